@@ -8,6 +8,7 @@ import { batchRecords } from './records/batches.ts';
 import { billRecords } from './records/bills.ts';
 import { importRecords } from './records/imports.ts';
 import { callNoteRecords } from './records/call-notes.ts';
+import { cancelRecords } from './records/of-animal/cancels.ts';
 import { coolerLogRecords } from './records/cooler-logs.ts';
 import { coolerRecords } from './records/coolers.ts';
 import { fatLotRecords } from './records/fat-lots.ts';
@@ -69,6 +70,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     coolerLogs: coolerLogRecords(db),
     hunters: hunterRecords(db),
     animals: animalRecords(db),
+    cancels: cancelRecords(db),
     testResults: testResultRecords(db),
     affectedNotes: affectedNoteRecords(db),
     weighings: weighingRecords(db),

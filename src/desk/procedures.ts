@@ -13,6 +13,7 @@ import { getRecord } from './coolers/cooler-record.ts';
 import * as coolers from './coolers/coolers.ts';
 import * as costing from './costing/costing.ts';
 import { trustClock } from './session/clock.ts';
+import { cancel } from './animals/cancel.ts';
 import { dispose } from './animals/dispose.ts';
 import { getDropOff } from './animals/drop-off.ts';
 import * as fat from './grinder/fat.ts';
@@ -46,6 +47,7 @@ import * as shelf from './shelf/shelf.ts';
 import * as shop from './shop/shop.ts';
 import * as species from './shelf/species.ts';
 import * as partNone from './weighing/part-none.ts';
+import { move } from './weighing/move.ts';
 import * as table from './weighing/table.ts';
 import * as exports from './export/export.ts';
 import * as templates from './shelf/templates.ts';
@@ -107,11 +109,13 @@ export const procedures = {
   'animals.endHold': holds.endHold,
   'animals.testResult': testResult,
   'animals.dispose': dispose,
+  'animals.cancel': cancel,
   'animals.reopen': reopenAnimal,
 
   'table.weigh': table.weigh,
   'table.correct': table.correct,
   'table.void': table.void,
+  'table.move': move,
   'table.stateNone': partNone.stateNone,
   'table.voidNone': partNone.voidNone,
 

@@ -21,8 +21,12 @@ export type Age = (typeof AGES)[number];
 export const LEGS = ['on', 'off', 'unknown'] as const;
 export type Legs = (typeof LEGS)[number];
 
-/** The stage of the animal in the shop. */
-export type AnimalStage = 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';
+/** The stage of the animal in the shop. `canceled`: its intake was a mistake. */
+export type AnimalStage = 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed' | 'canceled';
+
+/** Whether nothing is done with the animal any more, unless somebody reopens it. */
+export const hasLeft = ({ stage }: { stage: AnimalStage }): boolean =>
+  stage === 'released' || stage === 'disposed' || stage === 'canceled';
 
 /** A laboratory result; `none` withdraws one that was entered by mistake. */
 export const TEST_RESULTS = ['positive', 'not detected', 'none'] as const;

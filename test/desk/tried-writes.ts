@@ -139,6 +139,7 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     'animals.dispose',
     { id: await takeIn(shop), what: 'All', how: 'Landfill', reason: 'spoiled' },
   ],
+  'animals.cancel': async (shop) => ['animals.cancel', { id: await takeIn(shop), reason: 'entered twice' }],
   'animals.reopen': async (shop) => {
     const id = await ready(shop);
     await shop.call('pickup.release', { id, to: 'Dana', unpaidBy: 'RO' });
@@ -155,6 +156,13 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
   'table.void': async (shop) => {
     const { weighings } = await shop.call('animals.get', { id: await takeIn(shop) });
     return ['table.void', { weighingId: weighings[0]?.id ?? 0, reason: 'another animal' }];
+  },
+  'table.move': async (shop) => {
+    const { weighings } = await shop.call('animals.get', { id: await takeIn(shop) });
+    return [
+      'table.move',
+      { weighingId: weighings[0]?.id ?? 0, animalId: await takeIn(shop, {}, null), reason: 'wrong ticket' },
+    ];
   },
   'table.stateNone': async (shop) => ['table.stateNone', { animalId: await takeIn(shop), part: 'damage' }],
   'table.voidNone': async (shop) => {

@@ -27,7 +27,8 @@ const flag = (is: boolean): number => (is ? 1 : 0);
 const TABLES: readonly Table[] = [
   {
     name: 'animal',
-    sql: 'SELECT id, season, ticket, hunter_id, species, brought, stage, detail, tag, received_on, kill_date, promised_on FROM animal ORDER BY id',
+    sql: `SELECT id, season, ticket, hunter_id, species, brought, iif(id IN (SELECT animal_id FROM intake_cancel_now), 'canceled', stage) AS stage, detail, tag,
+      received_on, kill_date, promised_on FROM animal ORDER BY id`,
     model: ({ book }) => book.animals.map((one) => ({
       id: one.id, season: one.season, ticket: one.ticket, hunter_id: one.hunter, species: one.species, brought: one.brought, stage: one.stage,
       detail: one.detail, tag: one.tag, received_on: one.receivedOn, kill_date: one.killDate, promised_on: one.promisedOn,

@@ -169,7 +169,8 @@ export function standingOf({ withdrawn, results }: Hold): Held {
   return last === 'positive' ? 'positive' : 'free';
 }
 
-export const isInShop = ({ stage }: Animal): boolean => stage !== 'released' && stage !== 'disposed';
+export const isInShop = ({ stage }: Animal): boolean =>
+  stage !== 'released' && stage !== 'disposed' && stage !== 'canceled';
 
 const days = new Map<string, Intl.DateTimeFormat>();
 /** The calendar day of a moment. */

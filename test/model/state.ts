@@ -1,6 +1,6 @@
 /** What the model knows of a book: plain data, so that a backup of it is a copy. Nothing here is taken from the desk's code. */
 
-export type Stage = 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';
+export type Stage = 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed' | 'canceled';
 export type Part = 'carcass' | 'primal' | 'whole cuts' | 'trim' | 'fat saved' | 'sinew' | 'bone' | 'damage' | 'fat added' | 'package'; // prettier-ignore
 
 export interface Hunter {
@@ -36,7 +36,7 @@ export interface Animal {
   promisedOn: string | null;
   releasedOn: string | null;
   disposedOn: string | null;
-  /** Where it was before it was disposed of. */
+  /** Where it was before it was disposed of or canceled. */
   stageBefore: Stage;
   holds: Hold[];
   /** Primals that its newest orders name. */

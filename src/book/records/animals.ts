@@ -63,6 +63,7 @@ export type RecordFields = Pick<
   | 'species'
   | 'sex'
   | 'age'
+  | 'brought'
   | 'legs'
   | 'origin'
   | 'licence'
@@ -70,6 +71,7 @@ export type RecordFields = Pick<
   | 'kill_date'
   | 'kill_area'
   | 'received_on'
+  | 'promised_on'
   | 'deliverer_name'
   | 'deliverer_address'
 >;
@@ -82,7 +84,10 @@ const FEW_NAMESAKES = 500;
 
 /** Animals, their received parts, holds and instructions. */
 export function animalRecords(db: Db) {
-  const columns = 'a.*, h.name AS hunter';
+  // The book closes a canceled animal as it closes one that was disposed of; what it is called here stands after `a.*`.
+  const stage =
+    "iif(EXISTS (SELECT 1 FROM intake_cancel_now c WHERE c.animal_id = a.id), 'canceled', a.stage) AS stage";
+  const columns = `a.*, ${stage}, h.name AS hunter`;
   const from = 'FROM animal a JOIN hunter h ON h.id = a.hunter_id';
   const get = db.prepare<[number], AnimalRow>(`SELECT ${columns} ${from} WHERE a.id = ?`);
   const tickets = ticketRecords(db);
@@ -122,13 +127,14 @@ export function animalRecords(db: Db) {
   const parts = db.prepare<[number], { primal: string; count: number }>(
     'SELECT primal, count FROM animal_part WHERE animal_id = ? ORDER BY primal',
   );
+  const deleteParts = db.prepare('DELETE FROM animal_part WHERE animal_id = ?');
   const setStage = db.prepare(
     "UPDATE animal SET stage = @stage, ready_on = iif(@stage = 'ready', coalesce(ready_on, @on), ready_on) WHERE id = @id",
   );
   const setDetail = db.prepare('UPDATE animal SET detail = ? WHERE id = ?');
   const putRight = db.prepare(
-    `UPDATE animal SET hunter_id = @hunter_id, species = @species, sex = @sex, age = @age, legs = @legs, origin = @origin, licence = @licence, tag = @tag, kill_date = @kill_date,
-       kill_area = @kill_area, received_on = @received_on, deliverer_name = @deliverer_name, deliverer_address = @deliverer_address
+    `UPDATE animal SET hunter_id = @hunter_id, species = @species, sex = @sex, age = @age, brought = @brought, legs = @legs, origin = @origin, licence = @licence, tag = @tag, kill_date = @kill_date,
+       kill_area = @kill_area, received_on = @received_on, promised_on = @promised_on, deliverer_name = @deliverer_name, deliverer_address = @deliverer_address
      WHERE id = @id`,
   );
   const inShop = db.prepare<[], HookRow>(
@@ -181,7 +187,13 @@ export function animalRecords(db: Db) {
       return { id, number, ticket };
     },
     parts: (id: number) => parts.all(id),
-    setStage: (id: number, stage: AnimalRow['stage'], on: string): void =>
+    /** What came of an animal that was not whole, said anew. */
+    setParts(id: number, brought: readonly { primal: string; count: number }[]): void {
+      deleteParts.run(id);
+      for (const { primal, count } of brought) insertPart.run(id, primal, count);
+    },
+    /** A canceled animal is closed as one that was disposed of; its `intake_cancel` says what it is. */
+    setStage: (id: number, stage: Exclude<AnimalStage, 'canceled'>, on: string): void =>
       void setStage.run({ id, stage, on }),
     setDetail: (id: number, detail: AnimalRow['detail']): void => void setDetail.run(detail, id),
     putRight: (id: number, fields: RecordFields): void => void putRight.run({ ...fields, id }),

@@ -8,6 +8,9 @@ export interface HistoryRow {
   facts: string;
 }
 
+/** Whether a weight `w` belongs elsewhere than the one `o` that it corrects: another animal, another part. */
+const MOVED = `(o.animal_id IS NOT w.animal_id OR o.stage <> w.stage OR o.part <> w.part OR o.primal IS NOT w.primal)`;
+
 /**
  * All events of one animal, each kind from its own table. Events of one moment are in the order of the work: intake
  * before hanging, weighing before the next stage.
@@ -60,7 +63,21 @@ UNION ALL
       'reason', v.reason)
   FROM weighing w LEFT JOIN batch b ON b.id = w.batch_id LEFT JOIN weighing o ON o.id = w.corrects
     LEFT JOIN weighing_void v ON v.weighing_id = o.id
-  WHERE w.animal_id = @id
+  WHERE w.animal_id = @id AND NOT (o.id IS NOT NULL AND ${MOVED})
+UNION ALL
+  -- A moved weight keeps the moment at which it was read; it moved when its old row was voided.
+  SELECT 5, w.id, iif(o.animal_id IS w.animal_id, 'weight-moved', 'weight-moved-here'), v.at, v.by,
+    json_object('stage', w.stage, 'part', w.part, 'primal', w.primal, 'product', w.product, 'count', w.count, 'typed', w.typed,
+      'unit', w.unit, 'tare', w.tare_typed, 'fromStage', o.stage, 'fromPart', o.part, 'fromPrimal', o.primal,
+      'ticket', (SELECT a.ticket FROM animal a WHERE a.id = o.animal_id), 'readAt', w.at, 'reason', v.reason)
+  FROM weighing w JOIN weighing o ON o.id = w.corrects JOIN weighing_void v ON v.weighing_id = o.id
+  WHERE w.animal_id = @id AND ${MOVED}
+UNION ALL
+  SELECT 5, o.id, 'weight-moved-away', v.at, v.by,
+    json_object('stage', o.stage, 'part', o.part, 'primal', o.primal, 'product', o.product, 'count', o.count, 'typed', o.typed,
+      'unit', o.unit, 'tare', o.tare_typed, 'ticket', (SELECT a.ticket FROM animal a WHERE a.id = w.animal_id), 'reason', v.reason)
+  FROM weighing o JOIN weighing w ON w.corrects = o.id JOIN weighing_void v ON v.weighing_id = o.id
+  WHERE o.animal_id = @id AND w.animal_id IS NOT o.animal_id
 UNION ALL
   SELECT 5, w.id, 'weight-voided', v.at, v.by,
     json_object('stage', w.stage, 'part', w.part, 'primal', w.primal, 'product', w.product, 'count', w.count, 'typed', w.typed,

@@ -35,6 +35,8 @@ export interface OfficerRow {
   disposed_on: string | null;
   disposed_what: string | null;
   disposed_how: string | null;
+  cancel_reason: string | null;
+  canceled_at: string | null;
   /** Total of the bill that stands, or null. */
   billed_minor: number | null;
   billed_currency: string | null;
@@ -98,15 +100,16 @@ export function recordBook(db: Db) {
     AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id) ORDER BY b.number DESC LIMIT 1)`;
   const entries = db.prepare<OfficerQuestion, OfficerRow>(
     `SELECT a.id, a.ticket, h.name AS hunter, h.address, h.phone, h.details_removed_at, a.deliverer_name, a.deliverer_address, a.licence, a.tag, a.species,
-       a.sex, a.brought, a.kill_date, a.kill_area, a.received_on, a.created_at, ${fromFile} AS from_file, a.stage, a.origin,
+       a.sex, a.brought, a.kill_date, a.kill_area, a.received_on, a.created_at, ${fromFile} AS from_file, iif(c.id IS NULL, a.stage, 'canceled') AS stage, a.origin,
        (SELECT json_group_array(json_object('primal', p.primal, 'count', p.count)) FROM animal_part p WHERE p.animal_id = a.id) AS parts,
        ${weighed('received')} AS received_grams, ${weighed('hanging')} AS hanging_grams, ${weighed('packed')} AS packed_grams,
        r.released_on, r.given_to, d.disposed_on, d.what AS disposed_what, d.how AS disposed_how,
+       c.reason AS cancel_reason, c.at AS canceled_at,
        ${ofBill('total_minor')} AS billed_minor, ${ofBill('currency')} AS billed_currency,
        (SELECT CAST(total(iif(p.kind = 'refund', -p.amount_minor, p.amount_minor)) AS INTEGER) FROM payment p
           WHERE p.animal_id = a.id AND NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)) AS paid_minor
      FROM animal a JOIN hunter h ON h.id = a.hunter_id LEFT JOIN release_now r ON r.animal_id = a.id
-     LEFT JOIN disposal_now d ON d.animal_id = a.id
+     LEFT JOIN disposal_now d ON d.animal_id = a.id LEFT JOIN intake_cancel_now c ON c.animal_id = a.id
      WHERE (@season IS NULL OR a.season = @season) AND (@from IS NULL OR a.received_on >= @from)
        AND (@to IS NULL OR a.received_on <= @to) AND (@species IS NULL OR a.species = @species)
        AND (@state IS NULL OR (a.stage IN ('released', 'disposed')) = (@state = 'closed'))

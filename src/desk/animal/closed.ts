@@ -1,7 +1,7 @@
 /**
  * What is closed does not change until somebody reopens it, with a reason. The rules:
  *
- * - An animal that was picked up or disposed of takes no weights, no statement that it has none of a part, no new
+ * - An animal that was picked up or disposed of, or whose intake was canceled, takes no weights, no statement that it has none of a part, no new
  *   instructions, and no change of how it is weighed; none of its weights is corrected or voided, at the Table or in a
  *   batch; its trim and its own fat go into no batch, and its own fat is not counted or thrown out. Its record (owner, dates,
  *   whom it was handed to) is put right at any time: `animals.edit`. A hold and a test result are kept also after it left,
@@ -15,6 +15,7 @@ import type { BatchRecord } from '../../book/records/batches.ts';
 import type { WeighingRecord } from '../../book/records/weighings.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
+import { hasLeft } from '../../trade/animal.ts';
 
 /** @throws ProblemError `animal.unknown` */
 export function animalOf(session: Session, id: number): AnimalRow {
@@ -31,10 +32,6 @@ export function openAnimalOf(session: Session, id: number): AnimalRow {
       with: { ticket: animal.ticket, stage: animal.stage },
     });
   return animal;
-}
-
-export function hasLeft({ stage }: Pick<AnimalRow, 'stage'>): boolean {
-  return stage === 'released' || stage === 'disposed';
 }
 
 /** @throws ProblemError `batch.unknown` */

@@ -1,12 +1,18 @@
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { refusePooledWithHeld } from './hold-rules.ts';
 import type { Session } from '../session/session.ts';
+import type { AnimalStage } from '../../trade/animal.ts';
 
 /**
  * Moves an animal on, and keeps who did it. Every way to `ready` and `released` leads through here, so that none
  * passes by the meat of a held animal. @throws ProblemError `pooled.held`, `pooled.positive`
  */
-export function moveOn(session: Session, animal: AnimalRow, to: AnimalRow['stage'], by: string): void {
+export function moveOn(
+  session: Session,
+  animal: AnimalRow,
+  to: Exclude<AnimalStage, 'canceled'>,
+  by: string,
+): void {
   if (to === 'ready' || to === 'released') refusePooledWithHeld(session, animal);
   session.book.animals.setStage(animal.id, to, session.today());
   session.book.audit.note({

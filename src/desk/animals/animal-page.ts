@@ -120,6 +120,7 @@ export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
       on: disposal.disposed_on,
       by: disposal.by,
     },
+    canceled: canceledOf(session, animal.id),
     bill: dueOf(session, animal.id),
     results: resultsOf(session, animal.id),
     waitsFor: heldWith(session, animal.id),
@@ -128,6 +129,11 @@ export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
       : [],
     pooledWith: book.batches.pooledWith(animal.id),
   };
+}
+
+function canceledOf(session: Session, animalId: number): AnimalPage['canceled'] {
+  const cancel = session.book.cancels.ofAnimal(animalId);
+  return cancel ? { reason: cancel.reason, at: cancel.at, by: cancel.by } : null;
 }
 
 function ladderOf(sums: WeightSums | undefined): AnimalPage['ladder'] {

@@ -5,14 +5,16 @@ import { compareDates, daysBetween, seasonOf } from '../../core/values/dates.ts'
 import {
   askFar,
   checkKilled,
-  isConfirmed,
+  isSure,
+  PROMISED_DAYS,
   RECEIVED_DAYS,
   refuseFuture,
-  type Confirmed,
+  type Sure,
 } from '../input/day-doubts.ts';
 import { addHunter, changeHunter, hunterFields, presentHunterOf } from '../animal/hunters.ts';
 import { instructionsOf } from '../animal/instructions.ts';
-import { age, by, date, id, legs, line, needed, sex, confirmedOf } from '../input/input.ts';
+import { age, brought, by, date, id, legs, line, needed, pieces, sex, confirmedOf } from '../input/input.ts';
+import { piecesChange } from './edit-pieces.ts';
 import { mendRelease } from './edit-release.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -29,6 +31,9 @@ const mendable = v.strictObject({
   species: v.optional(needed(40)),
   sex: v.optional(sex),
   age: v.optional(age),
+  brought: v.optional(brought),
+  /** What came of an animal that was not whole. */
+  parts: v.optional(pieces),
   /** Of an animal that came in its hide. */
   legs: v.optional(legs),
   origin: v.optional(v.picklist(['hunter', 'farm'], 'choice.origin')),
@@ -37,6 +42,7 @@ const mendable = v.strictObject({
   killDate: v.optional(v.nullable(date)),
   killArea: v.optional(line(200)),
   receivedOn: v.optional(date),
+  promisedOn: v.optional(v.nullable(date)),
   delivererName: v.optional(line(200)),
   delivererAddress: v.optional(line(500)),
   /** Who took it, and the day; only of an animal that was handed over. */
@@ -52,7 +58,7 @@ type Mended = v.InferOutput<typeof mendable>;
  * it. It keeps its ticket where this is right in that season too; else it gets the next one there, and the ticket that it
  * had, which hangs on the carcass and stands on its labels, finds it still and is given to no other.
  * @throws ProblemError `animal.unknown`, `hunter.unknown`, `edit.nothing`, `edit.after-left`, `edit.still-here`,
- * `edit.left-before-received`, `edit.pieces` (refused), `species.unknown`, `date.*`; `edit.other-season` and days that are
+ * `edit.left-before-received`, `edit.pieces`, `edit.pieces-weighed` (refused), `primal.unknown`, `species.unknown`, `date.*`; `edit.other-season` and days that are
  * doubtful (conflict: pass `confirmed`)
  */
 export const edit = write(
@@ -91,23 +97,29 @@ function putRight(
     species: wanted.species ?? animal.species,
     sex: wanted.sex ?? animal.sex,
     age: wanted.age ?? animal.age,
-    legs: (animal.brought === 'whole' ? wanted.legs : undefined) ?? animal.legs,
+    brought: wanted.brought ?? animal.brought,
+    legs: wanted.legs ?? animal.legs,
     origin: wanted.origin ?? animal.origin,
     licence: wanted.licence ?? animal.licence,
     tag: wanted.tag ?? animal.tag,
     kill_date: wanted.killDate === undefined ? animal.kill_date : wanted.killDate,
     kill_area: wanted.killArea ?? animal.kill_area,
     received_on: wanted.receivedOn ?? animal.received_on,
+    promised_on: wanted.promisedOn === undefined ? animal.promised_on : wanted.promisedOn,
     deliverer_name: wanted.delivererName ?? animal.deliverer_name,
     deliverer_address: wanted.delivererAddress ?? animal.deliverer_address,
   };
+  // Nobody asks of the lower legs of an animal that came without its hide.
+  if (next.brought !== 'whole') next.legs = animal.brought === 'whole' ? 'unknown' : animal.legs;
   const changed = (Object.keys(next) as (keyof RecordFields)[]).filter((key) => next[key] !== animal[key]);
-  if (changed.length === 0) return false;
+  const came = piecesChange(session, animal, next, wanted.parts);
+  if (changed.length === 0 && !came) return false;
   checkDays(session, animal, next, confirmed);
   const season = seasonAfter(session, animal, next.received_on);
   if (season !== animal.season) askSeason(animal, season, confirmed);
   if (next.species !== animal.species) checkPieces(session, animal, next.species);
   session.book.animals.putRight(animal.id, next);
+  if (came) session.book.animals.setParts(animal.id, came.parts);
   const at = session.now();
   const moved = season === animal.season ? null : session.book.animals.toSeason(animal, season, at, said.by);
   const only = (row: RecordFields) => Object.fromEntries(changed.map((key) => [key, row[key]]));
@@ -116,8 +128,8 @@ function putRight(
     record: 'animal',
     recordId: animal.id,
     act: 'change',
-    before: { ...only(animal), ...(moved && placed(animal)) },
-    after: { ...only(next), ...(moved && placed(moved)) },
+    before: { ...only(animal), ...came?.before, ...(moved && placed(animal)) },
+    after: { ...only(next), ...came?.after, ...(moved && placed(moved)) },
     at,
     ...said,
   });
@@ -143,10 +155,11 @@ function askSeason({ ticket, season: before }: AnimalRow, season: number, confir
 function checkDays(
   session: Session,
   animal: AnimalRow,
-  { kill_date, received_on }: RecordFields,
-  confirmed: Confirmed,
+  { kill_date, received_on, promised_on }: RecordFields,
+  confirmed: Sure,
 ): void {
   const moves = received_on !== animal.received_on;
+  if (promised_on !== animal.promised_on) checkPromised(session, received_on, promised_on, confirmed);
   if (moves) refuseFuture(received_on, session.today(), 'receivedOn');
   if (moves || kill_date !== animal.kill_date) checkKilled(confirmed, kill_date, received_on);
   if (!moves) return;
@@ -159,7 +172,7 @@ function checkDays(
       field: 'receivedOn',
       with: { ticket: animal.ticket },
     });
-  if (animal.promised_on && compareDates(animal.promised_on, received_on) < 0)
+  if (promised_on && promised_on === animal.promised_on && compareDates(promised_on, received_on) < 0)
     throw new ProblemError('invalid', 'date.promised-before-received', { field: 'receivedOn' });
 }
 
@@ -168,6 +181,14 @@ function askReceived(session: Session, animal: AnimalRow, received: string, conf
   if (Math.abs(daysBetween(animal.received_on, received)) <= RECEIVED_DAYS) return;
   const entered = session.dayOf(animal.created_at);
   askFar(confirmed, 'receivedOn', received, entered, { ago: RECEIVED_DAYS, ahead: RECEIVED_DAYS });
+}
+
+/** As at intake. */
+function checkPromised(session: Session, received: string, promised: string | null, confirmed: Sure): void {
+  if (promised === null) return;
+  if (compareDates(promised, received) < 0)
+    throw new ProblemError('invalid', 'date.promised-before-received', { field: 'promisedOn' });
+  askFar(confirmed, 'promisedOn', promised, session.today(), { ahead: PROMISED_DAYS });
 }
 
 /** Another species may call its pieces differently: what was brought, weighed or ordered must be found in it. */

@@ -28,12 +28,17 @@ function entryOf(session: Session, species: SpeciesProfile, row: HistoryRow): Hi
     after?: Side;
   } & Record<string, string | number | null>;
   const what = row.what as HistoryKind;
-  const primal = typeof facts.primal === 'string' ? nameOf(species, facts.primal) : null;
+  const named = Object.fromEntries(
+    ['primal', 'fromPrimal'].flatMap((key) => {
+      const primal = facts[key];
+      return typeof primal === 'string' ? [[key, nameOf(species, primal)]] : [];
+    }),
+  );
   return {
     at: row.at,
     by: row.by,
     what,
-    facts: { ...facts, ...(primal !== null && { primal }) },
+    facts: { ...facts, ...named },
     changes: changesOf(session, species, what, before ?? null, after ?? null),
     reason: reason ?? '',
   };
@@ -57,12 +62,22 @@ function changesOf(
     .filter((field) => field in before && before[field] !== after[field])
     .map((field) => ({
       field,
-      before: saidOf(session, field, before[field]),
-      after: saidOf(session, field, after[field]),
+      before: saidOf(session, species, field, before[field]),
+      after: saidOf(session, species, field, after[field]),
     }));
 }
 
-function saidOf(session: Session, field: string, value: unknown): string | number | null {
+function saidOf(
+  session: Session,
+  species: SpeciesProfile,
+  field: string,
+  value: unknown,
+): string | number | null {
+  if (field === 'parts' && typeof value === 'string')
+    return value.replace(
+      /(\d+) ([^,]+)/g,
+      (_, count: string, primal: string) => `${count} × ${nameOf(species, primal)}`,
+    );
   if (field === 'species' && typeof value === 'string') return session.species.of(value).name;
   if (field === 'hunter_id' && typeof value === 'number')
     return session.book.hunters.get(value)?.name ?? null;

@@ -8,7 +8,7 @@ import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 /** Keeps an animal back; also one that was picked up, for whoever shares its grind. @throws ProblemError `animal.closed`, `hold.too-many` */
 export const hold = write(v.object({ id, reason: needed(200), sample: text(80), by }), (session, input) => {
   const animal = animalOf(session, input.id);
-  if (animal.stage === 'disposed')
+  if (animal.stage === 'disposed' || animal.stage === 'canceled')
     throw new ProblemError('refused', 'animal.closed', {
       with: { ticket: animal.ticket, stage: animal.stage },
     });

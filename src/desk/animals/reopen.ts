@@ -1,27 +1,32 @@
 /** Reopens what is closed (`closed.ts`), with a reason and an audit entry. */
 import * as v from 'valibot';
 import type { AnimalRow } from '../../book/records/animals.ts';
-import { batchOf, animalOf, hasLeft } from '../animal/closed.ts';
+import { batchOf, animalOf } from '../animal/closed.ts';
 import { restoreOwnFat } from '../animal/fat-moves.ts';
 import { by, id, needed } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
+import { hasLeft, type AnimalStage } from '../../trade/animal.ts';
 
 /**
- * Opens an animal again that was picked up or disposed of: by mistake, or to put its weights right. One that was picked up
- * is ready again; one that was disposed of is where it was before. Its handing over or its disposal is voided and stays to be
- * read; own fat that left with it is on hand again. Its bill and its payments stay as they are.
+ * Opens an animal again that was picked up, disposed of or canceled: by mistake, or to put its weights right. One that was
+ * picked up is ready again; any other is where it was before. Its handing over, its disposal or its cancelation is voided and
+ * stays to be read; own fat that left with it is on hand again. Its bill and its payments stay as they are.
  * @throws ProblemError `animal.unknown`, `animal.not-left`
  */
 export const reopenAnimal = write(v.object({ id, reason: needed(300), by }), (session, input) => {
   const animal = animalOf(session, input.id);
   if (!hasLeft(animal))
     throw new ProblemError('refused', 'animal.not-left', { with: { ticket: animal.ticket } });
-  const stage = animal.stage === 'released' ? 'ready' : stageBefore(session, animal);
   const said = { reason: input.reason, at: session.now(), by: input.by };
-  session.book.records.voidLeaving({ animalId: animal.id, ...said });
-  restoreOwnFat(session, animal, input.by);
+  const canceled = session.book.cancels.ofAnimal(animal.id);
+  const stage = canceled ? here(canceled.stage_before) : stageBefore(session, animal);
+  if (canceled) session.book.cancels.void({ id: canceled.id, ...said });
+  else {
+    session.book.records.voidLeaving({ animalId: animal.id, ...said });
+    restoreOwnFat(session, animal, input.by);
+  }
   session.book.animals.setStage(animal.id, stage, session.today());
   session.book.audit.note({
     record: 'animal', recordId: animal.id, act: 'change', before: { stage: animal.stage }, after: { stage }, ...said,
@@ -45,12 +50,18 @@ export const reopenBatch = write(v.object({ batchId: id, reason: needed(300), by
   return { id: batch.id };
 });
 
-/** Where an animal was before it was disposed of, as the trail says. */
-function stageBefore(session: Session, { id: animalId }: Pick<AnimalRow, 'id'>): AnimalRow['stage'] {
+type Here = Exclude<AnimalStage, 'released' | 'disposed' | 'canceled'>;
+const HERE: readonly AnimalStage[] = ['hanging', 'cutting', 'packing', 'ready'] satisfies Here[];
+const isHere = (stage: AnimalStage): stage is Here => HERE.includes(stage);
+const here = (stage: AnimalStage | null): Here => (stage !== null && isHere(stage) ? stage : 'hanging');
+
+/** Where an animal was before it left; before a disposal as the trail says. */
+function stageBefore(session: Session, { id: animalId, stage }: Pick<AnimalRow, 'id' | 'stage'>): Here {
+  if (stage === 'released') return 'ready';
   const kept = session.book.audit
     .of('animal', animalId)
     .findLast(({ after }) => stageIn(after) === 'disposed');
-  return stageIn(kept?.before) ?? 'hanging';
+  return here(stageIn(kept?.before));
 }
 
 function stageIn(json: string | null | undefined): AnimalRow['stage'] | null {

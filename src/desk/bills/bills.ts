@@ -29,7 +29,7 @@ export const get = read(v.object(asked), (session, input): BillView =>
  */
 export const create = write(v.object({ ...asked, confirmed, by }), (session, input) => {
   const animal = animalOf(session, input.animalId);
-  if (animal.stage === 'disposed')
+  if (animal.stage === 'disposed' || animal.stage === 'canceled')
     throw new ProblemError('refused', 'animal.closed', {
       with: { ticket: animal.ticket, stage: animal.stage },
     });
@@ -123,6 +123,10 @@ export const pay = write(
   }),
   (session, input) => {
     const animal = animalOf(session, input.animalId);
+    if (animal.stage === 'canceled')
+      throw new ProblemError('refused', 'animal.closed', {
+        with: { ticket: animal.ticket, stage: animal.stage },
+      });
     const currency = accountCurrency(session, animal.id);
     const amountMinor = parseMoney(input.typed, currency);
     if (amountMinor <= 0) throw new ProblemError('invalid', 'payment.zero', { field: 'typed' });

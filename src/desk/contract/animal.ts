@@ -197,7 +197,9 @@ export interface AnimalPage {
   packages: PackagesRow[];
   release: { to: string; on: string; by: string } | null;
   disposal: { what: string; how: string; reason: string; on: string; by: string } | null;
-  /** The state of its bill. */
+  /** Its intake was a mistake. */
+  canceled: { reason: string; at: string; by: string } | null;
+  /** How it stands with its bill. */
   bill: BillState;
   /** Laboratory results, newest first; the newest of each hold is valid. */
   results: {

@@ -61,6 +61,8 @@ export interface RecordRow {
   disposedOn: string | null;
   disposedWhat: string | null;
   disposedHow: string | null;
+  /** Its intake was a mistake: why, and on which day that was said. */
+  canceled: { reason: string; on: string } | null;
   stage: AnimalStage;
   /** `none`: not billed. */
   money: 'none' | 'paid' | 'open';
@@ -100,6 +102,9 @@ export type HistoryKind =
   | 'weighed'
   | 'weight-corrected'
   | 'weight-voided'
+  | 'weight-moved'
+  | 'weight-moved-here'
+  | 'weight-moved-away'
   | 'none-stated'
   | 'none-voided'
   | 'held'

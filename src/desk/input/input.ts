@@ -79,25 +79,23 @@ export const legs = v.picklist(LEGS, 'choice.legs');
 export const brought = v.picklist(BROUGHT, 'choice.brought');
 /** More than any animal is cut into. */
 export const MAX_PRIMALS = 100;
-/** Pieces of an animal that was not received whole, each once; none: all of it, or unknown. */
-export const parts = v.optional(
-  v.pipe(
-    listOf(
-      v.object({
-        primal: needed(40),
-        count: v.pipe(
-          v.number('count.range'),
-          v.integer('count.range'),
-          v.minValue(1, 'count.range'),
-          v.maxValue(8, 'count.range'),
-        ),
-      }),
-      MAX_PRIMALS,
-    ),
-    v.check((came) => new Set(came.map(({ primal }) => primal)).size === came.length, 'pieces.twice'),
+/** Pieces of an animal that did not come whole, each once; none: all of it, or nobody said. */
+export const pieces = v.pipe(
+  listOf(
+    v.object({
+      primal: needed(40),
+      count: v.pipe(
+        v.number('count.range'),
+        v.integer('count.range'),
+        v.minValue(1, 'count.range'),
+        v.maxValue(8, 'count.range'),
+      ),
+    }),
+    MAX_PRIMALS,
   ),
-  [],
+  v.check((came) => new Set(came.map(({ primal }) => primal)).size === came.length, 'pieces.twice'),
 );
+export const parts = v.optional(pieces, []);
 export const targetFat = v.nullable(
   v.pipe(v.number('fat.range'), v.minValue(0.005, 'fat.range'), v.maxValue(0.6, 'fat.range')),
 );

@@ -122,7 +122,8 @@ function recordRow(session: Session, row: OfficerRow, keptFrom: string): RecordR
     receivedOn: row.received_on,
     enteredOn,
     // What was brought in from a file was written down at its time, elsewhere.
-    lateDays: row.from_file === null && days > session.settings.lateDays ? days : 0,
+    lateDays:
+      row.from_file === null && row.cancel_reason === null && days > session.settings.lateDays ? days : 0,
     receivedGrams: row.received_grams,
     hangingGrams: row.hanging_grams,
     packedGrams: row.packed_grams,
@@ -131,11 +132,16 @@ function recordRow(session: Session, row: OfficerRow, keptFrom: string): RecordR
     disposedOn: row.disposed_on,
     disposedWhat: row.disposed_what,
     disposedHow: row.disposed_how,
+    canceled:
+      row.cancel_reason === null || row.canceled_at === null
+        ? null
+        : { reason: row.cancel_reason, on: session.dayOf(row.canceled_at) },
     stage: row.stage,
     money: row.billed_minor === null ? 'none' : dueMinor > 0 ? 'open' : 'paid',
     dueMinor,
     currency: row.billed_currency ?? session.settings.currency,
-    lacks: lacksOf(row, session.settings.recordFields),
+    // What was never brought lacks nothing.
+    lacks: row.cancel_reason === null ? lacksOf(row, session.settings.recordFields) : [],
     pastKeeping: leftOn !== null && leftOn < keptFrom,
   };
 }

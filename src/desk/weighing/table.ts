@@ -4,19 +4,8 @@ import { by, id, needed, confirmed, text, typed } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { checkNothingOverdrawn, voidWeighing, weighAnimal, weighBatch, weighingOf } from './weigh.ts';
-import { CUT_PARTS } from '../../trade/weighing.ts';
+import { isWeighedAt, part, primal, stage } from './part-at.ts';
 
-const stage = v.picklist(
-  ['live', 'dressed', 'received', 'hanging', 'primal', 'cut', 'packed'],
-  'choice.stage',
-);
-const part = v.picklist(['carcass', 'primal', ...CUT_PARTS, 'package'], 'choice.part');
-/** Which parts are weighed at which stage. */
-const PARTS_AT: Readonly<Record<string, readonly string[]>> = {
-  primal: ['primal'],
-  cut: CUT_PARTS,
-  packed: ['package'],
-};
 export const count = v.pipe(
   v.number('count.range'),
   v.integer('count.range'),
@@ -35,7 +24,7 @@ export const weigh = write(
     animalId: id,
     stage,
     part,
-    primal: v.optional(v.nullable(needed(40)), null),
+    primal,
     product: v.optional(v.nullable(needed(60)), null),
     count: v.optional(v.nullable(count), null),
     typed,
@@ -47,7 +36,7 @@ export const weigh = write(
     by,
   }),
   (session, input) => {
-    if (!(PARTS_AT[input.stage] ?? ['carcass']).includes(input.part))
+    if (!isWeighedAt(input.stage, input.part))
       throw new ProblemError('invalid', 'choice.part', { field: 'part' });
     if (input.stage !== 'packed' && (input.product !== null || input.count !== null || input.place !== ''))
       throw new ProblemError('invalid', 'input.invalid', { field: 'product' });

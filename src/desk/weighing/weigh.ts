@@ -30,9 +30,11 @@ interface WeighAnimal {
   confirmed: boolean;
   by: string;
   corrects?: number;
+  /** Of a weight that moves here: as it was read then, in the unit of then. */
+  moved?: Read & { at: string };
 }
 
-interface WeighBatch extends Omit<WeighAnimal, 'animalId' | 'primal'> {
+interface WeighBatch extends Omit<WeighAnimal, 'animalId' | 'primal' | 'moved'> {
   batchId: number;
   animalId: number | null;
   fatLotId: number | null;
@@ -66,8 +68,10 @@ export function weighAnimal(session: Session, input: WeighAnimal): Weighed {
       field: input.product ? 'count' : 'product',
     });
   checkPrimalCode(session, animal, input);
-  const read = readWeight(session, input);
-  checkAnimalWeight(session, animal, { ...input, ...read });
+  const read = input.moved ?? readWeight(session, input);
+  // What a moved weight corrects lies elsewhere: here it is one more.
+  const { corrects, ...added } = input;
+  checkAnimalWeight(session, animal, { ...(input.moved || corrects === undefined ? added : input), ...read });
   const weighed = saveWeighing(session, {
     ...input,
     ...read,
@@ -151,7 +155,7 @@ function checkTrimLeft(session: Session, animal: AnimalRow, grams: number): void
     });
 }
 
-interface Read {
+export interface Read {
   reading: Reading;
   tare: Reading | null;
   /** Net of tare. */
@@ -172,7 +176,7 @@ function readWeight(session: Session, input: { typed: string; tareTyped?: string
 
 function saveWeighing(
   session: Session,
-  input: Omit<WeighBatch, 'batchId'> & Read & { batchId: number | null; primal?: string | null },
+  input: Omit<WeighBatch, 'batchId'> & Read & { batchId: number | null; primal?: string | null; at?: string },
 ): Weighed {
   const { animalId, batchId, fatLotId, stage, part, grams, corrects = null } = input;
   const primal = input.primal ?? null;
@@ -190,7 +194,7 @@ function saveWeighing(
     tare: input.tare,
     source: input.source ?? 'typed',
     note: input.note ?? '',
-    at: session.now(),
+    at: input.at ?? session.now(),
     by: input.by,
   }; // prettier-ignore
   return { weighingId: session.book.weighings.add(row), grams };

@@ -35,6 +35,8 @@ export function recordTable(
     [text.stage, (row) => words.stage[row.stage]],
     [text.leftOn, (row) => row.releasedOn],
     [text.leftTo, (row) => row.releasedTo],
+    [text.canceledOn, (row) => row.canceled?.on ?? null],
+    [text.canceledWhy, (row) => row.canceled?.reason ?? null],
     [text.disposedOn, (row) => row.disposedOn],
     [text.disposedWhat, (row) => row.disposedWhat],
     [text.disposedHow, (row) => row.disposedHow],

@@ -1,10 +1,11 @@
 import type { AnimalPage, CallInput, RecordField } from '../../bridge/contract.ts';
+import { isWholeCarcass } from '../../trade/animal.ts';
 import { recordText as text } from '../texts/en/books/record.ts';
 
 type Changes = CallInput<'animals.edit'>['changes'];
 type Typed = Exclude<
   keyof Changes,
-  'owner' | 'name' | 'address' | 'phone' | 'species' | 'sex' | 'age' | 'legs' | 'origin'
+  'owner' | 'name' | 'address' | 'phone' | 'species' | 'sex' | 'age' | 'legs' | 'origin' | 'brought' | 'parts'
 >;
 interface TypedField {
   field: Typed;
@@ -20,6 +21,7 @@ const TYPED: readonly TypedField[] = [
   { field: 'killDate', label: text.killed, type: 'date', most: 10 },
   { field: 'killArea', label: text.killArea, type: 'text', most: 200 },
   { field: 'receivedOn', label: text.received, type: 'date', most: 10 },
+  { field: 'promisedOn', label: text.promised, type: 'date', most: 10 },
   { field: 'delivererName', label: text.deliverer, type: 'text', most: 200 },
   { field: 'delivererAddress', label: text.delivererAddress, type: 'text', most: 500 },
 ];
@@ -32,7 +34,11 @@ export const typedFields = ({ release }: AnimalPage): readonly TypedField[] =>
   release ? [...TYPED, ...LEFT] : TYPED;
 
 type EditForm = Record<Typed, string> &
-  Pick<AnimalPage, 'sex' | 'age' | 'legs' | 'origin'> & { species: string };
+  Pick<AnimalPage, 'sex' | 'age' | 'legs' | 'origin' | 'brought'> & {
+    species: string;
+    /** Pieces of each primal. */
+    counts: Record<string, number>;
+  };
 
 export function editForm(page: AnimalPage): EditForm {
   return {
@@ -41,6 +47,7 @@ export function editForm(page: AnimalPage): EditForm {
     killDate: page.killDate ?? '',
     killArea: page.killArea,
     receivedOn: page.receivedOn,
+    promisedOn: page.promisedOn ?? '',
     delivererName: page.deliverer.name,
     delivererAddress: page.deliverer.address,
     givenTo: page.release?.to ?? '',
@@ -50,16 +57,36 @@ export function editForm(page: AnimalPage): EditForm {
     age: page.age,
     legs: page.legs,
     origin: page.origin,
+    brought: page.brought,
+    counts: Object.fromEntries(page.parts.map(({ primal, count }) => [primal, count])),
   };
 }
 
 /** What the form says otherwise than the record does. */
 export function editChanges(form: EditForm, page: AnimalPage): Changes {
   const before = editForm(page);
-  const changed = (Object.keys(form) as (keyof EditForm)[]).filter((field) => form[field] !== before[field]);
+  const { counts, ...plain } = form;
+  const changed = (Object.keys(plain) as (keyof typeof plain)[]).filter(
+    (field) => form[field] !== before[field],
+  );
   const said = Object.fromEntries(changed.map((field) => [field, form[field]])) as Changes;
-  return 'killDate' in said ? { ...said, killDate: form.killDate || null } : said;
+  const parts = piecesOf(counts);
+  return {
+    ...said,
+    ...('killDate' in said && { killDate: form.killDate || null }),
+    ...('promisedOn' in said && { promisedOn: form.promisedOn || null }),
+    ...(!isWholeCarcass(form.brought) && !isSame(parts, piecesOf(before.counts)) && { parts }),
+  };
 }
+
+type Pieces = NonNullable<Changes['parts']>;
+const piecesOf = (counts: Record<string, number>): Pieces =>
+  Object.entries(counts)
+    .filter(([, count]) => count > 0)
+    .map(([primal, count]) => ({ primal, count }));
+const isSame = (a: Pieces, b: Pieces): boolean =>
+  a.length === b.length &&
+  a.every(({ primal, count }) => b.some((one) => one.primal === primal && one.count === count));
 
 /** Where to begin: the first field that is missing. */
 export function firstMissing(lacks: readonly RecordField[]): Typed | 'owner' | undefined {

@@ -3,7 +3,7 @@
  * weighings). The schemas enforce the first two; `limits.test.ts` holds them against this table. `npm run limits` measures the third.
  */
 import type { CallName } from '../../../src/bridge/contract.ts';
-import { QUESTIONS } from '../../../src/desk/input/input.ts';
+import { MAX_PRIMALS, QUESTIONS } from '../../../src/desk/input/input.ts';
 import { RECORD_FIELDS } from '../../../src/desk/input/record-sets.ts';
 
 export interface Limit {
@@ -88,7 +88,7 @@ export const LIMITS: Readonly<Record<CallName, Limit>> = {
   'animals.find': limit(0, 200),
   'animals.setStage': limit(0, 6),
   'animals.setDetail': limit(0, 6),
-  'animals.edit': limit(QUESTIONS.length, 500),
+  'animals.edit': limit(MAX_PRIMALS, 500),
   'animals.reopen': limit(0, 300),
   'animals.getHistory': limit(0, 0),
   'animals.saveOrders': limit(30, 2000),
@@ -98,10 +98,12 @@ export const LIMITS: Readonly<Record<CallName, Limit>> = {
   'animals.hold': limit(0, 200),
   'animals.endHold': limit(0, 500),
   'animals.testResult': limit(QUESTIONS.length, 500),
+  'animals.cancel': limit(0, 300),
   'animals.dispose': limit(QUESTIONS.length, 300),
   'table.weigh': limit(0, 500),
   'table.correct': limit(0, 300),
   'table.void': limit(0, 300),
+  'table.move': limit(0, 300),
   'table.stateNone': limit(0, 6),
   'table.voidNone': limit(0, 300),
   'grinder.get': limit(0, 0, LEARNS),

@@ -47,7 +47,7 @@ const SHEETS: Record<Kind, (shop: Shop, dice: Dice) => Sheet> = {
     return {
       kind: 'weighings',
       content: `Ticket,What,Weight\n${ticket},${what},${pounds}\n`,
-      wrong: ticket === '26-9999' || ((animal?.stage === 'released' || animal?.stage === 'disposed') && !came)
+      wrong: ticket === '26-9999' || (animal !== undefined && !isInShop(animal) && !came)
         || (animal !== undefined && what !== 'hanging' && shop.knifeOff(animal).length > 0 && isInShop(animal)),
     };
   },

@@ -22,7 +22,7 @@ export const hold: Step = {
     if (!animal) return null;
     const sample = dice.pick(['', 'L-7', 'L-8']);
     return act('animals.hold', { id: animal.id, reason: dice.pick(['smells', 'waits for the test']), sample }, {
-      refuse: because([animal === NOBODY, 'animal.unknown'], [animal.stage === 'disposed', 'animal.closed']),
+      refuse: because([animal === NOBODY, 'animal.unknown'], [animal.stage === 'disposed' || animal.stage === 'canceled', 'animal.closed']),
       done: () => void animal.holds.push({ id: shop.newest('hold'), sample, withdrawn: false, results: [] }),
     }); // prettier-ignore
   },
@@ -102,14 +102,39 @@ export const reopenAnimal: Step = {
     return act('animals.reopen', { id: animal.id, reason: 'handed over by mistake' }, {
       refuse: because([animal === NOBODY, 'animal.unknown'], [animal !== NOBODY && isInShop(animal), 'animal.not-left']),
       done() {
+        const canceled = animal.stage === 'canceled';
         const stage = animal.stage === 'released' ? 'ready' : animal.stageBefore;
         Object.assign(animal, { stage, releasedOn: null, disposedOn: null });
         const own = shop.ownLot(animal.id);
-        if (own) Object.assign(own, { left: own.left + own.gone, gone: 0 });
+        if (own && !canceled) Object.assign(own, { left: own.left + own.gone, gone: 0 });
       },
     });
   },
 }; // prettier-ignore
+
+const WEIGHED_OUT = ['primal', 'cut', 'grinder', 'packed'];
+
+export const cancel: Step = {
+  weight: 2,
+  calls: ['animals.cancel'],
+  draw(shop, dice) {
+    const fresh = shop.inShop.filter(({ stage }) => stage === 'hanging');
+    const animal = dice.mostly(fresh.slice(-6), [...shop.book.animals, NOBODY]);
+    if (!animal) return null;
+    const weighed = WEIGHED_OUT.some((stage) => shop.weighed({ animal: animal.id, stage }).length > 0);
+    return act('animals.cancel', { id: animal.id, reason: 'taken in twice', by: 'EH' }, {
+      refuse: because(
+        [animal === NOBODY, 'animal.unknown'],
+        [!isInShop(animal), 'animal.closed'],
+        [weighed, 'cancel.weighed'],
+        [shop.bill(animal.id) !== undefined, 'cancel.billed'],
+        [shop.paid(animal.id) !== 0, 'cancel.paid'],
+        [shop.held(animal) === 'positive', 'cancel.positive'],
+      ),
+      done: () => void Object.assign(animal, { stage: 'canceled', stageBefore: animal.stage }),
+    }); // prettier-ignore
+  },
+};
 
 export const dispose: Step = {
   weight: 1,

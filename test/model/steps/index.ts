@@ -6,6 +6,7 @@ import * as grinder from './grinder.ts';
 import * as holds from './holds.ts';
 import * as intake from './intake.ts';
 import * as money from './money.ts';
+import * as move from './move.ts';
 import * as quotes from './quotes.ts';
 import * as reading from './reading.ts';
 import * as records from './records.ts';
@@ -21,6 +22,7 @@ const modules = {
   holds,
   intake,
   money,
+  move,
   quotes,
   reading,
   records,

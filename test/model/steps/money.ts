@@ -54,7 +54,7 @@ export const makeBill: Step = {
     return act('bills.create', { animalId: animal.id, confirmed, by: 'RO' }, {
       refuse: because(
         [animal === NOBODY, 'animal.unknown'],
-        [animal.stage === 'disposed', 'animal.closed'],
+        [animal.stage === 'disposed' || animal.stage === 'canceled', 'animal.closed'],
         [shop.bill(animal.id) !== undefined, 'bill.stands'],
         [prices === undefined, 'bill.no-prices'],
         [prices !== undefined && prices.currency !== shop.book.settings.currency, 'bill.other-currency'],
@@ -120,6 +120,7 @@ export const pay: Step = {
     return act('bills.pay', { animalId: animal.id, kind, method: 'cash', typed, confirmed, by: 'MB' }, {
       refuse: because(
         [animal === NOBODY, 'animal.unknown'],
+        [animal.stage === 'canceled', 'animal.closed'],
         [slip !== null, slip?.[1] ?? ''],
         [!slip && kind === 'refund' && minor > paid, 'payment.refund'],
         [!slip && kind === 'payment' && bill !== undefined && minor > due && !confirmed, 'payment.over'],

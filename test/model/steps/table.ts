@@ -8,7 +8,7 @@ import { outOf } from './grinder.ts';
 import { NO_WEIGHTS, REASONS, weightNear, type TypedWeight } from '../typed.ts';
 import { TYPICAL } from '../kinds.ts';
 
-const NOTHING = {
+export const NOTHING = {
   id: 9999,
   voided: false,
   part: 'bone',
@@ -26,7 +26,7 @@ const SHARES = {
   'fat saved': 0.04,
   damage: 0.02,
 } as const;
-const CUTS = Object.keys(SHARES) as (keyof typeof SHARES)[];
+export const CUTS = Object.keys(SHARES) as (keyof typeof SHARES)[];
 
 interface Weight extends TypedWeight {
   wrong: string[];
@@ -132,7 +132,7 @@ export function keep(
 } // prettier-ignore
 
 /** What a part may not fall below once a weight of it is gone: what the grinder already took of it. */
-function overdrawn(shop: Shop, old: Weighing, instead: number): { refuse: string[]; may: string[] } {
+export function overdrawn(shop: Shop, old: Weighing, instead: number): { refuse: string[]; may: string[] } {
   if (old.animal === null || old.stage !== 'cut') return { refuse: [], may: [] };
   if (old.part === 'trim')
     return byWeight(-(shop.trimLeft(old.animal) - old.grams + instead), CRUMB, 'weighing.used');
@@ -143,7 +143,7 @@ function overdrawn(shop: Shop, old: Weighing, instead: number): { refuse: string
 }
 
 /** Takes a weight out of the model, and gives back what it had moved. */
-function takeBack(shop: Shop, old: Weighing): void {
+export function takeBack(shop: Shop, old: Weighing): void {
   old.voided = true;
   const lot = old.lot === null ? undefined : shop.lot(old.lot);
   // A lot that was counted meanwhile holds it already: never more than came in.
@@ -152,13 +152,13 @@ function takeBack(shop: Shop, old: Weighing): void {
   if (own) Object.assign(own, { came: own.came - old.grams, left: own.left - old.grams });
 }
 
-function someWeighing(shop: Shop, dice: Dice): Weighing | undefined {
+export function someWeighing(shop: Shop, dice: Dice): Weighing | undefined {
   const of = shop.weighed({}).filter((one) => one.animal === null || isInShop(shop.animal(one.animal) ?? NOBODY));
   return dice.mostly(of.slice(-30), [...shop.book.weighings, NOTHING]);
 } // prettier-ignore
 
 /** Why this weight may not be touched at all. */
-function closed(shop: Shop, old: Weighing): string[] {
+export function closed(shop: Shop, old: Weighing): string[] {
   const animal = shop.animal(old.animal);
   return because(
     [old === NOTHING, 'weighing.unknown'],

@@ -26,6 +26,17 @@ describe('a sentence of the history', () => {
     [entry('weighed', { ...weight, stage: 'grinder', batch: 'G26-001' }), 'Weighed into batch G26-001: trim 18.2 lb.'],
     [entry('weighed', { ...weight, stage: 'packed', part: 'package', product: 'Steaks', count: 12 }), 'Weighed: 12 × Steaks, 18.2 lb.'],
     [entry('weight-corrected', { ...weight, was: '81.2', wasUnit: 'lb', wasTare: null }), 'Weight corrected: trim 18.2 lb, before 81.2 lb.'],
+    [entry('weight-moved', { ...weight, fromStage: 'cut', fromPart: 'bone', fromPrimal: null }), 'Weight moved: trim 18.2 lb, entered as bone.'],
+    [entry('weight-moved-here', { ...weight, ticket: '26-0004', fromStage: 'cut', fromPart: 'trim', fromPrimal: null }), 'Weight moved here from 26-0004: trim 18.2 lb.'],
+    [
+      entry('weight-moved-here', { ...weight, ticket: '26-0004', fromStage: 'hanging', fromPart: 'carcass', fromPrimal: null }),
+      'Weight moved here from 26-0004: trim 18.2 lb, entered there as hanging weight.',
+    ],
+    [entry('weight-moved-away', { ...weight, ticket: '26-0004' }), 'Weight moved to 26-0004: trim 18.2 lb.'],
+    [
+      entry('changed', {}, { changes: [{ field: 'stage', before: 'hanging', after: 'canceled' }] }),
+      'The intake was canceled.',
+    ],
     [entry('weight-voided', { ...weight, unit: 'kg' }), 'Weight taken back: trim 18.2 kg.'],
     [entry('held', { sample: 'L26-4' }, { reason: 'sample' }), 'Put on hold: sample pending, number L26-4.'],
     [entry('held', { sample: '' }, { reason: 'smells' }), 'Put on hold: smells.'],

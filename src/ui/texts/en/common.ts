@@ -36,6 +36,7 @@ export const words = {
     ready: 'Ready',
     released: 'Picked up',
     disposed: 'Disposed of',
+    canceled: 'Canceled',
   } satisfies Record<AnimalStage, string>,
   sex: { male: 'Male', female: 'Female', unknown: 'Unknown' } satisfies Record<Sex, string>,
   age: {

@@ -6,6 +6,7 @@ import { importWording } from './problems/import.ts';
 import { bookWording } from './problems/book.ts';
 import { carrierWording } from './problems/carrier.ts';
 import { choiceWording } from './problems/choices.ts';
+import { correctionWording } from './problems/corrections.ts';
 import { moneyWording } from './problems/money.ts';
 import { recordWording } from './problems/record.ts';
 import { scaleWording } from './problems/scale.ts';
@@ -67,6 +68,7 @@ export const problemWording: Readonly<Record<string, Wording>> = {
       : `It already has ${Number(p.count)} hanging weights, ${massIn(p, 'grams', format)} together. Add this one only if it is another ${p.part === 'pieces' ? 'piece' : 'side'}; if one was weighed again, press Correct beside its old weight.`,
   ...tradeWording,
   ...choiceWording,
+  ...correctionWording,
   ...shelfWording,
   ...sumsWording,
   ...recordWording,

@@ -29,6 +29,9 @@ const FIELDS: Readonly<Record<string, string>> = {
   licence: 'Licence',
   tag: 'Tag or permit',
   legs: 'Lower legs',
+  brought: 'Brought as',
+  parts: 'Pieces',
+  promised_on: 'Promised for',
   kill_date: 'Kill date',
   kill_area: 'Kill area',
   received_on: 'Date received',
@@ -52,12 +55,13 @@ const FIELDS: Readonly<Record<string, string>> = {
   extras: 'Other wishes',
   note: 'Note',
 };
-const DAYS: ReadonlySet<string> = new Set(['kill_date', 'received_on', 'released_on']);
+const DAYS: ReadonlySet<string> = new Set(['kill_date', 'received_on', 'released_on', 'promised_on']);
 const CODES: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   stage: words.stage,
   sex: words.sex,
   age: words.age,
   legs: words.legs,
+  brought: words.brought,
   detail: { detailed: 'every part', quick: 'hanging and packed only' },
   origin: { hunter: 'hunted', farm: 'inspected farm' },
   fat: { none: 'none', own: 'its own' },
@@ -77,6 +81,7 @@ function valueText(field: string, value: string | number | null, format: Format)
   return CODES[field]?.[value] ?? value;
 }
 
+const LEFT: ReadonlySet<unknown> = new Set(['released', 'disposed', 'canceled']);
 type Facts = HistoryEntry['facts'];
 type Message = (facts: Facts, format: Format, entry: HistoryEntry) => string;
 
@@ -95,6 +100,17 @@ function weightText({ stage, part, primal, product, count, typed, unit, tare }: 
   return `${name} ${typedWithUnit(String(typed), unit as 'lb')}${less}`;
 }
 
+/** Where a moved weight stood before. */
+function placeText({ fromStage: stage, fromPart: part, fromPrimal: primal }: Facts): string {
+  const piece = String(primal ?? '').toLowerCase();
+  if (stage === 'primal') return piece;
+  return stage === 'cut'
+    ? wordFor(words.part, String(part)).toLowerCase() + (piece && ` of ${piece}`)
+    : wordFor(words.weighStage, String(stage)).toLowerCase();
+}
+const isSamePlace = (facts: Facts): boolean =>
+  facts.fromStage === facts.stage && facts.fromPart === facts.part && facts.fromPrimal === facts.primal;
+
 const money = (facts: Facts, key: string, format: Format): string =>
   format.money(Number(facts[key]), String(facts.currency));
 const ended = (text: string): string => (/[.!?…]$/.test(text) ? text : `${text}.`);
@@ -104,7 +120,8 @@ const SENTENCES: Readonly<Record<HistoryKind, Message>> = {
   'brought-in': ({ file }) => `Brought in from the file ${file}.`,
   changed: (_, format, { changes }) => {
     const [only] = changes.length === 1 ? changes : [];
-    if (only?.field === 'stage' && (only.before === 'released' || only.before === 'disposed'))
+    if (only?.field === 'stage' && only.after === 'canceled') return 'The intake was canceled.';
+    if (only?.field === 'stage' && LEFT.has(only.before))
       return `Reopened: back from “${valueText('stage', only.before, format)}” to “${valueText('stage', only.after, format)}”.`;
     if (only?.field === 'stage')
       return `Moved on from “${valueText('stage', only.before, format)}” to “${valueText('stage', only.after, format)}”.`;
@@ -122,6 +139,12 @@ const SENTENCES: Readonly<Record<HistoryKind, Message>> = {
     const before = typedWithUnit(String(was), wasUnit as 'lb') + (wasTare ? ` less ${wasTare}` : '');
     return `Weight corrected: ${weightText(now)}, before ${before}.`;
   },
+  'weight-moved': (facts) => `Weight moved: ${weightText(facts)}, entered as ${placeText(facts)}.`,
+  'weight-moved-here': (facts) => {
+    const as = placeText(facts);
+    return `Weight moved here from ${facts.ticket}: ${weightText(facts)}${isSamePlace(facts) ? '' : `, entered there as ${as}`}.`;
+  },
+  'weight-moved-away': (facts) => `Weight moved to ${facts.ticket}: ${weightText(facts)}.`,
   'weight-voided': (facts) => `Weight taken back: ${weightText(facts)}.`,
   'none-stated': ({ part }) => `Stated: no ${wordFor(words.part, String(part)).toLowerCase()}.`,
   'none-voided': ({ part }) =>

@@ -9,6 +9,13 @@ const held = (p: With): string =>
     .filter(Boolean)
     .join(', ');
 
+/** Why an animal is closed. */
+const LEFT: Readonly<Record<string, string>> = {
+  released: 'was picked up',
+  disposed: 'was disposed of',
+  canceled: 'was canceled',
+};
+
 export const tradeWording: Readonly<Record<string, Wording>> = {
   // What is not there.
   'animal.unknown': () => 'This animal is not in the book.',
@@ -30,7 +37,7 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'hold.none': (p) => `${p.ticket} is not on hold.`,
   // What may not be done as things stand.
   'animal.closed': (p) =>
-    `${p.ticket} ${p.stage === 'disposed' ? 'was disposed of' : 'was picked up'}, so its weights, orders and trim stay as they are. To put something right, open ${p.ticket} and press “Reopen”.`,
+    `${p.ticket} ${LEFT[String(p.stage)] ?? 'has left'}, so its weights, orders and trim stay as they are. To put something right, open ${p.ticket} and press “Reopen”.`,
   'animal.not-left': (p) => `${p.ticket} is still in the shop, so there is nothing to reopen.`,
   'weighing.voided': (p) => `This weight was taken back already${p.by ? ` by ${p.by}` : ''}: ${p.reason}.`,
   'none.weighed': (p) =>
