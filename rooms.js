@@ -76,6 +76,8 @@ export const rooms = {
     'card',
     'labels',
     'season-frame',
+    'belongings',
+    'shares',
     'about',
     'backup',
     'charges',

@@ -8,6 +8,8 @@ import { batchRecords } from './records/batches.ts';
 import { billRecords } from './records/bills.ts';
 import { importRecords } from './records/imports.ts';
 import { callNoteRecords } from './records/call-notes.ts';
+import { belongingRecords } from './records/of-animal/belongings.ts';
+import { shareRecords } from './records/of-animal/shares.ts';
 import { cancelRecords } from './records/of-animal/cancels.ts';
 import { coolerLogRecords } from './records/cooler-logs.ts';
 import { coolerRecords } from './records/coolers.ts';
@@ -71,6 +73,8 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     hunters: hunterRecords(db),
     animals: animalRecords(db),
     cancels: cancelRecords(db),
+    belongings: belongingRecords(db),
+    shares: shareRecords(db),
     testResults: testResultRecords(db),
     affectedNotes: affectedNoteRecords(db),
     weighings: weighingRecords(db),

@@ -1,4 +1,5 @@
-/** Every call that a window can make, by name. */
+/** The table of contents: every call that a window can make. */
+import * as belongings from './animals/belongings.ts';
 import * as animals from './animals/animals.ts';
 import * as backups from './files/backups.ts';
 import * as batchWork from './grinder/batch-work.ts';
@@ -28,6 +29,8 @@ import { getHistory } from './animals/history.ts';
 import { getLastOrders } from './animals/last-orders.ts';
 import { edit } from './animals/edit.ts';
 import * as pickup from './animals/pickup.ts';
+import * as share from './animals/share.ts';
+import * as sharePickup from './animals/share-pickup.ts';
 import * as prices from './pricing/prices.ts';
 import * as products from './shelf/products.ts';
 import * as quote from './quotes/quote.ts';
@@ -111,6 +114,16 @@ export const procedures = {
   'animals.dispose': dispose,
   'animals.cancel': cancel,
   'animals.reopen': reopenAnimal,
+
+  'shares.save': share.save,
+  'shares.release': sharePickup.release,
+  'shares.voidRelease': sharePickup.voidRelease,
+
+  'belongings.list': belongings.list,
+  'belongings.add': belongings.add,
+  'belongings.void': belongings.voidOne,
+  'belongings.end': belongings.end,
+  'belongings.voidEnd': belongings.voidEnd,
 
   'table.weigh': table.weigh,
   'table.correct': table.correct,

@@ -26,6 +26,19 @@ const ready = async (shop: FreshDesk): Promise<number> => {
   await shop.call('animals.setStage', { id, stage: 'ready' });
   return id;
 };
+/** A ready animal of two hunters. */
+const sharedReady = async (shop: FreshDesk): Promise<{ id: number; owner: number }> => {
+  const id = await ready(shop);
+  const owner = (await shop.call('animals.get', { id })).hunter.id;
+  const shares = [
+    { hunter: { id: owner }, typed: '1' },
+    { hunter: { name: newName('Bob Ray') }, typed: '1' },
+  ];
+  await shop.call('shares.save', { animalId: id, basis: 'pieces', shares });
+  return { id, owner };
+};
+const belonging = async (shop: FreshDesk): Promise<number> =>
+  (await shop.call('belongings.add', { animalId: await takeIn(shop), kind: 'cape' })).id;
 const trimmed = async (shop: FreshDesk): Promise<number> => {
   const id = await takeIn(shop);
   await cut(shop, id, { trim: '60' });
@@ -144,6 +157,33 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     const id = await ready(shop);
     await shop.call('pickup.release', { id, to: 'Dana', unpaidBy: 'RO' });
     return ['animals.reopen', { id, reason: 'the wrong ticket' }];
+  },
+  'shares.save': async (shop) => {
+    const { id, owner } = await sharedReady(shop);
+    return [
+      'shares.save',
+      { animalId: id, basis: 'pieces', shares: [{ hunter: { id: owner }, typed: '1' }] },
+    ];
+  },
+  'shares.release': async (shop) => {
+    const { id, owner } = await sharedReady(shop);
+    return ['shares.release', { id, hunterId: owner, to: 'Dana', unpaidBy: 'RO' }];
+  },
+  'shares.voidRelease': async (shop) => {
+    const { id, owner } = await sharedReady(shop);
+    await shop.call('shares.release', { id, hunterId: owner, to: 'Dana', unpaidBy: 'RO' });
+    return ['shares.voidRelease', { id, hunterId: owner, reason: 'left it here' }];
+  },
+  'belongings.add': async (shop) => ['belongings.add', { animalId: await takeIn(shop), kind: 'antlers' }],
+  'belongings.void': async (shop) => [
+    'belongings.void',
+    { id: await belonging(shop), reason: 'of another elk' },
+  ],
+  'belongings.end': async (shop) => ['belongings.end', { id: await belonging(shop), went: 'discarded' }],
+  'belongings.voidEnd': async (shop) => {
+    const id = await belonging(shop);
+    await shop.call('belongings.end', { id, went: 'hunter' });
+    return ['belongings.voidEnd', { id, reason: 'not fetched' }];
   },
   'table.weigh': async (shop) => [
     'table.weigh',

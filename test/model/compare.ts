@@ -54,6 +54,17 @@ const TABLES: readonly Table[] = [
     })),
   },
   {
+    name: 'belonging',
+    sql: 'SELECT b.id, animal_id, b.id NOT IN (SELECT id FROM belonging_now) AS voided, b.id IN (SELECT belonging_id FROM belonging_end_now) AS gone FROM belonging b ORDER BY b.id',
+    model: ({ book }) => book.belongings.map((one) => ({ id: one.id, animal_id: one.animal, voided: flag(one.voided), gone: flag(one.gone) })),
+  },
+  {
+    name: 'share',
+    sql: `SELECT animal_id, json_group_array(hunter_id) AS hunters, (SELECT count(*) FROM share_pickup_now p WHERE p.animal_id = s.animal_id) AS taken
+      FROM (SELECT animal_id, hunter_id FROM share_now ORDER BY animal_id, position) s GROUP BY animal_id ORDER BY animal_id`,
+    model: ({ book }) => book.shares.map((one) => ({ animal_id: one.animal, hunters: JSON.stringify(one.hunters), taken: one.taken.length })).toSorted((a, b) => a.animal_id - b.animal_id),
+  },
+  {
     name: 'part_none',
     sql: 'SELECT n.id, animal_id, part, v.none_id IS NOT NULL AS voided FROM part_none n LEFT JOIN part_none_void v ON v.none_id = n.id ORDER BY n.id',
     model: ({ book }) => book.nones.map((one) => ({ id: one.id, animal_id: one.animal, part: one.part, voided: flag(one.voided) })),
@@ -156,7 +167,8 @@ function sumsAsViews(driver: Driver): string[] {
 function sumsAsLoops(driver: Driver): string[] {
   const { shop } = driver;
   const found = driver.rows('SELECT animal_id, received, hanging, trim, trim_ground, packed FROM animal_sum ORDER BY animal_id');
-  const wanted = shop.book.animals.map(({ id }) => ({
+  // A canceled animal is in no sum.
+  const wanted = shop.book.animals.filter(({ stage }) => stage !== 'canceled').map(({ id }) => ({
     animal_id: id,
     received: shop.gramsOrNull({ animal: id, stage: 'received' }),
     hanging: shop.gramsOrNull({ animal: id, stage: 'hanging' }),

@@ -125,6 +125,21 @@ export interface None {
   voided: boolean;
 }
 
+export interface Belonging {
+  id: number;
+  animal: number;
+  voided: boolean;
+  /** It went to somebody, or was discarded. */
+  gone: boolean;
+}
+
+/** Who shares an animal, and who of them took a part. */
+export interface Shared {
+  animal: number;
+  hunters: number[];
+  taken: number[];
+}
+
 export interface Settings {
   unit: 'lb' | 'kg';
   currency: string;
@@ -141,6 +156,8 @@ export interface BookState {
   animals: Animal[];
   weighings: Weighing[];
   nones: None[];
+  belongings: Belonging[];
+  shares: Shared[];
   lots: Lot[];
   batches: Batch[];
   prices: Prices[];
@@ -178,7 +195,7 @@ export function emptyBook(zone: string): BookState {
     settings: {
       unit: 'lb', currency: 'USD', zone, seasonStartsMonth: 7, cutWhileHeld: false, detailEvery: 10, retentionYears: 3,
     },
-    hunters: [], animals: [], weighings: [], nones: [], lots: [], batches: [], prices: [], bills: [], payments: [], quotes: [],
+    hunters: [], animals: [], weighings: [], nones: [], belongings: [], shares: [], lots: [], batches: [], prices: [], bills: [], payments: [], quotes: [],
     cleanings: [], coolers: [], readings: [], coolerLogs: [], notes: [], files: [], staff: [],
     species: [], products: [], templates: [], lastEntries: {}, trusted: null,
   }; // prettier-ignore

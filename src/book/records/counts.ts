@@ -5,6 +5,8 @@ const OF_ANIMAL = {
   result: 'SELECT count(*) FROM hold_result r JOIN hold h ON h.id = r.hold_id WHERE h.animal_id = ?',
   note: 'SELECT count(*) FROM call_note WHERE animal_id = ?',
   affectedNote: 'SELECT count(*) FROM affected_note WHERE animal_id = ?',
+  split: 'SELECT count(*) FROM share_split WHERE animal_id = ?',
+  belonging: 'SELECT count(*) FROM belonging WHERE animal_id = ?',
   instructions: 'SELECT count(*) FROM instruction WHERE animal_id = ?',
   workTime: 'SELECT count(*) FROM work_time WHERE animal_id = ?',
   adjustment: 'SELECT count(*) FROM adjustment WHERE animal_id = ?',

@@ -114,6 +114,33 @@ UNION ALL
     json_object('kind', p.kind, 'method', p.method, 'amountMinor', p.amount_minor, 'currency', p.currency, 'reason', v.reason)
   FROM payment_void v JOIN payment p ON p.id = v.payment_id WHERE p.animal_id = @id
 UNION ALL
+  SELECT 2, p.id, 'shared', p.at, p.by, json_object('basis', p.basis, 'reason', p.reason, 'parts',
+    (SELECT group_concat(h.name || ' ' || s.typed, ', ' ORDER BY s.position) FROM share s JOIN hunter h ON h.id = s.hunter_id WHERE s.split_id = p.id),
+    'hunters', (SELECT count(*) FROM share s WHERE s.split_id = p.id))
+  FROM share_split p WHERE p.animal_id = @id
+UNION ALL
+  SELECT 7, r.id, 'part-released', r.at, r.by, json_object('to', r.given_to, 'on', r.taken_on, 'unpaidBy', r.unpaid_override,
+    'hunter', (SELECT h.name FROM hunter h WHERE h.id = r.hunter_id))
+  FROM share_pickup r WHERE r.animal_id = @id
+UNION ALL
+  SELECT 7, r.id, 'part-voided', v.at, v.by, json_object('reason', v.reason,
+    'hunter', (SELECT h.name FROM hunter h WHERE h.id = r.hunter_id))
+  FROM share_pickup_void v JOIN share_pickup r ON r.id = v.pickup_id WHERE r.animal_id = @id
+UNION ALL
+  SELECT 2, b.id, 'belonging-came', b.at, b.by, json_object('kind', b.kind, 'tag', b.tag, 'place', b.place, 'note', b.note)
+  FROM belonging b WHERE b.animal_id = @id
+UNION ALL
+  SELECT 6, b.id, 'belonging-voided', v.at, v.by, json_object('kind', b.kind, 'tag', b.tag, 'reason', v.reason)
+  FROM belonging_void v JOIN belonging b ON b.id = v.belonging_id WHERE b.animal_id = @id
+UNION ALL
+  SELECT 6, e.id, 'belonging-went', e.at, e.by, json_object('kind', b.kind, 'tag', b.tag, 'went', e.went, 'name', e.name,
+    'receipt', e.receipt, 'on', e.ended_on, 'note', e.note)
+  FROM belonging_end e JOIN belonging b ON b.id = e.belonging_id WHERE b.animal_id = @id
+UNION ALL
+  SELECT 6, e.id, 'belonging-back', v.at, v.by, json_object('kind', b.kind, 'tag', b.tag, 'went', e.went, 'reason', v.reason)
+  FROM belonging_end_void v JOIN belonging_end e ON e.id = v.end_id JOIN belonging b ON b.id = e.belonging_id
+  WHERE b.animal_id = @id
+UNION ALL
   SELECT 6, c.id, 'called', c.at, c.by, json_object('text', c.text) FROM call_note c WHERE c.animal_id = @id
 UNION ALL
   SELECT 6, n.id, 'affected-note', n.at, n.by, json_object('deed', n.what, 'ticket', s.ticket, 'note', n.note)

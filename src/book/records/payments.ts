@@ -11,6 +11,9 @@ export interface PaymentRecord {
   amount_minor: number;
   currency: string;
   paid_on: string;
+  /** Which of several hunters paid; null: not said. */
+  hunter_id: number | null;
+  payer: string | null;
   by: string;
   void_reason: string | null;
   void_at: string | null;
@@ -26,6 +29,7 @@ interface NewPayment {
   amountMinor: number;
   currency: string;
   paidOn: string;
+  hunterId: number | null;
   at: string;
   by: string;
 }
@@ -38,11 +42,12 @@ interface OpenAccount {
 /** Money taken and given back: written once, voided by another row. */
 export function paymentRecords(db: Db) {
   const insert = db.prepare(
-    `INSERT INTO payment (animal_id, bill_id, kind, method, reference, amount_minor, currency, paid_on, at, by)
-     VALUES (@animalId, @billId, @kind, @method, @reference, @amountMinor, @currency, @paidOn, @at, @by)`,
+    `INSERT INTO payment (animal_id, bill_id, kind, method, amount_minor, currency, paid_on, hunter_id, at, by)
+     VALUES (@animalId, @billId, @kind, @method, @amountMinor, @currency, @paidOn, @hunterId, @at, @by)`,
   );
-  const columns = 'p.*, v.reason AS void_reason, v.at AS void_at, v.by AS void_by';
-  const from = 'FROM payment p LEFT JOIN payment_void v ON v.payment_id = p.id';
+  const columns = 'p.*, h.name AS payer, v.reason AS void_reason, v.at AS void_at, v.by AS void_by';
+  const from =
+    'FROM payment p LEFT JOIN payment_void v ON v.payment_id = p.id LEFT JOIN hunter h ON h.id = p.hunter_id';
   const get = db.prepare<[number], PaymentRecord>(`SELECT ${columns} ${from} WHERE p.id = ?`);
   const ofAnimal = db.prepare<[number], PaymentRecord>(
     `SELECT ${columns} ${from} WHERE p.animal_id = ? ORDER BY p.id`,

@@ -35,6 +35,10 @@ export interface OfficerRow {
   disposed_on: string | null;
   disposed_what: string | null;
   disposed_how: string | null;
+  /** JSON: `[{ kind, tag, evidence, went, name, on }]`. */
+  belongings: string;
+  /** JSON: `[{ name, amount }]`; one or none: one hunter has all of it. */
+  sharers: string;
   cancel_reason: string | null;
   canceled_at: string | null;
   /** Total of the bill that stands, or null. */
@@ -102,6 +106,10 @@ export function recordBook(db: Db) {
     `SELECT a.id, a.ticket, h.name AS hunter, h.address, h.phone, h.details_removed_at, a.deliverer_name, a.deliverer_address, a.licence, a.tag, a.species,
        a.sex, a.brought, a.kill_date, a.kill_area, a.received_on, a.created_at, ${fromFile} AS from_file, iif(c.id IS NULL, a.stage, 'canceled') AS stage, a.origin,
        (SELECT json_group_array(json_object('primal', p.primal, 'count', p.count)) FROM animal_part p WHERE p.animal_id = a.id) AS parts,
+       (SELECT json_group_array(json_object('kind', b.kind, 'tag', b.tag, 'evidence', b.evidence, 'went', e.went, 'name', e.name, 'on', e.ended_on))
+          FROM belonging_now b LEFT JOIN belonging_end_now e ON e.belonging_id = b.id WHERE b.animal_id = a.id) AS belongings,
+       (SELECT json_group_array(json_object('name', s.name, 'amount', s.amount)) FROM
+          (SELECT o.name, n.amount FROM share_now n JOIN hunter o ON o.id = n.hunter_id WHERE n.animal_id = a.id ORDER BY n.position) s) AS sharers,
        ${weighed('received')} AS received_grams, ${weighed('hanging')} AS hanging_grams, ${weighed('packed')} AS packed_grams,
        r.released_on, r.given_to, d.disposed_on, d.what AS disposed_what, d.how AS disposed_how,
        c.reason AS cancel_reason, c.at AS canceled_at,

@@ -3,6 +3,7 @@ import type { AnimalRow } from '../../book/records/animals.ts';
 import type { WeightSums } from '../../book/records/weighings.ts';
 import { daysBetween } from '../../core/values/dates.ts';
 import { hangState } from '../../core/cold/hanging.ts';
+import { belongingsOf } from '../animal/belongings.ts';
 import { balanceOfAnimal } from '../weighing/animal-weights.ts';
 import { dueOf } from '../bills/due.ts';
 import { whereOf } from '../coolers/coolers.ts';
@@ -14,11 +15,12 @@ import { packagesOf } from '../animal/packages.ts';
 import { noneOf } from '../weighing/part-none.ts';
 import { primalsWeighed } from '../animal/primals.ts';
 import { lacksOf } from '../input/record-sets.ts';
+import { countsOf, sharersOf } from '../animal/shares.ts';
 import { resultsOf } from './test-results.ts';
 import { speciesCard } from '../supplied/resources.ts';
 import { sourceNote } from '../supplied/sources.ts';
 import type { Session } from '../session/session.ts';
-import type { AnimalPage, LadderPiece } from '../contract/contract.ts';
+import type { AnimalPage, LadderPiece, Sharer } from '../contract/contract.ts';
 import { PART_OF, partGrams } from '../animal/weighed-parts.ts';
 import { shareBase } from '../weighing/weighing-check.ts';
 import { weighingRow } from '../weighing/weighing-row.ts';
@@ -38,6 +40,7 @@ export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
   const release = book.records.releaseOf(animal.id);
   const disposal = book.records.disposalOf(animal.id) ?? null;
   const days = Math.max(0, daysBetween(animal.received_on, session.today()));
+  const packages = packagesOf(session, animal, weighings);
   const parts = book.animals.parts(animal.id);
   const balance = balanceOfAnimal(session, animal, weighings, sums);
   return {
@@ -111,7 +114,7 @@ export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
     batches: book.batches
       .ofAnimal(animal.id)
       .map(({ id, name, product, state }) => ({ id, name, product, state })),
-    packages: packagesOf(session, animal, weighings),
+    packages,
     release: release ? { to: release.given_to, on: release.released_on, by: release.by } : null,
     disposal: disposal && {
       what: disposal.what,
@@ -120,6 +123,8 @@ export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
       on: disposal.disposed_on,
       by: disposal.by,
     },
+    sharers: withCounts(sharersOf(session, animal.id), packages),
+    belongings: belongingsOf(session, animal.id),
     canceled: canceledOf(session, animal.id),
     bill: dueOf(session, animal.id),
     results: resultsOf(session, animal.id),
@@ -129,6 +134,12 @@ export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
       : [],
     pooledWith: book.batches.pooledWith(animal.id),
   };
+}
+
+function withCounts(sharers: readonly Sharer[], packages: AnimalPage['packages']): AnimalPage['sharers'] {
+  if (sharers.length === 0) return [];
+  const divided = countsOf(packages, sharers);
+  return sharers.map((sharer, i) => ({ ...sharer, counts: divided.map((row) => row[i] ?? 0) }));
 }
 
 function canceledOf(session: Session, animalId: number): AnimalPage['canceled'] {

@@ -26,6 +26,7 @@ import {
   RECEIVED_DAYS,
   refuseFuture,
 } from '../input/day-doubts.ts';
+import { addBelonging, newBelonging } from './belongings.ts';
 import { detailFor } from '../input/detail.ts';
 import { addHunter, hunterFields, presentHunterOf } from '../animal/hunters.ts';
 import { normaliseOrders } from '../animal/orders.ts';
@@ -36,6 +37,8 @@ import { weighAnimal } from '../weighing/weigh.ts';
 
 /** On its way in an animal is weighed in a few pieces at most; the Table takes the rest. */
 const MAX_WEIGHTS = 20;
+/** Far more than an animal has. */
+const MAX_BELONGINGS = 30;
 
 const weight = v.object({
   stage: v.picklist(['live', 'dressed', 'received', 'hanging'], 'choice.stage'),
@@ -66,6 +69,8 @@ const newAnimal = v.object({
   sample: text(80),
   weights: v.optional(listOf(weight, MAX_WEIGHTS), []),
   instructions: v.optional(instructions),
+  /** What else came with it. */
+  belongings: v.optional(listOf(newBelonging, MAX_BELONGINGS), []),
   quoteId: v.optional(id),
   confirmed: confirmedOf,
   by,
@@ -125,6 +130,7 @@ export const takeIn = write(newAnimal, (session, input) => {
     const settled = normaliseOrders(species, input.parts, input.instructions);
     session.book.animals.instruct(animal.id, settled, now, input.by);
   }
+  for (const belonging of input.belongings) addBelonging(session, animal, belonging, input.by);
   for (const { stage, typed: weighed } of input.weights)
     weighAnimal(session, {
       animalId: animal.id,

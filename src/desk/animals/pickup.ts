@@ -1,18 +1,19 @@
 import * as v from 'valibot';
-import type { AnimalRow } from '../../book/records/animals.ts';
 import { daysBetween } from '../../core/values/dates.ts';
 import { dueOf } from '../bills/due.ts';
-import { by, id, needed, optionalDate, confirmedOf, text } from '../input/input.ts';
+import { by, id, listOf, needed, optionalDate, confirmedOf, text } from '../input/input.ts';
 import { checkLeft } from './edit-release.ts';
-import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
-import { heldWith, refusePooledWithHeld } from '../animal/hold-rules.ts';
+import { heldWith } from '../animal/hold-rules.ts';
 import { packagesOf } from '../animal/packages.ts';
-import { pricesInForce } from '../pricing/prices.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import { moveOn } from '../animal/stage.ts';
 import { animalOf } from '../animal/closed.ts';
+import { pickupShares } from './share-pickup.ts';
+import { handOverOwnFat, refuseToGo, refuseUnpaid } from './going.ts';
+import { belongingsHere } from '../animal/belongings.ts';
+import { askBelongings, handOverBelongings } from './belongings-at-pickup.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 
 /** What is packed and waits for its hunter, longest first, with the calls made about it, newest first. */
@@ -40,6 +41,8 @@ export const get = read(v.object({}), (session) =>
         grams: packages.reduce((total, { grams }) => total + grams, 0),
         ...dueOf(session, row.id),
         handedBefore: handedBefore(session, row.id),
+        belongings: belongingsHere(session, row.id),
+        shares: pickupShares(session, row.id, packages),
         places: [...new Set(packages.flatMap(({ places }) => places))],
       };
     })
@@ -66,7 +69,8 @@ export const saveNote = write(v.object({ id, text: needed(500), by }), (session,
  * Hands an animal over, today or on an earlier day. Unpaid, or unbilled in a shop with prices of its own, only with the
  * initials of who answers for it. `animals.reopen` takes a handing over back.
  * @throws ProblemError `release.held`, `pooled.held`, `pooled.positive`, `release.not-ready`, `release.no-bill`,
- * `release.unpaid`, `date.future`, `edit.left-before-received`; `date.far-ahead` (conflict: pass `confirmed`)
+ * `release.unpaid`, `belonging.unknown`, `date.future`, `edit.left-before-received`; `release.belongings`,
+ * `date.far-ahead` (conflict: pass `confirmed`)
  */
 export const release = write(
   v.object({
@@ -75,20 +79,16 @@ export const release = write(
     on: optionalDate,
     note: text(500),
     unpaidBy: text(6),
+    /** Belongings that go with it. */
+    belongings: v.optional(listOf(id, 100), []),
     confirmed: confirmedOf,
     by,
   }),
   (session, input) => {
     const animal = animalOf(session, input.id);
-    const hold = session.book.animals.hold(animal.id);
-    if (hold)
-      throw new ProblemError('refused', 'release.held', {
-        with: { ticket: animal.ticket, reason: hold.reason, sample: hold.sample },
-      });
-    refusePooledWithHeld(session, animal);
-    if (animal.stage !== 'ready')
-      throw new ProblemError('refused', 'release.not-ready', { with: { ticket: animal.ticket } });
-    if (input.unpaidBy === '') refuseUnpaid(session, animal);
+    refuseToGo(session, animal);
+    if (input.unpaidBy === '') refuseUnpaid(session, animal, dueOf(session, animal.id).dueMinor);
+    askBelongings(session, animal, input);
     const on = input.on ?? session.today();
     if (input.on !== null) checkLeft(session, animal, on, input.confirmed, 'on');
     session.book.records.release({
@@ -100,33 +100,9 @@ export const release = write(
       at: session.now(),
       by: input.by,
     });
+    handOverBelongings(session, input.belongings, { to: input.to, on, by: input.by });
     handOverOwnFat(session, animal.id, input.by);
     moveOn(session, animal, 'released', input.by);
     return { id: animal.id };
   },
 );
-
-function refuseUnpaid(session: Session, { id: animalId, ticket }: AnimalRow): void {
-  const { billed, dueMinor, currency } = dueOf(session, animalId);
-  const prices = pricesInForce(session);
-  if (!billed && prices && !prices.example)
-    throw new ProblemError('refused', 'release.no-bill', { with: { ticket } });
-  if (dueMinor > 0)
-    throw new ProblemError('refused', 'release.unpaid', { with: { ticket, dueMinor, currency } });
-}
-
-/** Fat saved and not ground goes home with the meat, so it is not on hand any more. */
-function handOverOwnFat(session: Session, animalId: number, by: string): void {
-  const lot = session.book.fat.ofAnimal(animalId);
-  if (!lot || lot.left_grams <= ROUNDING_TOLERANCE_GRAMS) return;
-  session.book.fat.move({
-    lotId: lot.id,
-    kind: 'handed over',
-    grams: -lot.left_grams,
-    typed: null,
-    weighingId: null,
-    note: 'handed over',
-    at: session.now(),
-    by,
-  });
-}

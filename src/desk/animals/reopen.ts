@@ -25,6 +25,8 @@ export const reopenAnimal = write(v.object({ id, reason: needed(300), by }), (se
   if (canceled) session.book.cancels.void({ id: canceled.id, ...said });
   else {
     session.book.records.voidLeaving({ animalId: animal.id, ...said });
+    for (const part of session.book.shares.pickups(animal.id))
+      session.book.shares.voidPickup(part.id, said.reason, said.at, said.by);
     restoreOwnFat(session, animal, input.by);
   }
   session.book.animals.setStage(animal.id, stage, session.today());

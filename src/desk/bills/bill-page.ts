@@ -5,9 +5,8 @@ import type { PaymentRecord } from '../../book/records/payments.ts';
 import type { Charge, PriceLine } from '../../core/pricing/price.ts';
 import { mayHaveOtherPrice } from '../../core/pricing/discounts.ts';
 import { accountCurrency } from '../pricing/account.ts';
-import { adjustmentRows } from './adjustment-rows.ts';
-import { chargeOf } from './charge.ts';
-import { extrasOf } from './extras.ts';
+import { weighedAmounts, type Beside } from './amounts.ts';
+import { billShares } from './bill-shares.ts';
 import { quoteBeside } from './quote.ts';
 import { hunterOf } from '../animal/hunters.ts';
 import { chargeableLines } from '../pricing/gaps.ts';
@@ -53,6 +52,7 @@ export function billPage(session: Session, animal: AnimalRow): BillView {
     payments: session.book.payments.ofAnimal(animal.id).map(paymentRow),
     paidMinor,
     dueMinor: (owed?.totalMinor ?? 0) - paidMinor,
+    shares: billShares(session, animal.id, owed),
     quote: quoteBeside(session, animal, owed),
   };
 }
@@ -108,10 +108,10 @@ function billRow(session: Session, bill: BillRecord): BillRow {
   };
 }
 
-/** A payment as a window sees it. */
-export function paymentRow(row: PaymentRecord): PaymentRow {
-  const { id, kind, method, reference, amount_minor: amountMinor, currency, paid_on: paidOn, by } = row;
-  return { id, kind, method, reference, amountMinor, currency, paidOn, by, voided: voidedBy(row) };
+function paymentRow(row: PaymentRecord): PaymentRow {
+  const { id, kind, method, amount_minor: amountMinor, currency, paid_on: paidOn, by } = row;
+  const payer = row.hunter_id === null ? null : { id: row.hunter_id, name: row.payer ?? '' };
+  return { id, kind, method, amountMinor, currency, paidOn, payer, by, voided: voidedBy(row) };
 }
 
 function voidedBy(row: Pick<BillRecord, 'void_reason' | 'void_at' | 'void_by'>): BillRow['voided'] {

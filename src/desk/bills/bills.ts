@@ -118,6 +118,8 @@ export const pay = write(
     method: needed(40),
     reference: text(60),
     typed: text(30),
+    /** Which of several hunters pays. */
+    hunterId: v.optional(v.nullable(id), null),
     confirmed,
     by,
   }),
@@ -134,7 +136,15 @@ export const pay = write(
       throw new ProblemError('refused', 'payment.too-many', {
         with: { ticket: animal.ticket, count: MAX_PAYMENTS },
       });
-    const { bill, dueMinor, paidMinor } = billPage(session, animal);
+    const { bill, dueMinor, paidMinor, shares } = billPage(session, animal, {});
+    if (
+      input.hunterId !== null &&
+      ![animal.hunter_id, ...shares.map((one) => one.hunterId)].includes(input.hunterId)
+    )
+      throw new ProblemError('refused', 'payment.not-sharer', {
+        field: 'hunterId',
+        with: { ticket: animal.ticket },
+      });
     if (input.kind === 'refund' && amountMinor > paidMinor)
       throw new ProblemError('refused', 'payment.refund', {
         field: 'typed',
@@ -155,6 +165,7 @@ export const pay = write(
         amountMinor,
         currency,
         paidOn: session.today(),
+        hunterId: input.hunterId,
         at: session.now(),
         by: input.by,
       }),

@@ -1,9 +1,11 @@
-/** The rail and one animal. */
+/** The rail and one animal, as a window sees them. */
+import type { Belonging } from './belonging.ts';
 import type { RecordField } from './record.ts';
 import type { BillState } from './bill.ts';
 import type { HeldGrind } from './grinder.ts';
 import type { Instructions } from './instructions.ts';
 import type { WeighingRow } from './weighing.ts';
+import type { Sharer } from './share.ts';
 import type { HunterCard, SpeciesCard } from './shop.ts';
 import type {
   Age,
@@ -197,6 +199,13 @@ export interface AnimalPage {
   packages: PackagesRow[];
   release: { to: string; on: string; by: string } | null;
   disposal: { what: string; how: string; reason: string; on: string; by: string } | null;
+  /** Hunters who share it; empty where one has all of it. */
+  sharers: (Sharer & {
+    /** Packages of this hunter in each row of `packages`. */
+    counts: number[];
+  })[];
+  /** What came with it besides its meat. */
+  belongings: Belonging[];
   /** Its intake was a mistake. */
   canceled: { reason: string; at: string; by: string } | null;
   /** How it stands with its bill. */

@@ -1,5 +1,5 @@
-/** Bills and payments. Money in minor units. */
-import type { AdjustmentAsked, PricedLine, Unpriced } from './price.ts';
+/** Bills and payments, as a window sees them. Money in minor units. */
+import type { BillShare } from './share.ts';
 
 export interface BillLineRow {
   code: string;
@@ -48,6 +48,8 @@ export interface PaymentRow {
   amountMinor: number;
   currency: string;
   paidOn: string;
+  /** Which of several hunters paid; null: not said, so it counts for the first of them. */
+  payer: { id: number; name: string } | null;
   by: string;
   voided: { reason: string; by: string; at: string } | null;
 }
@@ -142,7 +144,9 @@ export interface BillView {
   paidMinor: number;
   /** Balance due of the valid bill, or of the draft; negative: a refund. */
   dueMinor: number;
-  /** The quote of the animal, beside the bill or the draft; differences add up to the cent. */
+  /** The part of each of several hunters; empty where one has all of it. */
+  shares: BillShare[];
+  /** The quote that the animal came of, beside the bill or the draft; differences add up to the cent. */
   quote: {
     id: number;
     name: string;

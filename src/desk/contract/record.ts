@@ -1,4 +1,5 @@
-/** The record book for an officer, its gaps, and the history of one animal. */
+/** The record book as an officer asks for it, what is missing in it, and the history of one animal. */
+import type { BelongingWent } from './belonging.ts';
 import type { AnimalStage, Brought, Grade, Sex } from './words.ts';
 
 /** Fields that may be missing from an entry, and can be added later. */
@@ -45,6 +46,17 @@ export interface RecordRow {
   brought: Brought;
   /** The received pieces of an animal that was not whole; empty: all of it. */
   pieces: { name: string; count: number }[];
+  /** Hunters who share it with their part of it; empty where one has all of it. */
+  sharers: { name: string; share: number }[];
+  /** What came with it besides its meat, and where it went; null while it is here. */
+  belongings: {
+    kind: string;
+    tag: string;
+    evidence: boolean;
+    went: BelongingWent | null;
+    name: string | null;
+    on: string | null;
+  }[];
   killDate: string | null;
   killArea: string;
   receivedOn: string;
@@ -117,6 +129,13 @@ export type HistoryKind =
   | 'paid'
   | 'payment-voided'
   | 'called'
+  | 'shared'
+  | 'part-released'
+  | 'part-voided'
+  | 'belonging-came'
+  | 'belonging-voided'
+  | 'belonging-went'
+  | 'belonging-back'
   | 'affected-note'
   | 'affected-note-voided'
   | 'released'

@@ -38,7 +38,9 @@ export interface ShopSettings {
   pickupLimitDays: number;
   /** The shop's own text at the end of the message to a hunter: opening hours, address. */
   pickupMessage: string;
-  /** One in so many animals is weighed in detail, the first of a season included; 1: all of them. */
+  /** What may come with an animal, beside the list that the program brings. */
+  belongingKinds: string[];
+  /** Every so many animals is cut in detail, the first of a season among them; 1: all of them. */
   detailEvery: number;
   /** Whether an animal on hold may be cut before its result; it is never handed over before. */
   cutWhileHeld: boolean;

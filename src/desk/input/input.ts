@@ -65,6 +65,7 @@ export const confirmed = v.optional(v.boolean(), false);
 export const QUESTIONS = [
   'date.long-ago', 'date.far-ahead', 'date.killed-long-before', 'prices.never-apply', 'edit.other-season',
   'result.other-sample', 'weight.unlikely', 'weight.over', 'weight.same-again', 'weight.hung-again',
+  'release.belongings',
 ] as const; // prettier-ignore
 export type Question = (typeof QUESTIONS)[number];
 /** The confirmed questions, by code; `true` confirms every one. */

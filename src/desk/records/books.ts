@@ -84,6 +84,15 @@ function gapsOf(session: Session, season: number): string[] {
   return missing;
 }
 
+function sharersIn(json: string): RecordRow['sharers'] {
+  const rows = JSON.parse(json) as { name: string; amount: number }[];
+  const all = rows.reduce((total, { amount }) => total + amount, 0);
+  return rows.length < 2 ? [] : rows.map(({ name, amount }) => ({ name, share: amount / all }));
+}
+
+/** As the record book's query writes it. */
+type BelongingOfRow = Omit<RecordRow['belongings'][number], 'evidence'> & { evidence: number };
+
 function isFound(row: OfficerRow, key: string): boolean {
   return (
     row.ticket.includes(key) ||
@@ -116,6 +125,11 @@ function recordRow(session: Session, row: OfficerRow, keptFrom: string): RecordR
     pieces: (JSON.parse(row.parts) as { primal: string; count: number }[]).map(({ primal, count }) => ({
       name: nameOf(primal),
       count,
+    })),
+    sharers: sharersIn(row.sharers),
+    belongings: (JSON.parse(row.belongings) as BelongingOfRow[]).map(({ evidence, ...said }) => ({
+      ...said,
+      evidence: evidence === 1,
     })),
     killDate: row.kill_date,
     killArea: row.kill_area,

@@ -19,8 +19,8 @@ export const MAX_OF_ANIMAL = {
   note: { most: 200, code: 'note.too-many' },
   affectedNote: { most: 200, code: 'affected.too-many' },
   instructions: { most: 200, code: 'orders.too-many' },
-  workTime: { most: 200, code: 'hours.too-many' },
-  adjustment: { most: 100, code: 'adjustment.too-many' },
+  split: { most: 200, code: 'share.too-many' },
+  belonging: { most: 100, code: 'belonging.too-many' },
 } as const satisfies Record<string, Most>;
 /** Per shop: staff and coolers in use, lots of bought fat on hand, and everything on a shelf, offered or not. */
 export const MAX_OF_SHOP = {

@@ -62,6 +62,7 @@ export const settingSchemas = {
   quoteValidDays: v.pipe(days, v.minValue(1, 'days.range')),
   pickupLimitDays: v.pipe(days, v.minValue(1, 'days.range')),
   pickupMessage: text(300),
+  belongingKinds: listOf(needed(60), 40),
   detailEvery: v.pipe(
     v.number('count.range'),
     v.integer('count.range'),
@@ -120,6 +121,7 @@ const DEFAULTS: ShopSettings = {
   quoteValidDays: 30,
   pickupLimitDays: PICKUP_LIMIT_DAYS,
   pickupMessage: '',
+  belongingKinds: [],
   detailEvery: 10,
   cutWhileHeld: false,
   recordSet: GENERAL_SET,

@@ -1,4 +1,7 @@
 import type { RecordRow } from '../../bridge/contract.ts';
+import { kindName } from '../belongings/belonging-words.ts';
+import { belongingText } from '../texts/en/counter/belongings.ts';
+import { shareText } from '../texts/en/counter/shares.ts';
 import { recordText as text } from '../texts/en/books/record.ts';
 import type { Format } from '../texts/format.ts';
 
@@ -26,6 +29,26 @@ export function weightsOf(row: RecordRow, format: Format): string[] {
 
 export function moneyOf({ money, dueMinor, currency }: RecordRow, format: Format): string {
   return money === 'open' ? text.owes(format.money(dueMinor, currency)) : text.money[money];
+}
+
+/** What came with it besides its meat, one line each, with where it went. */
+export function belongingsText({ belongings }: RecordRow, format: Pick<Format, 'day'>): string[] {
+  return belongings.map(({ kind, tag, evidence, went, name, on }) =>
+    [
+      kindName(kind),
+      tag && text.tagIs(tag),
+      evidence && belongingText.evidenceShort,
+      went && belongingText.wentTo[went](name ?? ''),
+      on && format.day(on),
+    ]
+      .filter(Boolean)
+      .join(', '),
+  );
+}
+
+/** Who else shares it: every hunter with a part of it. */
+export function sharersText({ sharers }: RecordRow, format: Pick<Format, 'share'>): string[] {
+  return sharers.map(({ name, share }) => shareText.line(name, format.share(share, 1)));
 }
 
 /** Who brought it and where that person lives, if it was not the owner. */

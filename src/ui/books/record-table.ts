@@ -3,6 +3,10 @@ import { fromGrams } from '../../core/values/units.ts';
 import type { Format } from '../texts/format.ts';
 import { words } from '../texts/en/common.ts';
 import { recordText as text } from '../texts/en/books/record.ts';
+import { belongingsText, sharersText } from './record-cells.ts';
+
+/** As a spreadsheet reads it anywhere. */
+const percent = (share: number): string => `${(share * 100).toFixed(1)} %`;
 
 type Cell = string | number | null;
 
@@ -18,6 +22,7 @@ export function recordTable(
     [text.ownerName, (row) => row.hunter],
     [text.ownerAddress, (row) => row.address],
     [text.ownerPhone, (row) => row.phone],
+    [text.sharers, (row) => sharersText(row, { share: percent }).join('; ')],
     [text.deliverer, (row) => row.deliverer],
     [text.delivererAddress, (row) => row.delivererAddress],
     [text.licence, (row) => row.licence],
@@ -25,6 +30,7 @@ export function recordTable(
     [text.species, (row) => row.speciesName],
     [text.sex, (row) => words.sex[row.sex]],
     [text.brought, (row) => broughtText(row)],
+    [text.belongings, (row) => belongingsText(row, { day: (date) => date }).join('; ')],
     [text.killed, (row) => row.killDate],
     [text.killArea, (row) => row.killArea],
     [text.received, (row) => row.receivedOn],

@@ -6,7 +6,7 @@ type Question = Extract<CallInput<'animals.edit'>['confirmed'], readonly unknown
 /** Questions that can be confirmed. Other conflicts are shown, and need a changed entry or a reload. */
 const CONFIRMABLE: readonly string[] = [
   'date.long-ago', 'date.far-ahead', 'date.killed-long-before', 'prices.never-apply', 'edit.other-season',
-  'result.other-sample',
+  'result.other-sample', 'release.belongings',
 ] satisfies Question[]; // prettier-ignore
 
 /**

@@ -1,11 +1,8 @@
 import type { ShopSettings } from '../../bridge/contract.ts';
 
-/** Settings that other cards of the page edit: the record book's, and the letterhead's. */
-const ELSEWHERE = [
-  'recordSet', 'recordFields', 'retentionYears', 'lateDays', 'shopAddress', 'shopPhone', 'shopLicense', 'shopTaxNumber',
-  'terms', 'dropOffTerms', 'paymentMethods',
-] as const; // prettier-ignore
-type SettingElsewhere = (typeof ELSEWHERE)[number];
+/** Have a card of their own: that of the record book, or of what comes with an animal. */
+const OF_THE_RECORD = ['recordSet', 'recordFields', 'retentionYears', 'lateDays', 'belongingKinds'] as const;
+type RecordSetting = (typeof OF_THE_RECORD)[number];
 
 /** Settings as they stand in the fields. */
 interface TypedSettings extends Omit<

@@ -29,6 +29,7 @@ export const DATED: Partial<Record<CallName, Prepare>> = {
   },
   'animals.testResult': tried('animals.testResult'),
   'animals.dispose': tried('animals.dispose'),
+  'belongings.end': tried('belongings.end'),
   'coolers.getRecord': async (shop) => ({
     ...PERIOD(),
     coolerId: (await shop.call('coolers.save', { name: 'Cold room', places: 9 })).id,

@@ -105,6 +105,8 @@ export const reopenAnimal: Step = {
         const canceled = animal.stage === 'canceled';
         const stage = animal.stage === 'released' ? 'ready' : animal.stageBefore;
         Object.assign(animal, { stage, releasedOn: null, disposedOn: null });
+        const shared = shop.book.shares.find((one) => one.animal === animal.id);
+        if (shared && !canceled) shared.taken = [];
         const own = shop.ownLot(animal.id);
         if (own && !canceled) Object.assign(own, { left: own.left + own.gone, gone: 0 });
       },

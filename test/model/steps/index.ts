@@ -1,5 +1,6 @@
 /** Everything that happens in a history, each by the name that a printed history gives it. */
 import type { Step } from '../step.ts';
+import * as belongings from './belongings.ts';
 import * as fat from './fat.ts';
 import * as files from './files.ts';
 import * as grinder from './grinder.ts';
@@ -11,11 +12,13 @@ import * as quotes from './quotes.ts';
 import * as reading from './reading.ts';
 import * as records from './records.ts';
 import * as sharedBatch from './shared-batch.ts';
+import * as shares from './shares.ts';
 import * as shopRoom from './shop-room.ts';
 import * as table from './table.ts';
 import * as world from './world.ts';
 
 const modules = {
+  belongings,
   fat,
   files,
   grinder,
@@ -27,6 +30,7 @@ const modules = {
   reading,
   records,
   sharedBatch,
+  shares,
   shopRoom,
   table,
   world,

@@ -170,7 +170,10 @@ export const release: Step = {
     const unpaidBy = dice.onceIn(3) ? 'RO' : '';
     const bill = shop.bill(animal.id);
     const due = bill ? bill.total - shop.paid(animal.id) : 0;
-    return act('pickup.release', { id: animal.id, to: 'Dana', unpaidBy, by: 'RO' }, {
+    const here = shop.book.belongings.filter((one) => one.animal === animal.id && !one.voided && !one.gone);
+    const going = here.filter(() => !dice.onceIn(3));
+    const confirmed = dice.onceIn(2);
+    return act('pickup.release', { id: animal.id, to: 'Dana', unpaidBy, by: 'RO', belongings: going.map(({ id }) => id), confirmed }, {
       refuse: [
         ...because(
           [animal === NOBODY, 'animal.unknown'],
@@ -178,11 +181,13 @@ export const release: Step = {
           [shop.held(animal) !== 'free', 'release.held'],
           [unpaidBy === '' && !bill && shop.prices !== undefined && !shop.prices.example, 'release.no-bill'],
           [unpaidBy === '' && due > 0, 'release.unpaid'],
+          [!confirmed && going.length < here.length, 'release.belongings'],
         ),
         ...shop.pooledOff(animal),
       ],
       done() {
         Object.assign(animal, { stage: 'released', releasedOn: shop.today });
+        for (const one of going) one.gone = true;
         const own = shop.ownLot(animal.id);
         if (own) Object.assign(own, own.left > CRUMB ? { left: 0, gone: own.left } : { gone: 0 });
       },

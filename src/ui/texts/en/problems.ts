@@ -3,6 +3,7 @@ import type { Problem } from '../../../bridge/contract.ts';
 import type { Format } from '../format.ts';
 import { words, wordFor } from './common.ts';
 import { importWording } from './problems/import.ts';
+import { belongingWording } from './problems/belongings.ts';
 import { bookWording } from './problems/book.ts';
 import { carrierWording } from './problems/carrier.ts';
 import { choiceWording } from './problems/choices.ts';
@@ -11,6 +12,7 @@ import { moneyWording } from './problems/money.ts';
 import { recordWording } from './problems/record.ts';
 import { scaleWording } from './problems/scale.ts';
 import { shelfWording } from './problems/shelf.ts';
+import { shareWording } from './problems/shares.ts';
 import { sumsWording } from './problems/sums.ts';
 import { tradeWording } from './problems/trade.ts';
 import { plural } from '../plural.ts';
@@ -68,6 +70,8 @@ export const problemWording: Readonly<Record<string, Wording>> = {
       : `It already has ${Number(p.count)} hanging weights, ${massIn(p, 'grams', format)} together. Add this one only if it is another ${p.part === 'pieces' ? 'piece' : 'side'}; if one was weighed again, press Correct beside its old weight.`,
   ...tradeWording,
   ...choiceWording,
+  ...belongingWording,
+  ...shareWording,
   ...correctionWording,
   ...shelfWording,
   ...sumsWording,

@@ -109,6 +109,7 @@ const settingNames: Readonly<Record<SettingReplaced['setting'], string>> = {
   quoteValidDays: shopText.quoteDays,
   pickupLimitDays: shopText.pickupDays,
   pickupMessage: shopText.pickupMessage,
+  belongingKinds: 'Belongings of your own list',
   detailEvery: shopText.detailEvery,
   cutWhileHeld: 'Cutting while held',
   recordSet: 'Fields of the record book',

@@ -1,5 +1,6 @@
 /** The history of an animal in sentences. */
 import type { HistoryChange, HistoryEntry, HistoryKind } from '../../../../bridge/contract.ts';
+import { belongingKinds, belongingText } from '../counter/belongings.ts';
 import { wordFor, words } from '../common.ts';
 import type { Format } from '../../format.ts';
 import { holdText } from '../hold.ts';
@@ -111,6 +112,7 @@ function placeText({ fromStage: stage, fromPart: part, fromPrimal: primal }: Fac
 const isSamePlace = (facts: Facts): boolean =>
   facts.fromStage === facts.stage && facts.fromPart === facts.part && facts.fromPrimal === facts.primal;
 
+const kindName = (kind: Facts[string] | undefined): string => wordFor(belongingKinds, String(kind));
 const money = (facts: Facts, key: string, format: Format): string =>
   format.money(Number(facts[key]), String(facts.currency));
 const ended = (text: string): string => (/[.!?…]$/.test(text) ? text : `${text}.`);
@@ -184,6 +186,17 @@ const SENTENCES: Readonly<Record<HistoryKind, Message>> = {
   },
   'payment-voided': (facts, format) =>
     `The ${facts.kind} of ${money(facts, 'amountMinor', format)} (${facts.method}) was taken back.`,
+  shared: ({ basis, parts, hunters }) =>
+    Number(hunters) === 1 ? `${parts} has all of it.` : `Shared by ${basis}: ${parts}.`,
+  'part-released': ({ hunter, to, on, unpaidBy }, format) =>
+    `The part of ${hunter} was handed over to ${to} on ${format.longDay(String(on))}${unpaidBy ? `, unpaid; ${unpaidBy} answers for it` : ''}.`,
+  'part-voided': ({ hunter }) => `The part of ${hunter} is here again.`,
+  'belonging-came': ({ kind, tag, place, note }) =>
+    `Came with it: ${[String(kind), tag && `tag ${tag}`, place, note].filter(Boolean).join(', ')}.`,
+  'belonging-voided': ({ kind }) => `Voided: ${kind} did not come with it.`,
+  'belonging-went': ({ kind, went, name, receipt, on, note }, format) =>
+    `${kindName(kind)} ${belongingText.wentTo[went as 'hunter'](String(name))} on ${format.longDay(String(on))}${receipt ? `, ${belongingText.receipt(String(receipt))}` : ''}${note ? `, ${note}` : ''}.`,
+  'belonging-back': ({ kind }) => `${kindName(kind)} is here again: it had not left.`,
   called: ({ text }) => `Call: ${ended(String(text))}`,
   'affected-note': ({ deed, ticket, note }) =>
     `Affected by the positive result of ${ticket}: ${holdText.deeds[deed as 'called'].toLowerCase()}.${note ? ` ${ended(String(note))}` : ''}`,

@@ -69,6 +69,8 @@ export const recordText = {
   received: 'Received',
   entered: 'Written down on',
   late: (days: number) => `written ${plural(days, 'day', 'days')} later`,
+  sharers: 'Shared by',
+  belongings: 'Came with it',
   weights: 'Weights',
   weightReceived: (mass: string) => `received ${mass}`,
   weightHanging: (mass: string) => `hanging ${mass}`,

@@ -1,0 +1,54 @@
+/**
+ * Hunters who share one animal: who they are, and what each gets. Packages are divided by largest remainders product by
+ * product, money to the cent; what all get is the whole.
+ */
+import { apportion } from '../../core/values/apportion.ts';
+import { splitRows } from '../../core/values/split.ts';
+import type { AnimalPage, PickupShare, Sharer } from '../contract/contract.ts';
+import type { Session } from '../session/session.ts';
+
+/** The hunters of a shared animal; empty where one hunter has all of it. */
+export function sharersOf(session: Session, animalId: number): Sharer[] {
+  const rows = session.book.shares.ofAnimal(animalId);
+  if (rows.length < 2) return [];
+  const all = rows.reduce((total, { amount }) => total + amount, 0);
+  return rows.map(({ hunter_id, hunter, phone, typed, basis, amount }) => ({
+    hunterId: hunter_id,
+    name: hunter,
+    phone,
+    typed,
+    basis,
+    share: amount / all,
+  }));
+}
+
+/** Minor units for each; together the total. A total below zero is a refund, shared the same way. */
+export function splitMinor(totalMinor: number, sharers: readonly Sharer[]): number[] {
+  const parts = apportion(
+    Math.abs(totalMinor),
+    sharers.map(({ share }) => share),
+  );
+  return totalMinor < 0 ? parts.map((part) => -part) : parts;
+}
+
+/** Of each row of packages how many each gets; what a row rounds away is carried to the next. */
+export function countsOf(packages: AnimalPage['packages'], sharers: readonly Sharer[]): number[][] {
+  return splitRows(
+    packages.map(({ count }) => count),
+    sharers.map(({ share }) => share),
+  );
+}
+
+/** The packages of each. Grams follow the packages, so that a row's grams sum to it. */
+export function splitPackages(
+  packages: AnimalPage['packages'],
+  sharers: readonly Sharer[],
+): PickupShare['rows'][] {
+  const divided = countsOf(packages, sharers);
+  return sharers.map((_, i) =>
+    packages.flatMap(({ product, batch, count, grams }, row) => {
+      const mine = divided[row]?.[i] ?? 0;
+      return mine > 0 ? [{ product, batch, count: mine, grams: (grams * mine) / count }] : [];
+    }),
+  );
+}

@@ -1,0 +1,49 @@
+/** What keeps an animal, or one hunter's part of it, from going home, and what goes along with it. */
+import type { AnimalRow } from '../../book/records/animals.ts';
+import { dueOf } from '../bills/due.ts';
+import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
+import { refusePooledWithHeld } from '../animal/hold-rules.ts';
+import { pricesInForce } from '../pricing/prices.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
+
+/** @throws ProblemError `release.held`, `pooled.held`, `pooled.positive`, `release.not-ready` */
+export function refuseToGo(session: Session, animal: AnimalRow): void {
+  const hold = session.book.animals.hold(animal.id);
+  if (hold)
+    throw new ProblemError('refused', 'release.held', {
+      with: { ticket: animal.ticket, reason: hold.reason, sample: hold.sample },
+    });
+  refusePooledWithHeld(session, animal);
+  if (animal.stage !== 'ready')
+    throw new ProblemError('refused', 'release.not-ready', { with: { ticket: animal.ticket } });
+}
+
+/**
+ * @param dueMinor still to pay by whoever takes it
+ * @throws ProblemError `release.no-bill`, `release.unpaid`
+ */
+export function refuseUnpaid(session: Session, { id: animalId, ticket }: AnimalRow, dueMinor: number): void {
+  const { billed, currency } = dueOf(session, animalId);
+  const prices = pricesInForce(session);
+  if (!billed && prices && !prices.example)
+    throw new ProblemError('refused', 'release.no-bill', { with: { ticket } });
+  if (dueMinor > 0)
+    throw new ProblemError('refused', 'release.unpaid', { with: { ticket, dueMinor, currency } });
+}
+
+/** Fat saved and not ground goes home with the meat, so it is not on hand any more. */
+export function handOverOwnFat(session: Session, animalId: number, by: string): void {
+  const lot = session.book.fat.ofAnimal(animalId);
+  if (!lot || lot.left_grams <= ROUNDING_TOLERANCE_GRAMS) return;
+  session.book.fat.move({
+    lotId: lot.id,
+    kind: 'handed over',
+    grams: -lot.left_grams,
+    typed: null,
+    weighingId: null,
+    note: 'handed over',
+    at: session.now(),
+    by,
+  });
+}

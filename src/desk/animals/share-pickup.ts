@@ -1,0 +1,117 @@
+/** One of several hunters takes a part of an animal; with the last part the animal is picked up. */
+import * as v from 'valibot';
+import { packagesOf } from '../animal/packages.ts';
+import { sharersOf, splitPackages } from '../animal/shares.ts';
+import { sharesDue } from '../bills/bill-shares.ts';
+import { animalOf } from '../animal/closed.ts';
+import { by, confirmedOf, id, listOf, needed, text } from '../input/input.ts';
+import { moveOn } from '../animal/stage.ts';
+import { write } from '../session/procedure.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { AnimalPage, PickupShare } from '../contract/contract.ts';
+import type { Session } from '../session/session.ts';
+import { askBelongings, handOverBelongings } from './belongings-at-pickup.ts';
+import { handOverOwnFat, refuseToGo, refuseUnpaid } from './going.ts';
+
+/** The part of each hunter in what is packed, what each still owes, and who took it already. */
+export function pickupShares(
+  session: Session,
+  animalId: number,
+  packages: AnimalPage['packages'],
+): PickupShare[] {
+  const sharers = sharersOf(session, animalId);
+  if (sharers.length === 0) return [];
+  const rows = splitPackages(packages, sharers);
+  const due = sharesDue(session, animalId);
+  const taken = session.book.shares.pickups(animalId);
+  return sharers.map((sharer, i) => {
+    const mine = rows[i] ?? [];
+    const gone = taken.find(({ hunter_id }) => hunter_id === sharer.hunterId);
+    return {
+      ...sharer,
+      rows: mine,
+      packages: mine.reduce((total, { count }) => total + count, 0),
+      grams: mine.reduce((total, { grams }) => total + grams, 0),
+      dueMinor: due.get(sharer.hunterId) ?? 0,
+      taken: gone ? { id: gone.id, to: gone.given_to, on: gone.taken_on } : null,
+    };
+  });
+}
+
+/**
+ * Hands one hunter's part over, today. The last part closes the animal. Unpaid only with the initials of who answers for it.
+ * @throws ProblemError `share.not-sharer`, `share.gone` (refused), and as `pickup.release`
+ */
+export const release = write(
+  v.object({
+    id,
+    hunterId: id,
+    to: needed(200),
+    unpaidBy: text(6),
+    belongings: v.optional(listOf(id, 100), []),
+    confirmed: confirmedOf,
+    by,
+  }),
+  (session, input) => {
+    const animal = animalOf(session, input.id);
+    refuseToGo(session, animal);
+    const shares = pickupShares(
+      session,
+      animal.id,
+      packagesOf(session, animal, session.book.weighings.ofAnimal(animal.id)),
+    );
+    const mine = shares.find(({ hunterId }) => hunterId === input.hunterId);
+    if (!mine) throw new ProblemError('missing', 'share.not-sharer', { with: { ticket: animal.ticket } });
+    if (mine.taken)
+      throw new ProblemError('conflict', 'share.gone', {
+        with: { name: mine.name, to: mine.taken.to, on: mine.taken.on },
+      });
+    if (input.unpaidBy === '') refuseUnpaid(session, animal, mine.dueMinor);
+    const last = shares.every((one) => one.taken !== null || one === mine);
+    // What stays is asked about when nobody comes after this one.
+    askBelongings(session, animal, { ...input, confirmed: last ? input.confirmed : true });
+    const on = session.today();
+    const said = { on, unpaidBy: input.unpaidBy || null, at: session.now(), by: input.by };
+    session.book.shares.addPickup({
+      animalId: animal.id,
+      hunterId: mine.hunterId,
+      to: input.to,
+      packages: mine.rows,
+      ...said,
+    });
+    handOverBelongings(session, input.belongings, { to: input.to, on, by: input.by });
+    if (last) {
+      const to = [...shares.flatMap(({ taken }) => (taken ? [taken.to] : [])), input.to];
+      session.book.records.release({
+        animalId: animal.id,
+        to: [...new Set(to)].join(', ').slice(0, 200),
+        note: '',
+        ...said,
+      });
+      handOverOwnFat(session, animal.id, input.by);
+      moveOn(session, animal, 'released', input.by);
+    }
+    return { id: animal.id, last };
+  },
+);
+
+/**
+ * Voids that a hunter took a part: it is here still. Of an animal that left with it, `animals.reopen` voids all parts.
+ * @throws ProblemError `share.not-gone`, `animal.closed`
+ */
+export const voidRelease = write(
+  v.object({ id, hunterId: id, reason: needed(300), by }),
+  (session, input) => {
+    const animal = animalOf(session, input.id);
+    if (animal.stage !== 'ready')
+      throw new ProblemError('refused', 'animal.closed', {
+        with: { ticket: animal.ticket, stage: animal.stage },
+      });
+    const taken = session.book.shares
+      .pickups(animal.id)
+      .find(({ hunter_id }) => hunter_id === input.hunterId);
+    if (!taken) throw new ProblemError('missing', 'share.not-gone', { with: { ticket: animal.ticket } });
+    session.book.shares.voidPickup(taken.id, input.reason, session.now(), input.by);
+    return { id: animal.id };
+  },
+);

@@ -1,0 +1,42 @@
+/** What each of several hunters of one animal owes. The account stays one; the parts sum to it. */
+import { sharersOf, splitMinor } from '../animal/shares.ts';
+import type { BillShare } from '../contract/contract.ts';
+import type { Session } from '../session/session.ts';
+
+/**
+ * The part of each hunter in a bill, or in the draft of one. A payment without a payer, or of somebody who shares it no
+ * more, counts for the first.
+ */
+export function billShares(
+  session: Session,
+  animalId: number,
+  owed: { totalMinor: number; taxMinor: number } | null,
+): BillShare[] {
+  const sharers = sharersOf(session, animalId);
+  if (sharers.length === 0) return [];
+  const totals = splitMinor(owed?.totalMinor ?? 0, sharers);
+  const taxes = splitMinor(owed?.taxMinor ?? 0, sharers);
+  const paid = sharers.map(() => 0);
+  for (const payment of session.book.payments.ofAnimal(animalId)) {
+    if (payment.void_at !== null) continue;
+    const payer = sharers.findIndex(({ hunterId }) => hunterId === payment.hunter_id);
+    const at = Math.max(0, payer);
+    const minor = payment.kind === 'refund' ? -payment.amount_minor : payment.amount_minor;
+    paid[at] = (paid[at] ?? 0) + minor;
+  }
+  return sharers.map((sharer, i) => ({
+    ...sharer,
+    totalMinor: totals[i] ?? 0,
+    taxMinor: taxes[i] ?? 0,
+    paidMinor: paid[i] ?? 0,
+    dueMinor: (totals[i] ?? 0) - (paid[i] ?? 0),
+  }));
+}
+
+/** What each still owes of the bill that stands; 0 for all where there is none. */
+export function sharesDue(session: Session, animalId: number): ReadonlyMap<number, number> {
+  const standing = session.book.bills.ofAnimal(animalId).find(({ void_at }) => void_at === null);
+  if (!standing) return new Map();
+  const owed = { totalMinor: standing.total_minor, taxMinor: standing.tax_minor };
+  return new Map(billShares(session, animalId, owed).map(({ hunterId, dueMinor }) => [hunterId, dueMinor]));
+}

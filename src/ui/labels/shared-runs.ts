@@ -1,0 +1,58 @@
+/** Labels of an animal that several hunters share: each package says whose it is. */
+import type { AnimalPage } from '../../bridge/contract.ts';
+import type { LabelRun } from './package-label.ts';
+
+type SharedAnimal = Pick<AnimalPage, 'ticket' | 'packages'> & {
+  sharers: readonly Pick<AnimalPage['sharers'][number], 'hunterId' | 'name' | 'counts'>[];
+};
+
+/**
+ * Divides the runs of an animal among its hunters as the desk divided its packages. Runs of its own stand in the order of
+ * its rows of packages; those of a batch are dealt out one after the other. Runs of other animals stay as they are.
+ */
+export function sharedRuns(
+  runs: readonly LabelRun[],
+  { ticket, packages, sharers }: SharedAnimal,
+): LabelRun[] {
+  if (sharers.length === 0) return [...runs];
+  const own = packages.map((row, at) => ({ row, at })).filter(({ row }) => row.batch === null);
+  let next = 0;
+  /** Packages of a batch that each hunter has yet to get. */
+  const left = new Map<string, number[]>();
+  return runs.flatMap((run) => {
+    if (run.label.ticket !== ticket) return [run];
+    const { batch } = run.label;
+    if (batch === null) {
+      const at = own[next++]?.at ?? -1;
+      return divided(
+        run,
+        sharers.map(({ counts }) => counts[at] ?? 0),
+        sharers,
+      );
+    }
+    const due = left.get(batch) ?? dueOf(batch);
+    left.set(batch, due);
+    let open = run.copies;
+    const counts = due.map((count, i) => {
+      const given = Math.min(count, open);
+      open -= given;
+      due[i] = count - given;
+      return given;
+    });
+    return divided(run, counts, sharers);
+  });
+
+  function dueOf(batch: string): number[] {
+    const at = packages.findIndex((row) => row.batch === batch);
+    return sharers.map(({ counts }) => counts[at] ?? 0);
+  }
+}
+
+function divided(run: LabelRun, counts: readonly number[], sharers: SharedAnimal['sharers']): LabelRun[] {
+  return sharers.flatMap(({ hunterId, name }, i) => {
+    const copies = counts[i] ?? 0;
+    return copies > 0
+      ? [{ key: `${run.key} ${hunterId}`, copies, label: { ...run.label, hunter: name } }]
+      : [];
+  });
+}

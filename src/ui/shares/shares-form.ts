@@ -1,0 +1,58 @@
+import type { AnimalPage, CallInput, ShareBasis } from '../../bridge/contract.ts';
+
+type Input = Omit<CallInput<'shares.save'>, 'by'>;
+
+/** One hunter of the form: known by number, or a new one by name and phone. */
+export interface ShareLine {
+  key: string;
+  hunterId: number | null;
+  name: string;
+  phone: string;
+  typed: string;
+}
+
+export const emptyLine = (): ShareLine => ({
+  key: crypto.randomUUID(),
+  hunterId: null,
+  name: '',
+  phone: '',
+  typed: '',
+});
+
+/** The hunters as they share it now; of one that is not shared, the owner and an empty line for the second. */
+export function shareLines({ sharers, hunter }: Pick<AnimalPage, 'sharers' | 'hunter'>): ShareLine[] {
+  const known = sharers.map(({ hunterId, name, phone, typed }) => ({
+    ...emptyLine(),
+    hunterId,
+    name,
+    phone,
+    typed,
+  }));
+  if (known.length > 0) return known;
+  const owner = { ...emptyLine(), hunterId: hunter.id, name: hunter.name, phone: hunter.phone, typed: '50' };
+  return [owner, { ...emptyLine(), typed: '50' }];
+}
+
+/** Lines without a name are no hunters. */
+export function sharesInput(
+  animalId: number,
+  basis: ShareBasis,
+  lines: readonly ShareLine[],
+  reason: string,
+): Input {
+  const shares = lines
+    .filter(({ name }) => name.trim() !== '')
+    .map(({ hunterId, name, phone, typed }) => ({
+      hunter: hunterId === null ? { name: name.trim(), phone } : { id: hunterId },
+      typed: typed.trim(),
+    }));
+  return { animalId, basis, shares, reason };
+}
+
+/** What the percents make, or null where one of them cannot be read. */
+export function percentSum(lines: readonly ShareLine[]): number | null {
+  const named = lines.filter(({ name }) => name.trim() !== '');
+  const read = named.map(({ typed }) => Number(typed.trim().replace(',', '.') || 'none'));
+  if (read.some((one) => Number.isNaN(one))) return null;
+  return Math.round(read.reduce((total, one) => total + one, 0) * 100) / 100;
+}

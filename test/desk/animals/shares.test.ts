@@ -1,0 +1,173 @@
+/** Two or more hunters on one animal: packages and bill are split exactly, payments have a payer, each takes a part. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { freshDesk, inBook, takeIn, type FreshDesk } from '../fresh-desk.ts';
+
+const LINE = {
+  code: 'cut', label: 'Cutting', basis: 'animal', amountMinor: 10001, rate: null, unit: null, species: null, brought: null,
+  product: null, fatSource: null, taxRate: 0.07,
+} as const; // prettier-ignore
+const BOB = { name: 'Bob Ray', phone: '555-0177' };
+
+async function packed(shop: FreshDesk) {
+  const id = await takeIn(shop);
+  for (const [product, count, typed] of [['Steaks', 11, '40'], ['Roasts', 7, '30.5'], ['Stew', 3, '9']] as const)
+    await shop.call('table.weigh', { animalId: id, stage: 'packed', part: 'package', product, count, typed, confirmed: true });
+  await shop.call('animals.setStage', { id, stage: 'ready' });
+  const { hunter } = await shop.call('animals.get', { id });
+  return { id, owner: hunter.id };
+} // prettier-ignore
+
+async function shared(shop: FreshDesk, typed: [string, string] = ['60', '40']) {
+  const { id, owner } = await packed(shop);
+  const shares = [{ hunter: { id: owner }, typed: typed[0] }, { hunter: BOB, typed: typed[1] }]; // prettier-ignore
+  await shop.call('shares.save', { animalId: id, basis: 'percent', shares, by: 'MK' });
+  const { sharers } = await shop.call('animals.get', { id });
+  return { id, owner, bob: sharers[1]?.hunterId ?? 0 };
+}
+
+const sum = (all: readonly number[]) => all.reduce((a, b) => a + b, 0);
+
+describe('sharing an animal', () => {
+  it('names every hunter on the page, in the record book and in the history', async () => {
+    const shop = await freshDesk();
+    const { id, owner } = await shared(shop);
+    expect((await shop.call('animals.get', { id })).sharers).toMatchObject([
+      { hunterId: owner, name: 'Dana Whitlock', typed: '60', basis: 'percent', share: 0.6 },
+      { ...BOB, typed: '40', share: 0.4 },
+    ]);
+    const [row] = await shop.call('records.list', {});
+    expect(row?.sharers).toEqual([{ name: 'Dana Whitlock', share: 0.6 }, { name: 'Bob Ray', share: 0.4 }]); // prettier-ignore
+    const entry = (await shop.call('animals.getHistory', { id })).find(({ what }) => what === 'shared');
+    expect(entry).toMatchObject({
+      by: 'MK',
+      facts: { basis: 'percent', parts: 'Dana Whitlock 60, Bob Ray 40' },
+    });
+    shop.desk.close();
+  });
+
+  it('takes pounds and pieces by their proportion, and one hunter alone ends it', async () => {
+    const shop = await freshDesk();
+    const { id, owner, bob } = await shared(shop);
+    const split = (basis: 'pounds' | 'pieces', a: string, b: string) =>
+      shop.call('shares.save', { animalId: id, basis, shares: [{ hunter: { id: owner }, typed: a }, { hunter: { id: bob }, typed: b }] });
+    await split('pounds', '30.5', '61');
+    expect((await shop.call('animals.get', { id })).sharers.map(({ share }) => share)).toEqual([1 / 3, 2 / 3]);
+    await split('pieces', '3', '1');
+    expect((await shop.call('animals.get', { id })).sharers.map(({ share }) => share)).toEqual([0.75, 0.25]);
+    await shop.call('shares.save', { animalId: id, basis: 'percent', shares: [{ hunter: { id: owner }, typed: '' }], reason: 'Bob has his own' });
+    expect((await shop.call('animals.get', { id })).sharers).toEqual([]);
+    inBook(shop, ({ db }) => {
+      expect(db.prepare('SELECT count(*) FROM share_split').pluck().get()).toBe(4);
+      expect(() => db.prepare('UPDATE share SET amount = 1').run()).toThrow('written once');
+    });
+  }); // prettier-ignore
+
+  it('refuses percents that do not make 100, a share that is none, a missing owner and one named twice', async () => {
+    const shop = await freshDesk();
+    const { id, owner } = await packed(shop);
+    const refused = async (...shares: { hunter: object; typed: string }[]) =>
+      await shop.problem('shares.save', { animalId: id, basis: 'percent', shares });
+    const mine = (typed: string) => ({ hunter: { id: owner }, typed });
+    const bobs = (typed: string) => ({ hunter: BOB, typed });
+    expect(await refused(mine('50'), bobs('49.9'))).toMatchObject({ code: 'share.percent', with: { percent: 99.9 } });
+    expect(await refused(mine('half'), bobs('50'))).toMatchObject({ code: 'share.unreadable', with: { typed: 'half' } });
+    expect(await refused(mine('100'), bobs('0'))).toMatchObject({ code: 'share.unreadable' });
+    expect(await refused(bobs('50'), { hunter: { name: 'Li Wei' }, typed: '50' })).toMatchObject({ code: 'share.owner', with: { name: 'Dana Whitlock' } });
+    expect(await refused(mine('50'), mine('50'))).toMatchObject({ code: 'share.twice' });
+    expect((await shop.call('animals.get', { id })).sharers).toEqual([]);
+    expect(await shop.call('hunters.find', { text: 'Bob' })).toEqual([]);
+    await shop.call('shares.save', { animalId: id, basis: 'percent', shares: [mine('33.34'), bobs('33.33'), { hunter: { name: 'Li Wei' }, typed: '33.33' }] });
+    shop.desk.close();
+  }); // prettier-ignore
+});
+
+describe('the bill of a shared animal', () => {
+  it('is one, split to the cent, with a balance for each; a payment without a name is the first hunter’s', async () => {
+    const shop = await freshDesk();
+    await shop.call('prices.save', { name: 'Ours', validFrom: '2020-01-01', taxRule: 'per bill', lines: [LINE] });
+    const { id, owner, bob } = await shared(shop, ['50', '50']);
+    await shop.call('bills.pay', { animalId: id, kind: 'deposit', method: 'cash', typed: '20' });
+    await shop.call('bills.create', { animalId: id });
+    await shop.call('bills.pay', { animalId: id, kind: 'payment', method: 'cash', typed: '53.50', hunterId: bob });
+    // $100.01 with 7 % tax are $107.01: $53.51 and $53.50.
+    const view = await shop.call('bills.get', { animalId: id });
+    expect(view.shares).toMatchObject([
+      { hunterId: owner, totalMinor: 5351, taxMinor: 350, paidMinor: 2000, dueMinor: 3351 },
+      { hunterId: bob, totalMinor: 5350, taxMinor: 350, paidMinor: 5350, dueMinor: 0 },
+    ]);
+    expect(view.dueMinor).toBe(3351);
+    expect(view.payments.map(({ payer }) => payer)).toEqual([null, { id: bob, name: 'Bob Ray' }]);
+    const stranger = await shop.call('hunters.save', { name: 'Li Wei' });
+    expect(
+      await shop.problem('bills.pay', { animalId: id, kind: 'payment', method: 'cash', typed: '1', hunterId: stranger.id }),
+    ).toMatchObject({ code: 'payment.not-sharer' });
+    shop.desk.close();
+  }); // prettier-ignore
+
+  it('sums to the whole whatever the shares and the payments are', async () => {
+    const shop = await freshDesk();
+    await shop.call('prices.save', { name: 'Ours', validFrom: '2020-01-01', taxRule: 'per bill', lines: [LINE] });
+    const { id, owner, bob } = await shared(shop);
+    await shop.call('bills.create', { animalId: id });
+    const pieces = fc.integer({ min: 1, max: 999 });
+    const payer = fc.constantFrom(owner, bob, null);
+    await fc.assert(
+      fc.asyncProperty(pieces, pieces, pieces, payer, async (a, b, c, hunterId) => {
+        const third = { hunter: { name: 'Li Wei' }, typed: String(c) };
+        const two = [{ hunter: { id: owner }, typed: String(a) }, { hunter: { id: bob }, typed: String(b) }];
+        await shop.call('shares.save', { animalId: id, basis: 'pieces', shares: c % 2 ? two : [...two, third] });
+        await shop.call('bills.pay', { animalId: id, kind: 'deposit', method: 'cash', typed: '0.11', hunterId });
+        const { bill, shares, paidMinor, dueMinor } = await shop.call('bills.get', { animalId: id });
+        expect(sum(shares.map(({ totalMinor }) => totalMinor))).toBe(bill?.totalMinor);
+        expect(sum(shares.map(({ taxMinor }) => taxMinor))).toBe(bill?.taxMinor);
+        expect(sum(shares.map((one) => one.paidMinor))).toBe(paidMinor);
+        expect(sum(shares.map((one) => one.dueMinor))).toBe(dueMinor);
+        const [row] = await shop.call('pickup.get', {});
+        expect(sum(row?.shares.map(({ packages }) => packages) ?? [])).toBe(row?.packages);
+        expect(sum(row?.shares.map(({ grams }) => grams) ?? [])).toBeCloseTo(row?.grams ?? 0, 6);
+      }),
+      { numRuns: 25 },
+    );
+    shop.desk.close();
+  }); // prettier-ignore
+});
+
+describe('pickup of a shared animal', () => {
+  it('hands over part by part; the last one closes the animal, and each owes for itself', async () => {
+    const shop = await freshDesk();
+    await shop.call('prices.save', { name: 'Ours', validFrom: '2020-01-01', taxRule: 'per bill', lines: [LINE] });
+    const { id, owner, bob } = await shared(shop, ['50', '50']);
+    const part = { id, hunterId: bob, to: 'Bob Ray' };
+    expect(await shop.problem('shares.release', part)).toMatchObject({ code: 'release.no-bill' });
+    await shop.call('bills.create', { animalId: id });
+    expect(await shop.problem('shares.release', part)).toMatchObject({ code: 'release.unpaid', with: { dueMinor: 5350 } });
+    await shop.call('bills.pay', { animalId: id, kind: 'payment', method: 'cash', typed: '53.50', hunterId: bob });
+    const before = (await shop.call('pickup.get', {}))[0]?.shares;
+    expect(before?.map(({ rows }) => rows.map(({ product, count }) => [product, count]))).toEqual([
+      [['Steaks', 6], ['Roasts', 3], ['Stew', 2]],
+      [['Steaks', 5], ['Roasts', 4], ['Stew', 1]],
+    ]);
+    expect(await shop.call('shares.release', part)).toEqual({ id, last: false });
+    expect((await shop.call('pickup.get', {}))[0]?.shares[1]?.taken).toMatchObject({ to: 'Bob Ray', on: '2026-10-10' });
+    expect(await shop.problem('shares.release', part)).toMatchObject({ kind: 'conflict', code: 'share.gone' });
+    expect(await shop.problem('shares.save', { animalId: id, basis: 'pieces', shares: [{ hunter: { id: owner }, typed: '1' }] })).toMatchObject({ code: 'share.taken' });
+    await shop.call('shares.voidRelease', { id, hunterId: bob, reason: 'left it here' });
+    expect(await shop.problem('shares.voidRelease', { id, hunterId: bob, reason: 'x' })).toMatchObject({ code: 'share.not-gone' });
+    await shop.call('shares.release', part);
+    expect(await shop.call('shares.release', { id, hunterId: owner, to: 'Dana Whitlock', unpaidBy: 'RO' })).toEqual({ id, last: true });
+    expect(await shop.call('animals.get', { id })).toMatchObject({ stage: 'released', release: { to: 'Bob Ray, Dana Whitlock' } });
+    await shop.call('animals.reopen', { id, reason: 'the wrong box' });
+    expect((await shop.call('pickup.get', {}))[0]?.shares.map(({ taken }) => taken)).toEqual([null, null]);
+    shop.desk.close();
+  }); // prettier-ignore
+
+  it('gives no part away while the animal is on hold', async () => {
+    const shop = await freshDesk();
+    const { id, bob } = await shared(shop);
+    await shop.call('animals.hold', { id, reason: 'waits for the test', sample: 'L-7' });
+    const part = { id, hunterId: bob, to: 'Bob', unpaidBy: 'RO' };
+    expect(await shop.problem('shares.release', part)).toMatchObject({ code: 'release.held' });
+    shop.desk.close();
+  });
+});

@@ -1,0 +1,148 @@
+/** At the counter: what else came, hunters who share, a weight at the wrong ticket, an intake that was a mistake. */
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { scanTicket } from '../replay/open-ticket.ts';
+import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
+
+/** Where pictures are kept, if somebody wants to look at them. */
+const PICTURES = process.env.COUNTER_PICTURES;
+const SIZES = [[1366, 768], [1920, 1080]] as const; // prettier-ignore
+
+let shop: ShopWindow;
+let deer: { id: number; ticket: string };
+let other: { id: number; ticket: string };
+
+beforeAll(async () => {
+  shop = await openShop();
+  deer = await deerAtDesk(shop, 'Ann Alder');
+  other = await deerAtDesk(shop, 'Ben Birch');
+});
+beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
+afterAll(() => shop?.close());
+
+async function look(name: string): Promise<void> {
+  if (!PICTURES) return;
+  mkdirSync(PICTURES, { recursive: true });
+  for (const [width, height] of SIZES)
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await shop.page.setViewportSize({ width, height });
+      await shop.page.emulateMedia({ colorScheme });
+      await shop.page.screenshot({
+        path: join(PICTURES, `${name}-${width}-${colorScheme}.png`),
+        fullPage: true,
+      });
+    }
+  await shop.page.setViewportSize({ width: 1366, height: 768 });
+}
+
+const named = (name: string | RegExp) => shop.page.getByRole('button', { name });
+
+describe('what else came with an animal', () => {
+  it('is entered with the keyboard and sent to the taxidermist', async () => {
+    const { page, keys } = shop;
+    await scanTicket(page, deer.ticket);
+    await named('Add belonging').click();
+    const what = page.getByRole('combobox', { name: 'What' });
+    await what.focus();
+    await keys.type('cape');
+    await keys.press('Tab');
+    await keys.type('A-7');
+    await keys.press('Enter');
+    await page.getByText('Cape added.').waitFor();
+    const table = page.getByRole('table', { name: 'Belongings' });
+    await table.getByRole('row', { name: /Cape A-7 here/ }).waitFor();
+    await look('belongings');
+    await named('Record where the cape went').click();
+    await page.getByText('To the taxidermist').click();
+    await page.getByLabel('Taxidermist', { exact: true }).fill('Pine Studio');
+    await page.getByLabel('Receipt number').fill('R-12');
+    await look('belonging-end');
+    await named('Save').last().click();
+    await table.getByRole('row', { name: /to the taxidermist Pine Studio/ }).waitFor();
+    const [cape] = await shop.call('belongings.list', { animalId: deer.id });
+    expect(cape).toMatchObject({ kind: 'cape', tag: 'A-7', end: { went: 'taxidermist', receipt: 'R-12' } });
+  });
+});
+
+describe('hunters who share an animal', () => {
+  it('are named with their percents, and each has a part of the bill', async () => {
+    const { page } = shop;
+    await named('Split among hunters').click();
+    await page.getByRole('combobox', { name: 'Hunter 2' }).fill('Cy Cedar');
+    await page.getByLabel('Phone, new hunter 2').fill('555-0133');
+    await page.getByLabel('Percent, hunter 1').fill('60');
+    await page.getByText('Together 110.00 %').waitFor();
+    await page.getByLabel('Percent, hunter 2').fill('40');
+    await page.getByText('Together 100.00 %').waitFor();
+    await look('shares-dialog');
+    await named('Save shares').click();
+    await page.getByText('Cy Cedar: 40.0 %').waitFor();
+    await page.goto(page.url().replace('/table/', '/bill/'));
+    await page.getByRole('table', { name: 'Parts of the hunters' }).waitFor();
+    await look('shares-bill');
+  });
+
+  it('take their parts at pickup', async () => {
+    const { page } = shop;
+    await shop.call('table.weigh', { animalId: deer.id, stage: 'packed', part: 'package', product: 'Steaks', count: 11, typed: '30' });
+    await shop.call('animals.setStage', { id: deer.id, stage: 'ready' });
+    await shop.call('belongings.add', { animalId: deer.id, kind: 'skull', evidence: true });
+    await page.goto(page.url().replace(/\/bill\/.*/, '/pickup'));
+    await named(`Hand over ${deer.ticket}`).click();
+    await page.getByText('Part of Cy Cedar, 40.0 %').waitFor();
+    await look('shares-pickup');
+    await page.getByText('Hand over to Cy Cedar').click();
+    await named('Hand it over').click();
+    await page.getByText('The part of Cy Cedar is handed over.').waitFor();
+    const [row] = await shop.call('pickup.get', {});
+    expect(row?.shares.map(({ taken }) => taken?.to)).toEqual([undefined, 'Cy Cedar']);
+  }); // prettier-ignore
+});
+
+describe('a weight at the wrong ticket', () => {
+  it('is moved to the right one, and moved back by undo', async () => {
+    const { page, keys } = shop;
+    const wrong = await deerAtDesk(shop, 'Dee Dogwood', { trim: '20' });
+    await page.goto(page.url().replace(/\/pickup.*/, `/table/${wrong.ticket}`));
+    await named('Move Trim 20').click();
+    await page.getByLabel('Ticket', { exact: true }).fill(other.ticket);
+    await page.getByText('Ben Birch').waitFor();
+    await look('move');
+    await named('Move weight').click();
+    await page.getByText(`Moved 20 lb trim to ${other.ticket}.`).waitFor();
+    expect((await shop.call('animals.get', { id: other.id })).trimGrams).toBeGreaterThan(0);
+    await page.getByText(`Weight moved to ${other.ticket}: trim 20 lb.`).waitFor();
+    await keys.press('Control+z');
+    await page.getByRole('button', { name: 'Move Trim 20' }).waitFor();
+    expect((await shop.call('animals.get', { id: other.id })).trimGrams).toBe(0);
+  });
+});
+
+describe('an intake that was a mistake', () => {
+  it('is canceled with a reason, says so, and is undone', async () => {
+    const { page, keys } = shop;
+    await page.goto(page.url().replace(/\/table\/.*/, `/table/${other.ticket}`));
+    await named('Cancel intake').click();
+    await page.getByLabel('Reason').fill('entered twice');
+    await look('cancel');
+    await named('Cancel intake').last().click();
+    await page.getByText(/^Canceled on .*entered twice/).waitFor();
+    await look('canceled');
+    expect((await shop.call('animals.get', { id: other.id })).stage).toBe('canceled');
+    await keys.press('Control+z');
+    await named('Cancel intake').waitFor();
+    expect((await shop.call('animals.get', { id: other.id })).stage).toBe('cutting');
+    expect(shop.complaints).toEqual([]);
+  });
+
+  it('edits what was brought and the day it is promised for', async () => {
+    const { page } = shop;
+    await page.getByRole('button', { name: 'Mend', exact: true }).first().click();
+    await page.getByLabel('Brought as').selectOption('quarters');
+    await page.getByLabel('Why it is changed').fill('read off the tag');
+    await look('edit');
+    await page.getByRole('button', { name: 'Keep', exact: true }).last().click();
+    await page.getByText(/Brought as: Skinned → Quarters/).waitFor();
+  });
+});
