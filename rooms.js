@@ -78,6 +78,7 @@ export const rooms = {
     'season-frame',
     'belongings',
     'shares',
+    'leaving',
     'about',
     'backup',
     'charges',

@@ -10,6 +10,8 @@ import { importRecords } from './records/imports.ts';
 import { callNoteRecords } from './records/call-notes.ts';
 import { belongingRecords } from './records/of-animal/belongings.ts';
 import { shareRecords } from './records/of-animal/shares.ts';
+import { donationRecords } from './records/of-animal/donations.ts';
+import { leavingRecords } from './records/of-animal/leaving.ts';
 import { cancelRecords } from './records/of-animal/cancels.ts';
 import { coolerLogRecords } from './records/cooler-logs.ts';
 import { coolerRecords } from './records/coolers.ts';
@@ -75,6 +77,8 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     cancels: cancelRecords(db),
     belongings: belongingRecords(db),
     shares: shareRecords(db),
+    donations: donationRecords(db),
+    leaving: leavingRecords(db),
     testResults: testResultRecords(db),
     affectedNotes: affectedNoteRecords(db),
     weighings: weighingRecords(db),

@@ -1,4 +1,7 @@
 /** The table of contents: every call that a window can make. */
+import * as donations from './animals/donations.ts';
+import * as notices from './animals/notices.ts';
+import * as unprocessed from './animals/unprocessed.ts';
 import * as belongings from './animals/belongings.ts';
 import * as animals from './animals/animals.ts';
 import * as backups from './files/backups.ts';
@@ -114,6 +117,14 @@ export const procedures = {
   'animals.dispose': dispose,
   'animals.cancel': cancel,
   'animals.reopen': reopenAnimal,
+
+  'donations.add': donations.add,
+  'donations.void': donations.voidOne,
+  'donations.list': donations.list,
+  'animals.giveBack': unprocessed.giveBack,
+  'animals.process': unprocessed.process,
+  'pickup.saveNotice': notices.save,
+  'pickup.voidNotice': notices.voidOne,
 
   'shares.save': share.save,
   'shares.release': sharePickup.release,

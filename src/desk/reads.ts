@@ -51,6 +51,7 @@ export const READS: Readonly<Record<AskName, Reads>> = {
     'price',
     'quote',
   ),
+  'donations.list': reads('animal', 'money', 'hunter'),
   'belongings.list': readsOfAnimal(['animal']),
   'animals.find': reads('hook', 'hunter'),
   'animals.getHistory': readsOfAnimal(['animal', 'money'], 'hunter', 'cooler', 'grind', 'trail'),

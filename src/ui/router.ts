@@ -72,11 +72,10 @@ export const routes: readonly RouteRecordRaw[] = [
     props: true,
   },
   { path: '/pickup', meta: { place: 'pickup' }, component: () => import('./pickup/PickupPage.vue') },
-  { path: '/till', meta: { place: 'pickup' }, component: () => import('./till/TillPage.vue') },
   {
-    path: '/till/statement/:hunterId',
+    path: '/notice/:ticket/:step',
     meta: { place: 'pickup' },
-    component: () => import('./till/StatementPage.vue'),
+    component: () => import('./leaving/LetterPage.vue'),
     props: true,
   },
   { path: '/season', meta: { place: 'season' }, component: () => import('./season/YieldsPage.vue') },

@@ -26,6 +26,16 @@ const ready = async (shop: FreshDesk): Promise<number> => {
   await shop.call('animals.setStage', { id, stage: 'ready' });
   return id;
 };
+/** A part of what is packed, for a program that the shop knows. */
+const gift = async (shop: FreshDesk) => {
+  const donationPrograms = [{ name: 'Hunters Share', paysMinor: 150, paysUnit: 'lb' as const }];
+  await shop.call('shop.saveSettings', { changes: { donationPrograms } });
+  const id = await takeIn(shop);
+  const pack = { stage: 'packed', part: 'package', product: 'Ground', count: 40 } as const;
+  await shop.call('table.weigh', { animalId: id, ...pack, typed: '40' });
+  await shop.call('animals.setStage', { id, stage: 'ready' });
+  return { id, program: 'Hunters Share', whole: false, typed: '12.5' };
+};
 /** A ready animal of two hunters. */
 const sharedReady = async (shop: FreshDesk): Promise<{ id: number; owner: number }> => {
   const id = await ready(shop);
@@ -157,6 +167,32 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     const id = await ready(shop);
     await shop.call('pickup.release', { id, to: 'Dana', unpaidBy: 'RO' });
     return ['animals.reopen', { id, reason: 'the wrong ticket' }];
+  },
+  'donations.add': async (shop) => ['donations.add', await gift(shop)],
+  'donations.void': async (shop) => {
+    const { id } = await shop.call('donations.add', await gift(shop));
+    return ['donations.void', { id, reason: 'typed for another' }];
+  },
+  'animals.giveBack': async (shop) => [
+    'animals.giveBack',
+    { id: await takeIn(shop), reason: 'to another shop' },
+  ],
+  'animals.process': async (shop) => {
+    const id = await takeIn(shop);
+    await shop.call('animals.giveBack', { id, reason: 'to another shop' });
+    return ['animals.process', { id, reason: 'stays here' }];
+  },
+  'pickup.saveNotice': async (shop) => [
+    'pickup.saveNotice',
+    { id: await ready(shop), step: 'first', how: 'call' },
+  ],
+  'pickup.voidNotice': async (shop) => {
+    const { id } = await shop.call('pickup.saveNotice', {
+      id: await ready(shop),
+      step: 'first',
+      how: 'call',
+    });
+    return ['pickup.voidNotice', { id, reason: 'not given' }];
   },
   'shares.save': async (shop) => {
     const { id, owner } = await sharedReady(shop);

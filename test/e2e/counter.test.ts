@@ -100,11 +100,67 @@ describe('hunters who share an animal', () => {
   }); // prettier-ignore
 });
 
+describe('donated and unclaimed meat', () => {
+  it('is donated to a program of the shop, and listed by program and month', async () => {
+    const { page } = shop;
+    await page.goto(page.url().replace(/#.*/, '#/shop'));
+    await named('Add program').click();
+    await page.getByLabel('Program 1', { exact: true }).fill('Hunters Share');
+    await page.getByLabel('Pays per lb, program 1').fill('1.50');
+    await look('terms');
+    await named('Save terms').click();
+    await page.getByText('The terms are saved.').waitFor();
+    const gift = await deerAtDesk(shop, 'Eve Elm');
+    await shop.call('table.weigh', { animalId: gift.id, stage: 'packed', part: 'package', product: 'Ground', count: 20, typed: '20' });
+    await shop.call('animals.setStage', { id: gift.id, stage: 'ready' });
+    await page.goto(page.url().replace(/#.*/, `#/table/${gift.ticket}`));
+    await named('Donate').click();
+    await page.getByLabel('Weight, lb').fill('12.5');
+    await page.getByLabel('Confirmation number').fill('HS-88');
+    await look('donate');
+    await named('Save donation').click();
+    await page.getByText(/12.50 lb donated to Hunters Share on .*HS-88, the program owes \$18.75/).first().waitFor();
+    await look('donated');
+    await page.goto(page.url().replace(/#.*/, '#/books?tab=donations'));
+    await page.getByRole('table', { name: 'By program and month' }).getByText('$18.75').waitFor();
+    await look('donations');
+  });
+
+  it('is written about once it has waited for the days of the shop', async () => {
+    const { page } = shop;
+    const [row] = await shop.call('pickup.get', {});
+    await shop.call('pickup.saveNotice', { id: row?.id ?? 0, step: 'first', how: 'call' });
+    await page.goto(page.url().replace(/#.*/, '#/pickup'));
+    await named(`Record notice for ${row?.ticket}`).click();
+    await page.getByText('Second notice', { exact: true }).waitFor();
+    await look('notice');
+    await page.getByText('Letter', { exact: true }).click();
+    await named('Save notice').click();
+    await page.getByText('Second notice saved.').waitFor();
+    await page.goto(page.url().replace(/#.*/, `#/notice/${row?.ticket}/last`));
+    await page.getByText('It will not be sold.').waitFor();
+    await look('letter');
+  });
+
+  it('goes back as it came', async () => {
+    const { page } = shop;
+    const raw = await deerAtDesk(shop, 'Fay Fir');
+    await page.goto(page.url().replace(/#.*/, `#/table/${raw.ticket}`));
+    await named('Return unprocessed').click();
+    await page.getByLabel('Reason').fill('to another shop');
+    await named('Return unprocessed').last().click();
+    await page.getByText('Goes back as it came: to another shop').waitFor();
+    expect((await shop.call('animals.get', { id: raw.id })).stage).toBe('ready');
+    await named('Process it after all').click();
+    await named('Return unprocessed').waitFor();
+  });
+}); // prettier-ignore
+
 describe('a weight at the wrong ticket', () => {
   it('is moved to the right one, and moved back by undo', async () => {
     const { page, keys } = shop;
     const wrong = await deerAtDesk(shop, 'Dee Dogwood', { trim: '20' });
-    await page.goto(page.url().replace(/\/pickup.*/, `/table/${wrong.ticket}`));
+    await page.goto(page.url().replace(/#.*/, `#/table/${wrong.ticket}`));
     await named('Move Trim 20').click();
     await page.getByLabel('Ticket', { exact: true }).fill(other.ticket);
     await page.getByText('Ben Birch').waitFor();

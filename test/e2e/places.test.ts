@@ -9,6 +9,8 @@ import { PLACES, type Subjects } from './places.ts';
 const UI = join(import.meta.dirname, '../../src/ui');
 /** Sheets that the demo season has no occasion for, and where else they are opened. */
 const ELSEWHERE = [
+  'leaving/NoticeDialog.vue', // only once a notice is due: counter.test.ts
+  'leaving/DonateDialog.vue', // only of packed meat: counter.test.ts
   'backup/LockCard.vue', // only with a second folder for backups: below in Shop, the same fields as any sheet
   'grinder/PastLots.vue', // only with fat past its date: test/ui/grinder/past-lots.test.ts
 ];

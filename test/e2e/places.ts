@@ -227,6 +227,7 @@ export const PLACES: readonly Place[] = [
   { name: 'labels of a batch', at: (of) => `/label/batch/${of.ground}`, sees: /A package weighs/ },
   { name: 'quote with an answer', at: () => '/quote', act: askQuote, sees: /To read out/ },
   { name: 'quote on paper', at: (of) => `/quote/${of.quote}/paper`, sees: /Holds until/ },
+  { name: 'notice as a letter', at: (of) => `/notice/${of.packed}/first`, sees: /Print letter/ },
   { name: 'pick-up', at: () => '/pickup', sees: /Packed and ready/ },
   {
     name: 'sheet: call',
@@ -276,6 +277,7 @@ export const PLACES: readonly Place[] = [
     act: newPriceLine,
     sees: /Take this line/,
   },
+  { name: 'donations', at: () => '/books?tab=donations', sees: /donated/ },
   { name: 'fat on hand', at: () => '/books?tab=fat', sees: /Also what is used up/ },
   {
     name: 'sheet: lot',

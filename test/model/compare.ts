@@ -65,6 +65,16 @@ const TABLES: readonly Table[] = [
     model: ({ book }) => book.shares.map((one) => ({ animal_id: one.animal, hunters: JSON.stringify(one.hunters), taken: one.taken.length })).toSorted((a, b) => a.animal_id - b.animal_id),
   },
   {
+    name: 'donation',
+    sql: 'SELECT id, animal_id, whole, id NOT IN (SELECT id FROM donation_now) AS voided FROM donation ORDER BY id',
+    model: ({ book }) => book.donations.map((one) => ({ id: one.id, animal_id: one.animal, whole: flag(one.whole), voided: flag(one.voided) })),
+  },
+  {
+    name: 'pickup_notice',
+    sql: 'SELECT id, animal_id, step, id NOT IN (SELECT id FROM pickup_notice_now) AS voided FROM pickup_notice ORDER BY id',
+    model: ({ book }) => book.notices.map((one) => ({ id: one.id, animal_id: one.animal, step: one.step, voided: flag(one.voided) })),
+  },
+  {
     name: 'part_none',
     sql: 'SELECT n.id, animal_id, part, v.none_id IS NOT NULL AS voided FROM part_none n LEFT JOIN part_none_void v ON v.none_id = n.id ORDER BY n.id',
     model: ({ book }) => book.nones.map((one) => ({ id: one.id, animal_id: one.animal, part: one.part, voided: flag(one.voided) })),

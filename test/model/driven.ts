@@ -10,5 +10,9 @@ export const DRIVEN: ReadonlySet<CallName> = new Set([
   ...[...STEPS.values()].flatMap(({ calls }) => calls),
 ]);
 
-/** None so far: a procedure that no history can reach is named here with the reason. */
-export const NOT_DRIVEN: Partial<Record<CallName, string>> = {};
+/** A procedure that no history reaches, with the reason. */
+export const NOT_DRIVEN: Partial<Record<CallName, string>> = {
+  'animals.giveBack':
+    'leaves price lines out of bills, which the model does not work out: test/desk/animals/donations.test.ts',
+  'animals.process': 'only after animals.giveBack: test/desk/animals/donations.test.ts',
+};

@@ -140,6 +140,20 @@ export interface Shared {
   taken: number[];
 }
 
+export interface Donation {
+  id: number;
+  animal: number;
+  whole: boolean;
+  voided: boolean;
+}
+
+export interface Notice {
+  id: number;
+  animal: number;
+  step: 'first' | 'second' | 'last';
+  voided: boolean;
+}
+
 export interface Settings {
   unit: 'lb' | 'kg';
   currency: string;
@@ -158,6 +172,10 @@ export interface BookState {
   nones: None[];
   belongings: Belonging[];
   shares: Shared[];
+  donations: Donation[];
+  notices: Notice[];
+  /** The shop knows a program to donate to. */
+  hasProgram: boolean;
   lots: Lot[];
   batches: Batch[];
   prices: Prices[];
@@ -195,7 +213,7 @@ export function emptyBook(zone: string): BookState {
     settings: {
       unit: 'lb', currency: 'USD', zone, seasonStartsMonth: 7, cutWhileHeld: false, detailEvery: 10, retentionYears: 3,
     },
-    hunters: [], animals: [], weighings: [], nones: [], belongings: [], shares: [], lots: [], batches: [], prices: [], bills: [], payments: [], quotes: [],
+    hunters: [], animals: [], weighings: [], nones: [], belongings: [], shares: [], donations: [], notices: [], hasProgram: false, lots: [], batches: [], prices: [], bills: [], payments: [], quotes: [],
     cleanings: [], coolers: [], readings: [], coolerLogs: [], notes: [], files: [], staff: [],
     species: [], products: [], templates: [], lastEntries: {}, trusted: null,
   }; // prettier-ignore

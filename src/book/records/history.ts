@@ -114,6 +114,24 @@ UNION ALL
     json_object('kind', p.kind, 'method', p.method, 'amountMinor', p.amount_minor, 'currency', p.currency, 'reason', v.reason)
   FROM payment_void v JOIN payment p ON p.id = v.payment_id WHERE p.animal_id = @id
 UNION ALL
+  SELECT 7, d.id, 'donated', d.at, d.by, json_object('program', d.program, 'whole', d.whole, 'grams', d.grams, 'confirmation', d.confirmation,
+    'on', d.donated_on, 'why', d.why, 'note', d.note)
+  FROM donation d WHERE d.animal_id = @id
+UNION ALL
+  SELECT 7, d.id, 'donation-voided', v.at, v.by, json_object('program', d.program, 'grams', d.grams, 'reason', v.reason)
+  FROM donation_void v JOIN donation d ON d.id = v.donation_id WHERE d.animal_id = @id
+UNION ALL
+  SELECT 6, u.id, 'as-came', u.at, u.by, json_object('reason', u.reason) FROM unprocessed u WHERE u.animal_id = @id
+UNION ALL
+  SELECT 6, u.id, 'processed-after-all', v.at, v.by, json_object('reason', v.reason)
+  FROM unprocessed_void v JOIN unprocessed u ON u.id = v.unprocessed_id WHERE u.animal_id = @id
+UNION ALL
+  SELECT 6, n.id, 'notice', n.at, n.by, json_object('step', n.step, 'how', n.how, 'on', n.sent_on, 'note', n.note)
+  FROM pickup_notice n WHERE n.animal_id = @id
+UNION ALL
+  SELECT 6, n.id, 'notice-voided', v.at, v.by, json_object('step', n.step, 'how', n.how, 'reason', v.reason)
+  FROM pickup_notice_void v JOIN pickup_notice n ON n.id = v.notice_id WHERE n.animal_id = @id
+UNION ALL
   SELECT 2, p.id, 'shared', p.at, p.by, json_object('basis', p.basis, 'reason', p.reason, 'parts',
     (SELECT group_concat(h.name || ' ' || s.typed, ', ' ORDER BY s.position) FROM share s JOIN hunter h ON h.id = s.hunter_id WHERE s.split_id = p.id),
     'hunters', (SELECT count(*) FROM share s WHERE s.split_id = p.id))

@@ -39,6 +39,8 @@ export interface OfficerRow {
   belongings: string;
   /** JSON: `[{ name, amount }]`; one or none: one hunter has all of it. */
   sharers: string;
+  /** JSON: `[{ program, grams, confirmation, on }]`. */
+  donations: string;
   cancel_reason: string | null;
   canceled_at: string | null;
   /** Total of the bill that stands, or null. */
@@ -110,6 +112,8 @@ export function recordBook(db: Db) {
           FROM belonging_now b LEFT JOIN belonging_end_now e ON e.belonging_id = b.id WHERE b.animal_id = a.id) AS belongings,
        (SELECT json_group_array(json_object('name', s.name, 'amount', s.amount)) FROM
           (SELECT o.name, n.amount FROM share_now n JOIN hunter o ON o.id = n.hunter_id WHERE n.animal_id = a.id ORDER BY n.position) s) AS sharers,
+       (SELECT json_group_array(json_object('program', n.program, 'grams', n.grams, 'confirmation', n.confirmation, 'on', n.donated_on))
+          FROM donation_now n WHERE n.animal_id = a.id) AS donations,
        ${weighed('received')} AS received_grams, ${weighed('hanging')} AS hanging_grams, ${weighed('packed')} AS packed_grams,
        r.released_on, r.given_to, d.disposed_on, d.what AS disposed_what, d.how AS disposed_how,
        c.reason AS cancel_reason, c.at AS canceled_at,

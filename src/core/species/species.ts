@@ -125,7 +125,7 @@ export interface SpeciesProfile {
 }
 
 /** A place in the window where cautions are shown. */
-export type CautionPlace = 'intake' | 'rail' | 'table' | 'grinder' | 'label' | 'pick-up';
+export type CautionPlace = 'intake' | 'rail' | 'table' | 'grinder' | 'label' | 'pick-up' | 'unclaimed';
 
 /** A short warning in our own words; it always defers to the local agency or health department. */
 export interface Caution {

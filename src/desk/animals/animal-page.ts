@@ -16,6 +16,8 @@ import { noneOf } from '../weighing/part-none.ts';
 import { primalsWeighed } from '../animal/primals.ts';
 import { lacksOf } from '../input/record-sets.ts';
 import { countsOf, sharersOf } from '../animal/shares.ts';
+import { donationsOf } from './donations.ts';
+import { noticesOf } from './notices.ts';
 import { resultsOf } from './test-results.ts';
 import { speciesCard } from '../supplied/resources.ts';
 import { sourceNote } from '../supplied/sources.ts';
@@ -124,6 +126,9 @@ export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
       by: disposal.by,
     },
     sharers: withCounts(sharersOf(session, animal.id), packages),
+    donations: donationsOf(session, animal.id),
+    asCame: asCameOf(session, animal.id),
+    notices: noticesOf(session, animal.id),
     belongings: belongingsOf(session, animal.id),
     canceled: canceledOf(session, animal.id),
     bill: dueOf(session, animal.id),
@@ -140,6 +145,11 @@ function withCounts(sharers: readonly Sharer[], packages: AnimalPage['packages']
   if (sharers.length === 0) return [];
   const divided = countsOf(packages, sharers);
   return sharers.map((sharer, i) => ({ ...sharer, counts: divided.map((row) => row[i] ?? 0) }));
+}
+
+function asCameOf(session: Session, animalId: number): AnimalPage['asCame'] {
+  const stated = session.book.leaving.unprocessed(animalId);
+  return stated ? { reason: stated.reason, at: stated.at, by: stated.by } : null;
 }
 
 function canceledOf(session: Session, animalId: number): AnimalPage['canceled'] {

@@ -7,6 +7,7 @@ import { normaliseOrders } from '../animal/orders.ts';
 import { readAfterLearning } from '../session/read-after-learning.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
+import { endUnprocessed } from './unprocessed.ts';
 import { moveOn } from '../animal/stage.ts';
 import { animalOf, openAnimalOf } from '../animal/closed.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
@@ -49,6 +50,8 @@ export const setStage = write(
     const animal = openAnimalOf(session, input.id);
     refuseHeldStep(session, animal, input.stage);
     moveOn(session, animal, input.stage, input.by);
+    // Worked on after all, it does not go back as it came.
+    if (input.stage !== 'ready') endUnprocessed(session, animal.id, { reason: input.stage, by: input.by });
     return { id: animal.id };
   },
 );

@@ -10,6 +10,7 @@ import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import { moveOn } from '../animal/stage.ts';
 import { animalOf } from '../animal/closed.ts';
+import { noticeDue, noticesOf } from './notices.ts';
 import { pickupShares } from './share-pickup.ts';
 import { handOverOwnFat, refuseToGo, refuseUnpaid } from './going.ts';
 import { belongingsHere } from '../animal/belongings.ts';
@@ -24,6 +25,7 @@ export const get = read(v.object({}), (session) =>
     .map((row) => {
       const packages = packagesOf(session, row, session.book.weighings.ofAnimal(row.id));
       const readyDays = Math.max(0, daysBetween(row.ready_on ?? session.today(), session.today()));
+      const notices = noticesOf(session, row.id);
       return {
         id: row.id,
         ticket: row.ticket,
@@ -42,6 +44,9 @@ export const get = read(v.object({}), (session) =>
         ...dueOf(session, row.id),
         handedBefore: handedBefore(session, row.id),
         belongings: belongingsHere(session, row.id),
+        notices,
+        noticeDue: noticeDue(session.settings, readyDays, notices),
+        asCame: session.book.leaving.unprocessed(row.id) !== undefined,
         shares: pickupShares(session, row.id, packages),
         places: [...new Set(packages.flatMap(({ places }) => places))],
       };

@@ -25,6 +25,8 @@ export const reopenAnimal = write(v.object({ id, reason: needed(300), by }), (se
   if (canceled) session.book.cancels.void({ id: canceled.id, ...said });
   else {
     session.book.records.voidLeaving({ animalId: animal.id, ...said });
+    for (const one of session.book.donations.ofAnimal(animal.id))
+      if (one.whole === 1) session.book.donations.void(one.id, said.reason, said.at, said.by);
     for (const part of session.book.shares.pickups(animal.id))
       session.book.shares.voidPickup(part.id, said.reason, said.at, said.by);
     restoreOwnFat(session, animal, input.by);

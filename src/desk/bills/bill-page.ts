@@ -9,14 +9,14 @@ import { weighedAmounts, type Beside } from './amounts.ts';
 import { billShares } from './bill-shares.ts';
 import { quoteBeside } from './quote.ts';
 import { hunterOf } from '../animal/hunters.ts';
-import { chargeableLines } from '../pricing/gaps.ts';
-import { pricesInForce } from '../pricing/prices.ts';
+import { pricesOf } from './prices-of.ts';
 import type { Session } from '../session/session.ts';
 import type { BillLineRow, BillView, BillRow, BillSums, PaymentRow } from '../contract/contract.ts';
 
-export function billPage(session: Session, animal: AnimalRow): BillView {
-  const prices = pricesInForce(session);
-  const { charge, lacks, unpriced } = chargeOf(session, animal, prices);
+export function billPage(session: Session, animal: AnimalRow, beside: Beside): BillView {
+  const prices = pricesOf(session, animal.id);
+  const { amounts, lacks } = weighedAmounts(session, animal, prices?.lines ?? [], beside);
+  const charge = prices && priceLines({ lines: prices.lines, amounts, taxRule: prices.taxRule });
   const draft = charge &&
     prices && {
       ...sumsOf(charge, prices),

@@ -3,9 +3,8 @@ import { parseMoney } from '../../core/values/money.ts';
 import { applies } from '../../core/pricing/lines.ts';
 import { accountCurrency, refuseBillIn, refuseVoidIn } from '../pricing/account.ts';
 import { billPage, sumsOf } from './bill-page.ts';
-import { chargeOf } from './charge.ts';
-import { by, id, needed, confirmed, text } from '../input/input.ts';
-import { pricesInForce } from '../pricing/prices.ts';
+import { by, id, listOf, needed, confirmed, text } from '../input/input.ts';
+import { pricesOf } from './prices-of.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { BillView } from '../contract/contract.ts';
@@ -40,7 +39,7 @@ export const create = write(v.object({ ...asked, confirmed, by }), (session, inp
     throw new ProblemError('refused', 'bill.too-many', {
       with: { ticket: animal.ticket, count: MAX_BILLS },
     });
-  const prices = pricesInForce(session);
+  const prices = pricesOf(session, animal.id);
   if (!prices) throw new ProblemError('refused', 'bill.no-prices');
   refuseBillIn(session, prices.currency, animal);
   const { charge, amounts, lacks, unpriced } = chargeOf(session, animal, prices);

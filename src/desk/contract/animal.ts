@@ -5,6 +5,7 @@ import type { BillState } from './bill.ts';
 import type { HeldGrind } from './grinder.ts';
 import type { Instructions } from './instructions.ts';
 import type { WeighingRow } from './weighing.ts';
+import type { DonationRow, PickupNotice } from './donation.ts';
 import type { Sharer } from './share.ts';
 import type { HunterCard, SpeciesCard } from './shop.ts';
 import type {
@@ -204,6 +205,12 @@ export interface AnimalPage {
     /** Packages of this hunter in each row of `packages`. */
     counts: number[];
   })[];
+  /** What of it was donated. */
+  donations: DonationRow[];
+  /** It goes back as it came. */
+  asCame: { reason: string; at: string; by: string } | null;
+  /** Notices to its hunter, who did not come for it. */
+  notices: PickupNotice[];
   /** What came with it besides its meat. */
   belongings: Belonging[];
   /** Its intake was a mistake. */

@@ -48,6 +48,8 @@ export interface RecordRow {
   pieces: { name: string; count: number }[];
   /** Hunters who share it with their part of it; empty where one has all of it. */
   sharers: { name: string; share: number }[];
+  /** What of it was donated. */
+  donations: { program: string; grams: number; confirmation: string; on: string }[];
   /** What came with it besides its meat, and where it went; null while it is here. */
   belongings: {
     kind: string;
@@ -129,6 +131,12 @@ export type HistoryKind =
   | 'paid'
   | 'payment-voided'
   | 'called'
+  | 'donated'
+  | 'donation-voided'
+  | 'as-came'
+  | 'processed-after-all'
+  | 'notice'
+  | 'notice-voided'
   | 'shared'
   | 'part-released'
   | 'part-voided'

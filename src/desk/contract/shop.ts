@@ -1,7 +1,7 @@
 /** The shop, its settings and its shelves. */
 import type { Problem } from './problem.ts';
 import type { Instructions } from './instructions.ts';
-import type { PricedLine } from './price.ts';
+import type { DonationProgram } from './donation.ts';
 import type { RecordField, RecordSet } from './record.ts';
 import type { FatChoice, Grade } from './words.ts';
 import type { ProductKind } from '../../trade/product.ts';
@@ -40,6 +40,11 @@ export interface ShopSettings {
   pickupMessage: string;
   /** What may come with an animal, beside the list that the program brings. */
   belongingKinds: string[];
+  /** Days from ready to the first, the second and the last notice to a hunter who does not come. */
+  unclaimedFirstDays: number;
+  unclaimedSecondDays: number;
+  unclaimedLastDays: number;
+  donationPrograms: DonationProgram[];
   /** Every so many animals is cut in detail, the first of a season among them; 1: all of them. */
   detailEvery: number;
   /** Whether an animal on hold may be cut before its result; it is never handed over before. */
@@ -69,8 +74,8 @@ export interface SpeciesCard {
   own: boolean;
 }
 
-/** A place in the window where cautions are shown. */
-export type CautionPlace = 'intake' | 'rail' | 'table' | 'grinder' | 'label' | 'pick-up';
+/** A place in the building where cautions are shown. */
+export type CautionPlace = 'intake' | 'rail' | 'table' | 'grinder' | 'label' | 'pick-up' | 'unclaimed';
 
 export interface Caution {
   code: string;

@@ -80,7 +80,7 @@ export const legs = v.picklist(LEGS, 'choice.legs');
 export const brought = v.picklist(BROUGHT, 'choice.brought');
 /** More than any animal is cut into. */
 export const MAX_PRIMALS = 100;
-/** Pieces of an animal that did not come whole, each once; none: all of it, or nobody said. */
+/** Pieces of an animal that was not received whole, each once; none: all of it, or unknown. */
 export const pieces = v.pipe(
   listOf(
     v.object({

@@ -127,6 +127,7 @@ function recordRow(session: Session, row: OfficerRow, keptFrom: string): RecordR
       count,
     })),
     sharers: sharersIn(row.sharers),
+    donations: JSON.parse(row.donations) as RecordRow['donations'],
     belongings: (JSON.parse(row.belongings) as BelongingOfRow[]).map(({ evidence, ...said }) => ({
       ...said,
       evidence: evidence === 1,

@@ -20,6 +20,9 @@ export const MAX_OF_ANIMAL = {
   affectedNote: { most: 200, code: 'affected.too-many' },
   instructions: { most: 200, code: 'orders.too-many' },
   split: { most: 200, code: 'share.too-many' },
+  donation: { most: 200, code: 'donation.too-many' },
+  unprocessed: { most: 100, code: 'unprocessed.too-many' },
+  notice: { most: 200, code: 'notice.too-many' },
   belonging: { most: 100, code: 'belonging.too-many' },
 } as const satisfies Record<string, Most>;
 /** Per shop: staff and coolers in use, lots of bought fat on hand, and everything on a shelf, offered or not. */

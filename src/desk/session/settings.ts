@@ -13,9 +13,24 @@ const days = v.pipe(
   v.maxValue(120, 'days.range'),
 );
 
-/** A page of small print, in letters. */
-const MAX_TERMS = 3000;
-const MAX_PAYMENT_METHODS = 9;
+/** Days after which a hunter who does not come is written to. */
+const longDays = v.pipe(
+  v.number('days.range'),
+  v.integer('days.range'),
+  v.minValue(1, 'days.range'),
+  v.maxValue(365, 'days.range'),
+);
+
+const donationProgram = v.object({
+  name: needed(80),
+  paysMinor: v.pipe(
+    v.number('money.unreadable'),
+    v.integer('money.unreadable'),
+    v.minValue(0, 'money.unreadable'),
+    v.maxValue(1_000_000, 'money.unreadable'),
+  ),
+  paysUnit: v.picklist(['lb', 'kg'], 'choice.unit'),
+});
 
 /** Schemas of the settings. */
 export const settingSchemas = {
@@ -63,6 +78,13 @@ export const settingSchemas = {
   pickupLimitDays: v.pipe(days, v.minValue(1, 'days.range')),
   pickupMessage: text(300),
   belongingKinds: listOf(needed(60), 40),
+  unclaimedFirstDays: longDays,
+  unclaimedSecondDays: longDays,
+  unclaimedLastDays: longDays,
+  donationPrograms: v.pipe(
+    listOf(donationProgram, 20),
+    v.check((all) => new Set(all.map(({ name }) => name)).size === all.length, 'program.twice'),
+  ),
   detailEvery: v.pipe(
     v.number('count.range'),
     v.integer('count.range'),
@@ -98,6 +120,9 @@ const LATE_DAYS = 1;
 /** The longest period in a published list of `resources/record-fields.json` (Utah: three years). */
 const RETENTION_YEARS = 3;
 
+/** Days from ready to the first, second and last notice: common practice, no source. Local law may ask for more. */
+const UNCLAIMED_DAYS = [14, 30, 60] as const;
+
 const DEFAULTS: ShopSettings = {
   shopName: '',
   shopAddress: '',
@@ -122,6 +147,10 @@ const DEFAULTS: ShopSettings = {
   pickupLimitDays: PICKUP_LIMIT_DAYS,
   pickupMessage: '',
   belongingKinds: [],
+  unclaimedFirstDays: UNCLAIMED_DAYS[0],
+  unclaimedSecondDays: UNCLAIMED_DAYS[1],
+  unclaimedLastDays: UNCLAIMED_DAYS[2],
+  donationPrograms: [],
   detailEvery: 10,
   cutWhileHeld: false,
   recordSet: GENERAL_SET,

@@ -2,6 +2,7 @@ import type { RecordRow } from '../../bridge/contract.ts';
 import { kindName } from '../belongings/belonging-words.ts';
 import { belongingText } from '../texts/en/counter/belongings.ts';
 import { shareText } from '../texts/en/counter/shares.ts';
+import { leavingText } from '../texts/en/counter/leaving.ts';
 import { recordText as text } from '../texts/en/books/record.ts';
 import type { Format } from '../texts/format.ts';
 
@@ -49,6 +50,18 @@ export function belongingsText({ belongings }: RecordRow, format: Pick<Format, '
 /** Who else shares it: every hunter with a part of it. */
 export function sharersText({ sharers }: RecordRow, format: Pick<Format, 'share'>): string[] {
   return sharers.map(({ name, share }) => shareText.line(name, format.share(share, 1)));
+}
+
+/** What of it was donated, to which program. */
+export function donationsText({ donations }: RecordRow, format: Pick<Format, 'day' | 'mass'>): string[] {
+  return donations.map(({ program, grams, confirmation, on }) =>
+    [
+      leavingText.donated(format.mass(grams), program, format.day(on)),
+      confirmation && leavingText.confirmationIs(confirmation),
+    ]
+      .filter(Boolean)
+      .join(', '),
+  );
 }
 
 /** Who brought it and where that person lives, if it was not the owner. */

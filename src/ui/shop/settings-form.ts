@@ -1,7 +1,10 @@
 import type { ShopSettings } from '../../bridge/contract.ts';
 
 /** Have a card of their own: that of the record book, or of what comes with an animal. */
-const OF_THE_RECORD = ['recordSet', 'recordFields', 'retentionYears', 'lateDays', 'belongingKinds'] as const;
+const OF_THE_RECORD = [
+  'recordSet', 'recordFields', 'retentionYears', 'lateDays', 'belongingKinds', 'unclaimedFirstDays', 'unclaimedSecondDays',
+  'unclaimedLastDays', 'donationPrograms',
+] as const; // prettier-ignore
 type RecordSetting = (typeof OF_THE_RECORD)[number];
 
 /** Settings as they stand in the fields. */

@@ -29,6 +29,8 @@ export const DATED: Partial<Record<CallName, Prepare>> = {
   },
   'animals.testResult': tried('animals.testResult'),
   'animals.dispose': tried('animals.dispose'),
+  'donations.add': tried('donations.add'),
+  'pickup.saveNotice': tried('pickup.saveNotice'),
   'belongings.end': tried('belongings.end'),
   'coolers.getRecord': async (shop) => ({
     ...PERIOD(),

@@ -107,6 +107,8 @@ export const reopenAnimal: Step = {
         Object.assign(animal, { stage, releasedOn: null, disposedOn: null });
         const shared = shop.book.shares.find((one) => one.animal === animal.id);
         if (shared && !canceled) shared.taken = [];
+        const given = shop.book.donations.filter((one) => one.animal === animal.id && one.whole);
+        if (!canceled) for (const one of given) one.voided = true;
         const own = shop.ownLot(animal.id);
         if (own && !canceled) Object.assign(own, { left: own.left + own.gone, gone: 0 });
       },

@@ -6,6 +6,7 @@ import * as files from './files.ts';
 import * as grinder from './grinder.ts';
 import * as holds from './holds.ts';
 import * as intake from './intake.ts';
+import * as leaving from './leaving.ts';
 import * as money from './money.ts';
 import * as move from './move.ts';
 import * as quotes from './quotes.ts';
@@ -24,6 +25,7 @@ const modules = {
   grinder,
   holds,
   intake,
+  leaving,
   money,
   move,
   quotes,

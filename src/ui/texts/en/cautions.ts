@@ -13,6 +13,7 @@ export const cautionText = {
     grinder: 'Grinder',
     label: 'Labels',
     'pick-up': 'Pick-up',
+    unclaimed: 'Unclaimed meat',
   } satisfies Record<CautionPlace, string>,
   when: {
     always: 'at every animal',

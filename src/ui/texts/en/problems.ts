@@ -2,6 +2,7 @@
 import type { Problem } from '../../../bridge/contract.ts';
 import type { Format } from '../format.ts';
 import { words, wordFor } from './common.ts';
+import { leavingWording } from './problems/leaving.ts';
 import { importWording } from './problems/import.ts';
 import { belongingWording } from './problems/belongings.ts';
 import { bookWording } from './problems/book.ts';
@@ -72,6 +73,7 @@ export const problemWording: Readonly<Record<string, Wording>> = {
   ...choiceWording,
   ...belongingWording,
   ...shareWording,
+  ...leavingWording,
   ...correctionWording,
   ...shelfWording,
   ...sumsWording,

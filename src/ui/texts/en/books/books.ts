@@ -9,6 +9,7 @@ export const booksText = {
     species: 'What we cut',
     products: 'What we make',
     ways: 'Ways to cut',
+    donations: 'Donations',
     files: 'Bring in / take out',
   },
 

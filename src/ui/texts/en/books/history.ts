@@ -1,5 +1,6 @@
 /** The history of an animal in sentences. */
 import type { HistoryChange, HistoryEntry, HistoryKind } from '../../../../bridge/contract.ts';
+import { leavingText } from '../counter/leaving.ts';
 import { belongingKinds, belongingText } from '../counter/belongings.ts';
 import { wordFor, words } from '../common.ts';
 import type { Format } from '../../format.ts';
@@ -186,6 +187,15 @@ const SENTENCES: Readonly<Record<HistoryKind, Message>> = {
   },
   'payment-voided': (facts, format) =>
     `The ${facts.kind} of ${money(facts, 'amountMinor', format)} (${facts.method}) was taken back.`,
+  donated: ({ program, grams, confirmation, on }, format) =>
+    `${leavingText.donated(format.mass(Number(grams)), String(program), format.longDay(String(on)))}${confirmation ? `, ${leavingText.confirmationIs(String(confirmation))}` : ''}.`,
+  'donation-voided': ({ program, grams }, format) =>
+    `The donation of ${format.mass(Number(grams))} to ${program} was voided.`,
+  'as-came': () => 'It goes back as it came.',
+  'processed-after-all': () => 'It is processed after all.',
+  notice: ({ step, how, on, note }, format) =>
+    `${leavingText.given(step as 'first', how as 'call', format.longDay(String(on)))}${note ? `: ${note}` : ''}.`,
+  'notice-voided': ({ step }) => `${leavingText.notice(step as 'first')} voided.`,
   shared: ({ basis, parts, hunters }) =>
     Number(hunters) === 1 ? `${parts} has all of it.` : `Shared by ${basis}: ${parts}.`,
   'part-released': ({ hunter, to, on, unpaidBy }, format) =>

@@ -1,0 +1,59 @@
+import type { Db } from '../../file/db.ts';
+
+export type NoticeStep = 'first' | 'second' | 'last';
+export type NoticeHow = 'letter' | 'call' | 'message';
+
+export interface NoticeRow {
+  id: number;
+  animal_id: number;
+  step: NoticeStep;
+  how: NoticeHow;
+  sent_on: string;
+  note: string;
+  at: string;
+  by: string;
+}
+
+interface Said {
+  animalId: number;
+  at: string;
+  by: string;
+}
+
+/** Meat that goes back as it came, and notices to hunters who do not come for theirs. Written once, voided by another row. */
+export function leavingRecords(db: Db) {
+  const addUnprocessed = db.prepare(
+    'INSERT INTO unprocessed (animal_id, reason, at, by) VALUES (@animalId, @reason, @at, @by)',
+  );
+  const unprocessed = db.prepare<[number], { id: number; reason: string; at: string; by: string }>(
+    'SELECT id, reason, at, by FROM unprocessed_now WHERE animal_id = ? ORDER BY id DESC LIMIT 1',
+  );
+  const voidUnprocessed = db.prepare(
+    'INSERT INTO unprocessed_void (unprocessed_id, reason, at, by) VALUES (@id, @reason, @at, @by)',
+  );
+  const addNotice = db.prepare(
+    'INSERT INTO pickup_notice (animal_id, step, how, sent_on, note, at, by) VALUES (@animalId, @step, @how, @on, @note, @at, @by)',
+  );
+  const notices = db.prepare<[number], NoticeRow>(
+    'SELECT * FROM pickup_notice_now WHERE animal_id = ? ORDER BY id',
+  );
+  const notice = db.prepare<[number], NoticeRow>('SELECT * FROM pickup_notice_now WHERE id = ?');
+  const voidNotice = db.prepare(
+    'INSERT INTO pickup_notice_void (notice_id, reason, at, by) VALUES (@id, @reason, @at, @by)',
+  );
+  return {
+    addUnprocessed: (row: Said & { reason: string }): void => void addUnprocessed.run(row),
+    /** That it goes back as it came, where somebody said so. */
+    unprocessed: (animalId: number) => unprocessed.get(animalId),
+    voidUnprocessed: (row: { id: number; reason: string; at: string; by: string }): void =>
+      void voidUnprocessed.run(row),
+    addNotice: (row: Said & { step: NoticeStep; how: NoticeHow; on: string; note: string }): number =>
+      Number(addNotice.run(row).lastInsertRowid),
+    /** Notices that stand, oldest first. */
+    notices: (animalId: number) => notices.all(animalId),
+    /** One that stands. */
+    notice: (id: number) => notice.get(id),
+    voidNotice: (row: { id: number; reason: string; at: string; by: string }): void =>
+      void voidNotice.run(row),
+  };
+}

@@ -1,0 +1,56 @@
+/** Meat that goes back to its hunter as it came; billed is only what was done. */
+import * as v from 'valibot';
+import { openAnimalOf } from '../animal/closed.ts';
+import { moveOn } from '../animal/stage.ts';
+import { by, id, needed } from '../input/input.ts';
+import { refuseMoreOfAnimal } from '../session/list-limits.ts';
+import { write } from '../session/procedure.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
+
+/**
+ * States that an animal goes back as it came: it is ready for pickup at once. Refused once meat was ground or packed.
+ * @throws ProblemError `animal.closed`, `unprocessed.stated`, `unprocessed.packed`, `unprocessed.too-many`, `pooled.held`, `pooled.positive`
+ */
+export const giveBack = write(v.object({ id, reason: needed(300), by }), (session, input) => {
+  const animal = openAnimalOf(session, input.id);
+  refuseMoreOfAnimal(session, animal, 'unprocessed');
+  if (session.book.leaving.unprocessed(animal.id))
+    throw new ProblemError('conflict', 'unprocessed.stated', { with: { ticket: animal.ticket } });
+  const done = session.book.weighings
+    .ofAnimal(animal.id)
+    .some(({ stage, void_at }) => void_at === null && (stage === 'grinder' || stage === 'packed'));
+  if (done) throw new ProblemError('refused', 'unprocessed.packed', { with: { ticket: animal.ticket } });
+  session.book.leaving.addUnprocessed({
+    animalId: animal.id,
+    reason: input.reason,
+    at: session.now(),
+    by: input.by,
+  });
+  moveOn(session, animal, 'ready', input.by);
+  return { id: animal.id };
+});
+
+/** Takes it back: the animal is processed after all. @throws ProblemError `animal.closed`, `unprocessed.none` */
+export const process = write(v.object({ id, reason: needed(300), by }), (session, input) => {
+  const animal = openAnimalOf(session, input.id);
+  if (!endUnprocessed(session, animal.id, input))
+    throw new ProblemError('refused', 'unprocessed.none', { with: { ticket: animal.ticket } });
+  const cut = session.book.weighings
+    .ofAnimal(animal.id)
+    .some(({ stage, void_at }) => void_at === null && (stage === 'cut' || stage === 'primal'));
+  moveOn(session, animal, cut ? 'cutting' : 'hanging', input.by);
+  return { id: animal.id };
+});
+
+/** Voids the statement where one stands. @returns whether one did */
+export function endUnprocessed(
+  session: Session,
+  animalId: number,
+  { reason, by: initials }: { reason: string; by: string },
+): boolean {
+  const stated = session.book.leaving.unprocessed(animalId);
+  if (!stated) return false;
+  session.book.leaving.voidUnprocessed({ id: stated.id, reason, at: session.now(), by: initials });
+  return true;
+}

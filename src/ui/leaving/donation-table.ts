@@ -1,0 +1,40 @@
+import type { DonationsView } from '../../bridge/contract.ts';
+import { currencyDecimals } from '../../core/values/money.ts';
+import { fromGrams } from '../../core/values/units.ts';
+import type { Format } from '../texts/format.ts';
+import { leavingText as text } from '../texts/en/counter/leaving.ts';
+
+/** Donations as a table for a spreadsheet: one row each, days as YYYY-MM-DD, money as decimals of its currency. */
+export function donationTable(
+  { rows }: DonationsView,
+  { unit }: Pick<Format, 'unit'>,
+): { head: string[]; plain: (string | number)[][] } {
+  const money = (minor: number, currency: string): string => {
+    const decimals = currencyDecimals(currency);
+    return (minor / 10 ** decimals).toFixed(decimals);
+  };
+  return {
+    head: [
+      text.day,
+      text.ticket,
+      text.hunter,
+      text.program,
+      text.confirmation,
+      text.grams(unit),
+      text.owed,
+      text.currency,
+      text.why,
+    ],
+    plain: rows.map((row) => [
+      row.on,
+      row.ticket,
+      row.hunter,
+      row.program,
+      row.confirmation,
+      Number(fromGrams(row.grams, unit).toFixed(2)),
+      money(row.owesMinor, row.currency),
+      row.currency,
+      text.whys[row.why],
+    ]),
+  };
+}
