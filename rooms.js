@@ -93,6 +93,8 @@ export const rooms = {
     'orders',
     'record',
     'pickup',
+    'receipt',
+    'till',
     'frame',
     'grinder',
     'intake',

@@ -72,6 +72,13 @@ export const routes: readonly RouteRecordRaw[] = [
     props: true,
   },
   { path: '/pickup', meta: { place: 'pickup' }, component: () => import('./pickup/PickupPage.vue') },
+  { path: '/till', meta: { place: 'pickup' }, component: () => import('./till/TillPage.vue') },
+  {
+    path: '/till/statement/:hunterId',
+    meta: { place: 'pickup' },
+    component: () => import('./till/StatementPage.vue'),
+    props: true,
+  },
   {
     path: '/notice/:ticket/:step',
     meta: { place: 'pickup' },

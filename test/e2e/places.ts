@@ -211,6 +211,8 @@ export const PLACES: readonly Place[] = [
     act: press('Dispose of it'),
     sees: /When|stays in the book|record book keeps it/,
   },
+  { name: 'drop-off receipt', at: (of) => `/receipt/${of.plain}`, sees: /Bring this receipt/ },
+  { name: 'receipt', at: (of) => `/receipt/${of.billed}/${of.payment}`, sees: /Print receipt/ },
   {
     name: 'sheet: hunters who share',
     sheet: 'shares/SharesDialog.vue',

@@ -42,8 +42,8 @@ interface OpenAccount {
 /** Money taken and given back: written once, voided by another row. */
 export function paymentRecords(db: Db) {
   const insert = db.prepare(
-    `INSERT INTO payment (animal_id, bill_id, kind, method, amount_minor, currency, paid_on, hunter_id, at, by)
-     VALUES (@animalId, @billId, @kind, @method, @amountMinor, @currency, @paidOn, @hunterId, @at, @by)`,
+    `INSERT INTO payment (animal_id, bill_id, kind, method, reference, amount_minor, currency, paid_on, hunter_id, at, by)
+     VALUES (@animalId, @billId, @kind, @method, @reference, @amountMinor, @currency, @paidOn, @hunterId, @at, @by)`,
   );
   const columns = 'p.*, h.name AS payer, v.reason AS void_reason, v.at AS void_at, v.by AS void_by';
   const from =

@@ -108,10 +108,11 @@ function billRow(session: Session, bill: BillRecord): BillRow {
   };
 }
 
-function paymentRow(row: PaymentRecord): PaymentRow {
-  const { id, kind, method, amount_minor: amountMinor, currency, paid_on: paidOn, by } = row;
+/** A payment as a window sees it. */
+export function paymentRow(row: PaymentRecord): PaymentRow {
+  const { id, kind, method, reference, amount_minor: amountMinor, currency, paid_on: paidOn, by } = row;
   const payer = row.hunter_id === null ? null : { id: row.hunter_id, name: row.payer ?? '' };
-  return { id, kind, method, amountMinor, currency, paidOn, payer, by, voided: voidedBy(row) };
+  return { id, kind, method, reference, amountMinor, currency, paidOn, payer, by, voided: voidedBy(row) };
 }
 
 function voidedBy(row: Pick<BillRecord, 'void_reason' | 'void_at' | 'void_by'>): BillRow['voided'] {

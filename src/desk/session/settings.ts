@@ -13,6 +13,10 @@ const days = v.pipe(
   v.maxValue(120, 'days.range'),
 );
 
+/** A page of small print, in letters. */
+const MAX_TERMS = 3000;
+const MAX_PAYMENT_METHODS = 9;
+
 /** Days after which a hunter who does not come is written to. */
 const longDays = v.pipe(
   v.number('days.range'),

@@ -1,4 +1,7 @@
 import type { AnimalPage, DropOff } from '../../bridge/contract.ts';
+import { kindName } from '../belongings/belonging-words.ts';
+import { belongingText } from '../texts/en/counter/belongings.ts';
+import { shareText } from '../texts/en/counter/shares.ts';
 import { methodName } from '../texts/en/bill.ts';
 import { sexWord, words } from '../texts/en/common.ts';
 import { receiptText as text } from '../texts/en/receipt.ts';
@@ -17,6 +20,14 @@ export function dropOffFacts(page: AnimalPage, format: Format): Fact[] {
     [text.deliverer, page.deliverer.name],
     [text.animal, `${page.species.name}, ${sexWord(page.species.words, page.sex, page.age)}`],
     [text.brought, [words.brought[page.brought], pieces].filter(Boolean).join(': ')],
+    [
+      shareText.title,
+      page.sharers.map(({ name, share }) => shareText.line(name, format.share(share))).join(', '),
+    ],
+    [
+      belongingText.title,
+      page.belongings.map(({ kind, tag }) => [kindName(kind), tag].filter(Boolean).join(' ')).join(', '),
+    ],
     [text.tag, page.tag],
     [text.huntingLicense, page.licence],
     [text.received, format.longDay(page.receivedOn)],

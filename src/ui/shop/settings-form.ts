@@ -1,11 +1,12 @@
 import type { ShopSettings } from '../../bridge/contract.ts';
 
-/** Have a card of their own: that of the record book, or of what comes with an animal. */
-const OF_THE_RECORD = [
-  'recordSet', 'recordFields', 'retentionYears', 'lateDays', 'belongingKinds', 'unclaimedFirstDays', 'unclaimedSecondDays',
+/** Settings that other cards of the page edit: the record book's, the letterhead's, and those of what leaves otherwise. */
+const ELSEWHERE = [
+  'recordSet', 'recordFields', 'retentionYears', 'lateDays', 'shopAddress', 'shopPhone', 'shopLicense', 'shopTaxNumber',
+  'terms', 'dropOffTerms', 'paymentMethods', 'belongingKinds', 'unclaimedFirstDays', 'unclaimedSecondDays',
   'unclaimedLastDays', 'donationPrograms',
 ] as const; // prettier-ignore
-type RecordSetting = (typeof OF_THE_RECORD)[number];
+type SettingElsewhere = (typeof ELSEWHERE)[number];
 
 /** Settings as they stand in the fields. */
 interface TypedSettings extends Omit<
