@@ -21,7 +21,8 @@ export function detailsRemoval(db: Db) {
   const leaving = db.prepare<[number], Leaving>(
     `SELECT max(coalesce(d.disposed_on, r.released_on, a.received_on)) AS last,
        coalesce(sum(a.stage NOT IN ('released', 'disposed')), 0) AS open
-     FROM hunter h LEFT JOIN animal a ON a.hunter_id = h.id LEFT JOIN release_now r ON r.animal_id = a.id
+     FROM hunter h LEFT JOIN animal a ON a.id IN (SELECT own.id FROM animal own WHERE own.hunter_id = h.id
+         UNION SELECT s.animal_id FROM share_now s WHERE s.hunter_id = h.id) LEFT JOIN release_now r ON r.animal_id = a.id
        LEFT JOIN disposal_now d ON d.animal_id = a.id WHERE h.id = ?`,
   );
   const removedAt = db

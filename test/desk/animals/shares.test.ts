@@ -82,6 +82,17 @@ describe('sharing an animal', () => {
   }); // prettier-ignore
 });
 
+describe('the details of a hunter who shares an animal', () => {
+  it('stay as long as the animal is here', async () => {
+    const shop = await freshDesk();
+    const { bob } = await shared(shop);
+    expect(await shop.problem('hunters.removeDetails', { id: bob, reason: 'asked for' })).toMatchObject({
+      code: 'hunter.animal-here',
+    });
+    shop.desk.close();
+  });
+});
+
 describe('the bill of a shared animal', () => {
   it('is one, split to the cent, with a balance for each; a payment without a name is the first hunter’s', async () => {
     const shop = await freshDesk();

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { PERSONAL_TEXT } from '../../../src/book/privacy/personal-text.ts';
 import { importTable } from '../import/import-file.ts';
 import { cut, deskOn, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
+import { whatBelongs } from './what-belongs.ts';
 
 const MARK = 'Qzxmark';
 const OTHER = 'Wvkother';
@@ -112,7 +113,7 @@ async function everything(shop: FreshDesk, mark: string, phone: string): Promise
   await shop.call('grinder.finish', { batchId });
 
   const pay = (method: string) =>
-    shop.call('bills.pay', { animalId: id, kind: 'deposit', method, reference: `${mark} 1042`, typed: '20' });
+    shop.call('bills.pay', { animalId: id, kind: 'deposit', method, typed: '20', reference: `${mark} 17` });
   const paid = await pay(`${mark} check 17`);
   await shop.call('bills.voidPayment', { paymentId: paid.id, reason: `${mark} bounced` });
   const { id: work } = await shop.call('bills.addHours', { animalId: id, lineCode: 'trimming', minutes: 30 });
@@ -146,6 +147,7 @@ async function everything(shop: FreshDesk, mark: string, phone: string): Promise
   });
   await shop.call('animals.reopen', { id, reason: `${mark} came back` });
   await shop.call('pickup.release', { id, to: `${mark} Uncle`, unpaidBy: 'RO' });
+  await whatBelongs(shop, hunterId, mark);
   // Brought by somebody else's name first, and put right.
   const lent = await takeIn(shop, { hunter: { id: hunterId }, tag: `T3-${mark}` });
   await shop.call('animals.edit', {

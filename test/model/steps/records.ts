@@ -36,13 +36,17 @@ export const removeDetails: Step = {
     const hunter = dice.mostly(shop.book.hunters.filter(({ removed }) => !removed), [...shop.book.hunters, NO_HUNTER]); // prettier-ignore
     if (!hunter) return null;
     const animals = shop.book.animals.filter((one) => one.hunter === hunter.id);
-    const left = animals.map((one) => one.releasedOn ?? one.disposedOn ?? one.receivedOn).toSorted().at(-1); // prettier-ignore
+    const shared = shop.book.shares
+      .filter(({ hunters }) => hunters.includes(hunter.id))
+      .map((one) => one.animal);
+    const all = shop.book.animals.filter((one) => one.hunter === hunter.id || shared.includes(one.id));
+    const left = all.map((one) => one.releasedOn ?? one.disposedOn ?? one.receivedOn).toSorted().at(-1); // prettier-ignore
     const keptFrom = yearsBack(shop.today, shop.book.settings.retentionYears);
     return act('hunters.removeDetails', { id: hunter.id, reason: 'asked for by letter' }, {
       refuse: because(
         [hunter === NO_HUNTER, 'hunter.unknown'],
         [hunter.removed, 'hunter.removed'],
-        [animals.some(isInShop), 'hunter.animal-here'],
+        [all.some(isInShop), 'hunter.animal-here'],
         [left !== undefined && left >= keptFrom, 'hunter.still-kept'],
       ),
       done() {
