@@ -5,18 +5,20 @@ import type { PaymentRecord } from '../../book/records/payments.ts';
 import type { Charge, PriceLine } from '../../core/pricing/price.ts';
 import { mayHaveOtherPrice } from '../../core/pricing/discounts.ts';
 import { accountCurrency } from '../pricing/account.ts';
-import { weighedAmounts, type Beside } from './amounts.ts';
+import { adjustmentRows } from './adjustment-rows.ts';
 import { billShares } from './bill-shares.ts';
+import { chargeOf } from './charge.ts';
+import { extrasOf } from './extras.ts';
 import { quoteBeside } from './quote.ts';
 import { hunterOf } from '../animal/hunters.ts';
+import { chargeableLines } from '../pricing/gaps.ts';
 import { pricesOf } from './prices-of.ts';
 import type { Session } from '../session/session.ts';
 import type { BillLineRow, BillView, BillRow, BillSums, PaymentRow } from '../contract/contract.ts';
 
-export function billPage(session: Session, animal: AnimalRow, beside: Beside): BillView {
+export function billPage(session: Session, animal: AnimalRow): BillView {
   const prices = pricesOf(session, animal.id);
-  const { amounts, lacks } = weighedAmounts(session, animal, prices?.lines ?? [], beside);
-  const charge = prices && priceLines({ lines: prices.lines, amounts, taxRule: prices.taxRule });
+  const { charge, lacks, unpriced } = chargeOf(session, animal, prices);
   const draft = charge &&
     prices && {
       ...sumsOf(charge, prices),

@@ -3,7 +3,8 @@ import { parseMoney } from '../../core/values/money.ts';
 import { applies } from '../../core/pricing/lines.ts';
 import { accountCurrency, refuseBillIn, refuseVoidIn } from '../pricing/account.ts';
 import { billPage, sumsOf } from './bill-page.ts';
-import { by, id, listOf, needed, confirmed, text } from '../input/input.ts';
+import { chargeOf } from './charge.ts';
+import { by, id, needed, confirmed, text } from '../input/input.ts';
 import { pricesOf } from './prices-of.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -135,11 +136,9 @@ export const pay = write(
       throw new ProblemError('refused', 'payment.too-many', {
         with: { ticket: animal.ticket, count: MAX_PAYMENTS },
       });
-    const { bill, dueMinor, paidMinor, shares } = billPage(session, animal, {});
-    if (
-      input.hunterId !== null &&
-      ![animal.hunter_id, ...shares.map((one) => one.hunterId)].includes(input.hunterId)
-    )
+    const { bill, dueMinor, paidMinor, shares } = billPage(session, animal);
+    const payers = [animal.hunter_id, ...shares.map(({ hunterId }) => hunterId)];
+    if (input.hunterId !== null && !payers.includes(input.hunterId))
       throw new ProblemError('refused', 'payment.not-sharer', {
         field: 'hunterId',
         with: { ticket: animal.ticket },

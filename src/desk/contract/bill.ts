@@ -1,4 +1,5 @@
 /** Bills and payments, as a window sees them. Money in minor units. */
+import type { AdjustmentAsked, PricedLine, Unpriced } from './price.ts';
 import type { BillShare } from './share.ts';
 
 export interface BillLineRow {

@@ -1,6 +1,7 @@
 /** The shop, its settings and its shelves. */
 import type { Problem } from './problem.ts';
 import type { Instructions } from './instructions.ts';
+import type { PricedLine } from './price.ts';
 import type { DonationProgram } from './donation.ts';
 import type { RecordField, RecordSet } from './record.ts';
 import type { FatChoice, Grade } from './words.ts';

@@ -19,6 +19,8 @@ export const MAX_OF_ANIMAL = {
   note: { most: 200, code: 'note.too-many' },
   affectedNote: { most: 200, code: 'affected.too-many' },
   instructions: { most: 200, code: 'orders.too-many' },
+  workTime: { most: 200, code: 'hours.too-many' },
+  adjustment: { most: 100, code: 'adjustment.too-many' },
   split: { most: 200, code: 'share.too-many' },
   donation: { most: 200, code: 'donation.too-many' },
   unprocessed: { most: 100, code: 'unprocessed.too-many' },
