@@ -1,5 +1,6 @@
 /** Everything that the Table shows of one animal, put together from the book and the core. */
 import type { AnimalRow } from '../../book/records/animals.ts';
+import type { HunterRow } from '../../book/records/hunters.ts';
 import type { WeightSums } from '../../book/records/weighings.ts';
 import { daysBetween } from '../../core/values/dates.ts';
 import { hangState } from '../../core/cold/hanging.ts';
@@ -62,17 +63,8 @@ export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
     killDate: animal.kill_date,
     killArea: animal.kill_area,
     deliverer: { name: animal.deliverer_name, address: animal.deliverer_address },
-    lacks: lacksOf(
-      {
-        ...animal,
-        address: hunter.address,
-        phone: hunter.phone,
-        details_removed_at: book.removedDetails.removedAt(hunter.id),
-        received_grams: sums?.received ?? null,
-        hanging_grams: sums?.hanging ?? null,
-      },
-      settings.recordFields,
-    ),
+    // A canceled animal was never here, so nothing of its record is missing.
+    lacks: animal.stage === 'canceled' ? [] : lacksIn(session, animal, hunter, sums),
     receivedOn: animal.received_on,
     promisedOn: animal.promised_on,
     condition: animal.condition,
@@ -150,6 +142,26 @@ function withCounts(sharers: readonly Sharer[], packages: AnimalPage['packages']
 function asCameOf(session: Session, animalId: number): AnimalPage['asCame'] {
   const stated = session.book.leaving.unprocessed(animalId);
   return stated ? { reason: stated.reason, at: stated.at, by: stated.by } : null;
+}
+
+/** What of the record an officer would find missing. */
+function lacksIn(
+  session: Session,
+  animal: AnimalRow,
+  hunter: HunterRow,
+  sums: WeightSums | undefined,
+): AnimalPage['lacks'] {
+  return lacksOf(
+    {
+      ...animal,
+      address: hunter.address,
+      phone: hunter.phone,
+      details_removed_at: session.book.removedDetails.removedAt(hunter.id),
+      received_grams: sums?.received ?? null,
+      hanging_grams: sums?.hanging ?? null,
+    },
+    session.settings.recordFields,
+  );
 }
 
 function canceledOf(session: Session, animalId: number): AnimalPage['canceled'] {

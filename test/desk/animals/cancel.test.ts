@@ -15,7 +15,7 @@ describe('canceling an intake', () => {
     const other = await takeIn(shop);
     await shop.call('animals.cancel', { id, reason: REASON, by: 'MK' });
     const page = await shop.call('animals.get', { id });
-    expect(page).toMatchObject({ stage: 'canceled', canceled: { reason: REASON, by: 'MK' }, ticket: '26-0001' });
+    expect(page).toMatchObject({ stage: 'canceled', canceled: { reason: REASON, by: 'MK' }, ticket: '26-0001', lacks: [] });
     const rail = await shop.call('rail.get', {});
     expect(rail.hooks.map((hook) => hook.id)).toEqual([other]);
     expect(rail.counts).toMatchObject({ hanging: 1 });
