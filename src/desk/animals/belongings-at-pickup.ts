@@ -1,13 +1,13 @@
 /** What came with an animal and is still here, when the animal is handed over. */
 import { belongingsHere } from '../animal/belongings.ts';
-import { isSure, type Sure } from '../input/day-doubts.ts';
+import { isConfirmed, type Confirmed } from '../input/day-doubts.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
 interface Going {
   /** Belongings that go along. */
   belongings: readonly number[];
-  confirmed: Sure;
+  confirmed: Confirmed;
 }
 
 /**
@@ -23,7 +23,7 @@ export function askBelongings(
   if (belongings.some((one) => !here.some(({ id }) => id === one)))
     throw new ProblemError('missing', 'belonging.unknown', { field: 'belongings' });
   const stays = here.filter(({ id }) => !belongings.includes(id));
-  if (stays.length > 0 && !isSure(confirmed, 'release.belongings'))
+  if (stays.length > 0 && !isConfirmed(confirmed, 'release.belongings'))
     throw new ProblemError('conflict', 'release.belongings', {
       field: 'belongings',
       with: { ticket, kinds: stays.map(({ kind }) => kind).join(', ') },

@@ -5,11 +5,11 @@ import { compareDates, daysBetween, seasonOf } from '../../core/values/dates.ts'
 import {
   askFar,
   checkKilled,
-  isSure,
+  isConfirmed,
   PROMISED_DAYS,
   RECEIVED_DAYS,
   refuseFuture,
-  type Sure,
+  type Confirmed,
 } from '../input/day-doubts.ts';
 import { addHunter, changeHunter, hunterFields, presentHunterOf } from '../animal/hunters.ts';
 import { instructionsOf } from '../animal/instructions.ts';
@@ -156,7 +156,7 @@ function checkDays(
   session: Session,
   animal: AnimalRow,
   { kill_date, received_on, promised_on }: RecordFields,
-  confirmed: Sure,
+  confirmed: Confirmed,
 ): void {
   const moves = received_on !== animal.received_on;
   if (promised_on !== animal.promised_on) checkPromised(session, received_on, promised_on, confirmed);
@@ -184,7 +184,12 @@ function askReceived(session: Session, animal: AnimalRow, received: string, conf
 }
 
 /** As at intake. */
-function checkPromised(session: Session, received: string, promised: string | null, confirmed: Sure): void {
+function checkPromised(
+  session: Session,
+  received: string,
+  promised: string | null,
+  confirmed: Confirmed,
+): void {
   if (promised === null) return;
   if (compareDates(promised, received) < 0)
     throw new ProblemError('invalid', 'date.promised-before-received', { field: 'promisedOn' });
