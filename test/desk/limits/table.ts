@@ -4,7 +4,6 @@
  */
 import type { CallName } from '../../../src/bridge/contract.ts';
 import { MAX_PRIMALS, QUESTIONS } from '../../../src/desk/input/input.ts';
-import { RECORD_FIELDS } from '../../../src/desk/input/record-sets.ts';
 
 export interface Limit {
   /** Items of the longest list, or entries of the longest record; 0 where there is none. */
@@ -55,7 +54,7 @@ export const NOT_MEASURED: Readonly<Partial<Record<CallName, string>>> = {
 export const LIMITS: Readonly<Record<CallName, Limit>> = {
   'shop.get': limit(0, 0),
   'shop.setUp': limit(0, 120),
-  'shop.saveSettings': limit(RECORD_FIELDS.length, 3000),
+  'shop.saveSettings': limit(40, 3000),
   'shop.addStaff': limit(0, 80),
   'shop.trustClock': limit(0, 6),
   'shop.openDemo': limit(0, 0, OPENS_A_BOOK),
@@ -166,7 +165,7 @@ export const LIMITS: Readonly<Record<CallName, Limit>> = {
   'prices.save': limit(200, 120),
   'pickup.get': limit(0, 0),
   'pickup.saveNote': limit(0, 500),
-  'pickup.release': limit(QUESTIONS.length, 500),
+  'pickup.release': limit(100, 500),
   'shelf.get': limit(0, 0),
   'species.save': limit(100, 60),
   'species.archive': limit(0, 40),
