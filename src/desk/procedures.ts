@@ -1,4 +1,4 @@
-/** The table of contents: every call that a window can make. */
+/** Every call that a window can make, by name. */
 import * as donations from './animals/donations.ts';
 import * as notices from './animals/notices.ts';
 import * as unprocessed from './animals/unprocessed.ts';

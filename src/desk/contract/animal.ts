@@ -1,4 +1,4 @@
-/** The rail and one animal, as a window sees them. */
+/** The rail and one animal. */
 import type { Belonging } from './belonging.ts';
 import type { RecordField } from './record.ts';
 import type { BillState } from './bill.ts';
@@ -215,7 +215,7 @@ export interface AnimalPage {
   belongings: Belonging[];
   /** Its intake was a mistake. */
   canceled: { reason: string; at: string; by: string } | null;
-  /** How it stands with its bill. */
+  /** The state of its bill. */
   bill: BillState;
   /** Laboratory results, newest first; the newest of each hold is valid. */
   results: {

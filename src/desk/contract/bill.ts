@@ -1,4 +1,4 @@
-/** Bills and payments, as a window sees them. Money in minor units. */
+/** Bills and payments. Money in minor units. */
 import type { AdjustmentAsked, PricedLine, Unpriced } from './price.ts';
 import type { BillShare } from './share.ts';
 
@@ -147,7 +147,7 @@ export interface BillView {
   dueMinor: number;
   /** The part of each of several hunters; empty where one has all of it. */
   shares: BillShare[];
-  /** The quote that the animal came of, beside the bill or the draft; differences add up to the cent. */
+  /** The quote of the animal, beside the bill or the draft; differences add up to the cent. */
   quote: {
     id: number;
     name: string;

@@ -1,4 +1,4 @@
-/** The record book as an officer asks for it, what is missing in it, and the history of one animal. */
+/** The record book for an officer, its gaps, and the history of one animal. */
 import type { BelongingWent } from './belonging.ts';
 import type { AnimalStage, Brought, Grade, Sex } from './words.ts';
 

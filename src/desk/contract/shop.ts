@@ -46,7 +46,7 @@ export interface ShopSettings {
   unclaimedSecondDays: number;
   unclaimedLastDays: number;
   donationPrograms: DonationProgram[];
-  /** Every so many animals is cut in detail, the first of a season among them; 1: all of them. */
+  /** One in so many animals is weighed in detail, the first of a season included; 1: all of them. */
   detailEvery: number;
   /** Whether an animal on hold may be cut before its result; it is never handed over before. */
   cutWhileHeld: boolean;
@@ -75,7 +75,7 @@ export interface SpeciesCard {
   own: boolean;
 }
 
-/** A place in the building where cautions are shown. */
+/** A place in the window where cautions are shown. */
 export type CautionPlace = 'intake' | 'rail' | 'table' | 'grinder' | 'label' | 'pick-up' | 'unclaimed';
 
 export interface Caution {
