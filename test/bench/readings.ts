@@ -111,6 +111,11 @@ export const READINGS: Readonly<Record<string, { call: CallName; ask: Reading }>
     call: 'animals.getDropOff',
     ask: (desk, { animalId }) => desk.call('animals.getDropOff', { animalId }),
   },
+  'look at what came with an animal': {
+    call: 'belongings.list',
+    ask: (desk, { animalId }) => desk.call('belongings.list', { animalId }),
+  },
+  'look at donations': { call: 'donations.list', ask: (desk) => desk.call('donations.list', {}) },
   'look at the till': { call: 'till.get', ask: (desk) => desk.call('till.get', {}) },
   'list open balances': { call: 'till.listOwed', ask: (desk) => desk.call('till.listOwed', {}) },
   'look at a statement': {
