@@ -111,7 +111,7 @@ export interface PricesTried {
   species: { code: string; name: string; animals: number; thenMinor: number; nowMinor: number }[];
   /** The animals with the largest change. */
   most: { ticket: string; speciesName: string; thenMinor: number; nowMinor: number }[];
-  /** Products with a price now that the bills counted as plain grind, and still do here. */
+  /** Products with a price now that bills from before kinds counted as plain grind, and that stay so here. */
   notSplit: string[];
   /** Where these prices and the list of products do not meet. */
   gaps: PriceGaps;

@@ -64,14 +64,13 @@ export const tryPrices = read(
           thenMinor: totalMinor,
           nowMinor: now.totalMinor,
         })),
-      notSplit:
-        bills.length === 0
-          ? []
-          : lines.flatMap(({ basis, products = [] }) =>
-              basis === 'product'
-                ? products.filter((one) => !split.has(one)).map((one) => lookup(one)?.name ?? one)
-                : [],
-            ),
+      notSplit: !bills.some(({ amounts }) => amounts.kinds === undefined)
+        ? []
+        : lines.flatMap(({ basis, products = [] }) =>
+            basis === 'product'
+              ? products.filter((one) => !split.has(one)).map((one) => lookup(one)?.name ?? one)
+              : [],
+          ),
       gaps: priceGaps(session, rows),
     };
   },

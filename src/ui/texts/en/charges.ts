@@ -9,11 +9,9 @@ export const chargesText = {
   counted: (extra: string, count: number) => (count === 1 ? extra : `${count} × ${extra}`),
 
   hours: 'Hours',
-  hoursHow: 'Work that is charged by the hour.',
-  hoursNone: 'No hours yet.',
   work: 'Work',
   time: 'Time',
-  timeHint: '1:30, 1.5 or 90 min',
+  timeTyped: 'Time, 1:30 or 90 min',
   timeProblem: 'Type a time, for example 1:30, 1.5 or 90 min.',
   addHours: 'Add hours',
   hoursAdded: (time: string, work: string) => `${time} of ${work.toLowerCase()} added.`,
@@ -28,6 +26,7 @@ export const chargesText = {
   void: 'Void',
   voidOf: (what: string) => `Void ${what}`,
   voided: 'Voided.',
+  voidedWhy: (why: string) => `Voided: ${why}`,
 
   adjustments: 'Discounts and changes',
   adjust: 'Add a discount or change',
@@ -69,7 +68,7 @@ export const chargesText = {
   fromQuote: (quote: string) => `from quote ${quote}`,
 
   unpriced: {
-    product: (name: string) => `No price for ${name.toLowerCase()}.`,
+    product: (name: string) => `No price for ${name}.`,
     extra: (name: string) => `No price for the extra “${name}”.`,
     hours: (name: string) => `No price for hours of “${name}”.`,
   },

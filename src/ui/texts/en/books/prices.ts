@@ -44,11 +44,12 @@ export const pricesText = {
   productsHint:
     'A product that a line names is charged by that line, and not by a line for its kind as well.',
   notListed: (name: string) => `${name} (not in the list of products)`,
-  unpriced: (product: string) => `No price for ${product.toLowerCase()}.`,
-  unpricedHow: 'It would be billed as nothing. Add it to a line:',
-  unpricedRead: 'It is billed as nothing. Change the prices and add it to a line.',
-  addTo: (line: string) => `Add to “${line}”`,
-  newLineFor: (product: string) => `New line for ${product.toLowerCase()}`,
+  unpriced: (products: string) => `No price for ${products}.`,
+  unpricedHow: 'Such products would be billed as nothing. Add each to a line:',
+  unpricedRead: 'Such products are billed as nothing. Change the prices and add each to a line.',
+  addTo: (product: string, line: string) => `Add ${product} to “${line}”`,
+  newLine: 'New line',
+  newLineFor: (product: string) => `New line for ${product}`,
   unknownProduct: (line: string, product: string) =>
     `“${line}” is for “${product}”, which is not in the list of products. It charges only what is typed exactly so. Change the line, or add the product under Books, Products.`,
   fatSource: 'Kind of fat',
