@@ -4,7 +4,7 @@ import type { AdjustmentRecord, NewAdjustment } from '../../book/records/charges
 import { isByProduct } from '../../core/pricing/cover.ts';
 import { mayHaveOtherPrice } from '../../core/pricing/discounts.ts';
 import type { Adjustment, PriceLine } from '../../core/pricing/price.ts';
-import { listOf, needed } from '../input/input.ts';
+import { listOf, needed, text } from '../input/input.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { money } from './price-input.ts';
 import type { AdjustmentAsked } from '../contract/contract.ts';
@@ -13,38 +13,61 @@ import type { AdjustmentAsked } from '../contract/contract.ts';
 const MAX_ADJUSTMENTS = 20;
 const MAX_TAX = 0.5;
 
-const atLeast = (least: number) => v.pipe(money, v.minValue(least, 'adjustment.amount'));
-const reason = needed(200);
-/** One adjustment as a window sends it. */
-export const adjustmentAsked = v.variant(
-  'kind',
-  [
-    v.object({
-      kind: v.literal('free line'),
-      label: needed(120),
-      amountMinor: atLeast(1),
-      taxRate: v.pipe(
-        v.number('share.range'),
-        v.minValue(0, 'share.range'),
-        v.maxValue(MAX_TAX, 'share.range'),
-      ),
-      reason,
-    }),
-    v.object({ kind: v.literal('amount off'), amountMinor: atLeast(1), reason }),
-    v.object({
-      kind: v.literal('percent off'),
-      rate: v.pipe(
-        v.number('adjustment.rate'),
-        v.minValue(0.0001, 'adjustment.rate'),
-        v.maxValue(1, 'adjustment.rate'),
-      ),
-      reason,
-    }),
-    v.object({ kind: v.literal('other price'), lineCode: needed(40), amountMinor: atLeast(0), reason }),
-    v.object({ kind: v.literal('charge as'), product: needed(60), lineCode: needed(40), reason }),
-  ],
-  'choice.adjustment',
+const KINDS = ['free line', 'amount off', 'percent off', 'other price', 'charge as'] as const;
+
+const fields = v.object({
+  kind: v.picklist(KINDS, 'choice.adjustment'),
+  label: text(120),
+  lineCode: text(40),
+  product: text(60),
+  amountMinor: v.optional(v.pipe(money, v.minValue(0, 'adjustment.amount')), 0),
+  rate: v.optional(
+    v.pipe(v.number('adjustment.rate'), v.minValue(0, 'adjustment.rate'), v.maxValue(1, 'adjustment.rate')),
+    0,
+  ),
+  taxRate: v.optional(
+    v.pipe(v.number('share.range'), v.minValue(0, 'share.range'), v.maxValue(MAX_TAX, 'share.range')),
+    0,
+  ),
+  reason: needed(200),
+});
+type Fields = v.InferOutput<typeof fields>;
+
+/** Kinds whose amount is more than nothing. */
+const CHARGES: readonly string[] = ['free line', 'amount off'];
+/** One adjustment as a window sends it; what its kind does not use may be left out. */
+export const adjustmentAsked = v.pipe(
+  fields,
+  v.check((one) => one.kind !== 'free line' || one.label !== '', 'text.needed'),
+  v.check((one) => !CHARGES.includes(one.kind) || one.amountMinor > 0, 'adjustment.amount'),
+  v.check((one) => one.kind !== 'percent off' || one.rate > 0, 'adjustment.rate'),
+  v.check((one) => one.kind !== 'charge as' || one.product !== '', 'text.needed'),
+  v.transform(askedOf),
 );
+
+function askedOf({
+  kind,
+  label,
+  lineCode,
+  product,
+  amountMinor,
+  rate,
+  taxRate,
+  reason,
+}: Fields): AdjustmentAsked {
+  switch (kind) {
+    case 'free line':
+      return { kind, label, amountMinor, taxRate, reason };
+    case 'amount off':
+      return { kind, amountMinor, reason };
+    case 'percent off':
+      return { kind, rate, reason };
+    case 'other price':
+      return { kind, lineCode, amountMinor, reason };
+    case 'charge as':
+      return { kind, product, lineCode, reason };
+  }
+}
 export const adjustmentsAsked = listOf(adjustmentAsked, MAX_ADJUSTMENTS);
 
 /** An adjustment with the code of the line that it makes; `adjustment-` begins no code of a price book. */
