@@ -66,7 +66,7 @@ const sheet = {
 describe('handing an animal over', () => {
   const DEER = {
     id: 12, ticket: '26-0012', hunter: 'T. Okonjo', speciesName: 'White-tailed deer', packages: 34, grams: 20_000,
-    places: ['Shelf 4'], handedBefore: null,
+    places: ['Shelf 4'], handedBefore: null, belongings: [], shares: [], notices: [], noticeDue: null, asCame: false,
   }; // prettier-ignore
 
   async function opened(animal: object = {}) {
@@ -86,7 +86,7 @@ describe('handing an animal over', () => {
     const wrapper = await opened();
     await sheet.press(/^Hand it over$/);
     expect(sent('pickup.release')).toEqual([
-      { id: 12, to: 'T. Okonjo', on: '2026-11-24', unpaidBy: '', confirmed: [] },
+      { id: 12, to: 'T. Okonjo', on: '2026-11-24', unpaidBy: '', belongings: [], confirmed: [] },
     ]);
     expect(wrapper.emitted('done')).toHaveLength(1);
     expect(sheet.text).toBe('');
