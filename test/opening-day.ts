@@ -1,9 +1,17 @@
 /**
- * Replays an opening day in a real window at a person's pace and prints the time per animal.
+ * Replays an opening day in a real window at a person's pace and prints the time per animal, and the keys of an intake.
  * `npm run opening-day -- --animals 100 --pace 90`: how many deer, and milliseconds between two keys.
  */
 import { parseArgs } from 'node:util';
 import { openShop } from './e2e/shop-window.ts';
+import {
+  costLine,
+  NEW_HUNTER,
+  OWN_CUTS,
+  RETURNING,
+  takeInNew,
+  takeInReturning,
+} from './replay/intake-keys.ts';
 import { timesTable } from './replay/stopwatch.ts';
 import { inventVisitors } from './replay/visitors.ts';
 import { deerOnly, openingTable, replayInWindow } from './replay/window-day.ts';
@@ -23,6 +31,13 @@ try {
   const day = await replayInWindow(shop, visitors);
   console.log(`${day.tickets.length} deer typed at ${pace} ms a key`);
   console.log([...timesTable(day.watch, 's'), openingTable(day.opened)].join('\n'));
+  await shop.keys.goTo('intake', 2);
+  console.log(
+    costLine('intake, new hunter with a cut sheet of his own', await takeInNew(shop, NEW_HUNTER, OWN_CUTS)),
+  );
+  console.log(
+    costLine('intake, returning hunter, same as last time', await takeInReturning(shop, RETURNING)),
+  );
   if (shop.complaints.length > 0) throw new Error(`The window complained: ${shop.complaints.join(' | ')}`);
 } finally {
   await shop.close();

@@ -48,7 +48,7 @@ describe('a species of the shop’s own', () => {
     await page.evaluate(() => (location.hash = '#/intake'));
     await page.getByRole('radio', { name: /^Red deer/ }).check({ force: true });
     await page.getByRole('radio', { name: /^Stag/ }).waitFor({ state: 'attached' });
-    await button('Loin steaks, jerky and burger').waitFor();
+    await page.getByRole('radio', { name: 'Loin steaks, jerky and burger' }).waitFor({ state: 'attached' });
   });
 
   it('put away is gone from Intake, and Undo brings it back', async () => {
@@ -82,7 +82,7 @@ describe('a product and a way to cut', () => {
     await open('ways');
     await button('New way to cut').click();
     await page.getByLabel('What you call it').fill('The usual');
-    await button('All to grind').click();
+    await page.getByRole('radio', { name: 'All to grind' }).check({ force: true });
     await button('Keep').click();
     await page.getByText('The usual is kept.').waitFor();
     const first = page.locator('[role=tabpanel] tbody tr').first().filter({ hasText: 'The usual' });

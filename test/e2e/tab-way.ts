@@ -20,7 +20,9 @@ export function tabWay(page: Page): Promise<TabWay> {
     const active = [...document.querySelectorAll(ACTIVE)].filter((element) => seen(element) && !element.disabled);
     // Of a group of radio buttons or tabs one is a stop; arrows reach the others.
     const oneOfMany = (element) => element.matches('[type=radio], [role=tab], [role=option], [role=radio]');
-    const unreached = active.filter((element) => element.tabIndex < 0 && !oneOfMany(element)).map(named);
+    // The calendar of a day is opened by a key of its field.
+    const byKey = (element) => element.matches('button[aria-keyshortcuts]') && element.parentElement.querySelector('input[aria-keyshortcuts="' + element.getAttribute('aria-keyshortcuts') + '"]') !== null;
+    const unreached = active.filter((element) => element.tabIndex < 0 && !oneOfMany(element) && !byKey(element)).map(named);
     for (const element of document.querySelectorAll('main *, [role=dialog] *'))
       if (seen(element) && getComputedStyle(element).cursor === 'pointer' && !element.closest(ACTIVE + ', label'))
         unreached.push('only by mouse: ' + named(element));

@@ -61,3 +61,16 @@ export function receivedPrimals<P extends PrimalShare & { pair: boolean }>(
     return pieces > 0 ? [{ ...primal, share: (primal.share * Math.min(pieces, of)) / of }] : [];
   });
 }
+
+/** Codes of the primals that a front and a hind quarter are named after; each species has one of each. */
+const FRONT = ['shoulder', 'chuck'];
+const HIND = ['haunch', 'ham', 'round'];
+
+/**
+ * Counts of an animal that came in four quarters: two fronts, two hinds. Empty for a species without such primals.
+ * @example quartersOf([{ code: 'neck' }, { code: 'shoulder' }, { code: 'ham' }]) // { shoulder: 2, ham: 2 }
+ */
+export function quartersOf(primals: readonly { code: string }[]): Record<string, number> {
+  const limbs = primals.filter(({ code }) => FRONT.includes(code) || HIND.includes(code));
+  return Object.fromEntries(limbs.map(({ code }) => [code, 2]));
+}

@@ -18,8 +18,8 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
   const toasts = useToasts();
   const scan = makeScan();
   const reader = makeScan(READER_MS);
-  /** The field's value before a scan, which may have replaced a selected weight. */
-  let before = '';
+  /** The field as it was before the reader, which may have typed over a weight that was selected. */
+  let before: { field: EventTarget | null; value: string } = { field: null, value: '' };
 
   function onKey(event: KeyboardEvent): void {
     const place = event.altKey ? places[Number(/^Digit([1-9])$/.exec(event.code)?.[1]) - 1] : undefined;
@@ -39,7 +39,8 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
       return;
     }
     if (command || event.altKey) return;
-    if (isTyping(event.target)) return readIntoField(event);
+    // Among choices digits are answers: three of them and Enter are no ticket unless a reader sent them.
+    if (isTyping(event.target) || isRadio(event.target)) return readIntoField(event);
     if (event.key === '/') {
       event.preventDefault();
       find();
@@ -53,12 +54,12 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
   }
   /** A barcode scanned into a field is no text for it: its value is restored, and the animal opens. */
   function readIntoField(event: KeyboardEvent): void {
-    if (!reader.goesOn(event.timeStamp)) before = valueOf(event.target);
+    if (!reader.goesOn(event.timeStamp)) before = { field: event.target, value: valueOf(event.target) };
     const text = reader.press(event.key, event.timeStamp);
     if (text === null || !isFullTicket(text)) return;
     event.preventDefault();
     event.stopPropagation();
-    restoreValue(event.target, before);
+    if (before.field === event.target) restoreValue(event.target, before.value);
     scanned(text);
   }
   // Capturing, so that a number scanned while a group of options has the focus is still collected completely.
@@ -71,11 +72,16 @@ function isTyping(target: EventTarget | null): boolean {
   return target instanceof HTMLInputElement && !['radio', 'checkbox', 'button'].includes(target.type);
 }
 
+function isRadio(target: EventTarget | null): boolean {
+  return target instanceof HTMLInputElement && target.type === 'radio';
+}
+
 function valueOf(target: EventTarget | null): string {
   return target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement ? target.value : '';
 }
 
 function restoreValue(target: EventTarget | null, value: string): void {
+  if (!isTyping(target)) return;
   if (!(target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement)) return;
   target.value = value;
   target.dispatchEvent(new Event('input', { bubbles: true }));

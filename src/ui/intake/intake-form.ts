@@ -1,5 +1,6 @@
 import type { Age, Brought, CallInput, HunterCard, Instructions, Legs, Sex } from '../../bridge/contract.ts';
 import { intakeText } from '../texts/en/intake.ts';
+import { isPieceCount } from '../orders/piece-count.ts';
 import { usualInstructions, type TypedInstructions } from '../orders/instructions-form.ts';
 
 /** Everything that is typed at intake, as text and choices. */
@@ -36,6 +37,8 @@ export interface IntakeForm {
   detail: 'shop' | 'detailed' | 'quick';
   delivererName: string;
   delivererAddress: string;
+  /** Whether a returning hunter wants it cut as last time; empty until asked. */
+  sameAsLast: 'yes' | 'no' | '';
   instructions: TypedInstructions;
 }
 
@@ -45,7 +48,7 @@ export function emptyIntake(unit: 'lb' | 'kg'): IntakeForm {
     known: null, find: '', name: '', phone: '', address: '', hunterLicence: '', refusesPooling: false,
     species: '', sex: '', age: 'unknown', brought: '', legs: 'on', parts: {}, received: '', hanging: '',
     tag: '', killDate: '', killArea: '', sample: '', promisedOn: '', receivedOn: '', condition: '', damage: '',
-    origin: 'hunter', detail: 'shop', delivererName: '', delivererAddress: '',
+    origin: 'hunter', detail: 'shop', delivererName: '', delivererAddress: '', sameAsLast: '',
     instructions: usualInstructions(unit),
   }; // prettier-ignore
 }
@@ -75,6 +78,8 @@ export function missingIn(
     ...(countsParts(form.brought) &&
       form.brought !== 'boned' &&
       partsOf(form).length === 0 && { parts: missing.parts }),
+    ...(countsParts(form.brought) &&
+      !Object.values(form.parts).every(isPieceCount) && { parts: missing.pieceCount }),
   };
 }
 

@@ -1,4 +1,4 @@
-import { isDate, isTradeDay, nearestYear } from '../../core/values/dates.ts';
+import { isDate } from '../../core/values/dates.ts';
 
 /** In which order a date is written and typed. */
 export type DayOrder = 'month first' | 'day first' | 'year first';
@@ -29,41 +29,6 @@ export const dayPattern = {
   'year first': 'yyyy-mm-dd',
 } as const;
 
-/**
- * The date that was typed, in the shop's order, with any of `/ . -` or blanks between; null if it is none. Four figures
- * in front are always a year; without a year it is the year of `today`, and two figures are the nearest such year. A year
- * that no shop can mean (`isTradeDay`) makes no date.
- * @example readDay('4.11.26', 'day first', '2026-11-24') // '2026-11-04'
- */
-export function readDay(typed: string, order: DayOrder, today: string): string | null {
-  const date = readAnyDay(typed, order, today);
-  return date !== null && isTradeDay(date) ? date : null;
-}
-
-/** True where a whole date was typed, and its year cannot be right. @example hasWrongYear('11/20/0026', …) // true */
-export function hasWrongYear(typed: string, order: DayOrder, today: string): boolean {
-  const date = isDate(typed) ? typed : readAnyDay(typed, order, today);
-  return date !== null && !isTradeDay(date);
-}
-
-function readAnyDay(typed: string, order: DayOrder, today: string): string | null {
-  const figures = /^\s*(\d{1,4})\s*[/.\-\s]\s*(\d{1,2})(?:\s*[/.\-\s]\s*(\d{1,4}))?\.?\s*$/.exec(typed);
-  if (!figures) return null;
-  const [, first = '', second = '', third] = figures;
-  const yearAhead = first.length === 4 || (order === 'year first' && third !== undefined);
-  const yearTyped = yearAhead ? first : (third ?? today.slice(0, 4));
-  if (yearTyped.length !== 2 && yearTyped.length !== 4) return null;
-  if (yearAhead ? third === undefined || third.length > 2 : first.length > 2) return null;
-  const [month, day] = yearAhead
-    ? [second, third ?? '']
-    : order === 'day first'
-      ? [second, first]
-      : [first, second];
-  const year = yearTyped.length === 2 ? nearestYear(Number(yearTyped), Number(today.slice(0, 4))) : yearTyped;
-  const date = `${year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
-  return isDate(date) ? date : null;
-}
-
 /** Writes days in words and times, the shop's way. */
 interface DayWriter {
   /** `Tue, Nov 24` */
@@ -72,6 +37,8 @@ interface DayWriter {
   monthDay: (date: string) => string;
   /** `Nov 24, 2026` */
   longDay: (date: string) => string;
+  /** `Tue, Nov 24, 2026` */
+  wholeDay: (date: string) => string;
   /** A UTC moment in a zone: `Nov 24, 2:15 PM` */
   moment: (iso: string, zone: string) => string;
 }
@@ -85,15 +52,17 @@ export function dayWriter(locale: string, order: DayOrder | null, clock: '12' | 
     return (moment) => inOrder(format.formatToParts(moment), order);
   };
   const noon = (date: string): Date => new Date(`${date}T00:00:00Z`);
-  const [day, monthDay, longDay] = [
+  const [day, monthDay, longDay, wholeDay] = [
     write({ weekday: 'short', day: 'numeric', month: 'short' }),
     write({ day: 'numeric', month: 'short' }),
     write({ day: 'numeric', month: 'short', year: 'numeric' }),
+    write({ weekday: 'short', day: 'numeric', month: 'short', year: 'numeric' }),
   ];
   return {
     day: (date) => day(noon(date)),
     monthDay: (date) => monthDay(noon(date)),
     longDay: (date) => longDay(noon(date)),
+    wholeDay: (date) => wholeDay(noon(date)),
     moment: (iso, zone) => {
       const at = new Date(iso);
       if (order === null)

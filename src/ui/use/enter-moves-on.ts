@@ -1,5 +1,5 @@
-/** Inputs and buttons in page order, without those that only open an explanation. */
-const STOPS = 'input, select, textarea, button:not([popovertarget])';
+/** What Tab reaches to type into, choose or press, in the order of the page; a word that only explains itself is none. */
+const STOPS = ':is(input, select, textarea, button):not([popovertarget], [tabindex="-1"], :disabled)';
 
 /**
  * Enter in a one-line field moves to the next field instead of submitting an incomplete form; a barcode reader,
@@ -10,14 +10,23 @@ export function enterMovesOn(event: KeyboardEvent): void {
   if (event.key !== 'Enter' || event.ctrlKey || event.metaKey || event.defaultPrevented) return;
   if (!(from instanceof HTMLInputElement || from instanceof HTMLSelectElement)) return;
   event.preventDefault();
+  focusNext(from);
+}
+
+/** Gives the focus to the field after `from` in its form, passing the other choices of its own group. */
+export function focusNext(from: Element): void {
   const stops = [...(from.closest('form')?.querySelectorAll<HTMLElement>(STOPS) ?? [])];
-  const next = stops
-    .slice(stops.indexOf(from) + 1)
-    .find((one) => !sameGroup(from, one) && one.offsetParent !== null && reached(one));
+  const next = stops.find(
+    (one) =>
+      (from.compareDocumentPosition(one) & Node.DOCUMENT_POSITION_FOLLOWING) !== 0 &&
+      !sameGroup(from, one) &&
+      one.checkVisibility({ visibilityProperty: true }) &&
+      reached(one),
+  );
   next?.focus();
 }
 
-function sameGroup(from: HTMLElement, one: HTMLElement): boolean {
+function sameGroup(from: Element, one: HTMLElement): boolean {
   return (
     from instanceof HTMLInputElement &&
     one instanceof HTMLInputElement &&

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { dayFigures, hasWrongYear, orderOf, readDay, type DayOrder } from '../../../src/ui/texts/days.ts';
+import { addDays, daysBetween } from '../../../src/core/values/dates.ts';
+import { dayFigures, orderOf, type DayOrder } from '../../../src/ui/texts/days.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
+import { hasWrongYear, readDay } from '../../../src/ui/texts/read-days.ts';
 
 const TODAY = '2026-11-24';
 /** A quarter past two in the afternoon in Denver. */
@@ -71,12 +73,62 @@ describe('readDay', () => {
     ['114', 'month first', null],
     ['soon', 'month first', null],
     ['', 'month first', null],
-  ])('reads %s, %s, as %s', (typed, order, date) => expect(readDay(typed, order, TODAY)).toBe(date));
+  ])('reads %s, %s, as %s', (typed, order, date) =>
+    expect(readDay(typed, { order, today: TODAY })).toBe(date),
+  );
+
+  it.each<[string, DayOrder, 'back' | 'ahead' | undefined, string | null]>([
+    ['today', 'month first', undefined, '2026-11-24'],
+    ['Tod', 'month first', 'back', '2026-11-24'],
+    ['yesterday', 'month first', 'back', '2026-11-23'],
+    ['tomorrow', 'month first', 'ahead', '2026-11-25'],
+    ['to', 'month first', 'back', null],
+    ['24', 'month first', 'back', '2026-11-24'],
+    ['24', 'day first', 'ahead', '2026-11-24'],
+    ['27', 'month first', 'back', '2026-10-27'],
+    ['27', 'month first', 'ahead', '2026-11-27'],
+    ['27', 'month first', undefined, '2026-10-27'],
+    ['3', 'month first', 'ahead', '2026-12-03'],
+    ['31', 'month first', 'back', '2026-10-31'],
+    ['31', 'month first', 'ahead', '2026-12-31'],
+    ['0', 'month first', 'back', null],
+    ['32', 'month first', 'back', null],
+    ['12/28', 'month first', 'back', '2025-12-28'],
+    ['12/28', 'month first', 'ahead', '2026-12-28'],
+    ['12/28', 'month first', undefined, '2026-12-28'],
+    ['1/9', 'month first', 'ahead', '2027-01-09'],
+    ['1/9', 'month first', 'back', '2026-01-09'],
+    ['2/29', 'month first', 'back', '2024-02-29'],
+    ['2/29', 'month first', 'ahead', '2028-02-29'],
+    ['Nov 20', 'month first', 'back', '2026-11-20'],
+    ['20 nov', 'year first', 'back', '2026-11-20'],
+    ['Nov. 20, 2025', 'month first', 'back', '2025-11-20'],
+    ['november 20 25', 'month first', 'back', '2025-11-20'],
+    ['20. November 2025', 'day first', 'back', '2025-11-20'],
+    ['Sept 5', 'month first', 'ahead', '2027-09-05'],
+    ['Ma 5', 'month first', 'back', null],
+    ['Nov 31', 'month first', 'back', null],
+    ['Nov', 'month first', 'back', null],
+    ['Noon 20', 'month first', 'back', null],
+  ])('reads %s, %s, looking %s, as %s', (typed, order, look, date) =>
+    expect(readDay(typed, { order, today: TODAY, look })).toBe(date),
+  );
+
+  it('finds a day of the month on its side from every day of eight years', () => {
+    for (let today = '2026-01-01'; today < '2034-01-01'; today = addDays(today, 1))
+      for (const day of ['1', '15', '28', '29', '30', '31']) {
+        const at = (look: 'back' | 'ahead') => readDay(day, { order: 'month first', today, look }) ?? '';
+        const [back, ahead] = [at('back'), at('ahead')];
+        expect([back.slice(8), ahead.slice(8)]).toEqual([day.padStart(2, '0'), day.padStart(2, '0')]);
+        expect(back <= today && today <= ahead).toBe(true);
+        expect(daysBetween(back, ahead)).toBeLessThanOrEqual(62);
+      }
+  });
 
   it('reads back what it writes, in every order', () => {
     for (const order of ['month first', 'day first', 'year first'] as const)
       for (const date of ['2026-11-04', '2028-02-29', '2027-01-31'])
-        expect(readDay(dayFigures(date, order), order, TODAY)).toBe(date);
+        expect(readDay(dayFigures(date, order), { order, today: TODAY })).toBe(date);
   });
 
   it.each([
@@ -89,7 +141,7 @@ describe('readDay', () => {
     ['soon', false],
     ['', false],
   ])('knows of %s whether a whole date has a year that cannot be: %s', (typed, wrong) =>
-    expect(hasWrongYear(typed, 'month first', TODAY)).toBe(wrong),
+    expect(hasWrongYear(typed, { order: 'month first', today: TODAY })).toBe(wrong),
   );
 
   it('leaves what is no date as it was typed', () => expect(dayFigures('soon', 'day first')).toBe('soon'));

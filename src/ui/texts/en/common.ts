@@ -28,6 +28,7 @@ export const words = {
     grade === null ? source : `${words.grade[grade]}. ${source}`,
   isRight: 'Yes, that is right',
   yearWrong: 'The year cannot be right: years run from 1950 to 2099.',
+  dayUnread: 'That is no date. Type it as 11/27, as 27, or as today.',
   calendarFor: (what: string) => `${what}: pick from the calendar`,
   stage: {
     hanging: 'Hanging',

@@ -17,6 +17,10 @@ export const intakeText = {
   someoneElse: 'Someone else',
   find: 'Name or phone number',
   findHint: 'Returning hunters appear as you type. A new name is kept as typed.',
+  soleHint: (name: string) => `Enter takes ${name}. For a new hunter go on with Tab.`,
+  sameAsLast: (ticket: string) => `Same cut sheet as last time, ticket ${ticket}?`,
+  sameYes: 'Yes, same as last time',
+  sameNo: 'No, choose below',
   animals: (n: number) => plural(n, 'animal', 'animals'),
   name: 'Name',
   phone: 'Phone',
@@ -34,6 +38,7 @@ export const intakeText = {
   bonedFrom: 'Boned from, if known',
   pieces: 'Pieces that came in',
   piecesOf: (primal: string) => `Pieces of ${primal}`,
+  pieceCount: (primal: string, most: number) => `${primal}: count whole pieces, from 0 to ${most}.`,
 
   weights: 'First weights',
   received: 'As it came in',
@@ -84,5 +89,6 @@ export const intakeText = {
     sex: 'Pick one, or “Unknown”.',
     brought: 'How did it come in?',
     parts: 'Count at least one piece.',
+    pieceCount: 'One of the counts is not right. Count whole pieces.',
   },
 } as const;

@@ -1,0 +1,116 @@
+/** Reads a day as a person types it: in figures, in words, or by its number in the month alone. */
+import { addDays, isDate, isTradeDay, nearestYear } from '../../core/values/dates.ts';
+import type { DayOrder } from './days.ts';
+import { dayWords } from './en/day-words.ts';
+
+/**
+ * Where the day of a field lies. `back`: today or earlier, such as a kill date. `ahead`: today or later, such as a
+ * promise. A day typed without its year or month is then the nearest one on that side.
+ */
+export type DayLook = 'back' | 'ahead';
+
+interface ReadAs {
+  order: DayOrder;
+  /** `YYYY-MM-DD` in the shop's zone. */
+  today: string;
+  /** Left out: a day without its year is one of this year, and a bare number is the latest such day. */
+  look?: DayLook | undefined;
+}
+
+/** Months to go back or ahead for a day of the month: February may lack it, and so may the month before. */
+const MONTHS_TRIED = 4;
+/** Years to go back or ahead for a day of the year: February 29 comes every four years, eight around 2100. */
+const YEARS_TRIED = 9;
+/** The fewest letters that a month is told by. */
+const MONTH_LETTERS = 3;
+
+/**
+ * The date that was typed: `today`, `yesterday`, `27`, `11/27`, `11/27/26`, `Nov 27`, `2026-11-27`; null if it is none.
+ * Figures stand in the shop's order, with any of `/ . -` or blanks between. Four figures in front are always a year; two
+ * figures are the nearest such year. A year that no shop can mean (`isTradeDay`) makes no date.
+ * @example readDay('4.11.26', { order: 'day first', today: '2026-11-24' }) // '2026-11-04'
+ * @example readDay('27', { order: 'month first', today: '2026-11-24', look: 'ahead' }) // '2026-11-27'
+ */
+export function readDay(typed: string, as: ReadAs): string | null {
+  const date = readAnyDay(typed, as);
+  return date !== null && isTradeDay(date) ? date : null;
+}
+
+/** True where a whole date was typed, and its year cannot be right. @example hasWrongYear('11/20/0026', …) // true */
+export function hasWrongYear(typed: string, as: ReadAs): boolean {
+  const date = isDate(typed) ? typed : readAnyDay(typed, as);
+  return date !== null && !isTradeDay(date);
+}
+
+function readAnyDay(text: string, as: ReadAs): string | null {
+  const typed = text.trim().toLowerCase();
+  return relativeDay(typed, as.today) ?? bareDay(typed, as) ?? namedDay(typed, as) ?? inFigures(typed, as);
+}
+
+/** `today`, `yesterday`, `tomorrow`, or at least three letters of one. */
+function relativeDay(typed: string, today: string): string | null {
+  if (typed.length < 3) return null;
+  if (dayWords.today.startsWith(typed)) return today;
+  if (dayWords.yesterday.startsWith(typed)) return addDays(today, -1);
+  return dayWords.tomorrow.startsWith(typed) ? addDays(today, 1) : null;
+}
+
+/** `27`: the nearest 27th on the side that the field looks to. */
+function bareDay(typed: string, { today, look = 'back' }: ReadAs): string | null {
+  if (!/^\d{1,2}$/.test(typed)) return null;
+  const step = look === 'back' ? -1 : 1;
+  const first = Number(today.slice(0, 4)) * 12 + Number(today.slice(5, 7)) - 1;
+  const months = Array.from({ length: MONTHS_TRIED }, (_, i) => first + i * step);
+  const days = months.map((month) => dateOf(Math.floor(month / 12), (month % 12) + 1, Number(typed)));
+  return days.find((day) => day !== null && liesThere(day, today, look)) ?? null;
+}
+
+/** `Nov 27`, `27 November 26`, `Nov 27, 2026`. */
+function namedDay(typed: string, as: ReadAs): string | null {
+  const match =
+    /^(?<month>\p{L}+)\.?\s*(?<day>\d{1,2})(?:[\s,.]+(?<year>\d{2}|\d{4}))?$/u.exec(typed) ??
+    /^(?<day>\d{1,2})\.?\s*(?<month>\p{L}+)\.?(?:[\s,.]*(?<year>\d{2}|\d{4}))?$/u.exec(typed);
+  const { month = '', day = '', year } = match?.groups ?? {};
+  if (month.length < MONTH_LETTERS) return null;
+  const number = dayWords.months.findIndex((name) => name.startsWith(month)) + 1;
+  return number === 0 ? null : inYear(number, Number(day), year, as);
+}
+
+function inFigures(typed: string, as: ReadAs): string | null {
+  const figures = /^(\d{1,4})\s*[/.\-\s]\s*(\d{1,2})(?:\s*[/.\-\s]\s*(\d{1,4}))?\.?$/.exec(typed);
+  if (!figures) return null;
+  const [, first = '', second = '', third] = figures;
+  const yearAhead = first.length === 4 || (as.order === 'year first' && third !== undefined);
+  const year = yearAhead ? first : third;
+  if (yearAhead ? third === undefined || third.length > 2 : first.length > 2) return null;
+  const [month, day] = yearAhead
+    ? [second, third ?? '']
+    : as.order === 'day first'
+      ? [second, first]
+      : [first, second];
+  return inYear(Number(month), Number(day), year, as);
+}
+
+/** The day of the year that was typed, or the nearest on the side that the field looks to. */
+function inYear(month: number, day: number, year: string | undefined, as: ReadAs): string | null {
+  const thisYear = Number(as.today.slice(0, 4));
+  if (year !== undefined) {
+    if (year.length !== 2 && year.length !== 4) return null;
+    return dateOf(year.length === 2 ? nearestYear(Number(year), thisYear) : Number(year), month, day);
+  }
+  const { look } = as;
+  if (!look) return dateOf(thisYear, month, day);
+  const step = look === 'back' ? -1 : 1;
+  const days = Array.from({ length: YEARS_TRIED }, (_, i) => dateOf(thisYear + i * step, month, day));
+  return days.find((one) => one !== null && liesThere(one, as.today, look)) ?? null;
+}
+
+function liesThere(day: string, today: string, look: DayLook): boolean {
+  return look === 'back' ? day <= today : day >= today;
+}
+
+function dateOf(year: number, month: number, day: number): string | null {
+  const figures = (value: number, places: number): string => String(value).padStart(places, '0');
+  const date = `${figures(year, 4)}-${figures(month, 2)}-${figures(day, 2)}`;
+  return isDate(date) ? date : null;
+}

@@ -1,0 +1,81 @@
+/** Intake at the counter of an opening day: how many keys it takes, and that each stop of the way is the next thing said. */
+import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
+import {
+  costLine,
+  NEW_HUNTER,
+  OWN_CUTS,
+  RETURNING,
+  takeInNew,
+  takeInReturning,
+} from '../replay/intake-keys.ts';
+import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
+
+/** Before, with a calendar in the way and the cut sheet at the end of a long Tab: 132 keys with 5 clicks, and 59 with 1. */
+const MOST = { new: 90, returning: 30 };
+let shop: ShopWindow;
+beforeAll(async () => {
+  shop = await openShop();
+  await deerAtDesk(shop, 'Dana Whitfield', {}, { hunter: { name: 'Dana Whitfield', phone: '307-555-0177' } });
+  await deerAtDesk(shop, 'Dale Whitmore', {}, { hunter: { name: 'Dale Whitmore', phone: '307-555-0188' } });
+  await shop.keys.goTo('intake', 2);
+  // The first animal of the day says its species; the others follow it.
+  await shop.keys.fill('Name or phone number', 'Opal First');
+  await shop.keys.choose('Species', 'Mule deer');
+  await shop.keys.choose('Sex', 'Doe');
+  await shop.keys.choose('Brought as', 'Skinned');
+  await shop.keys.press('Control+Enter');
+  await shop.keys.pressOn('Next animal');
+});
+beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
+afterAll(() => shop?.close());
+
+it('takes in a new hunter with a cut sheet of his own', async () => {
+  const cost = await takeInNew(shop, NEW_HUNTER, OWN_CUTS);
+  console.log(costLine('new hunter with a cut sheet of his own', cost));
+  const page = await shop.call('animals.get', { ticket: cost.ticket });
+  const { today } = await shop.call('shop.get', {});
+  expect(page).toMatchObject({ sex: 'male', age: 'adult', brought: 'whole', tag: 'M-40218' });
+  expect(page.hunter).toMatchObject({ name: 'Amos Sandoval', phone: '307-555-0142' });
+  expect(Date.parse(today) - Date.parse(page.killDate ?? '')).toBe(86_400_000);
+  expect(page.weights.receivedGrams).toBeCloseTo(142.6 * 453.59237, 6);
+  expect(page.instructions.primals).toEqual([
+    { primal: 'neck', as: 'roasts', size: '3 lb' },
+    { primal: 'saddle', as: 'steaks', size: '1 in' },
+    { primal: 'haunch', as: 'steaks', size: '¾ in' },
+  ]);
+  expect(cost.clicks).toBe(0);
+  expect(cost.keys).toBeLessThanOrEqual(MOST.new);
+});
+
+it('takes in a returning hunter who wants the same as last time', async () => {
+  const cost = await takeInReturning(shop, RETURNING);
+  console.log(costLine('returning hunter, same as last time', cost));
+  const page = await shop.call('animals.get', { ticket: cost.ticket });
+  expect(page.hunter.name).toBe('Amos Sandoval');
+  expect(page.killDate).toMatch(/-03$/);
+  expect(page.instructions.primals).toHaveLength(3);
+  expect(cost.clicks).toBe(0);
+  expect(cost.keys).toBeLessThanOrEqual(MOST.returning);
+});
+
+it('takes no hunter for another who only begins alike', async () => {
+  const { page, keys } = shop;
+  const hunters = async () => (await shop.call('hunters.find', { text: 'Whit' })).length;
+  const before = await hunters();
+  await keys.fill('Name or phone number', 'Whit');
+  await keys.press('Enter');
+  // Two of them: Enter goes on with what was typed, and nobody is taken.
+  await page.getByRole('textbox', { name: 'Phone', exact: true }).waitFor();
+  expect(await page.getByRole('combobox', { name: 'Name or phone number' }).inputValue()).toBe('Whit');
+  await keys.fill('Name or phone number', 'Whitm');
+  await page.getByText('Enter takes Dale Whitmore').waitFor();
+  await keys.press('Tab');
+  expect(await page.getByRole('combobox', { name: 'Name or phone number' }).inputValue()).toBe('Whitm');
+  await keys.fill('Name or phone number', 'Whitm');
+  await keys.press('Enter');
+  await page.getByRole('button', { name: 'Someone else' }).click();
+  // What was typed is there again, to go on with as a new hunter.
+  expect(await page.getByRole('combobox', { name: 'Name or phone number' }).inputValue()).toBe('Whitm');
+  expect(await hunters()).toBe(before);
+  expect(shop.complaints).toEqual([]);
+});
