@@ -112,6 +112,7 @@ export const rooms = {
 export const lightCore = [
   'values/units',
   'values/reading',
+  'values/loads',
   'values/money',
   'values/dates',
   'values/csv',

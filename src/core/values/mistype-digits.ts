@@ -2,7 +2,7 @@
 import type { Reading } from './reading.ts';
 
 /** The part of a reading that a slip changes. */
-export type Typed = Pick<Reading, 'digits' | 'decimals' | 'unit'>;
+export type Typed = Omit<Reading, 'typed'>;
 
 export type MistypeKind =
   | 'digits-swapped'

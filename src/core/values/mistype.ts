@@ -5,7 +5,8 @@
 import { digitSlips, type MistypeKind, type Typed } from './mistype-digits.ts';
 import { ValidationError } from './validation-error.ts';
 import { MAX_DECIMALS } from './reading-number.ts';
-import { MAX_READING_GRAMS, readingGrams } from './reading.ts';
+import { sumOf } from './loads.ts';
+import { MAX_READING_GRAMS, readingGrams, type Load } from './reading.ts';
 import { GRAMS_PER, type MassUnit } from './units.ts';
 
 export type { MistypeKind, Typed };
@@ -72,6 +73,7 @@ export function likelyMistypes(reading: Typed, toleranceGrams: number, targetGra
  * @example slipsByKind({ digits: 54, decimals: 0, unit: 'lb' }, [])[0] // ['digits-swapped', [{ digits: 45, … }]]
  */
 export function slipsByKind(reading: Typed, containers: readonly number[]): [MistypeKind, Typed[]][] {
+  if (reading.loads) return slipsOfLoads(reading.loads, containers);
   const { digits, decimals, unit } = reading;
   const inSteps = (grams: number): number => Math.round((grams * 10 ** decimals) / GRAMS_PER[unit]);
   const kinds: [MistypeKind, Typed[]][] = [
@@ -92,6 +94,17 @@ export function slipsByKind(reading: Typed, containers: readonly number[]): [Mis
     different.delete(typed);
     return [kind, [...different.values()].filter(possible)];
   });
+}
+
+/** Of a sum one load went wrong: the others stand as they were typed. */
+function slipsOfLoads(loads: readonly Load[], containers: readonly number[]): [MistypeKind, Typed[]][] {
+  const slips = new Map<MistypeKind, Typed[]>();
+  for (const [at, load] of loads.entries())
+    for (const [kind, meant] of slipsByKind(load, containers)) {
+      const sums = meant.map((one) => sumOf(loads.map((other, i) => (i === at ? one : other))));
+      slips.set(kind, [...(slips.get(kind) ?? []), ...sums.filter(possible)]);
+    }
+  return [...slips];
 }
 
 function possible(slip: Typed): boolean {

@@ -6,11 +6,17 @@ import { GRAMS_PER, OUNCES_PER_POUND, type MassUnit } from './units.ts';
  * A weight exactly as typed: an integer count of decimal steps in one unit, and the text itself. `84 lb 10 oz` is
  * stored as 1354 oz, `84 lb 1/2` as 84.5 lb; grams are always derived, so that nothing drifts.
  */
-export interface Reading {
+export interface Reading extends Load {
+  readonly typed: string;
+  /** Of a weight that was typed as a sum. */
+  readonly loads?: readonly Load[];
+}
+
+/** One load on the scale: digits / 10^decimals of a unit. */
+export interface Load {
   readonly digits: number;
   readonly decimals: number;
   readonly unit: MassUnit;
-  readonly typed: string;
 }
 
 const UNIT_WORDS: Readonly<Record<string, MassUnit>> = {

@@ -1,7 +1,8 @@
 /** Corrects the fat on hand: discarding, counting, and the movements of a lot. */
 import * as v from 'valibot';
 import type { FatLotRecord } from '../../book/records/fat-lots.ts';
-import { parseReading, readingGrams } from '../../core/values/reading.ts';
+import { parseLoads } from '../../core/values/loads.ts';
+import { readingGrams } from '../../core/values/reading.ts';
 import { lotLabel } from './blend-sources.ts';
 import { openAnimalOf } from '../animal/closed.ts';
 import { ROUNDING_TOLERANCE_GRAMS, lotOf } from '../animal/fat-moves.ts';
@@ -21,7 +22,7 @@ export const discard = write(
     const lot = lotHere(session, lotId);
     if (lot.left_grams <= ROUNDING_TOLERANCE_GRAMS)
       throw new ProblemError('refused', 'fat.none-left', { field: 'lotId', with: { lot: lotLabel(lot) } });
-    const reading = asked === null ? null : parseReading(asked, session.settings.unit);
+    const reading = asked === null ? null : parseLoads(asked, session.settings.unit);
     const grams = reading === null ? lot.left_grams : readingGrams(reading);
     if (grams > lot.left_grams + ROUNDING_TOLERANCE_GRAMS)
       throw new ProblemError('refused', 'fat.not-enough', {
@@ -43,7 +44,7 @@ export const count = write(
   (session, { lotId, typed: asked, reason, by: initials }) => {
     const lot = lotHere(session, lotId);
     const grams =
-      asked.trim() !== '' && EMPTY.test(asked) ? 0 : readingGrams(parseReading(asked, session.settings.unit));
+      asked.trim() !== '' && EMPTY.test(asked) ? 0 : readingGrams(parseLoads(asked, session.settings.unit));
     if (grams > lot.start_grams + ROUNDING_TOLERANCE_GRAMS)
       throw new ProblemError('refused', 'fat.more-than-came', {
         field: 'typed',

@@ -1,7 +1,8 @@
 import * as v from 'valibot';
 import type { FatLotRecord } from '../../book/records/fat-lots.ts';
 import { parseMoney } from '../../core/values/money.ts';
-import { parseReading, readingGrams } from '../../core/values/reading.ts';
+import { parseLoads } from '../../core/values/loads.ts';
+import { readingGrams } from '../../core/values/reading.ts';
 import { askFar, USE_BY_AGO_DAYS, USE_BY_AHEAD_DAYS } from '../input/day-doubts.ts';
 import { keepsOf } from './fat-keeps.ts';
 import { by, id, needed, optionalDate, confirmedOf, text, typed } from '../input/input.ts';
@@ -47,7 +48,7 @@ export const receive = write(
       });
     const source = boughtFatSource(input.source);
     refuseMoreOfShop('fat', session.book.counts.boughtLots());
-    const reading = parseReading(input.typed, session.settings.unit);
+    const reading = parseLoads(input.typed, session.settings.unit);
     const cost = input.costTyped === '' ? null : parseMoney(input.costTyped, session.settings.currency);
     const lotId = session.book.fat.add({
       source: source.code,

@@ -1,5 +1,6 @@
 /** Works a quote: the weight told → hanging weight → parts → products and fat → price, each with its range. */
-import { parseReading, readingGrams } from '../../core/values/reading.ts';
+import { parseLoads } from '../../core/values/loads.ts';
+import { readingGrams } from '../../core/values/reading.ts';
 import { hangingFrom, type WeighedAs } from '../../core/yield/convert.ts';
 import { predict } from '../../core/yield/yield.ts';
 import { normaliseOrders } from '../animal/orders.ts';
@@ -45,7 +46,7 @@ type End = keyof Range;
 export function calculateQuote(session: Session, asked: QuoteAsked): QuoteResult {
   const profile = session.species.of(asked.species);
   const wanted = normaliseOrders(profile, asked.parts, asked.instructions);
-  const reading = parseReading(asked.typed, session.settings.unit);
+  const reading = parseLoads(asked.typed, session.settings.unit);
   const guess = hangingFrom({
     stage: weighedAs(asked),
     grams: readingGrams(reading),

@@ -1,7 +1,9 @@
 /** Whether an animal's weights fit together, and which of them is most likely wrong. */
 import type { WeightSums } from '../../book/records/weighings.ts';
 import { explain, type Explained, type ExplainedWeight, type SlipKind } from '../../core/balance/explain.ts';
+import { parseLoads } from '../../core/values/loads.ts';
 import type { Typed } from '../../core/values/mistype.ts';
+import { ValidationError } from '../../core/values/validation-error.ts';
 import { animalFit, type AnimalWeights } from './animal-fit.ts';
 import type { BalanceRow } from './balance-flow.ts';
 import type { Suspect } from '../contract/contract.ts';
@@ -85,11 +87,25 @@ function explained(weights: AnimalWeights, containers: () => readonly number[]):
   const tried = rows.slice(-Math.max(MIN_TRIED, Math.floor(MAX_TRIES / rows.length)));
   const entered = tried.map((row) => ({
     id: `${row.id}`,
-    reading: { digits: row.digits, decimals: row.decimals, unit: row.unit },
+    reading: readingOf(row),
     tareGrams: row.tareGrams,
     hasDuplicate: rows.slice(0, rows.indexOf(row)).some((earlier) => isTwin(row, earlier)),
   }));
   return explain(entered, animalFit(weights), containers, ASK_ODDS);
+}
+
+/** The reading that a row keeps, with its loads where it was typed as a sum. A text from a file need not be one. */
+function readingOf({ digits, decimals, unit, typed }: BalanceRow): Typed {
+  const plain = { digits, decimals, unit };
+  if (!/\d.*\+/.test(typed)) return plain;
+  try {
+    const { loads, ...sum } = parseLoads(typed, unit);
+    const same = sum.digits === digits && sum.decimals === decimals && sum.unit === unit;
+    return loads && same ? { ...plain, loads } : plain;
+  } catch (error) {
+    if (error instanceof ValidationError) return plain;
+    throw error;
+  }
 }
 
 /** The same figure of the same part. */

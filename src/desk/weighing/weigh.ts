@@ -1,7 +1,8 @@
 /** Saves a weight: parses what was typed, checks that it is possible, writes it, and moves the fat that it stands for. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { NewWeighing, WeighingRecord } from '../../book/records/weighings.ts';
-import { parseReading, readingGrams, type Reading } from '../../core/values/reading.ts';
+import { parseLoads } from '../../core/values/loads.ts';
+import { readingGrams, type Reading } from '../../core/values/reading.ts';
 import { checkMassBalance } from '../animal/batch-mass.ts';
 import { openAnimalOf, openBatchOf, refuseClosedWeight } from '../animal/closed.ts';
 import { ROUNDING_TOLERANCE_GRAMS, moveFat, returnFat, saveOwnFat } from '../animal/fat-moves.ts';
@@ -163,8 +164,8 @@ export interface Read {
 }
 
 function readWeight(session: Session, input: { typed: string; tareTyped?: string }): Read {
-  const reading = parseReading(input.typed, session.settings.unit);
-  const tare = input.tareTyped?.trim() ? parseReading(input.tareTyped, session.settings.unit) : null;
+  const reading = parseLoads(input.typed, session.settings.unit);
+  const tare = input.tareTyped?.trim() ? parseLoads(input.tareTyped, session.settings.unit) : null;
   const grams = readingGrams(reading) - (tare ? readingGrams(tare) : 0);
   if (!(grams > 0))
     throw new ProblemError('invalid', 'reading.tare', {

@@ -4,7 +4,7 @@ import type { CallOutput, HunterCard, Problem } from '../../bridge/contract.ts';
 import { receivedPrimals } from '../../core/species/cutting.ts';
 import { readingGrams } from '../../core/values/reading.ts';
 import { onOtherOpening } from '../link/opening.ts';
-import { readingIn } from '../parts/weight-echo.ts';
+import { loadsIn } from '../parts/weight-echo.ts';
 import { fieldOf, problemMessage } from '../texts/problem-message.ts';
 import { useShop } from '../stores/shop.ts';
 import { useCall } from '../calls/useCall.ts';
@@ -74,7 +74,7 @@ export const useIntake = defineStore('intake', () => {
   /** Which of the two weights a problem is about: the one typed so, or the one that weighs so. */
   function weightField({ with: told }: Problem): 'received' | 'hanging' {
     if (told?.typed !== undefined) return told.typed === form.hanging.trim() ? 'hanging' : 'received';
-    const hanging = readingIn(form.hanging, shop.unit);
+    const hanging = loadsIn(form.hanging, shop.unit);
     const same = hanging !== null && Math.abs(readingGrams(hanging) - Number(told?.grams)) < 0.5;
     return same ? 'hanging' : 'received';
   }

@@ -14,7 +14,7 @@
  *    <Empty title text?> slot: actions   <Flag kind="attention|calm">   <Kbd keys>
  *   <Paper day title terms?> a printed sheet with the letterhead
  *   <MassText :grams places?>   <MoneyText :minor>   <RangeText :low :high kind="mass|share|money" places?>
- *   toast(text, undo?)   readingIn(typed, unit)
+ *   toast(text, undo?)   readingIn(typed, unit)   loadsIn(typed, unit) also of a sum
  *
  * Also: useShop() (stores/shop.ts: view, settings, unit, step, today, by, format, species(), cautions(), take(view)),
  * useCall(name) (calls/), useLive(name, () => input) (use/), problemMessage(problem, shop.format) (texts/problem-message.ts),
@@ -45,4 +45,4 @@ export { default as WeightEntry } from './WeightEntry.vue';
 export type { ChoiceOption } from './Choice.vue';
 export type { PickOption } from './Combobox.vue';
 export { toast } from './toasts.ts';
-export { readingIn } from './weight-echo.ts';
+export { loadsIn, readingIn } from './weight-echo.ts';

@@ -1,17 +1,21 @@
+import { parseLoads } from '../../core/values/loads.ts';
 import { parseReading, readingGrams, type Reading } from '../../core/values/reading.ts';
 import { formatAmount, fromGrams, OUNCES_PER_POUND } from '../../core/values/units.ts';
 
 /**
- * The parsed weight in the units that help a person to check it; empty while it is incomplete.
+ * What a typed weight was understood as, in the ways that a person may check it by; empty while it cannot be
+ * read (nobody wants to be corrected in the middle of a number).
+ * Of a sum of loads that is what they come to.
  * @example echoOf('84.6', 'lb', 'en-US') // '= 84 lb 9.6 oz = 38.37 kg'
  */
 export function echoOf(typed: string, unit: 'lb' | 'kg', locale: string): string {
-  const reading = readingIn(typed, unit);
+  const reading = loadsIn(typed, unit);
   if (!reading) return '';
   const grams = readingGrams(reading);
   const pounds = `${formatAmount(fromGrams(grams, 'lb'), 2, locale)} lb`;
   const kilos = `${formatAmount(grams / 1000, 2, locale)} kg`;
   const metric = reading.unit === 'kg' || reading.unit === 'g';
+  if (reading.loads) return (metric ? [kilos, pounds] : [pounds, kilos]).map((way) => `= ${way}`).join(' ');
   const ways = metric ? [pounds, kilos] : [poundsAndOunces(grams, locale), pounds, kilos];
   const asTyped = [typed.trim(), `${typed.trim()} ${unit}`];
   const own = reading.unit === 'lb' ? pounds : reading.unit === 'kg' ? kilos : '';
@@ -25,6 +29,15 @@ export function echoOf(typed: string, unit: 'lb' | 'kg', locale: string): string
 export function readingIn(typed: string, unit: 'lb' | 'kg'): Reading | null {
   try {
     return parseReading(typed, unit);
+  } catch {
+    return null;
+  }
+}
+
+/** The same of a weight that may be a sum of loads: `61.2+58.4`. */
+export function loadsIn(typed: string, unit: 'lb' | 'kg'): Reading | null {
+  try {
+    return parseLoads(typed, unit);
   } catch {
     return null;
   }

@@ -5,7 +5,7 @@ import { receivedPrimals } from '../../core/species/cutting.ts';
 import { usualInstructions } from '../orders/instructions-form.ts';
 import { partsOf } from '../intake/intake-form.ts';
 import { readInstructions } from '../orders/read-instructions.ts';
-import { readingIn } from '../parts/index.ts';
+import { loadsIn } from '../parts/index.ts';
 import { useShop } from '../stores/shop.ts';
 import { useLive } from '../use/useLive.ts';
 
@@ -70,7 +70,7 @@ export function useQuote() {
   );
   const question = computed((): QuoteAsked | null => {
     const wanted = instructions.value.value;
-    if (!wanted || !readingIn(form.typed, shop.unit)) return null;
+    if (!wanted || !loadsIn(form.typed, shop.unit)) return null;
     return {
       species: form.species,
       sex: form.sex || 'unknown',

@@ -1,7 +1,7 @@
 /** The state of the Table's number entry, and its next step. Pure: the animal's page decides. */
 import type { AnimalPage, CutPart, PrimalWeighed } from '../../bridge/contract.ts';
 import { readingGrams } from '../../core/values/reading.ts';
-import { readingIn } from '../parts/weight-echo.ts';
+import { loadsIn } from '../parts/weight-echo.ts';
 import type { Taken } from '../scale/useScaleEntry.ts';
 import { words } from '../texts/en/common.ts';
 import { weighingName } from './weighing-name.ts';
@@ -99,7 +99,7 @@ function placeOf({ weighings }: Pick<EntryView, 'weighings'>): string {
  * @example packagesIn('24.3', 453.59237, 'lb') // '24'
  */
 export function packagesIn(typed: string, packageGrams: number, unit: 'lb' | 'kg'): string {
-  const reading = readingIn(typed, unit);
+  const reading = loadsIn(typed, unit);
   return reading ? String(Math.max(1, Math.round(readingGrams(reading) / packageGrams))) : '';
 }
 

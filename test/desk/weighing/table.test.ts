@@ -29,6 +29,28 @@ describe('weighing at the table', () => {
     ]);
   });
 
+  it('adds the loads of one weight, and keeps them as they were typed', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop, {}, '210.5 + 189.5');
+    await cut(shop, id, { bone: '61.2+58.4', trim: '84 lb 10 oz + 12 lb' });
+    const { weighings } = await shop.call('animals.get', { id });
+    expect(weighings.map(({ typed, unit, grams }) => [typed, unit, grams])).toEqual([
+      ['210.5 + 189.5', 'lb', expect.closeTo(400 * LB, 6)],
+      ['61.2+58.4', 'lb', expect.closeTo(119.6 * LB, 6)],
+      ['84 lb 10 oz + 12 lb', 'oz', expect.closeTo(96.625 * LB, 6)],
+    ]);
+    await expect(cut(shop, id, { sinew: '12 + 3 kg' })).rejects.toThrow('reading.loads-mixed');
+  });
+
+  it('asks about a slip in one of the loads, and offers the loads', async () => {
+    const shop = await freshDesk();
+    const taken = shop.call('intake.takeIn', {
+      hunter: { name: 'Ana Reyes' }, species: 'mule-deer', sex: 'male', age: 'adult', brought: 'skinned',
+      weights: [{ stage: 'hanging', typed: '40.5+455' }],
+    }); // prettier-ignore
+    await expect(taken).rejects.toThrow(/weight\.unlikely.*"likely":"40.5 lb \+ 45 lb"/);
+  });
+
   it.each([
     ['', 'reading.empty'],
     ['heavy', 'reading.unreadable'],

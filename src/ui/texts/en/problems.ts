@@ -50,6 +50,7 @@ export const problemWording: Readonly<Record<string, Wording>> = {
   'reading.too-fine': (p) => `“${p.typed}” has more decimals than any scale shows. Leave some off.`,
   'reading.too-heavy': (p) =>
     `“${p.typed}” is heavier than anything on the rail. Check the decimal point and the unit.`,
+  'reading.loads-mixed': (p) => `“${p.typed}” adds pounds and kilograms. Type every load in the same unit.`,
   'reading.ounces': (p) => `“${p.typed}”: a pound has 16 ounces. Type fewer than 16 oz after the pounds.`,
   'weight.more-than-animal': (p, format) =>
     `${massIn(p, 'grams', format)} is more than the whole animal (${wordFor(words.weighStage, String(p.base)).toLowerCase()} ${massIn(p, 'baseGrams', format)}). Weigh again, or correct that weight first.${meant(p, format)}`,
