@@ -10,6 +10,7 @@ import { adjust, voidAdjustment } from './bills/adjust.ts';
 import * as bills from './bills/bills.ts';
 import { setExtras } from './bills/extras.ts';
 import * as workTimes from './bills/work-times.ts';
+import { restorePayment } from './bills/restore-payment.ts';
 import * as books from './records/books.ts';
 import * as imports from './import/import.ts';
 import * as coolerLogs from './coolers/cooler-logs.ts';
@@ -55,6 +56,7 @@ import * as species from './shelf/species.ts';
 import * as partNone from './weighing/part-none.ts';
 import { move } from './weighing/move.ts';
 import * as table from './weighing/table.ts';
+import { restore as restoreWeight } from './weighing/restore.ts';
 import * as exports from './export/export.ts';
 import * as templates from './shelf/templates.ts';
 import * as journal from './till/export-journal.ts';
@@ -95,6 +97,7 @@ export const procedures = {
   'coolers.archive': coolers.archive,
   'coolers.logTemperature': coolers.logTemperature,
   'coolers.voidTemperature': coolers.voidTemperature,
+  'coolers.restoreTemperature': coolers.restoreTemperature,
   'coolers.previewLog': coolerLogs.previewLog,
   'coolers.importLog': coolerLogs.importLog,
   'coolers.undoImport': coolerLogs.undoImport,
@@ -140,6 +143,7 @@ export const procedures = {
   'table.correct': table.correct,
   'table.void': table.void,
   'table.move': move,
+  'table.restore': restoreWeight,
   'table.stateNone': partNone.stateNone,
   'table.voidNone': partNone.voidNone,
 
@@ -179,6 +183,7 @@ export const procedures = {
   'bills.getHours': workTimes.getHours,
   'bills.addHours': workTimes.addHours,
   'bills.voidHours': workTimes.voidHours,
+  'bills.restorePayment': restorePayment,
 
   'till.get': till.get,
   'till.setFloat': till.setFloat,

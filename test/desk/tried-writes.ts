@@ -126,6 +126,14 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     const session = (await shop.call('coolers.list', {})).find(({ id }) => id === coolerId);
     return ['coolers.voidTemperature', { readingId: session?.readings[0]?.id ?? 0, reason: 'another room' }];
   },
+  'coolers.restoreTemperature': async (shop) => {
+    const coolerId = await cooler(shop);
+    await shop.call('coolers.logTemperature', { coolerId, typed: '36' });
+    const session = (await shop.call('coolers.list', {})).find(({ id }) => id === coolerId);
+    const readingId = session?.readings[0]?.id ?? 0;
+    await shop.call('coolers.voidTemperature', { readingId, reason: 'another room' });
+    return ['coolers.restoreTemperature', { readingId }];
+  },
   'coolers.importLog': async (shop) => {
     const upload = await uploadFile(shop, 'Date,Time,Temp (F)\n10/9/2026,06:00,36\n');
     return ['coolers.importLog', { coolerId: await cooler(shop), upload }];
@@ -240,6 +248,12 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
       { weighingId: weighings[0]?.id ?? 0, animalId: await takeIn(shop, {}, null), reason: 'wrong ticket' },
     ];
   },
+  'table.restore': async (shop) => {
+    const { weighings } = await shop.call('animals.get', { id: await takeIn(shop) });
+    const weighingId = weighings[0]?.id ?? 0;
+    await shop.call('table.void', { weighingId, reason: 'another animal' });
+    return ['table.restore', { weighingId }];
+  },
   'table.stateNone': async (shop) => ['table.stateNone', { animalId: await takeIn(shop), part: 'damage' }],
   'table.voidNone': async (shop) => {
     const { noneId } = await shop.call('table.stateNone', { animalId: await takeIn(shop), part: 'damage' });
@@ -341,6 +355,12 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     const work = { animalId: await priced(shop), lineCode: 'hour', minutes: 90 };
     const { id } = await shop.call('bills.addHours', work);
     return ['bills.voidHours', { workTimeId: id, reason: 'ten times too much' }];
+  },
+  'bills.restorePayment': async (shop) => {
+    const paid = { animalId: await takeIn(shop), kind: 'deposit', method: 'cash', typed: '20' } as const;
+    const { id } = await shop.call('bills.pay', paid);
+    await shop.call('bills.voidPayment', { paymentId: id, reason: 'another animal' });
+    return ['bills.restorePayment', { paymentId: id }];
   },
   'prices.save': () => [
     'prices.save',

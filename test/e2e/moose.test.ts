@@ -85,8 +85,8 @@ describe('a moose in full detail', () => {
       .first()
       .click({ force: true });
     await weigh('Shoulder', '19.50');
-    await page.getByRole('button', { name: /Yes, make it 91\.50/ }).waitFor();
-    await keys.press('y');
+    await page.getByRole('button', { name: /Make it 91\.50/ }).waitFor();
+    await keys.press('m');
     await list().getByText('91.50 lb').first().waitFor();
     // 65.00 + 91.50 + 79.90 + 79.60 + 203.00 = 519.00 of 520 lb.
     await page.getByText('The primals come to 519.00 lb of 520.00 lb, 99.8 %.').waitFor();

@@ -14,6 +14,7 @@ export interface PaymentRecord {
   /** Which of several hunters paid; null: not said. */
   hunter_id: number | null;
   payer: string | null;
+  at: string;
   by: string;
   void_reason: string | null;
   void_at: string | null;

@@ -115,7 +115,8 @@ export function weighingRecords(db: Db) {
   const countOfAnimal = counted('animal_id');
   const countOfBatch = counted('batch_id');
   const voidOne = db.prepare('INSERT INTO weighing_void (weighing_id, reason, at, by) VALUES (?, ?, ?, ?)');
-  // The unary plus keeps the index: the search back from the newest id ends soon only after a recent duplicate.
+  const correction = db.prepare<[number], number>('SELECT 1 FROM weighing WHERE corrects = ?').pluck();
+  // The plus keeps to the index: going back from the newest id ends soon only where the same was just weighed.
   const lastSame = (
     of: 'animal_id = @animalId AND +batch_id IS @batchId' | 'batch_id = @batchId AND +animal_id IS @animalId',
   ) =>
@@ -133,6 +134,8 @@ export function weighingRecords(db: Db) {
      WHERE tare_digits > 0 GROUP BY 1, 2, 3 ORDER BY count(*) DESC LIMIT ${MAX_CONTAINERS}`,
   );
   return {
+    /** Whether another weight names this one as the one that it corrects or restores. */
+    isCorrected: (id: number): boolean => correction.get(id) !== undefined,
     add(weighing: NewWeighing): number {
       const { reading, tare, ...rest } = weighing;
       const bound = {

@@ -123,8 +123,21 @@ export const voidTemperature = write(
 );
 
 /**
- * Hangs animals in a cooler, at a place if one is named. A full cooler is reported (`hanging` against `places`),
- * not refused, because the animal must go somewhere.
+ * Undoes the voiding of a temperature: the same reading is entered anew at its moment. The voided row stays.
+ * @throws ProblemError `temperature.unknown`, `temperature.not-voided`
+ */
+export const restoreTemperature = write(v.object({ readingId: id, by }), (session, input) => {
+  const old = session.book.coolers.temperature(input.readingId);
+  if (!old) throw new ProblemError('missing', 'temperature.unknown', { field: 'readingId' });
+  if (old.void_by === null || session.book.coolers.isRead(old.cooler_id, old.at))
+    throw new ProblemError('conflict', 'temperature.not-voided');
+  session.book.coolers.log(old.cooler_id, old.typed, old.tenths_c, old.at, input.by);
+  return { id: old.cooler_id };
+});
+
+/**
+ * Hangs animals in a cooler, at a place if one is named. A full cooler is said (`hanging` against `places`), not
+ * refused: the cutter stands there with the animal on the shoulder.
  * @throws ProblemError `cooler.unknown`, `animal.unknown`, `animal.not-hanging`
  */
 export const hang = write(

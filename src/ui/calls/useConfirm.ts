@@ -1,4 +1,4 @@
-import { computed, ref, watch, type Ref } from 'vue';
+import { computed, ref, shallowRef, watch, type Ref } from 'vue';
 import type { CallInput, Problem } from '../../bridge/contract.ts';
 
 type Question = Extract<CallInput<'animals.edit'>['confirmed'], readonly unknown[]>[number];
@@ -10,10 +10,10 @@ const CONFIRMABLE: readonly string[] = [
 ] satisfies Question[]; // prettier-ignore
 
 /**
- * The desk's questions about one entry, each confirmed separately: a yes to an unusual date is none to an unusual
- * weight. `confirmed()` is passed with the call; `yes()` confirms the current question, and repeats the call.
- * @param about the entry; a change of it discards the confirmations
- * @param again the call to repeat
+ * The desk's questions about one entry, each answered by itself: a yes to a far-off date is none to a strange weight.
+ * `confirmed()` goes along with the call; `yes()` answers the question that stands, and calls again; `no()` takes it away.
+ * @param about what was entered; once it changes, what was answered counts no more
+ * @param again what asked, to be called with the yes
  * @example const doubt = useConfirm(save.problem, () => on.value, keep); await save.run({ …, confirmed: doubt.confirmed() });
  */
 export function useConfirm<T>(
@@ -23,15 +23,21 @@ export function useConfirm<T>(
 ) {
   const answered = ref<Question[]>([]);
   watch(about, () => (answered.value = []), { deep: true });
-  const question = computed(() =>
-    problem.value?.kind === 'conflict' && CONFIRMABLE.includes(problem.value.code) ? problem.value : null,
-  );
+  /** A question that was answered with no: the entry is changed instead. */
+  const declined = shallowRef<Problem | null>(null);
+  const question = computed(() => {
+    const asked = problem.value?.kind === 'conflict' && CONFIRMABLE.includes(problem.value.code);
+    return asked && problem.value !== declined.value ? problem.value : null;
+  });
   return {
     question,
     confirmed: (): Question[] => [...answered.value],
     yes(): Promise<T> {
       if (question.value) answered.value = [...answered.value, question.value.code as Question];
       return again();
+    },
+    no(): void {
+      declined.value = problem.value;
     },
   };
 }

@@ -27,7 +27,11 @@ export function useLoggerFile(coolerId: () => number) {
     save.clear();
   }
 
+  /** The file that was chosen last: an import that was undone can be brought in again. */
+  let chosen: File | null = null;
+
   async function choose(file: File): Promise<void> {
+    chosen = file;
     reading.value = true;
     preview.value = null;
     const handed = await uploadFile(file);
@@ -59,7 +63,8 @@ export function useLoggerFile(coolerId: () => number) {
   }
 
   async function undo(id: number, name: string): Promise<void> {
-    if ((await undoCall.run({ id })).ok) toast(text.undone(name));
+    const file = chosen;
+    if ((await undoCall.run({ id })).ok) toast(text.undone(name), file ? () => void choose(file) : undefined);
   }
 
   return {

@@ -41,7 +41,11 @@ export function useImport() {
     runCall.clear();
   }
 
+  /** The file that was chosen last: an import that was undone can be brought in again. */
+  let chosen: File | null = null;
+
   async function choose(file: File): Promise<void> {
+    chosen = file;
     reading.value = true;
     preview.value = null;
     problem.value = null;
@@ -108,7 +112,8 @@ export function useImport() {
 
   async function undo(id: number, name: string): Promise<void> {
     const answer = await undoCall.run({ id });
-    if (answer.ok) toast(text.undone(name));
+    const file = chosen;
+    if (answer.ok) toast(text.undone(name), file ? () => void choose(file) : undefined);
   }
 
   function setKind(to: ImportKind): void {

@@ -1,11 +1,12 @@
 import { defineStore } from 'pinia';
-import { computed, reactive, ref, shallowRef } from 'vue';
+import { computed, ref, shallowRef, toRef } from 'vue';
 import type { CallOutput, HunterCard, Problem } from '../../bridge/contract.ts';
 import { receivedPrimals } from '../../core/species/cutting.ts';
 import { readingGrams } from '../../core/values/reading.ts';
 import { onOtherOpening } from '../link/opening.ts';
 import { loadsIn } from '../parts/weight-echo.ts';
 import { fieldOf, problemMessage } from '../texts/problem-message.ts';
+import { useDrafts } from '../stores/drafts.ts';
 import { useShop } from '../stores/shop.ts';
 import { useCall } from '../calls/useCall.ts';
 import { useConfirm } from '../calls/useConfirm.ts';
@@ -22,17 +23,22 @@ const shownFields: ReadonlySet<string> = new Set([
 /** What the desk asks about weights; one yes is for both of them. */
 const WEIGHT_QUESTIONS = ['weight.unlikely', 'weight.over', 'weight.same-again'] as const;
 
+/** The draft of the intake in progress. */
+const DRAFT = 'intake';
+
 /** The intake in progress. Kept while one looks at another place: half a form is work. */
 export const useIntake = defineStore('intake', () => {
   const shop = useShop();
   const takeIn = useCall('intake.takeIn', 'shown');
-  const form = reactive<IntakeForm>(emptyIntake(shop.unit));
+  const drafts = useDrafts();
+  const draft = drafts.of(DRAFT, () => ({ form: emptyIntake(shop.unit), quoteId: null as number | null }));
+  const form: IntakeForm = draft.form;
   const doubt = useConfirm(
     takeIn.problem,
     () => [form.receivedOn, form.killDate, form.promisedOn],
     () => save(),
   );
-  const quoteId = ref<number | null>(null);
+  const quoteId = toRef(draft, 'quoteId');
   const done = shallowRef<{ id: number; ticket: string; hunter: string; hunterId: number | null } | null>(
     null,
   );
@@ -71,6 +77,9 @@ export const useIntake = defineStore('intake', () => {
       : null,
   );
 
+  /** The weight that is asked about. */
+  const askField = computed(() => (ask.value ? weightField(ask.value) : null));
+
   /** Which of the two weights a problem is about: the one typed so, or the one that weighs so. */
   function weightField({ with: told }: Problem): 'received' | 'hanging' {
     if (told?.typed !== undefined) return told.typed === form.hanging.trim() ? 'hanging' : 'received';
@@ -89,6 +98,7 @@ export const useIntake = defineStore('intake', () => {
     });
     const answer = await takeIn.run(input);
     if (!answer.ok) return false;
+    drafts.rest(DRAFT);
     done.value = {
       ...answer.value,
       hunter: form.known?.name ?? (form.name || form.find),
@@ -110,6 +120,7 @@ export const useIntake = defineStore('intake', () => {
     tried.value = false;
     done.value = null;
     quoteId.value = null;
+    drafts.rest(DRAFT);
     takeIn.clear();
   }
 
@@ -125,6 +136,7 @@ export const useIntake = defineStore('intake', () => {
   onOtherOpening(() => {
     form.species = '';
     another();
+    drafts.adopt(DRAFT, draft);
   });
 
   return {
@@ -135,6 +147,9 @@ export const useIntake = defineStore('intake', () => {
     ask,
     dayQuestion: doubt.question,
     dayIsRight: doubt.yes,
+    dayIsWrong: doubt.no,
+    askField,
+    leaveAsk: takeIn.clear,
     instructions,
     busy: takeIn.busy,
     problem,

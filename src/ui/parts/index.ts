@@ -8,7 +8,8 @@
  *   <Check v-model label value?>   <FilePick label reading? @pick>
  *   <Combobox v-model(text) label :options="PickOption[]" hint? problem? openEmpty? @pick>      .focus()
  *   <Message kind="problem|ask|caution|notice|good" title? source?> slots: default, actions
- *   <ConfirmQuestion :question label? @yes> a question of the desk with its confirmation (calls/useConfirm.ts)
+ *   <Question title? :answers="Answer[]" about? standing? @digit> slot: the question; Y and N mean the same everywhere
+ *   <ConfirmQuestion :question label? @yes @no> a question of the desk about a day or a name (calls/useConfirm.ts)
  *   <DataTable :columns :rows :row-key caption showCaption? rowClass?> slots: cell-KEY { row }
  *   <Dialog v-model:open title wide? @opened>   <Tabs v-model label :tabs="{ value, label }[]"> the open panel
  *    <Empty title text?> slot: actions   <Flag kind="attention|calm">   <Kbd keys>
@@ -34,6 +35,7 @@ export { default as Flag } from './Flag.vue';
 export { default as Kbd } from './Kbd.vue';
 export { default as MassText } from './MassText.vue';
 export { default as MoneyText } from './MoneyText.vue';
+export { default as Question } from './Question.vue';
 export { default as Paper } from './Paper.vue';
 export { default as Combobox } from './Combobox.vue';
 export { default as Button } from './Button.vue';
@@ -42,6 +44,7 @@ export { default as Message } from './Message.vue';
 export { default as Tabs } from './Tabs.vue';
 export { default as WhyDialog } from './WhyDialog.vue';
 export { default as WeightEntry } from './WeightEntry.vue';
+export { answerTo, type Answer } from './answers.ts';
 export type { ChoiceOption } from './Choice.vue';
 export type { PickOption } from './Combobox.vue';
 export { toast } from './toasts.ts';

@@ -1,5 +1,6 @@
 import { computed } from 'vue';
 import type { AnimalPage, CutPart } from '../../bridge/contract.ts';
+import { answerTo } from '../parts/index.ts';
 import { words } from '../texts/en/common.ts';
 import { partStyle } from './ladder.ts';
 import { primalKeys } from './primal-keys.ts';
@@ -58,7 +59,7 @@ export function useEntryKeys(
   }
 
   function onKey(event: KeyboardEvent): void {
-    const answer = weigh.answers.value.find(({ key }) => key.toLowerCase() === event.key.toLowerCase());
+    const answer = answerTo(event, weigh.answers.value);
     if (answer) {
       event.preventDefault();
       answer.does();

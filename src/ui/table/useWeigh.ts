@@ -12,7 +12,7 @@ import { useUndoWeighing } from '../weighing/useUndoWeighing.ts';
 import { entryName, firstStage, freshEntry, nextProduct, packagesIn } from '../weighing/entry.ts';
 import { nonePartAt, saysNone } from './part-none.ts';
 import { useConfirmedWeights } from './confirmed-weights.ts';
-import { useDoubt } from './useDoubt.ts';
+import { useDoubt } from '../weighing/useDoubt.ts';
 import { usePartNone } from './usePartNone.ts';
 import { usePrimalTurn } from './usePrimalTurn.ts';
 import { useRestoreReading } from '../weighing/useRestoreReading.ts';
@@ -146,7 +146,12 @@ export function useWeigh(page: Ref<AnimalPage>) {
     if (done) goOn();
     return done;
   }
-  const answers = useDoubt(ask, toRef(entry, 'typed'), { save, accept, empty, hungAgain });
+  const answers = useDoubt(ask, toRef(entry, 'typed'), {
+    save: () => save(true),
+    accept,
+    again: empty,
+    hungAgain,
+  });
 
   function startCorrecting(row: WeighingRow): void {
     entry.correcting = row.id;

@@ -17,7 +17,7 @@ const UNTOLD = new Set(['Shift', 'Backspace', 'Tab']);
 /** How the code asks for a key, with what the sheet calls it. */
 const ASKS: readonly [RegExp, (found: string) => string][] = [
   [/\bevent\.key(?:\.to(?:Lower|Upper)Case\(\))? [!=]== '([^']+)'/g, (key) => key],
-  [/\{ key: '(y|n|Escape)', label/g, (key) => key],
+  [/\bkey: '([A-Z])',\s+(?:label|does)/g, (key) => key],
   [/\b(Arrow(?:Up|Down|Left|Right))\b/g, (key) => key],
   [
     /@key(?:down|up)\.(?:ctrl\.)?(enter|esc|space)/g,

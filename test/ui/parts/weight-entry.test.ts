@@ -25,11 +25,11 @@ describe('the entry of a weight', () => {
     await input.setValue('84.6');
     expect(wrapper.emitted('update:modelValue')).toEqual([['84.6']]);
     await wrapper.setProps({ modelValue: '84.6' });
-    expect(says()).toBe('= 84 lb 9.6 oz = 38.37 kg');
+    expect(echo()).toBe('= 84 lb 9.6 oz = 38.37 kg');
     await wrapper.setProps({ modelValue: '61.2+58.4' });
-    expect(says()).toBe('= 119.60 lb = 54.25 kg');
+    expect(echo()).toBe('= 119.60 lb = 54.25 kg');
     await wrapper.setProps({ modelValue: '61.2+' });
-    expect(says()).toBe('');
+    expect(echo()).toBe('');
     await wrapper.setProps({ modelValue: '1,234' });
     expect(echo()).toBe('');
   });

@@ -141,18 +141,18 @@ describe('a doubted weight', () => {
     }),
   } as const;
 
-  it('is taken as it was probably meant with Y', async () => {
+  it('is taken as it was probably meant with M', async () => {
     const { enter, press, sent, value } = await card(over);
     await enter('186');
-    await press('y');
+    await press('m');
     expect(sent().at(-1)).toMatchObject({ typed: '18.6', confirmed: false });
     expect([value(), useConfirmedWeights().confirmed.size]).toEqual(['', 0]);
   });
 
-  it('is kept as typed with N, and remembered as stood by', async () => {
+  it('is saved as typed with Y, and remembered as stood by', async () => {
     const { enter, press, sent } = await card(over);
     await enter('186');
-    await press('n');
+    await press('y');
     expect(sent().at(-1)).toMatchObject({ typed: '186', confirmed: true });
     expect([...useConfirmedWeights().confirmed]).toEqual([7]);
   });
@@ -163,14 +163,14 @@ describe('a doubted weight', () => {
       problem: doubt('weight.over', { likely: '18.6', overGrams: 900, grams: 1 }),
     });
     await enter('186');
-    await press('n');
+    await press('y');
     expect([...useConfirmedWeights().confirmed]).toEqual([]);
   });
 
-  it('is weighed again with Escape', async () => {
+  it.each(['n', 'Escape'])('is weighed again with %s', async (key) => {
     const { enter, press, sent, value, weigh } = await card(over);
     await enter('186');
-    await press('Escape');
+    await press(key);
     expect([value(), sent().length, weigh.ask.value]).toEqual(['', 1, null]);
   });
 
@@ -213,7 +213,7 @@ describe('correcting a weight', () => {
     expect(desk.calls).toEqual([]);
   });
 
-  it('is what a second hanging weight is taken for with Y', async () => {
+  it('is what a second hanging weight is taken for with R', async () => {
     desk.answers['table.correct'] = () => ok({ weighingId: 8, grams: 36_741 });
     const { weigh, enter, press } = await card({
       ok: false,
@@ -222,7 +222,7 @@ describe('correcting a weight', () => {
     weigh.entry.stage = 'hanging';
     await flushPromises();
     await enter('81');
-    await press('y');
+    await press('r');
     expect(desk.calls.at(-1)).toMatchObject({ name: 'table.correct', input: { weighingId: 1, typed: '81' } });
     expect(weigh.entry.stage).not.toBe('hanging');
   });

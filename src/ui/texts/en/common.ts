@@ -27,6 +27,7 @@ export const words = {
   graded: ({ grade, source }: { grade: Grade | null; source: string }): string =>
     grade === null ? source : `${words.grade[grade]}. ${source}`,
   isRight: 'Yes, that is right',
+  changeIt: 'No, change it',
   yearWrong: 'The year cannot be right: years run from 1950 to 2099.',
   dayUnread: 'That is no date. Type it as 11/27, as 27, or as today.',
   calendarFor: (what: string) => `${what}: pick from the calendar`,

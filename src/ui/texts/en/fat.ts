@@ -57,7 +57,7 @@ export const fatText = {
   usePastHow: (day: string) =>
     `It was to be used by ${day}. Smell and looks do not tell whether it is safe. Local rules may forbid it; ask your inspector if in doubt.`,
   usePastYes: 'Yes, use it',
-  usePastNo: 'Leave it out',
+  usePastNo: 'No, leave it out',
   usedPast: (label: string, day: string) => `${label} is in the plan although it was to be used by ${day}.`,
   leaveOutLot: (label: string) => `Leave ${label} out`,
 };

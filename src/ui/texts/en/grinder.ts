@@ -93,10 +93,6 @@ export const grinderText = {
   fatAdded: (name: string) => `${name} is on hand.`,
   cancel: 'Cancel',
 
-  yes: (typed: string) => `Yes, make it ${typed}`,
-  noKeep: (typed: string) => `No, keep ${typed}`,
-  again: 'Weigh again',
-  doesNotAddUp: 'This does not add up.',
   place: 'Freezer place',
   placeAgain: (place: string) => `${place} again`,
   tare: 'Container',

@@ -45,9 +45,7 @@ export const intakeText = {
   hanging: 'Hanging weight',
   hangingHint: 'Once it hangs.',
   hangingSkinHint: 'Once it is skinned and hangs.',
-  ask: 'Is that right?',
-  makeIt: (weight: string) => `Yes, make it ${weight}`,
-  asTyped: 'No, keep it as typed',
+  answerAbove: 'A question above waits for an answer: press Y, N or the letter shown.',
 
   record: 'For the record',
   tag: 'Tag or permit',

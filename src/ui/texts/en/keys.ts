@@ -39,10 +39,15 @@ export const keyLines: readonly KeyLine[] = [
     keys: [' ', 'F2'],
   },
   {
-    shown: 'Y  N  Esc',
-    does: 'At a doubtful weight: yes, no, weigh again',
-    keys: ['y', 'n', 'Escape'],
+    shown: 'Y  N',
+    does: 'At a question: yes, save it as typed; no, save nothing and go back. Esc is no',
+    keys: ['Y', 'N', 'Escape'],
     wall: true,
+  },
+  {
+    shown: 'M  R  V',
+    does: 'At a question about a weight: take what was probably meant, replace the earlier one, void it',
+    keys: ['M', 'R', 'V'],
   },
   { shown: 'R', does: 'At an empty weight, with all of it packed: ready to fetch', keys: ['R'] },
   {

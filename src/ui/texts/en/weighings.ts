@@ -21,7 +21,9 @@ export const weighingText = {
   intoGrinder: (part: string) => `${part} into the grinder`,
 
   voidQuestion: (weight: string) => `Take back ${weight}?`,
-  tookBack: (weight: string) => `Took back ${weight}.`,
+  tookBack: (weight: string) => `Voided ${weight}.`,
+  restored: (weight: string) => `${weight} is back.`,
+  undone: 'Undone.',
   why: 'Why',
   reason: 'Reason',
   leaveIt: 'Leave it',
@@ -48,20 +50,16 @@ export const weighingText = {
 export const doubtText = {
   heading: 'This does not add up.',
   sameAgain: 'The same again?',
-  hungAgain: 'Weighed again?',
   anotherHung: 'Another side or piece?',
-  sameHung: 'Yes, use the new weight',
-  otherHung: 'No, another side or piece: add it',
+  sameHung: 'Replace the earlier weight',
   addHung: 'Yes, add it',
-  second: 'Yes, a second one',
-  sameOne: 'No, it is the same one',
-  yesKeep: (typed: string) => `Yes, keep ${typed}`,
-  noKeep: (typed: string) => `No, keep ${typed}`,
-  makeIt: (typed: string) => `Yes, make it ${typed}`,
+  second: 'Yes, save a second one',
+  yesKeep: (typed: string) => `Yes, save ${typed}`,
+  makeIt: (typed: string) => `Make it ${typed}`,
   noAgain: 'No, weigh again',
-  again: 'Weigh again',
-  takeOneBack: 'Yes, take one back',
-  takeItBack: 'Yes, take it back',
+  yesRight: (typed: string) => `Yes, ${typed} is right`,
+  voidOne: 'Void one of them',
+  voidIt: 'Void it',
 
   over: (typed: string, name: string, over: string) =>
     `With ${typed} for ${name.toLowerCase()}, the parts weigh ${over} more than the animal.`,
@@ -73,7 +71,7 @@ export const doubtText = {
   unclearOver: (over: string) =>
     `The parts weigh ${over} more than the animal, and no single weight stands out.`,
   lookThrough: 'Look through the list, and weigh again what you are not sure of.',
-  theyAreRight: 'They are right',
+  theyAreRight: 'Yes, they are right',
   perhaps: (slip: string, typed: string) => `Perhaps ${slip.toLowerCase()}: did you mean ${typed}?`,
   perhapsGone: (slip: string, typed: string) =>
     `Perhaps ${slip.toLowerCase()}, and it was ${typed}; it has left the shop. Reopen it to put it right.`,

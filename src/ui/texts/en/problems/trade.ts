@@ -50,6 +50,11 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'none.voided': (p) => `This statement was voided already${p.by ? ` by ${p.by}` : ''}: ${p.reason}.`,
   'temperature.unknown': () => 'This reading is not in the book. Load the page anew.',
   'temperature.voided': (p) => `This reading was taken back already by ${p.by}.`,
+  'weighing.not-voided': () => 'This weight was not voided. Nothing needs to be undone.',
+  'weighing.replaced': () => 'This weight was corrected or restored already. Load the page anew.',
+  'temperature.not-voided': () => 'This reading is in the book. Nothing needs to be undone.',
+  'payment.restored': () => 'This payment was restored already. Load the page anew.',
+  'payment.not-voided': () => 'This payment was not voided. Nothing needs to be undone.',
   'weighing.used': (p, format) =>
     `${massIn(p, 'grams', format)} of this ${p.part} is in the grinder already. Take it back there first.`,
   'release.held': (p) =>

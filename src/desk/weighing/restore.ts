@@ -1,0 +1,46 @@
+import * as v from 'valibot';
+import { by, id } from '../input/input.ts';
+import { ProblemError } from '../contract/problem.ts';
+import { write } from '../session/procedure.ts';
+import { weighAnimal, weighBatch, weighingOf } from './weigh.ts';
+
+/** As it stands in the history, beside the weight that came back. */
+const REASON = 'restored';
+
+/**
+ * Undoes the voiding of a weight: a new row with the same digits that names the voided one; both stay to be read. What
+ * holds for a new weight holds for it, except that nothing is asked about it again.
+ * @throws ProblemError `weighing.unknown`, `weighing.not-voided`, `weighing.replaced` (conflict: it was corrected or restored
+ * already), and as for a new weight
+ */
+export const restore = write(v.object({ weighingId: id, by }), (session, input) => {
+  const old = weighingOf(session, input.weighingId);
+  if (old.void_at === null) throw new ProblemError('conflict', 'weighing.not-voided');
+  if (session.book.weighings.isCorrected(old.id)) throw new ProblemError('conflict', 'weighing.replaced');
+  const withUnit = (typed: string, unit: string | null): string =>
+    /[a-z#]/i.test(typed) || unit === session.settings.unit ? typed : `${typed} ${unit}`;
+  const same = {
+    stage: old.stage,
+    part: old.part,
+    product: old.product,
+    count: old.count,
+    typed: withUnit(old.typed, old.unit),
+    tareTyped: old.tare_typed ? withUnit(old.tare_typed, old.tare_unit) : '',
+    source: old.source === 'import' ? ('typed' as const) : old.source,
+    place: old.place ?? '',
+    note: old.note,
+    confirmed: true,
+    by: input.by,
+    corrects: old.id,
+  };
+  if (old.batch_id !== null)
+    return weighBatch(session, {
+      ...same,
+      batchId: old.batch_id,
+      animalId: old.animal_id,
+      fatLotId: old.fat_lot_id,
+      reason: REASON,
+    });
+  if (old.animal_id === null) throw new ProblemError('broken', 'weighing.of-nothing');
+  return weighAnimal(session, { ...same, animalId: old.animal_id, primal: old.primal });
+});

@@ -1,0 +1,81 @@
+/** The fields of a form on the page, by the names that a person reads: what stands in them, and how it is put there. */
+
+const FIELDS =
+  'input:not([type=file], [type=password], [type=hidden], [type=submit], [role=combobox], [aria-hidden=true]), select, textarea';
+/** Entries that are kept by a store of their own. */
+const KEPT_BY_STORE = '[data-draft]';
+
+type FieldElement = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
+
+/** The dialog, the form or the page that an element belongs to; null in the head of the window and where a store keeps it. */
+export function formOf(element: Element): Element | null {
+  if (element.closest(KEPT_BY_STORE)) return null;
+  return element.closest('[role=dialog]') ?? element.closest('main form') ?? element.closest('main > *');
+}
+
+/** All dialogs, forms and pages that there are, by place and title: what each is found by again. */
+export function formsNow(): Map<string, Element> {
+  const forms = new Map<string, Element>();
+  for (const form of document.querySelectorAll('[role=dialog], main form, main > *')) {
+    const key = keyOf(form);
+    forms.set(forms.has(key) ? freeName(forms, key) : key, form);
+  }
+  return forms;
+}
+
+function keyOf(form: Element): string {
+  const place = location.hash.split('?')[0] ?? '';
+  const around = form.matches('form') ? form.closest('section') : form;
+  const heading = form.matches('main > *') ? '' : around?.querySelector('h2')?.textContent;
+  return `${place} ${form.getAttribute('aria-label') ?? heading ?? ''}`.trim();
+}
+
+/** The fields of a form in their order, by name; of two that are named alike the second is `name 2`. */
+export function fieldsOf(form: Element): Map<string, FieldElement[]> {
+  const fields = new Map<string, FieldElement[]>();
+  for (const element of form.querySelectorAll<FieldElement>(FIELDS)) {
+    if (formOf(element) !== form) continue;
+    const name = nameOf(element);
+    const same = fields.get(name);
+    if (same && element.type === 'radio' && same[0]?.name === element.name) same.push(element);
+    else fields.set(same ? freeName(fields, name) : name, [element]);
+  }
+  return fields;
+}
+
+function freeName(fields: ReadonlyMap<string, unknown>, name: string): string {
+  for (let n = 2; ; n++) if (!fields.has(`${name} ${n}`)) return `${name} ${n}`;
+}
+
+function nameOf(element: FieldElement): string {
+  const legend = element.type === 'radio' ? element.closest('fieldset')?.querySelector('legend') : null;
+  const label = legend ?? element.labels?.[0];
+  return (label?.textContent ?? element.getAttribute('aria-label') ?? element.name).trim();
+}
+
+/** What stands in a field, as text; of a box to tick `on` or nothing, of a group of choices the chosen one. */
+export function valueOf(field: readonly FieldElement[]): string {
+  const [first] = field;
+  if (!(first instanceof HTMLInputElement)) return first?.value ?? '';
+  if (first.type === 'checkbox') return first.checked ? 'on' : '';
+  if (first.type !== 'radio') return first.value;
+  return field.find((one) => one instanceof HTMLInputElement && one.checked)?.value ?? '';
+}
+
+/** Puts a value into a field as if it had been typed or chosen there. */
+export function fill(field: readonly FieldElement[], value: string): void {
+  const [first] = field;
+  if (!first || valueOf(field) === value) return;
+  const target = first.type === 'radio' ? field.find((one) => one.value === value) : first;
+  if (!target) return;
+  if (target instanceof HTMLInputElement && (target.type === 'radio' || target.type === 'checkbox'))
+    target.checked = target.type === 'radio' || value === 'on';
+  else target.value = value;
+  target.dispatchEvent(new Event('input', { bubbles: true }));
+  target.dispatchEvent(new Event('change', { bubbles: true }));
+}
+
+/** The values of all fields. */
+export function valuesOf(form: Element): Record<string, string> {
+  return Object.fromEntries([...fieldsOf(form)].map(([name, field]) => [name, valueOf(field)]));
+}

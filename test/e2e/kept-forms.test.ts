@@ -1,0 +1,74 @@
+/** What is half typed survives loading the window anew: every form of every place is typed into, reloaded and read. */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { openBrowser } from './browser.ts';
+import { openLook, type Look } from './look-at.ts';
+import { PLACES, subjectsOf, type Subjects } from './places.ts';
+import { serve, type Served } from './served.ts';
+
+/** So many fields of each place are typed into. */
+const FIELDS = 4;
+/** Places with something to type: were there fewer, the test would look past forms. */
+const MIN_FORMS = 30;
+/** What is looked for is no work: here the fields only filter what is shown. */
+const FILTERS: ReadonlySet<string> = new Set([
+  'season', 'season of one species', 'where every pound went', 'flow', 'money', 'fat', 'quotes kept', 'compare', 'animals',
+  'season report', 'record book', 'a word explained', 'a cooler',
+]); // prettier-ignore
+const TYPEABLE =
+  'input:is([type=text], [type=tel], [type=email], [type=number], [type=search]):not([role=combobox], [readonly]), textarea';
+
+let demo: Served;
+let browser: Browser;
+let look: Look;
+let page: Page;
+let subjects: Subjects;
+let forms = 0;
+
+beforeAll(async () => {
+  [demo, browser] = await Promise.all([serve('--demo'), openBrowser()]);
+  subjects = await subjectsOf(await demo.newAddress());
+  look = await openLook(browser, await demo.newAddress());
+  ({ page } = look);
+});
+afterAll(async () => {
+  await browser?.close();
+  await demo?.end('SIGINT');
+});
+
+/** The fields that can be typed into, in the dialog that lies on top or on the page. */
+const fields = () => {
+  const within = page.locator('[role=dialog]').or(page.locator('main')).last();
+  return within.locator(TYPEABLE).filter({ visible: true });
+};
+const values = () =>
+  fields().evaluateAll(
+    (all, most) => all.slice(0, most).map((one) => (one as HTMLInputElement).value),
+    FIELDS,
+  );
+
+it.each(PLACES.filter(({ name }) => !FILTERS.has(name)))('$name', async (place) => {
+  await look.goTo(place, subjects);
+  const count = Math.min(FIELDS, await fields().count());
+  if (count === 0) return;
+  forms++;
+  for (let i = 0; i < count; i++) {
+    const field = fields().nth(i);
+    await field.focus();
+    await page.keyboard.press('ControlOrMeta+a');
+    await page.keyboard.type(`${i + 3}`);
+    await page.keyboard.press('Tab');
+  }
+  const typed = await values();
+  expect(typed.some((value) => value !== '')).toBe(true);
+  await page.reload();
+  await page.locator('h1').first().waitFor();
+  if (place.sheet) await place.act?.(page);
+  await page.getByText(place.sees).filter({ visible: true }).first().waitFor();
+  await expect.poll(values, { timeout: 5000 }).toEqual(typed);
+});
+
+it('looked at many forms, and none complained', () => {
+  expect(forms).toBeGreaterThanOrEqual(MIN_FORMS);
+  expect(look.complaints).toEqual([]);
+});
