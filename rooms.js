@@ -27,6 +27,7 @@ export const rooms = {
     'pricing',
     'forecast',
     'cold',
+    'trace',
     'scale',
     'sheet',
   ],

@@ -46,6 +46,7 @@ import { summaries } from './sums/sums.ts';
 import { tillRecords } from './records/money/till.ts';
 import { templateRecords } from './records/templates.ts';
 import { affectedNoteRecords } from './records/results/affected-notes.ts';
+import { traceRecords } from './records/results/traces.ts';
 import { testResultRecords } from './records/results/test-results.ts';
 import { testedGrinds } from './records/tested-grinds.ts';
 import { BookError } from './file/book-error.ts';
@@ -81,6 +82,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     leaving: leavingRecords(db),
     testResults: testResultRecords(db),
     affectedNotes: affectedNoteRecords(db),
+    traces: traceRecords(db),
     weighings: weighingRecords(db),
     partNone: partNoneRecords(db),
     fat: fatLotRecords(db),

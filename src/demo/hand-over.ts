@@ -41,6 +41,14 @@ export function foundPositive({ counter }: Shop, { id }: DemoAnimal): boolean {
 
 export function ready(shop: Shop, animal: DemoAnimal): void {
   if (foundPositive(shop, animal)) return;
-  shop.counter.call('animals.setStage', { id: animal.id, stage: 'ready', by: animal.cutter });
+  // Where the weights do not fit, the cutter weighed again and says so.
+  const answer = 'Weighed again, it is right';
+  shop.counter.call('animals.setStage', {
+    id: animal.id,
+    stage: 'ready',
+    answer,
+    confirmed: true,
+    by: animal.cutter,
+  });
   planPickUp(shop, animal);
 }

@@ -62,6 +62,7 @@ import * as templates from './shelf/templates.ts';
 import * as journal from './till/export-journal.ts';
 import * as owed from './till/owed.ts';
 import * as till from './till/till.ts';
+import * as affectedNotes from './animals/affected-notes.ts';
 import { testResult } from './animals/test-results.ts';
 import { tryPrices } from './costing/try-prices.ts';
 
@@ -117,6 +118,8 @@ export const procedures = {
   'animals.hold': holds.hold,
   'animals.endHold': holds.endHold,
   'animals.testResult': testResult,
+  'animals.noteAffected': affectedNotes.noteAffected,
+  'animals.voidAffected': affectedNotes.voidAffected,
   'animals.dispose': dispose,
   'animals.cancel': cancel,
   'animals.reopen': reopenAnimal,

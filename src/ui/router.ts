@@ -47,6 +47,12 @@ export const routes: readonly RouteRecordRaw[] = [
     props: true,
   },
   {
+    path: '/cut-sheet/:ticket',
+    meta: { place: 'table' },
+    component: () => import('./orders/CutSheetPage.vue'),
+    props: true,
+  },
+  {
     path: '/bill/:ticket',
     meta: { place: 'pickup' },
     component: () => import('./bill/BillPage.vue'),

@@ -21,6 +21,6 @@ export async function busyShop(): Promise<BusyShop> {
   await shop.call('grinder.pack', { batchId, product: 'Ground', count: 130, typed: '138' });
   await shop.call('grinder.finish', { batchId });
   await shop.call('grinder.fatTest', { batchId, percent: 9, method: 'Tester' });
-  await shop.call('animals.setStage', { id: done, stage: 'ready' });
+  await shop.call('animals.setStage', { id: done, stage: 'ready', answer: 'weighed again', confirmed: true });
   return { ...shop, done, cutting, batchId };
 }

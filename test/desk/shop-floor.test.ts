@@ -96,7 +96,8 @@ describe('the freezer place', () => {
       ['Steaks', ['Freezer 2, shelf 3']],
       ['Ground', ['Freezer 1', 'Freezer 4']],
     ]);
-    for (const id of [one, two]) await shop.call('animals.setStage', { id, stage: 'ready' });
+    for (const id of [one, two])
+      await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
     expect((await shop.call('pickup.get', {})).map(({ id, places }) => [id, places])).toEqual([
       [one, ['Freezer 2, shelf 3', 'Freezer 1', 'Freezer 4']],
       [two, ['Freezer 1', 'Freezer 4']],
@@ -146,7 +147,7 @@ describe('detailed or quick', () => {
     const id = await takeIn(shop);
     await shop.call('animals.setDetail', { id, detail: 'quick', by: 'MK' });
     expect((await shop.call('animals.get', { id })).detail).toBe('quick');
-    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
     await shop.call('pickup.release', { id, to: 'Dana Whitlock' });
     expect(await shop.problem('animals.setDetail', { id, detail: 'detailed' })).toMatchObject({
       code: 'animal.closed',

@@ -23,7 +23,7 @@ const GRIND = { fat: 'none', targetFat: null, product: 'Ground' } as const;
 
 const ready = async (shop: FreshDesk): Promise<number> => {
   const id = await takeIn(shop);
-  await shop.call('animals.setStage', { id, stage: 'ready' });
+  await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
   return id;
 };
 /** A part of what is packed, for a program that the shop knows. */
@@ -33,7 +33,7 @@ const gift = async (shop: FreshDesk) => {
   const id = await takeIn(shop);
   const pack = { stage: 'packed', part: 'package', product: 'Ground', count: 40 } as const;
   await shop.call('table.weigh', { animalId: id, ...pack, typed: '40' });
-  await shop.call('animals.setStage', { id, stage: 'ready' });
+  await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
   return { id, program: 'Hunters Share', whole: false, typed: '12.5' };
 };
 /** A ready animal of two hunters. */
@@ -63,6 +63,17 @@ const ground = async (shop: FreshDesk): Promise<number> => {
   const { batchId, animalId } = await batch(shop);
   await shop.call('grinder.weighIn', { batchId, animalId, part: 'trim', typed: '60' });
   return batchId;
+};
+/** An animal whose batch the positive result of another reaches. */
+const affected = async (shop: FreshDesk): Promise<{ id: number; sourceId: number }> => {
+  const [sourceId, id] = [await trimmed(shop), await trimmed(shop)];
+  const animals = [sourceId, id].map((one) => ({ id: one }));
+  const { id: batchId } = await shop.call('grinder.start', { ...GRIND, animals });
+  for (const animalId of [sourceId, id])
+    await shop.call('grinder.weighIn', { batchId, animalId, part: 'trim', typed: '30' });
+  await shop.call('animals.hold', { id: sourceId, reason: 'sample', sample: 'L7' });
+  await shop.call('animals.testResult', { id: sourceId, result: 'positive' });
+  return { id, sourceId };
 };
 const lot = async (shop: FreshDesk): Promise<number> =>
   (await shop.call('fat.receive', { source: 'pork-back-fat', typed: '20' })).id;
@@ -166,6 +177,14 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     'animals.testResult',
     { id: await takeIn(shop, { sample: 'L1' }), result: 'not detected' },
   ],
+  'animals.noteAffected': async (shop) => [
+    'animals.noteAffected',
+    { ...(await affected(shop)), what: 'called', note: 'brings it back' },
+  ],
+  'animals.voidAffected': async (shop) => {
+    const note = await shop.call('animals.noteAffected', { ...(await affected(shop)), what: 'called' });
+    return ['animals.voidAffected', { noteId: note.id, reason: 'another hunter' }];
+  },
   'animals.dispose': async (shop) => [
     'animals.dispose',
     { id: await takeIn(shop), what: 'All', how: 'Landfill', reason: 'spoiled' },

@@ -86,7 +86,7 @@ describe('hunters who share an animal', () => {
   it('take their parts at pickup', async () => {
     const { page } = shop;
     await shop.call('table.weigh', { animalId: deer.id, stage: 'packed', part: 'package', product: 'Steaks', count: 11, typed: '30' });
-    await shop.call('animals.setStage', { id: deer.id, stage: 'ready' });
+    await shop.call('animals.setStage', { id: deer.id, stage: 'ready', answer: 'weighed again', confirmed: true });
     await shop.call('belongings.add', { animalId: deer.id, kind: 'skull', evidence: true });
     await page.goto(page.url().replace(/\/bill\/.*/, '/pickup'));
     await named(`Hand over ${deer.ticket}`).click();
@@ -112,7 +112,7 @@ describe('donated and unclaimed meat', () => {
     await page.getByText('The terms are saved.').waitFor();
     const gift = await deerAtDesk(shop, 'Eve Elm');
     await shop.call('table.weigh', { animalId: gift.id, stage: 'packed', part: 'package', product: 'Ground', count: 20, typed: '20' });
-    await shop.call('animals.setStage', { id: gift.id, stage: 'ready' });
+    await shop.call('animals.setStage', { id: gift.id, stage: 'ready', answer: 'weighed again', confirmed: true });
     await page.goto(page.url().replace(/#.*/, `#/table/${gift.ticket}`));
     await named('Donate').click();
     await page.getByLabel('Weight, lb').fill('12.5');

@@ -22,7 +22,12 @@ beforeAll(async () => {
     // prettier-ignore
     await shop.call('grinder.weighIn', { batchId: batch.id, animalId, part: 'trim', typed });
   await shop.call('grinder.pack', { batchId: batch.id, product: 'Snack sticks', count: 30, typed: '36' });
-  await shop.call('animals.setStage', { id: other.id, stage: 'ready' });
+  await shop.call('animals.setStage', {
+    id: other.id,
+    stage: 'ready',
+    answer: 'weighed again',
+    confirmed: true,
+  });
   await shop.call('animals.hold', { id: held.id, reason: 'sample', sample: 'L-704' });
 });
 beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));

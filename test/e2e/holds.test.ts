@@ -57,6 +57,12 @@ describe('an animal on hold', () => {
     await page.getByRole('table', { name: 'Weighings of this animal' }).getByText('20 lb').first().waitFor();
     await keys.pressOn('Finished cutting');
     await keys.pressOn('Packed, ready to fetch');
+    await page
+      .getByText(/20\.00 lb is missing|20 lb is missing/)
+      .first()
+      .waitFor();
+    await keys.fill('Why it is right', 'the hunter took it home');
+    await keys.pressOn('Set ready all the same');
     await page.getByRole('button', { name: 'Back to packing' }).waitFor();
   });
 

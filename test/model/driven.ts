@@ -15,4 +15,6 @@ export const NOT_DRIVEN: Partial<Record<CallName, string>> = {
   'animals.giveBack':
     'leaves price lines out of bills, which the model does not work out: test/desk/animals/donations.test.ts',
   'animals.process': 'only after animals.giveBack: test/desk/animals/donations.test.ts',
+  'animals.noteAffected': 'a note that no rule depends on: test/desk/animals/affected.test.ts',
+  'animals.voidAffected': 'as animals.noteAffected',
 };

@@ -49,15 +49,57 @@ export class Shop {
     return held === 'held' && !this.book.settings.cutWhileHeld ? ['cut.held'] : [];
   }
 
-  /** Why this animal may not become ready or go out: meat of a held one lies in one batch with its own. */
+  /** When a batch was at work, or null. */
+  span({ id, passes }: Batch): { first: number; ground: number; last: number } | null {
+    const at = (stage: string): number[] => this.weighed({ batch: id, stage }).map((one) => one.at ?? NaN);
+    const ground = [...at('grinder'), ...passes];
+    if (ground.length === 0) return null;
+    return {
+      first: Math.min(...ground),
+      ground: Math.max(...ground),
+      last: Math.max(...ground, ...at('packed')),
+    };
+  }
+
+  /** Whether what one batch left in the grinder was in there while another of its season was at work. */
+  carries(from: Batch, to: Batch): boolean {
+    const [one, other] = [this.span(from), this.span(to)];
+    if (!one || !other || from.season !== to.season || other.last <= one.first) return false;
+    return !this.book.cleanings.some(({ voided, at }) => !voided && at >= one.ground && at <= other.first);
+  }
+
+  /** Positive animals whose meat reached a batch: all pairs of batches, until nothing is added. */
+  reachedBy(batch: Batch): Animal[] {
+    return this.book.animals.filter((animal) => {
+      if (this.held(animal) !== 'positive') return false;
+      const reached = this.book.batches.filter(({ id }) => this.wentInto(id, animal.id));
+      for (let before = -1; before !== reached.length;) {
+        before = reached.length;
+        for (const to of this.book.batches)
+          if (!reached.includes(to) && reached.some((from) => this.carries(from, to))) reached.push(to);
+      }
+      return reached.includes(batch);
+    });
+  }
+
+  /**
+   * Why this animal may not become ready or go out: meat of a held one lies in one batch with its own, or the grinder carried
+   * that of a positive one into it.
+   */
   pooledOff(animal: Animal): string[] {
+    const reached = this.book.batches
+      .filter(({ id }) => this.wentInto(id, animal.id))
+      .flatMap((batch) => this.reachedBy(batch).map((other) => ({ batch, other })))
+      .filter(({ other }) => other !== animal);
+    const carried = reached.every(({ batch, other }) => !this.wentInto(batch.id, other.id));
+    if (reached.length > 0) return [carried ? 'pooled.through-grinder' : 'pooled.positive'];
     const others = this.book.batches
       .filter(({ id }) => this.wentInto(id, animal.id))
       .flatMap(({ id, animals }) =>
         animals.filter((other) => other !== animal.id && this.wentInto(id, other)),
       );
     const held = others.map((id) => this.held(this.animal(id) as Animal));
-    return held.includes('positive') ? ['pooled.positive'] : held.includes('held') ? ['pooled.held'] : [];
+    return held.includes('held') ? ['pooled.held'] : [];
   }
 
   /** Weighings that count. */

@@ -56,6 +56,8 @@ export interface Weighing {
   count: number | null;
   grams: number;
   voided: boolean;
+  /** In a batch: when it was first weighed. A correction keeps it. */
+  at?: number;
 }
 
 export interface Lot {
@@ -77,8 +79,8 @@ export interface Batch {
   done: boolean;
   /** Somebody said why more came out than went in. */
   moreOut: boolean;
-  /** It went through the plate. */
-  passed: boolean;
+  /** When it went through the plate. */
+  passes: number[];
 }
 
 export interface PriceLine {
@@ -182,7 +184,7 @@ export interface BookState {
   bills: Bill[];
   payments: Payment[];
   quotes: { id: number; name: string; taken: boolean }[];
-  cleanings: { id: number; voided: boolean }[];
+  cleanings: { id: number; voided: boolean; at: number }[];
   coolers: { id: number; name: string; away: boolean }[];
   readings: { id: number; voided: boolean }[];
   coolerLogs: { id: number; undone: boolean }[];

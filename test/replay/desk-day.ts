@@ -74,7 +74,12 @@ async function work(
     await grind(shop, call, watch, [animal]);
   for (const animal of animals) {
     await watch.time(animal.tag, 'hand over', async () => {
-      await call('animals.setStage', { id: animal.id, stage: 'ready' });
+      await call('animals.setStage', {
+        id: animal.id,
+        stage: 'ready',
+        answer: 'weighed again',
+        confirmed: true,
+      });
       await call('pickup.release', { id: animal.id, to: animal.hunter.name });
     });
     shop.wait(5 * MINUTE);

@@ -58,7 +58,14 @@ export function pounds(some: Partial<PoundsReport> = {}): PoundsReport {
     shrinkGrams: 5 * LB,
     unexplainedGrams: 1 * LB,
     overGrams: 0,
-    grinder: { batches: 2, inGrams: 30 * LB, fatGrams: 3 * LB, outGrams: 32 * LB, lossGrams: 1 * LB },
+    grinder: {
+      batches: 2,
+      inGrams: 30 * LB,
+      fatGrams: 3 * LB,
+      outGrams: 32 * LB,
+      lossGrams: 1 * LB,
+      driedGrams: 0,
+    },
     packedGrams: 62 * LB,
     minorPerKg: 300,
     losses: [

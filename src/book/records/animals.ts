@@ -45,6 +45,8 @@ export interface HookRow extends AnimalRow {
   grams: number | null;
   packages: number;
   packed: number | null;
+  /** 1 once cutting instructions were written down. */
+  instructed: number;
 }
 
 export interface HoldRow {
@@ -143,7 +145,7 @@ export function animalRecords(db: Db) {
           FROM hold_now n WHERE n.animal_id = a.id ORDER BY n.positive DESC, n.id LIMIT 1) AS hold,
        coalesce(w.hanging, w.received) AS grams,
        coalesce((SELECT sum(p.count) FROM weighing_now p WHERE p.animal_id = a.id AND p.stage = 'packed'), 0) AS packages,
-       w.packed
+       w.packed, EXISTS (SELECT 1 FROM instruction i WHERE i.animal_id = a.id) AS instructed
      ${from} JOIN animal_sum w ON w.animal_id = a.id
      WHERE a.stage IN ('hanging', 'cutting', 'packing', 'ready') ORDER BY a.received_on, a.id`,
   );

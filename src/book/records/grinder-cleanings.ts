@@ -1,4 +1,5 @@
 import type { Db } from '../file/db.ts';
+import { WEIGHED_THEN } from './results/traces.ts';
 
 export interface CleaningRow {
   id: number;
@@ -45,14 +46,14 @@ export function grinderCleaningRecords(db: Db) {
   );
   const span = db.prepare<{ batchId: number }, BatchSpan | { first: null }>(
     `SELECT min(at) FILTER (WHERE at_grinder) AS first, max(at) FILTER (WHERE at_grinder) AS ground, max(at) AS last FROM (
-       SELECT at, stage = 'grinder' AS at_grinder FROM weighing_now WHERE batch_id = @batchId AND stage IN ('grinder', 'packed')
+       SELECT at, stage = 'grinder' AS at_grinder FROM ${WEIGHED_THEN} WHERE batch_id = @batchId AND stage IN ('grinder', 'packed')
        UNION ALL SELECT at, 1 FROM grind_pass WHERE batch_id = @batchId)`,
   );
   // A pass need not be recorded, so a batch was at the grinder from its first weight in to its last package.
   const atWork = db.prepare<{ season: number; from: string; until: string }, BatchAtWork>(
     `SELECT * FROM (SELECT b.id, b.name,
-       (SELECT min(w.at) FROM weighing_now w WHERE w.batch_id = b.id AND w.stage = 'grinder') AS first,
-       max(coalesce((SELECT max(w.at) FROM weighing_now w WHERE w.batch_id = b.id AND w.stage IN ('grinder', 'packed')), ''),
+       (SELECT min(w.at) FROM ${WEIGHED_THEN} w WHERE w.batch_id = b.id AND w.stage = 'grinder') AS first,
+       max(coalesce((SELECT max(w.at) FROM ${WEIGHED_THEN} w WHERE w.batch_id = b.id AND w.stage IN ('grinder', 'packed')), ''),
          coalesce((SELECT max(p.at) FROM grind_pass p WHERE p.batch_id = b.id), '')) AS last
        FROM batch b WHERE b.season = @season AND b.at < @until)
      WHERE first < @until AND last > @from ORDER BY id`,

@@ -43,6 +43,12 @@ export interface OfficerRow {
   donations: string;
   cancel_reason: string | null;
   canceled_at: string | null;
+  /** The hold that lasts: its reason, or `positive`. */
+  hold: string | null;
+  /** JSON: results that count, newest first: `[{ result, sample, lab, on }]`. */
+  results: string;
+  /** JSON: the batches with its meat: `[{ id, season }]`. */
+  batches: string;
   /** Total of the bill that stands, or null. */
   billed_minor: number | null;
   billed_currency: string | null;
@@ -117,6 +123,12 @@ export function recordBook(db: Db) {
        ${weighed('received')} AS received_grams, ${weighed('hanging')} AS hanging_grams, ${weighed('packed')} AS packed_grams,
        r.released_on, r.given_to, d.disposed_on, d.what AS disposed_what, d.how AS disposed_how,
        c.reason AS cancel_reason, c.at AS canceled_at,
+       (SELECT iif(n.positive, 'positive', n.reason) FROM hold_now n WHERE n.animal_id = a.id ORDER BY n.positive DESC, n.id LIMIT 1) AS hold,
+       (SELECT json_group_array(json_object('result', t.result, 'sample', t.sample, 'lab', t.lab, 'on', t.reported_on)) FROM (
+          SELECT t.* FROM hold h JOIN hold_result t ON t.id = (SELECT max(x.id) FROM hold_result x WHERE x.hold_id = h.id)
+          WHERE h.animal_id = a.id AND t.result <> 'none' ORDER BY t.id DESC) t) AS results,
+       (SELECT json_group_array(json_object('id', b.id, 'season', b.season)) FROM batch_animal m JOIN batch b ON b.id = m.batch_id
+          WHERE m.animal_id = a.id) AS batches,
        ${ofBill('total_minor')} AS billed_minor, ${ofBill('currency')} AS billed_currency,
        (SELECT CAST(total(iif(p.kind = 'refund', -p.amount_minor, p.amount_minor)) AS INTEGER) FROM payment p
           WHERE p.animal_id = a.id AND NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)) AS paid_minor

@@ -7,6 +7,8 @@ const WEIGHED_WHOLE = `s.finished = 1 AND s.base > 0 AND s.take_home IS NOT NULL
 
 /** These animals' shares of their batches. */
 interface GroundSums {
+  /** What the batches made. */
+  product: string;
   batches: number;
   /** Their own meat and fat in, and their shares of the bought fat, of the output, and of the grinder's residue. */
   own: number;
@@ -19,18 +21,18 @@ export function seasonPounds(db: Db) {
   const ground = filtered<GroundSums>(
     db,
     (conditions) =>
-      `SELECT count(*) AS batches, total(mine) AS own, total(b.bought * mine / b.own) AS bought, total(b.out * mine / b.own) AS out
+      `SELECT b.product, count(*) AS batches, total(mine) AS own, total(b.bought * mine / b.own) AS bought, total(b.out * mine / b.own) AS out
        FROM (SELECT g.batch_id, sum(g.grams) AS mine FROM animal_sum s JOIN batch_source_sum g ON g.animal_id = s.animal_id
          WHERE g.animal_id > 0 AND ${WEIGHED_WHOLE} AND ${conditions} GROUP BY g.batch_id) m
-       JOIN batch_sum b ON b.batch_id = m.batch_id WHERE b.state = 'done' AND b.own > 0 AND b.out > 0`,
+       JOIN batch_sum b ON b.batch_id = m.batch_id WHERE b.state = 'done' AND b.own > 0 AND b.out > 0 GROUP BY b.product`,
   );
   const billed = db.prepare<[number, string], { animal_id: number; minor: number }>(
     `SELECT s.animal_id, b.subtotal_minor AS minor FROM animal_sum s JOIN bill b ON b.animal_id = s.animal_id
      WHERE s.season = ? AND b.currency = ? AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id)`,
   );
   return {
-    ground: (filter: SumFilter): GroundSums =>
-      ground.get(filter) ?? { batches: 0, own: 0, bought: 0, out: 0 },
+    /** By product, those with a batch. */
+    ground: (filter: SumFilter): GroundSums[] => ground.all(filter),
     /** Revenue before tax of each valid bill of the season's animals. */
     billed: (season: number, currency: string) => billed.all(season, currency),
   };

@@ -1,7 +1,10 @@
 /** What an animal on hold must not go through. Receiving and hanging weights are always free. */
 import type { AnimalRow, HoldRow } from '../../book/records/animals.ts';
 import type { WeighingRecord } from '../../book/records/weighings.ts';
+import { affectedBatches, reachedBy } from './affected.ts';
 import { ProblemError } from '../contract/problem.ts';
+import type { BatchRecord } from '../../book/records/batches.ts';
+import type { WaitsFor } from '../contract/contract.ts';
 import type { Session } from '../session/session.ts';
 
 const UNDER_THE_KNIFE: readonly string[] = ['primal', 'cut', 'packed'];
@@ -92,17 +95,23 @@ export function refuseHeldOut(
     });
 }
 
-/** Animals on hold whose meat was ground into one batch with this one's. */
-export function heldWith(session: Session, animalId: number) {
-  return session.book.batches
+/**
+ * What keeps an animal here: positive animals whose meat reached one of its batches, by the batch or by a grinder that was not
+ * cleaned in between; then animals on hold whose meat was ground into one batch with its own.
+ */
+export function heldWith(session: Session, animalId: number): WaitsFor[] {
+  const reached = affectedBatches(session, animalId).map((one) => ({ ...one, positive: true }));
+  const waiting = session.book.batches
     .heldWith(animalId)
-    .map(({ batchId, batch, ticket, positive }) => ({ batchId, batch, ticket, positive: positive === 1 }));
+    .filter(({ positive }) => positive === 0)
+    .map(({ batchId, batch, ticket }) => ({ batchId, batch, ticket, from: null, positive: false }));
+  return [...reached.sort((a, b) => Number(a.from !== null) - Number(b.from !== null)), ...waiting];
 }
 
 /**
- * Refuses to set an animal ready or to hand it over while a batch with its meat holds meat of another animal that is
- * on hold or tested positive. When that result comes back `not detected`, nothing is in the way any more.
- * @throws ProblemError `pooled.held`, `pooled.positive`
+ * Refuses to set an animal ready or to hand it over while a batch with its meat holds meat of another animal that is on
+ * hold, or was reached by one that tested positive. When that result comes back `not detected`, nothing is in the way any
+ * more. @throws ProblemError `pooled.held`, `pooled.positive`, `pooled.through-grinder`
  */
 export function refusePooledWithHeld(
   session: Session,
@@ -110,8 +119,29 @@ export function refusePooledWithHeld(
 ): void {
   const [first] = heldWith(session, id);
   if (first)
-    throw new ProblemError('refused', first.positive ? 'pooled.positive' : 'pooled.held', {
-      with: { ticket, other: first.ticket, batch: first.batch },
+    throw new ProblemError('refused', codeOf(first), {
+      with: { ticket, other: first.ticket, batch: first.batch, from: first.from ?? '' },
+    });
+}
+
+function codeOf({ positive, from }: WaitsFor): string {
+  if (!positive) return 'pooled.held';
+  return from === null ? 'pooled.positive' : 'pooled.through-grinder';
+}
+
+/**
+ * Refuses to weigh more into a batch that the meat of a positive animal reached: it would be lost with it. What lies in it is
+ * packed, so that it can be kept apart.
+ * @throws ProblemError `batch.affected`
+ */
+export function refuseAffectedBatch(
+  session: Session,
+  batch: Pick<BatchRecord, 'id' | 'season' | 'name'>,
+): void {
+  const [first] = reachedBy(session, batch);
+  if (first)
+    throw new ProblemError('refused', 'batch.affected', {
+      with: { batch: batch.name, ticket: first.ticket },
     });
 }
 

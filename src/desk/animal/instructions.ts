@@ -1,6 +1,6 @@
 /** What a hunter wants made of an animal, and what is cut for one who said nothing. */
 import type { Session } from '../session/session.ts';
-import type { Instructions } from '../contract/contract.ts';
+import type { Instructions, OrdersAsked } from '../contract/contract.ts';
 
 /** What is cut for a hunter who said nothing. */
 export const USUAL_INSTRUCTIONS: Instructions = {
@@ -16,6 +16,13 @@ export const USUAL_INSTRUCTIONS: Instructions = {
   extras: [],
   note: '',
 };
+
+/** Whether somebody asked the hunter. The shop's usual way is no order until the hunter chose it. */
+export function ordersAsked(session: Session, animalId: number): OrdersAsked {
+  const said = session.book.animals.instruction(animalId) as Instructions | null;
+  if (said === null) return 'not asked';
+  return said.standard === true ? 'standard' : 'ordered';
+}
 
 export function instructionsOf(session: Session, animalId: number): Instructions {
   const stored = session.book.animals.instruction(animalId) as Partial<Instructions> | null;

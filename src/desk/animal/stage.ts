@@ -1,17 +1,19 @@
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { refusePooledWithHeld } from './hold-rules.ts';
+import type { ReadyDoubts } from '../contract/contract.ts';
 import type { Session } from '../session/session.ts';
 import type { AnimalStage } from '../../trade/animal.ts';
 
 /**
  * Moves an animal on, and keeps who did it. Every way to `ready` and `released` leads through here, so that none
- * passes by the meat of a held animal. @throws ProblemError `pooled.held`, `pooled.positive`
+ * passes by the meat of a held animal. What was answered about its amounts is kept with the step. @throws ProblemError `pooled.held`, `pooled.positive`
  */
 export function moveOn(
   session: Session,
   animal: AnimalRow,
   to: Exclude<AnimalStage, 'canceled'>,
   by: string,
+  answered: { doubts: ReadyDoubts; answer: string } | null = null,
 ): void {
   if (to === 'ready' || to === 'released') refusePooledWithHeld(session, animal);
   session.book.animals.setStage(animal.id, to, session.today());
@@ -20,7 +22,8 @@ export function moveOn(
     recordId: animal.id,
     act: 'change',
     before: { stage: animal.stage },
-    after: { stage: to },
+    after: { stage: to, ...(answered && { doubts: answered.doubts }) },
+    reason: answered?.answer ?? '',
     at: session.now(),
     by,
   });

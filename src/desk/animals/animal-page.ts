@@ -9,9 +9,10 @@ import { balanceOfAnimal } from '../weighing/animal-weights.ts';
 import { dueOf } from '../bills/due.ts';
 import { whereOf } from '../coolers/coolers.ts';
 import { hunterCard, hunterOf } from '../animal/hunters.ts';
+import { affectsOf } from '../animal/affected.ts';
 import { heldGrind } from '../animal/grinder-traces.ts';
 import { heldWith } from '../animal/hold-rules.ts';
-import { instructionsOf } from '../animal/instructions.ts';
+import { instructionsOf, ordersAsked } from '../animal/instructions.ts';
 import { packagesOf } from '../animal/packages.ts';
 import { noneOf } from '../weighing/part-none.ts';
 import { primalsWeighed } from '../animal/primals.ts';
@@ -87,6 +88,7 @@ export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
       : null,
     where: whereOf(session, animal),
     instructions: instructionsOf(session, animal.id),
+    asked: ordersAsked(session, animal.id),
     weighings: weighings.map(weighingRow),
     none: noneOf(session, animal.id, weighings),
     weights: { receivedGrams: sums?.received ?? null, hangingGrams: sums?.hanging ?? null },
@@ -126,6 +128,7 @@ export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
     bill: dueOf(session, animal.id),
     results: resultsOf(session, animal.id),
     waitsFor: heldWith(session, animal.id),
+    affects: affectsOf(session, animal),
     heldGrinds: hold
       ? book.batches.ofAnimal(animal.id).flatMap((batch) => heldGrind(session, batch, animal.ticket) ?? [])
       : [],

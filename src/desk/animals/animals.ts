@@ -1,8 +1,9 @@
 import * as v from 'valibot';
 import { nameKey } from '../../book/records/hunters.ts';
 import { animalPage } from './animal-page.ts';
-import { refuseHeldStep } from '../animal/hold-rules.ts';
-import { by, id, instructions, needed, text } from '../input/input.ts';
+import { refuseHeldStep, refusePooledWithHeld } from '../animal/hold-rules.ts';
+import { by, confirmed, id, instructions, needed, text } from '../input/input.ts';
+import { askReady } from '../animal/ready-check.ts';
 import { normaliseOrders } from '../animal/orders.ts';
 import { readAfterLearning } from '../session/read-after-learning.ts';
 import { read, write } from '../session/procedure.ts';
@@ -42,14 +43,25 @@ export const find = read(v.object({ text: text(200) }), (session, input) =>
 
 /**
  * Where the animal is now.
- * @throws ProblemError `animal.closed`, `cut.held`, `cut.positive`; to `ready` also `pooled.held`, `pooled.positive`
+ * @throws ProblemError `animal.closed`, `cut.held`, `cut.positive`; to `ready` also `pooled.held`, `pooled.positive`,
+ * `pooled.through-grinder`, and `ready.amounts` (conflict: pass `confirmed` and an `answer`)
  */
 export const setStage = write(
-  v.object({ id, stage: v.picklist(['hanging', 'cutting', 'packing', 'ready'], 'choice.stage'), by }),
+  v.object({
+    id,
+    stage: v.picklist(['hanging', 'cutting', 'packing', 'ready'], 'choice.stage'),
+    /** Why what is packed differs from what was cut. */
+    answer: text(300),
+    confirmed,
+    by,
+  }),
   (session, input) => {
     const animal = openAnimalOf(session, input.id);
     refuseHeldStep(session, animal, input.stage);
-    moveOn(session, animal, input.stage, input.by);
+    // What may not go out at all is said before its amounts are asked about.
+    if (input.stage === 'ready') refusePooledWithHeld(session, animal);
+    const doubts = input.stage === 'ready' ? askReady(session, animal, input) : null;
+    moveOn(session, animal, input.stage, input.by, doubts && { doubts, answer: input.answer });
     // Worked on after all, it does not go back as it came.
     if (input.stage !== 'ready') endUnprocessed(session, animal.id, { reason: input.stage, by: input.by });
     return { id: animal.id };

@@ -3,6 +3,7 @@ import { daysBetween } from '../../core/values/dates.ts';
 import { dueOf } from '../bills/due.ts';
 import { by, id, listOf, needed, optionalDate, confirmedOf, text } from '../input/input.ts';
 import { checkLeft } from './edit-release.ts';
+import { answeredOf, readyDoubts } from '../animal/ready-check.ts';
 import { heldWith } from '../animal/hold-rules.ts';
 import { packagesOf } from '../animal/packages.ts';
 import { read, write } from '../session/procedure.ts';
@@ -39,6 +40,8 @@ export const get = read(v.object({}), (session) =>
           .map(({ id: note, text: said, at, by: who }) => ({ id: note, text: said, at, by: who })),
         hold: row.hold,
         waitsFor: heldWith(session, row.id),
+        doubts: readyDoubts(session, row),
+        answered: answeredOf(session, row.id),
         packages: packages.reduce((total, { count }) => total + count, 0),
         grams: packages.reduce((total, { grams }) => total + grams, 0),
         ...dueOf(session, row.id),

@@ -30,6 +30,7 @@ export const get = read(v.object({}), (session): RailView => {
       hold: row.hold,
       grams: row.grams,
       promisedOn: row.promised_on,
+      notAsked: row.instructed === 0,
       where: whereOf(session, row),
     };
   });

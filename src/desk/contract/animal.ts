@@ -1,9 +1,10 @@
 /** The rail and one animal. */
 import type { Belonging } from './belonging.ts';
+import type { Affects, WaitsFor } from './affected.ts';
 import type { RecordField } from './record.ts';
 import type { BillState } from './bill.ts';
 import type { HeldGrind } from './grinder.ts';
-import type { Instructions } from './instructions.ts';
+import type { Instructions, OrdersAsked } from './instructions.ts';
 import type { WeighingRow } from './weighing.ts';
 import type { DonationRow, PickupNotice } from './donation.ts';
 import type { Sharer } from './share.ts';
@@ -38,7 +39,9 @@ export interface Hook {
   /** Hanging weight, else received weight, else null. */
   grams: number | null;
   promisedOn: string | null;
-  /** Cooler and place, or null if unknown. */
+  /** Nobody asked the hunter yet how it is wanted. */
+  notAsked: boolean;
+  /** Cooler and place, or null while nobody said. */
   where: string | null;
 }
 
@@ -164,6 +167,8 @@ export interface AnimalPage {
   /** Cooler and place, or null if unknown or once it is cut. */
   where: string | null;
   instructions: Instructions;
+  /** Until somebody asked the hunter, `instructions` are only what the shop would do. */
+  asked: OrdersAsked;
   weighings: WeighingRow[];
   /** Parts stated as none, without those weighed anyway. */
   none: PartNone[];
@@ -235,8 +240,10 @@ export interface AnimalPage {
    * Animals on hold whose meat was ground into one batch with this one's: until their results arrive, it is neither
    * set ready nor handed over.
    */
-  waitsFor: { batchId: number; batch: string; ticket: string; positive: boolean }[];
-  /** Of an animal on hold: what went through the grinder after its batches, up to the next cleaning. */
+  waitsFor: WaitsFor[];
+  /** Of an animal that tested positive: all that its meat reached; null where it reached nothing. */
+  affects: Affects | null;
+  /** Of an animal on hold: what went through the grinder after its batches, until it was cleaned. */
   heldGrinds: HeldGrind[];
   /** Animals whose meat went into one batch with this one's. */
   pooledWith: { batch: string; ticket: string; hunter: string; phone: string }[];

@@ -4,6 +4,7 @@
  * moments are UTC ISO text. The window turns them into words and the shop's units.
  */
 
+export type * from './affected.ts';
 export type * from './animal.ts';
 export type * from './import.ts';
 export type * from './fat.ts';

@@ -1,4 +1,5 @@
 /** Fat on hand, plans and batches. */
+import type { AffectedBy } from './affected.ts';
 import type { WeighingRow } from './weighing.ts';
 import type { FatKeeps, LeftOutLot } from './fat.ts';
 import type { FatChoice, WeighSource } from './words.ts';
@@ -101,6 +102,8 @@ export interface BatchLine {
   fat: number | null;
   inGrams: number;
   at: string;
+  /** Tickets of positive animals whose meat reached it. */
+  affectedBy: string[];
 }
 
 export interface PlanPart {
@@ -194,7 +197,9 @@ export interface BatchPage {
     by: string;
   }[];
   outGrams: number;
-  /** The stated reason for an output above the input, or null. */
+  /** Its product is smoked or dried: it weighs less when it is packed. */
+  losesWater: boolean;
+  /** What somebody said when more came out than went in, or null. */
   whyMoreOut: { reason: string; by: string } | null;
   /** Each time that it was reopened after it was finished. */
   reopened: { reason: string; at: string; by: string }[];
@@ -206,6 +211,8 @@ export interface BatchPage {
   heldGrind: HeldGrind | null;
   /** Batches with held meat that went through the grinder before this one, without a cleaning in between. */
   throughBefore: { batchId: number; batch: string; held: HeldIn[] }[];
+  /** Positive animals whose meat reached this batch. */
+  affectedBy: AffectedBy[];
   passes: { pass: number; plate: string; tempC: number | null; at: string; by: string }[];
   owners: BatchOwner[];
 }

@@ -22,8 +22,13 @@ export interface AlsoGround {
   pattyGrams: number | null;
 }
 
+/** Whether anybody asked the hunter yet: nobody, told to cut as the shop does, or orders of the hunter's own. */
+export type OrdersAsked = 'not asked' | 'standard' | 'ordered';
+
 export interface Instructions {
-  /** Share of the take-home lean in whole cuts; the rest is ground. Follows from `primals` if given. */
+  /** The hunter was asked, and wants it the shop's usual way. */
+  standard?: boolean | undefined;
+  /** Share of the take-home lean kept as steaks and roasts; the rest is ground. Follows from `primals` where they are given. */
   cutsShare: number;
   /** The order for each primal; empty: only `cutsShare` applies. */
   primals: PrimalOrder[];

@@ -1,6 +1,6 @@
 /** The record book for an officer, its gaps, and the history of one animal. */
 import type { BelongingWent } from './belonging.ts';
-import type { AnimalStage, Brought, Grade, Sex } from './words.ts';
+import type { AnimalStage, Brought, Grade, Sex, TestResult } from './words.ts';
 
 /** Fields that may be missing from an entry, and can be added later. */
 export type RecordField =
@@ -70,6 +70,15 @@ export interface RecordRow {
   hangingGrams: number | null;
   /** Packed for this animal alone; shared batches are listed with the batch. */
   packedGrams: number | null;
+  /** Its packages of shared and own batches, and their weight. */
+  groundPackages: number;
+  groundGrams: number;
+  /** Why it is on hold, or `positive`; null where it is not. */
+  hold: string | null;
+  /** Test results that count, newest first. */
+  results: { result: TestResult; sample: string; lab: string; on: string }[];
+  /** Tickets of animals that tested positive and whose meat reached one of its batches. */
+  affectedBy: string[];
   releasedOn: string | null;
   releasedTo: string | null;
   disposedOn: string | null;

@@ -76,9 +76,17 @@ export interface PoundsReport {
   unexplainedGrams: number;
   /** Weight of parts beyond the hanging weight. base = parts + shrink + unexplained − over. */
   overGrams: number;
-  /** Residue in the grinder, of these and the other filtered animals. */
-  grinder: { batches: number; inGrams: number; fatGrams: number; outGrams: number; lossGrams: number };
-  /** Weight of packages from the Table and the grinder. */
+  /** What the grinder kept of these and the other animals' meat under the filter. */
+  grinder: {
+    batches: number;
+    inGrams: number;
+    fatGrams: number;
+    outGrams: number;
+    lossGrams: number;
+    /** Water that smoked and dried products lost after they were ground. */
+    driedGrams: number;
+  };
+  /** What went into packages at the Table and from the grinder. */
   packedGrams: number;
   /** Revenue per kilogram of take-home in the season, before tax; null without bills. */
   minorPerKg: number | null;
@@ -94,7 +102,7 @@ export interface PoundsReport {
   }[];
 }
 
-export type LossKind = 'bone' | 'sinew' | 'damage' | 'shrink' | 'unexplained' | 'grinder';
+export type LossKind = 'bone' | 'sinew' | 'damage' | 'shrink' | 'unexplained' | 'grinder' | 'smokehouse';
 
 /** The measures of a comparison. */
 export type CompareBy = 'takeHome' | 'bone' | 'damage' | 'hanging' | 'days' | 'income';

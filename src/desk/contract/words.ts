@@ -1,5 +1,5 @@
 /** The basic terms of the contract. */
-export type { Age, AnimalStage, Brought, Legs, Sex, TestResult } from '../../trade/animal.ts';
+export type { AffectedDeed, Age, AnimalStage, Brought, Legs, Sex, TestResult } from '../../trade/animal.ts';
 export type { CutPart, MassUnit, NonePart, WeighSource, WeighStage } from '../../trade/weighing.ts';
 
 /** Ordered fat of a grind: none, the animal's own, or a bought source's code. */

@@ -5,6 +5,8 @@ import { fatToAdd } from '../../core/blend/blend.ts';
 import { normalQuantile } from '../../core/stats/distributions.ts';
 import { GROUND_HEAT } from '../../core/cold/ground-heat.ts';
 import { roundToStep, toGrams } from '../../core/values/units.ts';
+import { reachedBy } from '../animal/affected.ts';
+import { losesWater } from '../animal/water-loss.ts';
 import { whyMoreOut } from '../animal/batch-mass.ts';
 import { batchOrders } from './batch-orders.ts';
 import { lotLabel } from './blend-sources.ts';
@@ -84,6 +86,7 @@ export function batchPage(session: Session, batch: BatchRecord): BatchPage {
       by,
     })),
     outGrams: packed.reduce((total, { grams }) => total + grams, 0),
+    losesWater: losesWater(session, batch.product),
     whyMoreOut: whyMoreOut(session, batch.id),
     reopened: reopenings(session, batch.id),
     fatTests: session.book.batches
@@ -94,6 +97,7 @@ export function batchPage(session: Session, batch: BatchRecord): BatchPage {
     })), // prettier-ignore
     heldGrind: heldGrind(session, batch),
     throughBefore: throughBefore(session, batch),
+    affectedBy: reachedBy(session, batch),
     owners: ownersOf(session, batch.id),
   };
 }

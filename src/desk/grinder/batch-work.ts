@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import { checkMassBalance, massOf } from '../animal/batch-mass.ts';
 import { batchOf, openBatchOf } from '../animal/closed.ts';
-import { refuseHeldInBatch } from '../animal/hold-rules.ts';
+import { refuseAffectedBatch, refuseHeldInBatch } from '../animal/hold-rules.ts';
 import { by, id, needed, confirmed, text, typed } from '../input/input.ts';
 import { refusePooledInBatch } from './pooling.ts';
 import { write } from '../session/procedure.ts';
@@ -32,6 +32,7 @@ export const weighIn = write(
     if (animalId !== null && !animals.some((animal) => animal.id === animalId))
       throw new ProblemError('refused', 'batch.not-in', { field: 'animalId', with: { batch: batch.name } });
     refuseHeldInBatch(session, batch.id, animalId);
+    refuseAffectedBatch(session, batch);
     refusePooledInBatch(session, batch.id, animalId);
     return weighBatch(session, { ...input, animalId, fatLotId, part, stage: 'grinder' });
   },

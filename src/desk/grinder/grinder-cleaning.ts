@@ -1,14 +1,30 @@
 /** When the grinder was taken apart and cleaned, and what went through it between held meat and that cleaning. */
 import * as v from 'valibot';
 import { batchOf } from '../animal/closed.ts';
-import { by, id, needed } from '../input/input.ts';
+import { by, date, id, needed } from '../input/input.ts';
+import { momentsOf } from '../input/local-moment.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 
-/** Records that the grinder was just taken apart and cleaned, after a batch where one is named. */
+/** On the clock of the shop. */
+const timeOfDay = v.pipe(
+  v.string('time.unreadable'),
+  v.regex(/^([01]?\d|2[0-3]):[0-5]\d$/, 'time.unreadable'),
+);
+
+/**
+ * Records that the grinder was taken apart and cleaned: just now, or at an earlier time that nobody wrote down; after a
+ * batch where one is named. @throws ProblemError `batch.unknown`, `cleaning.future`
+ */
 export const saveCleaning = write(
-  v.object({ batchId: v.optional(v.nullable(id), null), how: needed(300), by }),
-  (session, { batchId, how, by: initials }) => {
+  v.object({
+    batchId: v.optional(v.nullable(id), null),
+    how: needed(300),
+    earlier: v.optional(v.nullable(v.object({ on: date, time: timeOfDay })), null),
+    by,
+  }),
+  (session, { batchId, how, earlier, by: initials }) => {
     if (batchId !== null) batchOf(session, batchId);
     return {
       id: session.book.grinderCleanings.add({
@@ -16,7 +32,7 @@ export const saveCleaning = write(
         how,
         at: session.now(),
         by: initials,
-        cleanedAt: null,
+        cleanedAt: earlier && momentOf(session, earlier),
       }),
     };
   },
@@ -30,3 +46,11 @@ export const voidCleaning = write(v.object({ cleaningId: id, reason: needed(300)
   session.book.grinderCleanings.void(known.id, input.reason, session.now(), input.by);
   return { id: known.id };
 });
+
+function momentOf(session: Session, { on, time }: { on: string; time: string }): string {
+  const [hours = 0, minutes = 0] = time.split(':').map(Number);
+  const [moment = 0] = momentsOf(on, (hours * 60 + minutes) * 60, session.settings.zone);
+  const at = new Date(moment).toISOString();
+  if (at > session.now()) throw new ProblemError('invalid', 'cleaning.future', { field: 'earlier' });
+  return at;
+}

@@ -3,6 +3,7 @@ import * as v from 'valibot';
 import type { BatchRecord } from '../../book/records/batches.ts';
 import { batchPage, fatIn } from './batch-page.ts';
 import { leftOut, trimCrumb, trimWaiting } from './blend-sources.ts';
+import { reachedBy } from '../animal/affected.ts';
 import { refuseWrongClock } from '../session/clock.ts';
 import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
 import { lotRow } from './fat.ts';
@@ -135,5 +136,6 @@ function batchLine(session: Session, batch: BatchRecord): BatchLine {
     fat,
     inGrams: grams,
     at: batch.at,
+    affectedBy: reachedBy(session, batch).map(({ ticket }) => ticket),
   };
 }

@@ -7,6 +7,7 @@ import { IMPORTED_DAYS, farCode, KILLED_DAYS, LEFT_DAYS } from '../input/day-dou
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import type { ImportField } from '../contract/contract.ts';
+import { rowsSeen } from './rows-seen.ts';
 import type { RowImporter } from './row-importer.ts';
 import { peopleOf, writeHunter } from './people.ts';
 import { saveNone, saveWeight } from './weights.ts';
@@ -33,8 +34,10 @@ const MAX_OVER = 1.02;
 export function animalImporter(session: Session): RowImporter {
   const people = peopleOf(session);
   const today = session.today();
+  const seen = rowsSeen();
   return {
-    check({ texts, weights }, tell, doubt) {
+    check({ texts, weights }, tell, doubt, row) {
+      seen.look(texts, row, doubt);
       const received = texts.receivedOn;
       if (received && compareDates(received, today) > 0)
         tell('receivedOn', new ProblemError('invalid', 'date.future'));

@@ -27,8 +27,8 @@ type Tell = (field: ImportField, problem: ProblemError) => void;
 
 /** What one kind of table does with a row: say what is wrong with it, count it, write it. */
 export interface RowImporter {
-  /** What is wrong (`tell`) and what is only unlikely (`doubt`) with a row whose cells could be read. */
-  check(values: RowValues, tell: Tell, doubt: Tell): void;
+  /** What is wrong (`tell`) and what is only unlikely (`doubt`) with a row whose cells could be read; `row` is its number. */
+  check(values: RowValues, tell: Tell, doubt: Tell, row: number): void;
   count(values: RowValues): Counts;
   write(values: RowValues, writing: Writing): void;
 }

@@ -83,6 +83,7 @@ export function checkRows(session: Session, kind: ImportKind, sheet: Sheet): Fin
       values,
       (field, { problem }) => tell({ row: number, field, problem }),
       (field, { problem }) => doubt({ row: number, field, problem }),
+      number,
     );
     const counts = taker.count(values);
     for (const key of Object.keys(counts) as (keyof Counts)[]) found.counts[key] += counts[key];

@@ -133,6 +133,8 @@ export const pricedExtras = v.pipe(
 );
 
 export const instructions = v.object({
+  /** The hunter chose the shop's usual way: an order, too. */
+  standard: v.optional(v.boolean()),
   cutsShare: share,
   primals: v.optional(
     v.pipe(

@@ -3,6 +3,9 @@ import { nameKey } from '../../book/records/hunters.ts';
 import { recordBook, type OfficerRow } from '../../book/records/record-book.ts';
 import { ticketOf } from '../../book/records/season-mark.ts';
 import { daysBetween, FIRST_DAY, yearsBefore } from '../../core/values/dates.ts';
+import { affectedBatches } from '../animal/affected.ts';
+import { ownersOf } from '../animal/owners.ts';
+import { tracesOf } from '../animal/traces.ts';
 import { needed, optionalDate, text } from '../input/input.ts';
 import { read } from '../session/procedure.ts';
 import { lacksOf } from '../input/record-sets.ts';
@@ -38,12 +41,13 @@ export const list = read(
     const key = nameKey(input.text);
     const kept = yearsBefore(session.today(), session.settings.retentionYears);
     let found = 0;
+    const ownersIn = remembered((batchId: number) => ownersOf(session, batchId));
     const rows = await session.book.read((db) =>
       mapInSlices(recordBook(db).entries({ season, from, to, species, state }), (row) => {
         if (key !== '' && !isFound(row, key)) return [];
         if ((found += 1) > MAX_RECORDS)
           throw new ProblemError('refused', 'records.too-many', { with: { most: MAX_RECORDS } });
-        return [recordRow(session, row, kept)];
+        return [recordRow(session, row, kept, ownersIn)];
       }),
     );
     return rows.flat();
@@ -100,7 +104,27 @@ function isFound(row: OfficerRow, key: string): boolean {
   );
 }
 
-function recordRow(session: Session, row: OfficerRow, keptFrom: string): RecordRow {
+type Owners = ReturnType<typeof ownersOf>;
+
+/** Answers each number once. */
+function remembered<T>(work: (id: number) => T): (id: number) => T {
+  const known = new Map<number, T>();
+  return (id) => {
+    const found = known.get(id) ?? work(id);
+    known.set(id, found);
+    return found;
+  };
+}
+
+function recordRow(
+  session: Session,
+  row: OfficerRow,
+  keptFrom: string,
+  ownersIn: (batchId: number) => Owners,
+): RecordRow {
+  const batches = JSON.parse(row.batches) as { id: number; season: number }[];
+  const ground = batches.flatMap(({ id }) => ownersIn(id).filter(({ ticket }) => ticket === row.ticket));
+  const reached = batches.some(({ season }) => tracesOf(session, season).reached.length > 0);
   const species = session.species.of(row.species);
   const nameOf = (primal: string): string =>
     species.primals.find(({ code }) => code === primal)?.name ?? primal;
@@ -142,6 +166,11 @@ function recordRow(session: Session, row: OfficerRow, keptFrom: string): RecordR
     receivedGrams: row.received_grams,
     hangingGrams: row.hanging_grams,
     packedGrams: row.packed_grams,
+    groundPackages: ground.reduce((sum, { packages }) => sum + packages, 0),
+    groundGrams: ground.reduce((sum, { shareGrams }) => sum + shareGrams, 0),
+    hold: row.hold,
+    results: JSON.parse(row.results) as RecordRow['results'],
+    affectedBy: reached ? [...new Set(affectedBatches(session, row.id).map(({ ticket }) => ticket))] : [],
     releasedOn: row.released_on,
     releasedTo: row.given_to,
     disposedOn: row.disposed_on,

@@ -1,6 +1,7 @@
 /** Where the hanging weight went, for the animals with every part weighed. */
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { isWeighedWhole, poundSums, type PoundSums } from './pound-sums.ts';
+import { losesWater } from '../animal/water-loss.ts';
 import { readAfterLearning } from '../session/read-after-learning.ts';
 import type { Session } from '../session/session.ts';
 import { bySpecies, chosenRows, isDone, seasonFilter, sumsOf } from '../session/season-filter.ts';
@@ -26,7 +27,16 @@ export const pounds = readAfterLearning(seasonFilter, (session, input): PoundsRe
   });
   const total = (key: keyof PoundSums): number => of.reduce((all, { sums }) => all + sums[key], 0);
   const ground = session.book.seasonPounds.ground(filter);
-  const lossGrams = Math.max(0, ground.own + ground.bought - ground.out);
+  const inAll = (key: 'batches' | 'own' | 'bought' | 'out'): number =>
+    ground.reduce((all, one) => all + one[key], 0);
+  const lossOf = (dried: boolean): number => {
+    const of = ground.filter(({ product }) => losesWater(session, product) === dried);
+    return Math.max(
+      0,
+      of.reduce((all, { own, bought, out }) => all + own + bought - out, 0),
+    );
+  };
+  const [lossGrams, driedGrams] = [lossOf(false), lossOf(true)];
   const income = incomeOf(session, filter.season);
   const minorPerKg = income.grams > 0 ? income.minor / (income.grams / GRAMS_PER_KG) : null;
   const base = total('base');
@@ -37,6 +47,7 @@ export const pounds = readAfterLearning(seasonFilter, (session, input): PoundsRe
     ['shrink', total('shrink')],
     ['unexplained', total('unexplained')],
     ['grinder', lossGrams],
+    ['smokehouse', driedGrams],
   ];
   return {
     season: filter.season,
@@ -49,20 +60,21 @@ export const pounds = readAfterLearning(seasonFilter, (session, input): PoundsRe
     unexplainedGrams: total('unexplained'),
     overGrams: total('over'),
     grinder: {
-      batches: ground.batches,
-      inGrams: ground.own,
-      fatGrams: ground.bought,
-      outGrams: ground.out,
+      batches: inAll('batches'),
+      inGrams: inAll('own'),
+      fatGrams: inAll('bought'),
+      outGrams: inAll('out'),
       lossGrams,
+      driedGrams,
     },
-    packedGrams: total('packed') + ground.out,
+    packedGrams: total('packed') + inAll('out'),
     minorPerKg,
     losses: losses
       .filter(([, grams]) => grams > 0)
       .map(([what, grams]) => ({
         what,
         grams,
-        share: grams / base,
+        share: grams / (base + total('over')),
         minor: minorPerKg === null ? null : Math.round((grams / GRAMS_PER_KG) * minorPerKg),
       }))
       .sort((a, b) => b.grams - a.grams),

@@ -3,6 +3,8 @@ import { kindName } from '../belongings/belonging-words.ts';
 import { belongingText } from '../texts/en/counter/belongings.ts';
 import { shareText } from '../texts/en/counter/shares.ts';
 import { leavingText } from '../texts/en/counter/leaving.ts';
+import { wordFor, words } from '../texts/en/common.ts';
+import { holdText } from '../texts/en/hold.ts';
 import { recordText as text } from '../texts/en/books/record.ts';
 import type { Format } from '../texts/format.ts';
 
@@ -25,6 +27,18 @@ export function weightsOf(row: RecordRow, format: Format): string[] {
     said(row.receivedGrams, text.weightReceived),
     said(row.hangingGrams, text.weightHanging),
     said(row.packedGrams, text.weightPacked),
+    row.groundPackages > 0 ? text.weightGround(row.groundPackages, format.mass(row.groundGrams)) : '',
+  ].filter((one) => one !== '');
+}
+
+/** Its hold, what laboratories reported, and whose positive result reaches it. */
+export function heldOf(row: RecordRow, day: (date: string) => string): string[] {
+  return [
+    row.hold === null ? '' : text.onHold(wordFor(words.hold, row.hold).toLowerCase()),
+    ...row.results.map(({ result, on, sample, lab }) =>
+      text.resultLine(holdText.results[result], day(on), sample, lab),
+    ),
+    row.affectedBy.length > 0 ? text.affectedBy(row.affectedBy) : '',
   ].filter((one) => one !== '');
 }
 

@@ -1,7 +1,8 @@
 import type { RecordRow } from '../../bridge/contract.ts';
 import { fromGrams } from '../../core/values/units.ts';
 import type { Format } from '../texts/format.ts';
-import { words } from '../texts/en/common.ts';
+import { wordFor, words } from '../texts/en/common.ts';
+import { holdText } from '../texts/en/hold.ts';
 import { recordText as text } from '../texts/en/books/record.ts';
 import { belongingsText, sharersText } from './record-cells.ts';
 
@@ -10,10 +11,10 @@ const percent = (share: number): string => `${(share * 100).toFixed(1)} %`;
 
 type Cell = string | number | null;
 
-/** The record book as a table for a spreadsheet: one row for each animal, dates as YYYY-MM-DD, weights in the shop's unit. */
+/** The record book as an officer takes it to a spreadsheet, without prices: one row for each animal, dates as YYYY-MM-DD, weights in the shop's unit. */
 export function recordTable(
   rows: readonly RecordRow[],
-  { unit, money }: Pick<Format, 'unit' | 'money'>,
+  { unit }: Pick<Format, 'unit'>,
 ): { head: string[]; plain: Cell[][] } {
   const mass = (grams: number | null): number | null =>
     grams === null ? null : Number(fromGrams(grams, unit).toFixed(2));
@@ -38,6 +39,8 @@ export function recordTable(
     [text.receivedIn(unit), (row) => mass(row.receivedGrams)],
     [text.hangingIn(unit), (row) => mass(row.hangingGrams)],
     [text.packedIn(unit), (row) => mass(row.packedGrams)],
+    [text.groundPackages, (row) => row.groundPackages],
+    [text.groundIn(unit), (row) => mass(row.groundGrams)],
     [text.stage, (row) => words.stage[row.stage]],
     [text.leftOn, (row) => row.releasedOn],
     [text.leftTo, (row) => row.releasedTo],
@@ -46,8 +49,15 @@ export function recordTable(
     [text.disposedOn, (row) => row.disposedOn],
     [text.disposedWhat, (row) => row.disposedWhat],
     [text.disposedHow, (row) => row.disposedHow],
-    [text.paid, (row) => text.money[row.money]],
-    [text.due, (row) => (row.money === 'open' ? money(row.dueMinor, row.currency) : null)],
+    [text.held, (row) => row.hold && wordFor(words.hold, row.hold)],
+    [
+      text.results,
+      (row) =>
+        row.results
+          .map((one) => text.resultLine(holdText.results[one.result], one.on, one.sample, one.lab))
+          .join('; '),
+    ],
+    [text.affected, (row) => row.affectedBy.join(', ')],
     [text.lacks, (row) => text.lacking(row.lacks)],
   ];
   return {

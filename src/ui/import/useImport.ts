@@ -13,6 +13,11 @@ import { importText as text } from '../texts/en/books/import.ts';
 import { useCall } from '../calls/useCall.ts';
 import { uploadFile } from '../files/file-transfer.ts';
 
+/** Whether two files have the same headings in the same columns. */
+function sameColumns(one: SheetPreview, other: SheetPreview | null): boolean {
+  return other !== null && JSON.stringify(one.headings) === JSON.stringify(other.headings);
+}
+
 /** One file on its way into the book: handed over, looked at after every change, brought in, undone. */
 export function useImport() {
   const kind = ref<ImportKind>('animals');
@@ -47,6 +52,7 @@ export function useImport() {
   async function choose(file: File): Promise<void> {
     chosen = file;
     reading.value = true;
+    const before = preview.value;
     preview.value = null;
     problem.value = null;
     const handed = await uploadFile(file);
@@ -57,6 +63,8 @@ export function useImport() {
     }
     upload.value = handed.value.upload;
     await refresh();
+    // A file that was put right outside and comes again keeps what was said about its columns.
+    if (before && sameColumns(before, preview.value)) await refresh(before.layout);
   }
 
   /** The choice stands at once, so that one made while the desk still reads keeps the one before it. */

@@ -40,6 +40,8 @@ export interface IntakeForm {
   /** Whether a returning hunter wants it cut as last time; empty until asked. */
   sameAsLast: 'yes' | 'no' | '';
   instructions: TypedInstructions;
+  /** The hunter was asked and wants the shop's standard cuts. */
+  standard: boolean;
 }
 
 /** An empty form. Species is kept from the last animal by the caller: a season is mostly one kind. */
@@ -49,8 +51,13 @@ export function emptyIntake(unit: 'lb' | 'kg'): IntakeForm {
     species: '', sex: '', age: 'unknown', brought: '', legs: 'on', parts: {}, received: '', hanging: '',
     tag: '', killDate: '', killArea: '', sample: '', promisedOn: '', receivedOn: '', condition: '', damage: '',
     origin: 'hunter', detail: 'shop', delivererName: '', delivererAddress: '', sameAsLast: '',
-    instructions: usualInstructions(unit),
+    instructions: usualInstructions(unit), standard: false,
   }; // prettier-ignore
+}
+
+/** Whether orders were entered: fields that still stand as the shop would do it are no order. */
+export function hasOrders(form: Pick<IntakeForm, 'instructions'>, unit: 'lb' | 'kg'): boolean {
+  return JSON.stringify(form.instructions) !== JSON.stringify(usualInstructions(unit));
 }
 
 /** Pieces of an animal are counted; of boned meat it may be told which pieces it was. */
@@ -86,7 +93,8 @@ export function missingIn(
 /** The form as the desk takes it. Only call it when nothing is missing. */
 export function intakeInput(
   form: IntakeForm,
-  instructions: Instructions,
+  /** Null where nobody asked the hunter. */
+  instructions: Instructions | null,
   more: { quoteId?: number; confirmed?: CallInput<'intake.takeIn'>['confirmed'] },
 ): CallInput<'intake.takeIn'> {
   const phoneOnly = isPhone(form.find);
@@ -124,7 +132,7 @@ export function intakeInput(
       ...(form.received.trim() ? [{ stage: 'received' as const, typed: form.received }] : []),
       ...(form.hanging.trim() ? [{ stage: 'hanging' as const, typed: form.hanging }] : []),
     ],
-    instructions,
+    ...(instructions && { instructions }),
     ...more,
   };
 }

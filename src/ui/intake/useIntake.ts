@@ -1,6 +1,6 @@
 import { defineStore } from 'pinia';
 import { computed, ref, shallowRef, toRef } from 'vue';
-import type { CallOutput, HunterCard, Problem } from '../../bridge/contract.ts';
+import type { CallOutput, HunterCard, Instructions, Problem } from '../../bridge/contract.ts';
 import { receivedPrimals } from '../../core/species/cutting.ts';
 import { readingGrams } from '../../core/values/reading.ts';
 import { onOtherOpening } from '../link/opening.ts';
@@ -11,7 +11,7 @@ import { useShop } from '../stores/shop.ts';
 import { useCall } from '../calls/useCall.ts';
 import { useConfirm } from '../calls/useConfirm.ts';
 import { fromQuote } from './from-quote.ts';
-import { emptyIntake, intakeInput, missingIn, partsOf, type IntakeForm } from './intake-form.ts';
+import { emptyIntake, hasOrders, intakeInput, missingIn, partsOf, type IntakeForm } from './intake-form.ts';
 import { readInstructions } from '../orders/read-instructions.ts';
 
 /** Fields that say themselves what is wrong with them. */
@@ -88,11 +88,17 @@ export const useIntake = defineStore('intake', () => {
     return same ? 'hanging' : 'received';
   }
 
+  /** What is written down of the fields: nothing while the hunter was not asked. */
+  function orders(typed: Instructions): Instructions | null {
+    if (form.sameAsLast === 'yes' || hasOrders(form, shop.unit)) return typed;
+    return form.standard ? { ...typed, standard: true } : null;
+  }
+
   /** Saves. With `confirmed`, a weight that was asked about stays as it was typed. */
   async function save(weightsSure = false): Promise<boolean> {
     tried.value = true;
     if (Object.keys(missingIn(form)).length > 0 || !instructions.value.value) return false;
-    const input = intakeInput(form, instructions.value.value, {
+    const input = intakeInput(form, orders(instructions.value.value), {
       confirmed: [...doubt.confirmed(), ...(weightsSure ? WEIGHT_QUESTIONS : [])],
       ...(quoteId.value && { quoteId: quoteId.value }),
     });

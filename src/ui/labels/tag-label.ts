@@ -1,6 +1,7 @@
 import type { AnimalPage } from '../../bridge/contract.ts';
 import { sexWord, wordFor, words } from '../texts/en/common.ts';
 import { labelText as text } from '../texts/en/labels.ts';
+import { ordersText } from '../texts/en/orders.ts';
 import { piecesText } from '../texts/pieces.ts';
 import type { Writing } from './package-label.ts';
 
@@ -28,7 +29,7 @@ type Tagged = Pick<
   | 'killArea'
   | 'receivedOn'
 > &
-  Pick<AnimalPage, 'promisedOn' | 'parts'> & {
+  Pick<AnimalPage, 'promisedOn' | 'parts' | 'asked'> & {
     species: {
       name: string;
       words: { male: string; female: string; young: string };
@@ -48,6 +49,7 @@ export function tagLabel(animal: Tagged, { longDay }: Pick<Writing, 'longDay'>):
     { name: text.killed, value: killed },
     { name: text.brought, value: words.brought[animal.brought] },
     { name: text.hangsIn, value: animal.where ?? '' },
+    { name: ordersText.tagName, value: animal.asked === 'not asked' ? ordersText.tagNotAsked : '' },
     { name: text.promised, value: animal.promisedOn ? longDay(animal.promisedOn) : '' },
   ];
   return {

@@ -10,9 +10,10 @@ export type Going = 'hanging' | 'cutting' | 'packing' | 'ready';
 export function useStep(page: () => Pick<AnimalPage, 'id' | 'ticket' | 'stage'>) {
   const go = useCall('animals.setStage');
 
-  async function step(to: Going): Promise<void> {
+  /** @param answer why what is packed differs from what was cut, once that was asked */
+  async function step(to: Going, answer = ''): Promise<void> {
     const { id, ticket, stage: from } = page();
-    if (!(await go.run({ id, stage: to })).ok) return;
+    if (!(await go.run({ id, stage: to, answer, confirmed: answer !== '' })).ok) return;
     const back =
       from === 'hanging' || from === 'cutting' || from === 'packing' || from === 'ready' ? from : null;
     toast(text.moved(ticket, words.stage[to]), back ? () => void go.run({ id, stage: back }) : undefined);

@@ -12,7 +12,7 @@ async function pickedUp(shop: FreshDesk) {
   const id = await takeIn(shop);
   await cut(shop, id, { 'whole cuts': '100', trim: '60', 'fat saved': '10' });
   await shop.call('table.stateNone', { animalId: id, part: 'damage' });
-  await shop.call('animals.setStage', { id, stage: 'ready' });
+  await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
   await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
   return id;
 }
@@ -83,7 +83,7 @@ describe('an animal that left', () => {
       part: 'trim',
       typed: '20',
     });
-    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
     await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
     for (const part of ['trim', 'fat saved'] as const)
       expect(
@@ -239,7 +239,7 @@ describe('own fat of an animal that is opened again', () => {
     await cut(shop, id, { trim: '60', 'fat saved': '10' });
     const lotId = (await shop.call('animals.get', { id })).ownFat?.lotId ?? 0;
     await shop.call('fat.discard', { lotId, reason: 'disposed of with its animal' });
-    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
     await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
     await shop.call('animals.reopen', { id, reason: 'wrong animal' });
     expect((await shop.call('fat.listLots', {}))[0]?.leftGrams).toBe(0);

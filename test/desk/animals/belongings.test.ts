@@ -76,7 +76,7 @@ describe('at pickup', () => {
   it('is asked about: it goes along, or somebody says that it stays', async () => {
     const shop = await freshDesk();
     const { animalId, cape, skull } = await withCape(shop);
-    await shop.call('animals.setStage', { id: animalId, stage: 'ready' });
+    await shop.call('animals.setStage', { id: animalId, stage: 'ready', answer: 'weighed again', confirmed: true });
     expect((await shop.call('pickup.get', {}))[0]?.belongings.map(({ kind }) => kind)).toEqual(['cape', 'skull']);
     const release = { id: animalId, to: 'Dana Whitlock', unpaidBy: 'RO' };
     expect(await shop.problem('pickup.release', release)).toMatchObject({

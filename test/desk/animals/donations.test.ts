@@ -23,7 +23,7 @@ async function packed(shop: FreshDesk) {
   await shop.call('shop.saveSettings', { changes: { donationPrograms: [PROGRAM] } });
   const id = await takeIn(shop);
   await shop.call('table.weigh', { animalId: id, stage: 'packed', part: 'package', product: 'Ground', count: 40, typed: '40' });
-  await shop.call('animals.setStage', { id, stage: 'ready' });
+  await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
   return id;
 } // prettier-ignore
 

@@ -9,7 +9,7 @@ describe('editing what was brought', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop, { brought: 'whole', legs: 'on' });
     await cut(shop, id, { 'whole cuts': '100', trim: '60', 'fat saved': '10' });
-    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
     const parts = [{ primal: 'shoulder', count: 1 }, { primal: 'haunch', count: 2 }]; // prettier-ignore
     await shop.call('animals.edit', { id, changes: { brought: 'quarters', parts }, reason, by: 'MK' });
     const page = await shop.call('animals.get', { id });

@@ -7,7 +7,7 @@ describe('mending a record', () => {
   it('fills what is missing, also after the animal left, and keeps who, why and what stood there', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop, { tag: 'E-1' });
-    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
     await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
     const changes = { tag: 'E-1017', killArea: 'Unit 23', killDate: '2026-10-08', address: '4 Mill Lane' };
     shop.wait(60);
@@ -147,7 +147,7 @@ describe('mending a record', () => {
       code: 'edit.still-here',
       field: 'givenTo',
     });
-    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
     await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
     shop.wait(60);
     const code = async (changes: object) => (await shop.problem('animals.edit', mended(changes))).code;
@@ -204,7 +204,9 @@ describe('the history of an animal', () => {
     ); // prettier-ignore
     await step(shop.call('bills.create', { animalId: id, confirmed: true }));
     await step(shop.call('bills.pay', { animalId: id, kind: 'payment', method: 'cash', typed: '5' }));
-    await step(shop.call('animals.setStage', { id, stage: 'ready' }));
+    await step(
+      shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true }),
+    );
     await step(shop.call('pickup.saveNote', { id, text: 'left a message' }));
     await step(shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' }));
     const story = await shop.call('animals.getHistory', { id });

@@ -80,7 +80,12 @@ describe('an animal on hold, where the shop cuts before the result', () => {
     ).toMatchObject({ kind: 'refused', code: 'batch.held-alone', with: { ticket: '26-0001' } });
     const alone = await shop.call('grinder.start', { animals: [{ id: held }], ...BATCH });
     await shop.call('grinder.weighIn', { batchId: alone.id, animalId: held, part: 'trim', typed: '60' });
-    await shop.call('animals.setStage', { id: held, stage: 'ready' });
+    await shop.call('animals.setStage', {
+      id: held,
+      stage: 'ready',
+      answer: 'weighed again',
+      confirmed: true,
+    });
     expect(await shop.problem('pickup.release', { id: held, to: 'Dana' })).toMatchObject({
       code: 'release.held',
     });

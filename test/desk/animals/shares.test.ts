@@ -13,7 +13,7 @@ async function packed(shop: FreshDesk) {
   const id = await takeIn(shop);
   for (const [product, count, typed] of [['Steaks', 11, '40'], ['Roasts', 7, '30.5'], ['Stew', 3, '9']] as const)
     await shop.call('table.weigh', { animalId: id, stage: 'packed', part: 'package', product, count, typed, confirmed: true });
-  await shop.call('animals.setStage', { id, stage: 'ready' });
+  await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
   const { hunter } = await shop.call('animals.get', { id });
   return { id, owner: hunter.id };
 } // prettier-ignore

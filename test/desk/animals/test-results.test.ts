@@ -151,7 +151,12 @@ describe('meat ground together with that of an animal on hold', () => {
     const shop = await freshDesk();
     const { held, other } = await groundTogether(shop);
     await shop.call('animals.endHold', { id: held, reason: 'not needed' });
-    await shop.call('animals.setStage', { id: other, stage: 'ready' });
+    await shop.call('animals.setStage', {
+      id: other,
+      stage: 'ready',
+      answer: 'weighed again',
+      confirmed: true,
+    });
     await shop.call('animals.hold', { id: held, reason: 'sample', sample: 'L26-119' });
     for (const unpaidBy of ['', 'RO'])
       expect(await shop.problem('pickup.release', { id: other, to: 'Ana', unpaidBy })).toMatchObject(refused);
@@ -178,7 +183,7 @@ describe('meat ground together with that of an animal on hold', () => {
       await shop.call('grinder.weighIn', { batchId, animalId, part: 'trim', typed });
     await shop.call('animals.hold', { id: third, reason: 'sample', sample: '9' });
     await shop.call('animals.testResult', { id: third, result: 'positive' });
-    const ready = { id: other, stage: 'ready' as const };
+    const ready = { id: other, stage: 'ready' as const, answer: 'weighed again', confirmed: true };
     expect(await shop.problem('animals.setStage', ready)).toMatchObject({
       code: 'pooled.positive',
       with: { other: '26-0003', batch: 'G26-002' },
@@ -196,7 +201,12 @@ describe('meat ground together with that of an animal on hold', () => {
     expect((await shop.call('animals.get', { id: other })).waitsFor).toHaveLength(1);
     await shop.call('animals.testResult', { id: held, result: 'not detected' });
     expect((await shop.call('animals.get', { id: other })).waitsFor).toEqual([]);
-    await shop.call('animals.setStage', { id: other, stage: 'ready' });
+    await shop.call('animals.setStage', {
+      id: other,
+      stage: 'ready',
+      answer: 'weighed again',
+      confirmed: true,
+    });
     await shop.call('pickup.release', { id: other, to: 'Ana', unpaidBy: 'RO' });
   });
 
@@ -221,6 +231,11 @@ describe('meat ground together with that of an animal on hold', () => {
     await shop.call('animals.hold', { id: one, reason: 'sample', sample: '7' });
     await shop.call('shop.saveSettings', { changes: { cutWhileHeld: true } });
     await shop.call('grinder.weighIn', { batchId, animalId: two, part: 'trim', typed: '30' });
-    await shop.call('animals.setStage', { id: two, stage: 'ready' });
+    await shop.call('animals.setStage', {
+      id: two,
+      stage: 'ready',
+      answer: 'weighed again',
+      confirmed: true,
+    });
   });
 });

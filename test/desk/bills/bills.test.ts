@@ -253,7 +253,7 @@ describe('payments', () => {
   it('must be in before the animal goes, unless somebody signs for it', async () => {
     const shop = await pricedShop();
     const id = await takeIn(shop);
-    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
     expect(await shop.problem('pickup.release', { id, to: 'Dana' })).toMatchObject({
       kind: 'refused',
       code: 'release.no-bill',
@@ -267,14 +267,19 @@ describe('payments', () => {
     const other = await takeIn(shop);
     await shop.call('bills.create', { animalId: other, confirmed: true });
     await shop.call('bills.pay', { animalId: other, kind: 'payment', method: 'cash', typed: '380' });
-    await shop.call('animals.setStage', { id: other, stage: 'ready' });
+    await shop.call('animals.setStage', {
+      id: other,
+      stage: 'ready',
+      answer: 'weighed again',
+      confirmed: true,
+    });
     await shop.call('pickup.release', { id: other, to: 'Dana' });
   });
 
   it('are not asked for where only the example prices are in force', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
-    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
     expect(await shop.call('pickup.release', { id, to: 'Dana' })).toEqual({ id });
   });
 });

@@ -34,7 +34,12 @@ describe('a cooler', () => {
       places: 1,
       hanging: 2,
     });
-    await shop.call('animals.setStage', { id: done, stage: 'ready' });
+    await shop.call('animals.setStage', {
+      id: done,
+      stage: 'ready',
+      answer: 'weighed again',
+      confirmed: true,
+    });
     expect(await shop.problem('animals.hang', { ids: [done], coolerId })).toMatchObject({
       code: 'animal.not-hanging',
       with: { ticket: '26-0003' },
@@ -58,7 +63,7 @@ describe('a cooler', () => {
       code: 'cooler.in-use',
       with: { cooler: 'Cold room 1', count: 1 },
     });
-    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
     await shop.call('coolers.archive', { id: coolerId });
     expect(await shop.call('coolers.list', {})).toEqual([]);
     await shop.call('coolers.save', { name: 'Cold room 1', places: 5 });

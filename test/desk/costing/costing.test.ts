@@ -58,7 +58,7 @@ async function billedElk(shop: FreshDesk, product = 'Ground', extras: string[] =
       pricedExtras: Object.fromEntries(extras.map((code) => [code, 1])),
     });
   await shop.call('bills.create', { animalId: id });
-  await shop.call('animals.setStage', { id, stage: 'ready' });
+  await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
   return id;
 }
 
@@ -325,7 +325,7 @@ describe('missed quotes', () => {
     const id = await takeIn(shop, { quoteId, instructions });
     await cut(shop, id, { 'whole cuts': '150', trim: '150' });
     await shop.call('bills.create', { animalId: id, confirmed: true });
-    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
     const { compared, missed } = (await shop.call('costing.get', {})).quotes;
     expect(compared).toBe(1);
     // 400 lb hung instead of 300, and 300 lb of meat: $380 billed, as nothing was ground.

@@ -488,7 +488,7 @@ describe('a file on its way', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
     const file = await importTable(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,trim,40\n');
-    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
     await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
     expect(await shop.problem('import.undo', { id: file.id })).toMatchObject({
       kind: 'refused',

@@ -23,7 +23,7 @@ export const DATED: Partial<Record<CallName, Prepare>> = {
   'intake.takeIn': tried('intake.takeIn'),
   'animals.edit': async (shop) => {
     const id = await takeIn(shop);
-    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
     await shop.call('pickup.release', { id, to: 'Dana', unpaidBy: 'RO' });
     return { id, changes: {}, reason: 'read again' };
   },

@@ -209,7 +209,12 @@ describe('a fat test of one animal', () => {
   it('stays in effect when the animal is released, and combines with the next test', async () => {
     const [first, second, third] = [await animal('moose'), await animal('moose'), await animal('moose')];
     await tested(3, { [first]: '40.00' });
-    await shop.call('animals.setStage', { id: first, stage: 'ready' });
+    await shop.call('animals.setStage', {
+      id: first,
+      stage: 'ready',
+      answer: 'weighed again',
+      confirmed: true,
+    });
     await shop.call('pickup.release', { id: first, to: 'Dana Whitlock' });
     const taught = await believed(third);
     expect(taught?.mean).toBeCloseTo(MOOSE.mean + ofSpecies * surprise, 9);

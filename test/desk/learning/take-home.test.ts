@@ -12,7 +12,12 @@ describe('the take-home of an animal', () => {
       await shop.call('table.weigh', {
         animalId, stage: 'packed', part: 'package', product, count: 40, typed,
       }); // prettier-ignore
-    await shop.call('animals.setStage', { id: animalId, stage: 'ready' });
+    await shop.call('animals.setStage', {
+      id: animalId,
+      stage: 'ready',
+      answer: 'weighed again',
+      confirmed: true,
+    });
     expect((await shop.call('animals.get', { id: animalId })).takeHomeGrams).toBeCloseTo(232 * LB, 6);
     expect((await shop.call('season.yields', {})).takeHomeGrams).toBeCloseTo(232 * LB, 6);
   });

@@ -14,7 +14,12 @@ const NUMBERS = 'WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n
 async function full(sql: string, most: number): Promise<{ shop: FreshDesk; animalId: number }> {
   const before = await freshDesk();
   const animalId = await takeIn(before);
-  await before.call('animals.setStage', { id: animalId, stage: 'ready' });
+  await before.call('animals.setStage', {
+    id: animalId,
+    stage: 'ready',
+    answer: 'weighed again',
+    confirmed: true,
+  });
   before.desk.close();
   const db = new Database(before.bookPath);
   db.prepare(`INSERT INTO ${sql.replace('$rows', NUMBERS)}`).run({ most });

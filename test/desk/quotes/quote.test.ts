@@ -30,7 +30,7 @@ function ask(more: Partial<CallInput<'quotes.calculate'>> = {}): CallInput<'quot
 async function finishElk(shop: FreshDesk, name: string, hanging: string, cuts: string, trim: string) {
   const id = await takeIn(shop, { hunter: { name } }, hanging);
   await cut(shop, id, { 'whole cuts': cuts, trim });
-  await shop.call('animals.setStage', { id, stage: 'ready' });
+  await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
 }
 
 describe('a quote', () => {

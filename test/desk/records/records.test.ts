@@ -53,7 +53,7 @@ describe('what is missing', () => {
   it('is nothing that was taken out of the book on purpose', async () => {
     const shop = await freshDesk('lb', '2022-10-10T15:00:00Z');
     const id = await takeIn(shop, { hunter: WHOLE.hunter });
-    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
     await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
     shop.wait(4 * 366 * 86_400);
     await shop.call('shop.trustClock', {});
@@ -139,7 +139,12 @@ describe('finding entries', () => {
       receivedOn: '2025-11-02',
       confirmed: true,
     });
-    await shop.call('animals.setStage', { id: gone, stage: 'ready' });
+    await shop.call('animals.setStage', {
+      id: gone,
+      stage: 'ready',
+      answer: 'weighed again',
+      confirmed: true,
+    });
     await shop.call('pickup.release', { id: gone, to: 'Cy Marsh', unpaidBy: 'RO' });
     const found = async (input: CallInput<'records.list'>) =>
       (await shop.call('records.list', input)).map(({ ticket }) => ticket);
@@ -185,7 +190,12 @@ describe('keeping', () => {
     const shop = await freshDesk('lb', '2023-11-24T18:00:00Z');
     const gone = await takeIn(shop, { hunter: WHOLE.hunter, receivedOn: '2023-11-24' });
     await takeIn(shop, { hunter: WHOLE.hunter, receivedOn: '2023-11-24' });
-    await shop.call('animals.setStage', { id: gone, stage: 'ready' });
+    await shop.call('animals.setStage', {
+      id: gone,
+      stage: 'ready',
+      answer: 'weighed again',
+      confirmed: true,
+    });
     await shop.call('pickup.release', { id: gone, to: 'Dana Whitlock', unpaidBy: 'RO' });
     const past = async () => ({
       check: (await shop.call('records.check', {})).pastKeeping,

@@ -28,6 +28,21 @@ const orders = (mark: string) => ({
   note: `${mark} calls back`,
 });
 
+/** Another hunter's animal, ground before in a grinder that is not cleaned after it. */
+async function groundBefore(shop: FreshDesk): Promise<number> {
+  const id = await takeIn(shop, { hunter: { name: 'Di Stone' } });
+  await cut(shop, id, { trim: '20' });
+  const { id: batchId } = await shop.call('grinder.start', {
+    animals: [{ id }],
+    fat: 'none',
+    targetFat: null,
+    product: 'Ground',
+  });
+  await shop.call('grinder.weighIn', { batchId, animalId: id, part: 'trim', typed: '20' });
+  shop.wait(60);
+  return id;
+}
+
 /** One hunter whose every free text says `mark`, with an animal that was through everything. */
 async function everything(shop: FreshDesk, mark: string, phone: string): Promise<{ hunterId: number }> {
   const person = {
@@ -88,6 +103,7 @@ async function everything(shop: FreshDesk, mark: string, phone: string): Promise
   const { ownFat } = await shop.call('animals.get', { id });
   await shop.call('fat.count', { lotId: ownFat?.lotId ?? 0, typed: '9', reason: `${mark} counted` });
 
+  const sourceId = await groundBefore(shop);
   const { id: batchId } = await shop.call('grinder.start', {
     animals: [{ id }],
     fat: 'none',
@@ -111,6 +127,17 @@ async function everything(shop: FreshDesk, mark: string, phone: string): Promise
   await shop.call('grinder.finish', { batchId, reason: `${mark} fits` });
   await shop.call('grinder.reopen', { batchId, reason: `${mark} tub` });
   await shop.call('grinder.finish', { batchId });
+
+  await shop.call('animals.hold', { id: sourceId, reason: 'sample', sample: '9' });
+  await shop.call('animals.testResult', { id: sourceId, result: 'positive' });
+  const told = await shop.call('animals.noteAffected', {
+    id,
+    sourceId,
+    what: 'called',
+    note: `${mark} was told`,
+  });
+  await shop.call('animals.voidAffected', { noteId: told.id, reason: `${mark} was not` });
+  await shop.call('animals.testResult', { id: sourceId, result: 'not detected', reason: 'another sample' });
 
   const pay = (method: string) =>
     shop.call('bills.pay', { animalId: id, kind: 'deposit', method, typed: '20', reference: `${mark} 17` });
@@ -137,7 +164,7 @@ async function everything(shop: FreshDesk, mark: string, phone: string): Promise
     reason: `${mark} spoiled`,
   });
   await shop.call('animals.reopen', { id, reason: `${mark} wrong one` });
-  await shop.call('animals.setStage', { id, stage: 'ready' });
+  await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
   await shop.call('pickup.saveNote', { id, text: `${mark} comes Friday` });
   await shop.call('pickup.release', { id, to: `${mark} Senior`, note: `${mark} cash`, unpaidBy: 'RO' });
   await shop.call('animals.edit', {
@@ -266,7 +293,7 @@ describe('removing a hunter’s details', () => {
         count: 9,
         typed: '9',
       });
-      await shop.call('animals.setStage', { id, stage: 'ready' });
+      await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
       await shop.call('pickup.release', { id, to: name, unpaidBy: 'RO' });
     }
     shop.wait(YEARS);

@@ -30,7 +30,7 @@ export async function whatBelongs(shop: FreshDesk, hunterId: number, mark: strin
 
   const pack = { stage: 'packed', part: 'package', product: `${mark} steaks`, count: 40 } as const;
   await shop.call('table.weigh', { animalId: id, ...pack, typed: '40' });
-  await shop.call('animals.setStage', { id, stage: 'ready' });
+  await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
   const other = await shop.call('hunters.save', { name: 'Cy Cedar' });
   const shares = [hunterId, other.id].map((one) => ({ hunter: { id: one }, typed: '1' }));
   await shop.call('shares.save', { animalId: id, basis: 'pieces', shares, reason: `${mark} shares` });

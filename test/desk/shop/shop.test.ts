@@ -94,7 +94,8 @@ describe('holds and pick-up', () => {
       await takeIn(shop, { sample: 'CWD-118' }),
       await takeIn(shop, { hunter: { name: 'B' }, sample: 'CWD-119' }),
     ];
-    for (const id of [clear, positive]) await shop.call('animals.setStage', { id, stage: 'ready' });
+    for (const id of [clear, positive])
+      await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
     expect(await shop.problem('pickup.release', { id: clear, to: 'Dana' })).toMatchObject({
       kind: 'refused',
       code: 'release.held',

@@ -72,7 +72,12 @@ describe('open balances', () => {
   it('remember the last reminder, also of an animal that went home', async () => {
     const shop = await pricedShop([priced('cut', 'hanging', { unit: 'lb', amountMinor: 100 })]);
     const animalId = await billed(shop, 'Ana Birch');
-    await shop.call('animals.setStage', { id: animalId, stage: 'ready' });
+    await shop.call('animals.setStage', {
+      id: animalId,
+      stage: 'ready',
+      answer: 'weighed again',
+      confirmed: true,
+    });
     await shop.call('pickup.release', { id: animalId, to: 'Ana', unpaidBy: 'MK' });
     await shop.call('till.saveReminder', { animalId, text: 'Left a message', by: 'MK' });
     const [account] = await shop.call('till.listOwed', {});

@@ -223,7 +223,7 @@ describe('weighing at the table', () => {
       count: 200,
       typed: '212',
     });
-    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
     expect(await shop.call('animals.get', { id })).toMatchObject({
       stage: 'ready',
       takeHomeGrams: expect.closeTo(212 * LB, 6),

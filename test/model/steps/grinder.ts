@@ -10,7 +10,7 @@ const NO_BATCH = {
   animals: [] as number[],
   done: false,
   moreOut: false,
-  passed: false,
+  passes: [],
 } as unknown as Batch;
 /** Two scales agree within it; more is asked about, once for a batch. */
 export const AS_WEIGHED = 1.02;
@@ -74,7 +74,7 @@ export function begins(shop: Shop, animals: readonly Animal[], plan: { fat: stri
     done({ id, name }) {
       if (shop.book.batches.some((one) => one.name === name)) throw new Error(`batch ${name} was begun before`);
       if (!name.startsWith(`G${markOf(shop.season)}-`)) throw new Error(`batch ${name} in season ${shop.season}`);
-      shop.book.batches.push({ id, name, season: shop.season, animals: animals.map((one) => one.id), done: false, moreOut: false, passed: false });
+      shop.book.batches.push({ id, name, season: shop.season, animals: animals.map((one) => one.id), done: false, moreOut: false, passes: [] });
     },
   });
 } // prettier-ignore
@@ -131,7 +131,7 @@ const fatIn: Drawing = (shop, dice, batch) => {
 
 function gone(shop: Shop, into: Pick<Weighing, 'id' | 'animal' | 'batch' | 'lot' | 'part' | 'grams'>, typed: number): void {
   if (Math.abs(into.grams - typed) > 1e-6) throw new Error(`${into.grams} g kept of ${typed} g typed`);
-  shop.book.weighings.push({ ...into, stage: 'grinder', primal: null, count: null, voided: false });
+  shop.book.weighings.push({ ...into, stage: 'grinder', primal: null, count: null, voided: false, at: shop.now });
 } // prettier-ignore
 
 /** What keeps meat out of a batch. Bought fat (no animal) goes in with held meat only where that is alone. */
@@ -152,6 +152,7 @@ function into(shop: Shop, batch: Batch, animal: Animal | null): string[] {
       [batch.done, 'batch.done'],
       [batch !== NO_BATCH && animal !== null && !batch.animals.includes(animal.id), 'batch.not-in'],
       [together.length > 1 && together.some((one) => shop.held(one) !== 'free'), 'batch.held-alone'],
+      [shop.reachedBy(batch).length > 0, 'batch.affected'],
       [animal !== null && pooled.length > 1 && refuses, 'batch.no-pooling'],
       [animal !== null && animal !== NOBODY && !isInShop(animal), 'animal.closed'],
     ),
@@ -180,7 +181,7 @@ export const pack: Step = {
       done({ weighingId }) {
         if (out + weight.grams > went * AS_WEIGHED) batch.moreOut = true;
         shop.book.weighings.push({
-          id: weighingId, animal: null, batch: batch.id, lot: null, stage: 'packed', part: 'package', primal: null, count, grams: weight.grams, voided: false,
+          id: weighingId, animal: null, batch: batch.id, lot: null, stage: 'packed', part: 'package', primal: null, count, grams: weight.grams, voided: false, at: shop.now,
         });
       },
     });
@@ -231,7 +232,7 @@ export const pass: Step = {
     const tempTyped = dice.pick(['', '38', 'cold']);
     return act('grinder.pass', { batchId: batch.id, plate: '4.5 mm', tempTyped }, {
       refuse: because([batch === NO_BATCH, 'batch.unknown'], [batch.done, 'batch.done'], [tempTyped === 'cold', 'temperature.unreadable']),
-      done: () => void (batch.passed = true),
+      done: () => void batch.passes.push(shop.now),
     });
   },
 }; // prettier-ignore
@@ -256,7 +257,7 @@ export const cleaned: Step = {
     const batch = dice.mostly(shop.book.batches, [NO_BATCH]);
     return act('grinder.saveCleaning', { batchId: batch?.id ?? null, how: 'taken apart and washed' }, {
       refuse: because([batch === NO_BATCH, 'batch.unknown']),
-      done: ({ id }) => void shop.book.cleanings.push({ id, voided: false }),
+      done: ({ id }) => void shop.book.cleanings.push({ id, voided: false, at: shop.now }),
     });
   },
 }; // prettier-ignore

@@ -172,7 +172,7 @@ export function closed(shop: Shop, old: Weighing): string[] {
 function heldIn(shop: Shop, old: Weighing): boolean {
   const batch = old.batch === null || old.animal === null ? undefined : shop.batch(old.batch);
   if (!batch) return false;
-  const ground = batch.passed || shop.book.weighings.some((one) => one.batch === batch.id && one.stage === 'packed');
+  const ground = batch.passes.length > 0 || shop.book.weighings.some((one) => one.batch === batch.id && one.stage === 'packed');
   const animals = batch.animals.filter((id) => shop.wentInto(batch.id, id));
   return ground && animals.length > 1 && animals.some((id) => shop.held(shop.animal(id) as Animal) !== 'free');
 } // prettier-ignore
@@ -283,7 +283,7 @@ const ORDER = ['hanging', 'cutting', 'packing', 'ready'] as const;
 /** An animal goes a stage on, or back. */
 export function movesTo(shop: Shop, animal: Animal, stage: (typeof ORDER)[number]): Act {
   const onward = ORDER.indexOf(stage) > ORDER.indexOf(animal.stage as typeof stage);
-  return act('animals.setStage', { id: animal.id, stage, by: 'EH' }, {
+  return act('animals.setStage', { id: animal.id, stage, answer: 'weighed again', confirmed: true, by: 'EH' }, {
     refuse: [
       ...because([animal === NOBODY, 'animal.unknown'], [!isInShop(animal), 'animal.closed']),
       ...(onward ? shop.knifeOff(animal) : []),

@@ -26,6 +26,7 @@ const PAINT: Readonly<Record<Fate, PartPaint>> = {
   shrink: { letter: 'Sh', tone: 'shrink', ink: 'ink', pattern: { kind: 'dots', ink: 'card' } },
   unexplained: { letter: '?', tone: 'card', ink: 'ink', pattern: { kind: 'hatch', ink: 'steel' } },
   grinder: { letter: 'G', tone: 'steel', ink: 'ink', pattern: { kind: 'cross', ink: 'card' } },
+  smokehouse: { letter: 'W', tone: 'shrink', ink: 'ink', pattern: { kind: 'dots', ink: 'card' } },
 };
 
 /** Take-home and losses, in the order of the pictures. */

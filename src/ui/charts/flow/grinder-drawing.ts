@@ -10,8 +10,8 @@ const TALL = 84;
 const END = 14;
 
 /**
- * Input and output of the grinder on a scale of its own: meat and fat from the left, packages and loss to the
- * right.
+ * Input and output of the grinder on a scale of its own: meat and fat from the left; packages, residue and water lost in the
+ * smoker to the right.
  */
 export function drawGrinder(
   grinder: PoundsReport['grinder'],
@@ -19,15 +19,33 @@ export function drawGrinder(
   colours: ChartColours,
   at: { x: number; y: number; width: number },
 ): Mark[] {
-  const { inGrams, fatGrams, outGrams, lossGrams } = grinder;
+  const { inGrams, fatGrams, outGrams, lossGrams, driedGrams } = grinder;
   const lost = Math.max(0, lossGrams);
-  const scale = TALL / Math.max(inGrams + fatGrams, outGrams + lost);
-  const [meat, fat, out, loss] = [inGrams, fatGrams, outGrams, lost].map((grams) => grams * scale) as [number, number, number, number]; // prettier-ignore
+  const scale = TALL / Math.max(inGrams + fatGrams, outGrams + lost + driedGrams);
+  const [meat, fat, out] = [inGrams, fatGrams, outGrams].map((grams) => grams * scale) as [number, number, number]; // prettier-ignore
   const [top, right] = [at.y + 58, at.x + at.width];
   const fatTop = top + meat + 6;
   const middle = at.x + at.width * 0.5;
   const words = { kind: 'text' as const, fill: colours.ink, size: FONT_SIZE };
   const amounts = text.grinderIn(format.mass(inGrams, 0), fatGrams > 0 ? format.mass(fatGrams, 0) : null);
+  const share = (grams: number): string => format.share(grams / (inGrams + fatGrams));
+  // What did not come out, one under the other, each with a line of print below it.
+  let [from, to] = [top + out, top + out + 16];
+  const ends = [
+    { fate: 'grinder' as const, grams: lost, says: text.grinderLoss(format.mass(lost, 0), share(lost)) },
+    {
+      fate: 'smokehouse' as const,
+      grams: driedGrams,
+      says: text.dried(format.mass(driedGrams, 0), share(driedGrams)),
+    },
+  ]
+    .filter(({ grams }) => grams > 0)
+    .map(({ grams, ...end }) => {
+      const laid = { ...end, tall: grams * scale, from, to };
+      from += laid.tall;
+      to += laid.tall + 32;
+      return laid;
+    });
   return [
     {
       shapes: [
@@ -56,27 +74,13 @@ export function drawGrinder(
         { ...words, x: right - END - 10, y: top + out / 2 + 5, text: text.grinderOut(format.mass(outGrams, 0)), anchor: 'end', weight: 600 }, // prettier-ignore
       ],
     },
-    ...(loss > 0
-      ? [
-          {
-            label: text.grinderLoss(format.mass(lost, 0), format.share(lost / (inGrams + fatGrams))),
-            shapes: [
-              streamed(
-                'grinder',
-                ribbon(middle, top + out, loss, right - END, top + out + 16, loss),
-                colours,
-              ),
-              painted('grinder', box(right - END, top + out + 16, END, Math.max(3, loss), 2), colours),
-              {
-                ...words,
-                x: right,
-                y: top + out + 16 + loss + 20,
-                text: text.grinderLoss(format.mass(lost, 0), format.share(lost / (inGrams + fatGrams))),
-                anchor: 'end' as const,
-              },
-            ],
-          },
-        ]
-      : []),
+    ...ends.map(({ fate, tall, from, to, says }): Mark => ({
+      label: says,
+      shapes: [
+        streamed(fate, ribbon(middle, from, tall, right - END, to, tall), colours),
+        painted(fate, box(right - END, to, END, Math.max(3, tall), 2), colours),
+        { ...words, x: right, y: to + tall + 20, text: says, anchor: 'end' as const },
+      ],
+    })),
   ];
 }

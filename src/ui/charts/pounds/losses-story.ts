@@ -6,7 +6,7 @@ import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColours } from '../drawing/colours.ts';
 import { fateName, fateInSentence } from './fate-name.ts';
 import { type Fate, painted } from '../drawing/part-paint.ts';
-import { unweighedNote } from './pounds-story.ts';
+import { unweighedNote, weighedOf } from './pounds-story.ts';
 import { box, type Mark, type Scene } from '../drawing/scene.ts';
 import type { SceneStory } from '../story.ts';
 
@@ -52,9 +52,10 @@ function moneyPer(minorPerKg: number, format: Format): string {
 
 /** The total loss, and the largest one that a shop can influence. */
 function lossesFinding(view: PoundsReport, format: Format): string {
-  const { n, baseGrams, losses } = view;
+  const { n, losses } = view;
   if (n === 0 || losses.length === 0) return text.noLoss;
-  const lost = losses.reduce((total, { grams }) => total + grams, 0);
+  // What the grinder and the smoker take is taken from what went home from the hook: it is listed, and not added here.
+  const lost = losses.reduce((total, { what, grams }) => total + (isAfter(what) ? 0 : grams), 0);
   const avoidable = losses.find(({ what }) => what !== 'bone');
   const most = avoidable
     ? text.lossMended(
@@ -63,7 +64,11 @@ function lossesFinding(view: PoundsReport, format: Format): string {
         avoidable.minor === null ? null : format.money(avoidable.minor),
       )
     : text.onlyBone;
-  return text.lossFinding(format.share(lost / baseGrams), format.mass(lost, 0), most);
+  return text.lossFinding(format.share(lost / weighedOf(view)), format.mass(lost, 0), most);
+}
+
+function isAfter(what: PoundsReport['losses'][number]['what']): boolean {
+  return what === 'grinder' || what === 'smokehouse';
 }
 
 function drawLosses(

@@ -15,6 +15,8 @@ const TOP = 62;
 const TALL = 380;
 /** Height of the grinder's picture. */
 const GRINDER = 190;
+/** A second end below the first. */
+const SECOND_END = 40;
 
 /** Streams from the hook to each fate; at the bottom right the grinder's input and output. */
 export function drawPounds(
@@ -30,12 +32,13 @@ export function drawPounds(
     number,
     number,
   ];
-  const grinderTop = Math.max(laid.home.top + laid.home.tall + 60, laid.bottom - GRINDER);
+  const grinderTall = GRINDER + (view.grinder.driedGrams > 0 && view.grinder.lossGrams > 0 ? SECOND_END : 0);
+  const grinderTop = Math.max(laid.home.top + laid.home.tall + 60, laid.bottom - grinderTall);
   const ground = view.grinder.inGrams > 0;
   return {
     width,
     height:
-      Math.max(laid.bottom, ground ? grinderTop + GRINDER : 0, laid.over ? beyondAt(laid.over) : 0) + 12,
+      Math.max(laid.bottom, ground ? grinderTop + grinderTall : 0, laid.over ? beyondAt(laid.over) : 0) + 12,
     marks: [
       ...headings(view, laid, format, colours),
       ...laid.streams.map((stream) =>

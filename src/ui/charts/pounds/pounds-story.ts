@@ -10,7 +10,7 @@ import { fatesOf, isHome } from './pounds-layout.ts';
 /** Where the hanging weight went. `linkOf` links to the animals of a fate. */
 export function poundsStory(view: PoundsReport, format: Format, linkOf: (fate: Fate) => string): SceneStory {
   const fates = [...fatesOf(view)];
-  const share = (grams: number): number => grams / view.baseGrams;
+  const share = (grams: number): number => grams / weighedOf(view);
   return {
     title: text.title[format.unit],
     finding: poundsFinding(view, format),
@@ -34,6 +34,11 @@ export function poundsStory(view: PoundsReport, format: Format, linkOf: (fate: F
   };
 }
 
+/** All that was weighed off the hook, or is explained: shares of it add to one, also where parts outweigh their animals. */
+export function weighedOf({ baseGrams, overGrams }: Pick<PoundsReport, 'baseGrams' | 'overGrams'>): number {
+  return baseGrams + overGrams;
+}
+
 /** Added wherever shrink includes unknown damage. */
 export function unweighedNote({ damageUnknown }: Pick<PoundsReport, 'damageUnknown'>): string[] {
   return damageUnknown > 0 ? [text.damageUnknown(damageUnknown)] : [];
@@ -45,7 +50,7 @@ export function poundsFinding(view: PoundsReport, format: Format): string {
   const fates = [...fatesOf(view)];
   const home = fates.reduce((total, [fate, grams]) => total + (isHome(fate) ? grams : 0), 0);
   const [most] = fates.filter(([fate]) => !isHome(fate)).sort(([, a], [, b]) => b - a);
-  const share = (grams: number): string => format.share(grams / view.baseGrams);
+  const share = (grams: number): string => format.share(grams / weighedOf(view));
   return [
     most
       ? text.finding(

@@ -27,9 +27,11 @@ export const cleaningText = {
   since: (n: number) =>
     n === 0 ? 'Nothing went through since.' : `${plural(n, 'batch', 'batches')} went through since.`,
   toBatch: (batch: string) => `To ${batch}`,
+  earlier: 'Cleaned earlier, not written down',
+  earlierOn: 'Cleaned on',
+  earlierAt: 'At',
+  earlierHint: 'As hours and minutes, for example 18:30.',
   showAll: (n: number) => `Show all ${n}`,
   throughBefore: (batch: string, tickets: string) =>
     `${batch} with meat on hold (${tickets}) went through the grinder before or beside this batch, and no cleaning is recorded in between.`,
-  throughBeforePositive: (batch: string, tickets: string) =>
-    `${batch} with meat that tested positive (${tickets}) went through the grinder before or beside this batch, and no cleaning is recorded in between. Ask your wildlife agency or the health department.`,
 };

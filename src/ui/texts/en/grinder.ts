@@ -125,6 +125,7 @@ export const grinderText = {
   inTotal: 'In',
   outTotal: 'Out',
   leftOver: (mass: string) => `${mass} not packed yet, or left in the machine`,
+  leftOrDried: (mass: string) => `${mass} not packed yet, or water lost in the smoker or dryer`,
   moreOut: (mass: string) => `${mass} more was packed than weighed in: check the weights`,
   nothingIn: 'Nothing is weighed in yet',
   balanced: 'Everything that went in was packed',

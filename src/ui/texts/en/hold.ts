@@ -1,5 +1,3 @@
-import { plural } from '../plural.ts';
-
 /** Words of a hold, of what a positive result asks for, and of disposal. */
 export const holdText = {
   title: 'Hold',
@@ -66,10 +64,6 @@ export const holdText = {
     returned: 'Brought back to the shop',
   },
   steps: 'What to do, in this order',
-  pooled: (n: number) =>
-    `Its meat went into one batch with that of ${plural(n, 'other animal', 'other animals')}. Tell their hunters:`,
-  pooledLine: (batch: string, hunter: string, phone: string) =>
-    [`batch ${batch}`, hunter, phone].filter(Boolean).join(', '),
 
   dispose: 'Record disposal',
   disposeQuiet: 'Dispose of it',

@@ -3,6 +3,14 @@ import type { PrimalUse } from '../../../bridge/contract.ts';
 /** Words of the cutting instructions, at intake, on the Table and in a quote. */
 export const ordersText = {
   heading: 'Cutting instructions',
+  notAsked: 'Cut sheet: not asked yet',
+  notAskedHow: 'Ask the hunter before it is cut. Until then the shop would do this:',
+  standard: 'Hunter wants our standard cuts',
+  standardSaved: 'Noted: our standard cuts.',
+  askHint: 'Enter orders below, or tick this. Else the ticket says “not asked yet”.',
+  enter: 'Enter orders',
+  tagName: 'Cut sheet',
+  tagNotAsked: 'not asked yet',
   changed: 'Instructions changed; the earlier ones stay in the book.',
   save: 'Save',
   leaveAsItWas: 'Leave as it was',

@@ -1,3 +1,4 @@
+import type { WaitsFor } from '../../../bridge/contract.ts';
 import { plural } from '../plural.ts';
 
 /** Words of the Pick-up. */
@@ -53,9 +54,9 @@ export const pickupText = {
   handOver: 'Hand over',
   handOverOf: (ticket: string) => `Hand over ${ticket}`,
   waitsState: 'stays here',
-  waitsFor: (other: string, batch: string, positive: boolean) =>
+  waitsFor: ({ ticket: other, batch, positive, from }: WaitsFor) =>
     positive
-      ? `Ground in ${batch} with ${other}, which tested positive. Ask your wildlife agency or the health department.`
+      ? `${from === null ? `Ground in ${batch} with ${other}` : `${batch} was ground after ${from} with ${other}, no cleaning in between`}, which tested positive. Ask your wildlife agency or the health department.`
       : `Ground in ${batch} with ${other}, which is on hold: it stays until that result is in.`,
   heldMessage: 'It cannot be handed over yet: do not ask the hunter to come.',
   heldSentence: (reason: string) => `${reason}: it stays until its result is entered at the Table.`,

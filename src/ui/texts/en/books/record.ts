@@ -75,6 +75,17 @@ export const recordText = {
   weightReceived: (mass: string) => `received ${mass}`,
   weightHanging: (mass: string) => `hanging ${mass}`,
   weightPacked: (mass: string) => `packed ${mass}`,
+  weightGround: (packages: number, mass: string) =>
+    `ground: ${plural(packages, 'package', 'packages')}, ${mass}`,
+  groundIn: (unit: string) => `Ground packages, ${unit}`,
+  groundPackages: 'Ground packages',
+  held: 'Hold and test',
+  onHold: (why: string) => `on hold: ${why}`,
+  results: 'Test results',
+  resultLine: (result: string, on: string, sample: string, lab: string) =>
+    [`${result}, ${on}`, sample && `sample ${sample}`, lab].filter(Boolean).join(', '),
+  affectedBy: (tickets: readonly string[]) => `affected by ${tickets.join(', ')}, tested positive`,
+  affected: 'Affected by (tested positive)',
   receivedIn: (unit: string) => `Received, ${unit}`,
   hangingIn: (unit: string) => `Hanging, ${unit}`,
   packedIn: (unit: string) => `Packed for it alone, ${unit}`,

@@ -16,6 +16,7 @@ export const choiceWording: Readonly<Record<string, Wording>> = {
   'choice.measure': () => 'Pick what to compare by from the list.',
   'choice.origin': () => 'Pick whether it is the hunter’s own or farm stock.',
   'choice.result': () => 'Pick the result: positive, not detected, or none yet.',
+  'choice.deed': () => 'Pick what was done: called, kept, discarded or brought back.',
   'choice.part': () => 'Pick which part is on the scale.',
   'choice.sex': () => 'Pick the sex, or “Unknown”.',
   'choice.source': () => 'Pick whether the weight was typed or read from the scale.',

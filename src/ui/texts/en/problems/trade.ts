@@ -1,5 +1,6 @@
 /** Wordings for what the trade itself forbids or wants, beside the weights in en-problems.ts. */
 import { wordFor, words } from '../common.ts';
+import { readySentence } from '../ready.ts';
 import { plural } from '../../plural.ts';
 import { massIn, type With, type Wording } from '../../wording.ts';
 
@@ -74,6 +75,20 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
     `${p.ticket} was ground in batch ${p.batch} with ${p.other}, which is on hold. It is not set ready or handed over before that result is in.`,
   'pooled.positive': (p) =>
     `${p.ticket} was ground in batch ${p.batch} with ${p.other}, which tested positive. It is not set ready or handed over: ask your wildlife agency or the health department what happens to it.`,
+  'pooled.through-grinder': (p) =>
+    `${p.ticket} is in batch ${p.batch}, which went through the grinder after ${p.from} with ${p.other}, which tested positive, and no cleaning is recorded in between. It is not set ready or handed over: ask your wildlife agency or the health department. If the grinder was taken apart and cleaned in between, record that cleaning with its time.`,
+  'batch.affected': (p) =>
+    `The meat of ${p.ticket}, which tested positive, reached batch ${p.batch}. Weigh nothing more into it; begin a new batch once the grinder is clean.`,
+  'affected.not': (p) =>
+    `The positive result of ${p.other} does not reach ${p.ticket}. Look at the list on the page of ${p.other}.`,
+  'affected.unknown': () => 'This note is not in the book.',
+  'affected.voided': () => 'This note was voided already.',
+  'cleaning.future': () => 'This time is still to come. Enter when the grinder was cleaned.',
+  'time.unreadable': () => 'This is not a time of day. Type it as hours and minutes, for example 18:30.',
+  'ready.amounts': (p, format) =>
+    `${p.ticket}: ${readySentence({ ...p, unpacked: String(p.unpacked), notMade: String(p.notMade) }, (grams) => format.mass(Number(grams)))} Weigh again or pack the rest, or say why it is right.`,
+  'sheet.twice': (p) =>
+    `Row ${p.before} has “${p.said}” too. Take one of them out if they are the same animal.`,
   'cleaning.unknown': () => 'This cleaning is not in the book.',
   'cleaning.voided': () => 'This cleaning was voided already.',
   'batch.held-alone': (p) =>

@@ -16,6 +16,7 @@ export const poundsText = {
     shrink: 'Drying and dripping',
     unexplained: 'Not explained',
     grinder: 'Left in the grinder',
+    smokehouse: 'Water lost in the smoker or dryer',
   } satisfies Record<CutPart | LossKind, string>,
   shrinkAndUnweighed: 'Shrink and not weighed',
   shrinkAndUnweighedSaid: 'shrink and what was not weighed',
@@ -25,6 +26,7 @@ export const poundsText = {
   grinderIn: (meat: string, fat: string | null) =>
     fat === null ? `${meat} in` : `${meat} in and ${fat} of bought fat`,
   grinderOut: (mass: string) => `${mass} packed`,
+  dried: (mass: string, share: string) => `${mass} water lost in the smoker or dryer (${share})`,
   grinderLoss: (mass: string, share: string) => `${mass} left in it (${share})`,
 
   n: (n: number, others: number) =>

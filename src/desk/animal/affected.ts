@@ -1,0 +1,92 @@
+/** Whom a positive result reaches: animals, batches and packages, and what was done about each. */
+import type { AnimalRow } from '../../book/records/animals.ts';
+import type { BatchRecord } from '../../book/records/batches.ts';
+import type { AffectedBy, Affects } from '../contract/contract.ts';
+import type { Session } from '../session/session.ts';
+import { ownersOf } from './owners.ts';
+import { tracesOf } from './traces.ts';
+
+/** Positive animals whose meat reached a batch, and how. */
+export function reachedBy(
+  session: Session,
+  { id, season }: Pick<BatchRecord, 'id' | 'season'>,
+): AffectedBy[] {
+  return tracesOf(session, season).reached.flatMap(({ source, batches }) => {
+    const how = batches.get(id);
+    if (!how) return [];
+    const from = how.by === 'grinder' ? (session.book.batches.get(how.from)?.name ?? '') : null;
+    return [{ ticket: source.ticket, from }];
+  });
+}
+
+/** Batches with an animal's meat that the meat of another, positive animal reached. */
+export function affectedBatches(
+  session: Session,
+  animalId: number,
+): (AffectedBy & { batchId: number; batch: string })[] {
+  const own = session.book.animals.get(animalId)?.ticket;
+  return session.book.batches.ofAnimal(animalId).flatMap((batch) => {
+    if (!tracesOf(session, batch.season).members.get(batch.id)?.includes(animalId)) return [];
+    return reachedBy(session, batch)
+      .filter(({ ticket }) => ticket !== own)
+      .map((by) => ({ ...by, batchId: batch.id, batch: batch.name }));
+  });
+}
+
+/** All that the positive result of an animal reaches; null where it is not positive or was never ground. */
+export function affectsOf(
+  session: Session,
+  { id, ticket }: Pick<AnimalRow, 'id' | 'ticket'>,
+): Affects | null {
+  if (session.book.animals.hold(id)?.positive !== 1) return null;
+  const seasons = new Set(session.book.batches.ofAnimal(id).map(({ season }) => season));
+  const found = [...seasons].flatMap((season) => {
+    const { reached, members } = tracesOf(session, season);
+    const batches = reached.find(({ source }) => source.id === id)?.batches ?? new Map<number, never>();
+    return [...batches.keys()].map((batchId) => ({ batchId, animals: members.get(batchId) ?? [] }));
+  });
+  if (found.length === 0) return null;
+  const batches = found.flatMap(({ batchId, animals }) => {
+    const batch = session.book.batches.get(batchId);
+    if (!batch) return [];
+    const from = reachedBy(session, batch).find((one) => one.ticket === ticket)?.from ?? null;
+    const owners = ownersOf(session, batchId);
+    return [{ id: batch.id, name: batch.name, product: batch.product, from, owners, animals }];
+  });
+  const notes = session.book.affectedNotes.ofSource(id);
+  const ids = [...new Set(batches.flatMap(({ animals }) => animals))].filter((one) => one !== id);
+  // Meat that left may be eaten tonight: its hunters are called first.
+  const left = (one: number): number => Number(session.book.animals.get(one)?.stage === 'released');
+  ids.sort((a, b) => left(b) - left(a) || a - b);
+  return {
+    batches: batches.map(({ id: batchId, name, product, from, owners }) => ({
+      id: batchId,
+      name,
+      product,
+      from,
+      packages: owners.reduce((sum, owner) => sum + owner.packages, 0),
+      grams: owners.reduce((sum, owner) => sum + owner.shareGrams, 0),
+    })),
+    animals: ids.flatMap((one) => {
+      const animal = session.book.animals.get(one);
+      if (!animal) return [];
+      const mine = batches.filter(({ animals }) => animals.includes(one));
+      const shares = mine.flatMap(({ owners }) => owners.filter((owner) => owner.ticket === animal.ticket));
+      const done = notes.filter(({ animal_id }) => animal_id === one);
+      return [
+        {
+          id: one,
+          ticket: animal.ticket,
+          hunter: animal.hunter,
+          phone: session.book.hunters.get(animal.hunter_id)?.phone ?? '',
+          stage: animal.stage,
+          batches: mine.map(({ name }) => name),
+          packages: shares.reduce((sum, owner) => sum + owner.packages, 0),
+          grams: shares.reduce((sum, owner) => sum + owner.shareGrams, 0),
+          toCall: !done.some(({ what }) => what === 'called'),
+          notes: done.map(({ id: noteId, what, note, at, by }) => ({ id: noteId, what, note, at, by })),
+        },
+      ];
+    }),
+  };
+}

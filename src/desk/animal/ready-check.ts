@@ -1,0 +1,121 @@
+/**
+ * Whether all that was cut and ground of an animal is packed, before it is set ready. What differs is asked about once, with
+ * its figures; the answer stays in the trail.
+ */
+import type { AnimalRow } from '../../book/records/animals.ts';
+import { toGrams } from '../../core/values/units.ts';
+import type { ReadyDoubts } from '../contract/contract.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
+import { instructionsOf, ordersAsked } from './instructions.ts';
+import { losesWater } from './water-loss.ts';
+
+/** Two scales agree within it, and vacuum packs purge about as much. Common practice, no source. */
+const AGREES = 0.02;
+/** A lower limit, so that a scrap on the block is not asked about. Our choice. */
+const SCRAP_GRAMS = 225;
+
+/** What does not fit together, or null. Products that lose water in the smoker or dryer are not weighed against what went in. */
+export function readyDoubts(session: Session, animal: Pick<AnimalRow, 'id'>): ReadyDoubts | null {
+  const sums = session.book.weighings.sums(animal.id);
+  const rows = session.book.weighings.ofAnimal(animal.id).filter(({ void_at }) => void_at === null);
+  const packed = rows.filter(({ stage }) => stage === 'packed');
+  const cutGrams = (sums?.whole_cuts ?? 0) + (sums?.trim ?? 0);
+  const [packedGrams, groundGrams] = [sums?.packed ?? 0, sums?.trim_ground ?? 0];
+  const dried = packed.some(({ product }) => losesWater(session, product ?? ''));
+  const over = packedGrams + groundGrams - cutGrams;
+  const tolerance = toleranceOf(session, cutGrams, rows.filter(({ stage }) => stage !== 'hanging').length);
+  // Steaks may be packed without being weighed at the Table: then only trim that was never ground is missing.
+  const weighedCuts = sums?.whole_cuts !== null && sums?.whole_cuts !== undefined;
+  const unpacked = unpackedBatches(session, animal.id);
+  const notMade = productsNotMade(session, animal.id, packed);
+  const doubts: ReadyDoubts = {
+    cutGrams,
+    groundGrams,
+    packedGrams,
+    overGrams: weighedCuts && over > tolerance ? over : 0,
+    missingGrams: cutGrams > 0 && !dried && -over > tolerance ? -over : 0,
+    unpacked,
+    notMade,
+  };
+  const any = doubts.overGrams > 0 || doubts.missingGrams > 0 || unpacked.length > 0 || notMade.length > 0;
+  return any ? doubts : null;
+}
+
+/** One scale step for each weight, and `AGREES` of what was cut. */
+function toleranceOf({ settings }: Session, cutGrams: number, weights: number): number {
+  return Math.max(SCRAP_GRAMS, cutGrams * AGREES + weights * toGrams(settings.step, settings.unit));
+}
+
+/** Batches with meat of the animal of which nothing is packed. */
+function unpackedBatches(session: Session, animalId: number): ReadyDoubts['unpacked'] {
+  return session.book.batches.ofAnimal(animalId).flatMap(({ id, name, product }) => {
+    const rows = session.book.weighings.ofBatch(id).filter(({ void_at }) => void_at === null);
+    if (rows.some(({ stage }) => stage === 'packed')) return [];
+    const grams = rows
+      .filter((row) => row.stage === 'grinder' && row.animal_id === animalId)
+      .reduce((sum, row) => sum + row.grams, 0);
+    return grams > 0 ? [{ batch: name, product, grams }] : [];
+  });
+}
+
+/** Products that the hunter ordered and that nothing was packed or ground as. A default is no order. */
+function productsNotMade(
+  session: Session,
+  animalId: number,
+  packed: readonly { product: string | null }[],
+): string[] {
+  if (ordersAsked(session, animalId) === 'not asked') return [];
+  const { alsoGround, primals, cutsShare, grindProduct } = instructionsOf(session, animalId);
+  const key = (text: string): string => text.trim().toLowerCase();
+  const made = new Set([
+    ...packed.map(({ product }) => key(product ?? '')),
+    ...session.book.batches.ofAnimal(animalId).map(({ product }) => key(product)),
+  ]);
+  const grinds = primals.length > 0 ? primals.some(({ as }) => as === 'grind') : cutsShare < 1;
+  const trim = session.book.weighings.sums(animalId)?.trim ?? 0;
+  // Trim may all have gone into what was ordered with an amount of its own.
+  const rest = trim - alsoGround.reduce((sum, { grams }) => sum + grams, 0);
+  const wanted = [
+    ...alsoGround.map(({ product }) => product),
+    ...(grinds && rest > SCRAP_GRAMS ? [grindProduct] : []),
+  ];
+  return [...new Set(wanted)].filter((product) => !made.has(key(product)));
+}
+
+/**
+ * Asks about what does not fit, once: an answer to the same figures counts.
+ * @returns what was answered, to be kept with the step; null where nothing was in doubt
+ * @throws ProblemError `ready.amounts` (conflict: pass `confirmed` and an `answer`)
+ */
+export function askReady(
+  session: Session,
+  animal: AnimalRow,
+  said: { confirmed: boolean; answer: string },
+): ReadyDoubts | null {
+  const doubts = readyDoubts(session, animal);
+  if (!doubts || JSON.stringify(answeredOf(session, animal.id)?.doubts) === JSON.stringify(doubts))
+    return null;
+  if (said.confirmed && said.answer !== '') return doubts;
+  const { unpacked, notMade, ...grams } = doubts;
+  throw new ProblemError('conflict', 'ready.amounts', {
+    field: 'answer',
+    with: {
+      ticket: animal.ticket,
+      ...grams,
+      unpacked: unpacked.map(({ batch, product }) => `${batch} (${product})`).join(', '),
+      notMade: notMade.join(', '),
+    },
+  });
+}
+
+/** What was answered last when it was set ready, or null. */
+export function answeredOf(
+  session: Session,
+  animalId: number,
+): { doubts: ReadyDoubts; answer: string; by: string } | null {
+  const said = session.book.audit.of('animal', animalId).findLast(({ after }) => after?.includes('"doubts"'));
+  if (!said) return null;
+  const { doubts } = JSON.parse(said.after ?? '{}') as { doubts: ReadyDoubts };
+  return { doubts, answer: said.reason ?? '', by: said.by ?? '' };
+}

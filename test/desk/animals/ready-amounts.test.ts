@@ -1,0 +1,108 @@
+/** Nothing leaves unnoticed: what is packed is compared with what was cut and ground before an animal is set ready. */
+import { describe, expect, it } from 'vitest';
+import { cut, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
+
+const LB = 453.59237;
+
+async function packed(shop: FreshDesk, animalId: number, typed: string, product = 'Steaks'): Promise<void> {
+  await shop.call('table.weigh', { animalId, stage: 'packed', part: 'package', product, count: 40, typed });
+}
+
+async function setReady(shop: FreshDesk, id: number) {
+  return shop.desk.call('animals.setStage', { id, stage: 'ready' });
+}
+
+describe('setting an animal ready', () => {
+  it('asks where more is packed than was cut, with the figures', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    await cut(shop, id, { 'whole cuts': '92.5' });
+    await packed(shop, id, '139.6');
+    const answer = await setReady(shop, id);
+    if (answer.ok) throw new Error('it was set ready without a question');
+    expect(answer.problem).toMatchObject({ kind: 'conflict', code: 'ready.amounts' });
+    // 139.6 lb packed less 92.5 lb cut is 47.1 lb too much.
+    expect(Number(answer.problem.with?.overGrams) / LB).toBeCloseTo(47.1, 6);
+  });
+
+  it('asks where trim was never packed, once, and keeps the answer with initials', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    await cut(shop, id, { 'whole cuts': '60', trim: '21' });
+    await packed(shop, id, '59.5');
+    const asked = await setReady(shop, id);
+    // 81 lb cut less 59.5 lb packed.
+    if (!asked.ok) expect(Number(asked.problem.with?.missingGrams) / LB).toBeCloseTo(21.5, 6);
+    expect(asked.ok).toBe(false);
+    await shop.call('animals.setStage', {
+      id, stage: 'ready', confirmed: true, answer: 'the hunter took the trim home', by: 'RO',
+    }); // prettier-ignore
+    const [row] = await shop.call('pickup.get', {});
+    expect(row?.doubts?.missingGrams).toBeCloseTo(21.5 * LB, 3);
+    expect(row?.answered).toMatchObject({ answer: 'the hunter took the trim home', by: 'RO' });
+    await shop.call('animals.setStage', { id, stage: 'packing' });
+    expect((await setReady(shop, id)).ok).toBe(true);
+    // Other figures are another question.
+    await shop.call('animals.setStage', { id, stage: 'packing' });
+    await cut(shop, id, { trim: '8' });
+    expect((await setReady(shop, id)).ok).toBe(false);
+  });
+
+  it('asks nothing within two scales and a scrap', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    await cut(shop, id, { 'whole cuts': '60' });
+    await packed(shop, id, '59.1');
+    expect((await setReady(shop, id)).ok).toBe(true);
+  });
+
+  it('names orders that were not carried out and batches that were not packed, and no order that nobody gave', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    const other = await takeIn(shop, { hunter: { name: 'Ana' } });
+    const also = { fat: 'none', targetFat: null, pattyGrams: null } as const;
+    await shop.call('animals.saveOrders', {
+      id,
+      instructions: {
+        cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: LB, extras: [], note: '',
+        alsoGround: [{ product: 'Snack sticks', grams: 5000, ...also }],
+      },
+    }); // prettier-ignore
+    for (const one of [id, other]) {
+      await cut(shop, one, { 'whole cuts': '60', trim: '30' });
+      await packed(shop, one, '60');
+      const { id: batchId } = await shop.call('grinder.start', {
+        animals: [{ id: one }], fat: 'none', targetFat: null, product: 'Ground',
+      }); // prettier-ignore
+      await shop.call('grinder.weighIn', { batchId, animalId: one, part: 'trim', typed: '30' });
+    }
+    const [first, second] = [await setReady(shop, id), await setReady(shop, other)];
+    expect(first).toMatchObject({
+      problem: { with: { notMade: 'Snack sticks', unpacked: 'G26-001 (Ground)' } },
+    });
+    expect(second).toMatchObject({ problem: { with: { notMade: '', unpacked: 'G26-002 (Ground)' } } });
+  });
+
+  it('does not weigh jerky against the meat that it was made of', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    await cut(shop, id, { 'whole cuts': '20' });
+    await packed(shop, id, '9', 'Jerky strips');
+    expect((await setReady(shop, id)).ok).toBe(true);
+  });
+});
+
+describe('a cut sheet', () => {
+  it('is not asked for until somebody says what the hunter wants; the standard cuts are a choice', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    const asked = async () => (await shop.call('animals.get', { id })).asked;
+    const flagged = async () => (await shop.call('rail.get', {})).hooks.map(({ notAsked }) => notAsked);
+    expect([await asked(), await flagged()]).toEqual(['not asked', [true]]);
+    const { instructions } = await shop.call('animals.get', { id });
+    await shop.call('animals.saveOrders', { id, instructions: { ...instructions, standard: true } });
+    expect([await asked(), await flagged()]).toEqual(['standard', [false]]);
+    await shop.call('animals.saveOrders', { id, instructions: { ...instructions, cutsShare: 0.7 } });
+    expect(await asked()).toBe('ordered');
+  });
+});

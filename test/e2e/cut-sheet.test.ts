@@ -1,0 +1,59 @@
+/** The orders stand first on the Table, and travel with the carcass on one sheet; a default is told as such. */
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { scanTicket } from '../replay/open-ticket.ts';
+import { printed } from './paper.ts';
+import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
+
+let shop: ShopWindow;
+let deer: { id: number; ticket: string };
+
+beforeAll(async () => {
+  shop = await openShop();
+  deer = await deerAtDesk(
+    shop,
+    'Ann Alder',
+    {},
+    { sample: 'L-704', promisedOn: '2030-01-02', confirmed: true },
+  );
+});
+beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
+afterAll(() => shop?.close());
+
+describe('the cut sheet', () => {
+  it('stands above the fold of a small screen, and says that nobody asked yet', async () => {
+    const { page, keys } = shop;
+    await scanTicket(page, deer.ticket);
+    const card = page.getByText('Cut sheet: not asked yet').last();
+    await card.waitFor();
+    // The last line of the orders, with nothing scrolled.
+    const line = await page
+      .getByRole('listitem')
+      .filter({ hasText: /^Packages/ })
+      .boundingBox();
+    expect((line?.y ?? 999) + (line?.height ?? 999)).toBeLessThan(690);
+    expect(await page.evaluate(() => window.scrollY)).toBe(0);
+    await keys.pressOn('Hunter wants our standard cuts');
+    await page.getByText('Hunter wants our standard cuts.').first().waitFor();
+    expect(await page.getByText('Cut sheet: not asked yet').count()).toBe(0);
+    expect((await shop.call('animals.get', { id: deer.id })).asked).toBe('standard');
+  });
+
+  it('prints on one page with hunter, phone, hold, orders and promised day', async () => {
+    const { page } = shop;
+    await page.getByRole('link', { name: 'Print cut sheet' }).first().click();
+    await page.getByRole('heading', { name: `Cut sheet ${deer.ticket}` }).waitFor();
+    const sheets = await printed(page);
+    expect(sheets).toHaveLength(1);
+    for (const said of [
+      'Ann Alder',
+      'On hold',
+      'L-704',
+      'standard cuts',
+      'Ground',
+      'Jan 2, 2030',
+      deer.ticket,
+    ])
+      expect(sheets[0]?.words).toContain(said);
+    expect(shop.complaints).toEqual([]);
+  });
+});
