@@ -74,7 +74,7 @@ export function coveredShare(page: Page): Promise<number> {
   })()`);
 }
 
-/** What a finger in a glove would miss: less than 44 px across or down, links within a sentence excepted. */
+/** What a finger in a glove would miss: less than 44 px across or down, links within a sentence included. */
 export function smallTargets(page: Page): Promise<string[]> {
   return page.evaluate(`(() => {
     const nameIt = ${NAME_IT};
@@ -90,21 +90,17 @@ export function smallTargets(page: Page): Promise<string[]> {
       targets.delete(box);
       targets.add(label);
     }
-    const inSentence = (element) => {
-      if (element instanceof SVGElement) return true; // a mark of a chart: the table behind leads to the same
-      if (!element.matches('a') || getComputedStyle(element).display !== 'inline') return false;
-      const around = [...element.parentNode.childNodes].filter((node) => node !== element);
-      return around.some((node) => node.nodeType === Node.TEXT_NODE && /\\p{L}{2}/u.test(node.textContent));
-    };
     const hits = (element, x, y) => {
       const hit = document.elementFromPoint(x, y);
       if (!hit) return false;
+      if (hit.closest('.toasts')) return true; // goes by itself
       if (element.contains(hit) || hit.contains(element) && hit.matches('label')) return true;
       return hit.closest('label')?.control === element;
     };
     const found = [];
     for (const element of targets) {
-      if (inSentence(element) || element.disabled) continue;
+      // A mark of a chart: the table behind leads to the same.
+      if (element instanceof SVGElement || element.disabled) continue;
       element.scrollIntoView({ block: 'center', inline: 'center' });
       const box = [...element.getClientRects()].at(0);
       const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
@@ -116,5 +112,55 @@ export function smallTargets(page: Page): Promise<string[]> {
         found.push(Math.round(box.width) + '×' + Math.round(box.height) + ' ' + nameIt(element) + ' misses ' + JSON.stringify(short));
     }
     return [...new Set(found)];
+  })()`);
+}
+
+/** Tables that are wider than their frame, so that a column or a button is out of sight until one scrolls sideways. */
+export function lostColumns(page: Page): Promise<string[]> {
+  return page.evaluate(`(() => {
+    const nameIt = ${NAME_IT};
+    return [...document.querySelectorAll('main table, [role=dialog] table')]
+      .filter((table) => table.checkVisibility() && table.parentElement.scrollWidth > table.parentElement.clientWidth + 1)
+      .map((table) => (table.caption?.innerText.trim() ?? '') + ' ' + nameIt(table));
+  })()`);
+}
+
+/** Placeholders that are longer than their field. */
+export function clippedPlaceholders(page: Page): Promise<string[]> {
+  return page.evaluate(`(() => {
+    const seen = ${SEEN};
+    const pen = document.createElement('canvas').getContext('2d');
+    return seen('input[placeholder]').filter((input) => {
+      const style = getComputedStyle(input);
+      pen.font = style.font;
+      const room = input.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
+      return pen.measureText(input.placeholder).width > room + 1;
+    }).map((input) => input.placeholder);
+  })()`);
+}
+
+/** How many rows the places take in the head of the window. */
+export function headRows(page: Page): Promise<number> {
+  return page.evaluate(`(() => {
+    const links = [...document.querySelectorAll('header .bar nav a')];
+    const tools = document.querySelector('header [role=search] input');
+    const middles = [...links, tools].map((element) => element.getBoundingClientRect()).map(({ top, height }) => top + height / 2);
+    return middles.filter((middle, i) => i === 0 || Math.abs(middle - middles[i - 1]) > 20).length;
+  })()`);
+}
+
+/** By how many pixels the head begins and ends elsewhere than the page below it; nothing for a page of its own shape. */
+export function edgesApart(page: Page): Promise<number[]> {
+  return page.evaluate(`(() => {
+    const within = (element) => {
+      const box = element.getBoundingClientRect();
+      const style = getComputedStyle(element);
+      return [box.left + parseFloat(style.paddingLeft), box.right - parseFloat(style.paddingRight)];
+    };
+    const page = document.querySelector('main > .page');
+    // Beside the card of the tour a page is narrower.
+    if (!page || document.querySelector('.toured')) return [];
+    const [head, below] = [within(document.querySelector('header .frame-bar')), within(page)];
+    return [0, 1].map((i) => Math.round(Math.abs(head[i] - below[i]))).filter((apart) => apart > 1);
   })()`);
 }

@@ -11,11 +11,22 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser } from './browser.ts';
 import { OLD_SCREEN, openLook, stillText, type Look } from './look-at.ts';
 import { subjectsOf, type Place, type Subjects } from './places.ts';
-import { coveredShare, cutOff, smallTargets } from './reach.ts';
+import {
+  clippedPlaceholders,
+  coveredShare,
+  cutOff,
+  edgesApart,
+  headRows,
+  lostColumns,
+  smallTargets,
+} from './reach.ts';
 import { serve, type Served } from './served.ts';
 
 /** The smallest screen on which the tool is offered. */
 const SMALL = { width: 1024, height: 768 };
+/** A tablet held upright. */
+const UPRIGHT = { width: 810, height: 1080 };
+const WIDE = { width: 1920, height: 1080 };
 /** What is left of 1366 × 768 at 200 %. */
 const ENLARGED = { width: 683, height: 384 };
 
@@ -96,10 +107,19 @@ export function placesAreWhole(places: readonly Place[]): void {
 
     it('fits', async () => {
       const { page } = look;
-      await page.setViewportSize(SMALL);
+      for (const size of [SMALL, UPRIGHT]) {
+        await page.setViewportSize(size);
+        await stillText(page);
+        const on = `on ${size.width} × ${size.height}`;
+        expect(await cutOff(page), on).toEqual([]);
+        expect(await lostColumns(page), `columns ${on}`).toEqual([]);
+        expect(await clippedPlaceholders(page), `placeholders ${on}`).toEqual([]);
+        expect(await headRows(page), `rows of the head ${on}`).toBe(1);
+        expect(await smallTargets(page), `for a finger ${on}`).toEqual([]);
+      }
+      await page.setViewportSize(WIDE);
       await stillText(page);
-      expect(await cutOff(page), 'on a small screen').toEqual([]);
-      expect(await smallTargets(page), 'for a finger').toEqual([]);
+      expect(await edgesApart(page), 'edges of head and page').toEqual([]);
       await page.setViewportSize(ENLARGED);
       await stillText(page);
       expect(await cutOff(page), 'enlarged').toEqual([]);
