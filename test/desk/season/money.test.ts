@@ -44,6 +44,7 @@ interface RawAmounts {
   hangingGrams: number;
   groundGrams: number;
   products?: Record<string, number>;
+  kinds?: Record<string, string>;
   fats?: Record<string, number>;
 }
 
@@ -276,12 +277,16 @@ describe.each([
           hangingGrams,
           groundGrams,
           products = {},
+          kinds = {},
           fats = {},
         } = JSON.parse(bill.amounts) as RawAmounts;
         let [ground, product, fat] = [groundGrams, 0, 0];
         for (const [what, grams] of Object.entries(products)) {
-          if (!priced.has(what) && GROUND.has(what)) ground += grams;
-          else product += grams;
+          // By code and with its kind; whole cuts in their packages are part of the cutting.
+          const name = productsJson.find(({ code }) => code === what)?.name ?? what;
+          if (priced.has(name)) product += grams;
+          else if (kinds[what] === 'grind') ground += grams;
+          else if (kinds[what] && kinds[what] !== 'whole cuts' && kinds[what] !== 'other') product += grams;
         }
         for (const grams of Object.values(fats)) fat += grams;
         if (hangingGrams > 0) {
