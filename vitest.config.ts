@@ -7,7 +7,7 @@ export default defineConfig({
   test: {
     include: ['test/**/*.test.ts'],
     environment: 'node',
-    globalSetup: ['test/new-enough-node.ts'],
+    globalSetup: ['test/new-enough-node.ts', 'test/run-folder.ts'],
     setupFiles: ['test/property-seed.ts'],
     env: { TZ: 'America/Denver' },
     // The browser tests wait more than they compute, so that even two processors carry two files at a time.

@@ -24,6 +24,7 @@ import { ownSpeciesRecords } from './records/own-species.ts';
 import { partNoneRecords } from './records/part-none.ts';
 import { checkBuilt, closeBook, openBook } from './file/open.ts';
 import { openBalances } from './records/money/open-balances.ts';
+import { prepareLate } from './file/late-statements.ts';
 import { paymentRecords } from './records/payments.ts';
 import { priceRecords } from './records/prices.ts';
 import { productRecords } from './records/products.ts';
@@ -59,6 +60,7 @@ export type Book = ReturnType<typeof openRecordBook>;
 /** Opens (or creates) the book at `path`; `relaxed` and `checked` as in `openBook`. @throws BookError */
 export function openRecordBook(path: string, now: Date, relaxed = false, checked = false) {
   const db = openBook(path, now, relaxed, checked);
+  prepareLate(db);
   const checkPlace = placeCheck(path);
   const changes = changeLog(db);
   const readers = snapshotReaders(path);

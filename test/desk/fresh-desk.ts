@@ -3,13 +3,18 @@ import { openRecordBook } from '../../src/book/book.ts';
 import { demoBook } from '../../src/demo/copy.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { tempBookPath } from '../book/temp-book.ts';
+import { copyOfShop } from './shop-template.ts';
 
 /** A desk on a fresh book with a clock of its own, already set up, and typed calls that throw what they do not expect. */
 export async function freshDesk(unit: 'lb' | 'kg' = 'lb', start = '2026-10-10T15:00:00Z') {
-  const shop = await deskOn(tempBookPath(), start);
-  await shop.call('shop.setUp', { shopName: 'Test Locker', unit });
-  await shop.call('shop.saveSettings', { changes: { zone: 'America/Denver' } });
-  return shop;
+  const path = tempBookPath();
+  await copyOfShop(`${unit} ${start.replaceAll(':', '-')}`, path, async (draft) => {
+    const shop = await deskOn(draft, start);
+    await shop.call('shop.setUp', { shopName: 'Test Locker', unit });
+    await shop.call('shop.saveSettings', { changes: { zone: 'America/Denver' } });
+    shop.desk.close();
+  });
+  return deskOn(path, start);
 }
 
 /** A desk on the book at `path`, which another desk may have begun. */
