@@ -3,31 +3,45 @@
  * making a book and setting it up.
  */
 import { randomUUID } from 'node:crypto';
-import { copyFileSync, existsSync, renameSync } from 'node:fs';
+import { existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { inject } from 'vitest';
+import { identityOf } from '../../src/book/file/book-identity.ts';
 
 /** Makes a shop's book at `path` and closes it. */
 type MakeShop = (path: string) => Promise<void>;
 
-/** Copies the shop named `name` to `path`, as a book of its own. The first that asks for it in a test run makes it. */
-export async function copyOfShop(name: string, path: string, make: MakeShop): Promise<void> {
-  const template = join(inject('runFolder'), `${name}.gambrel`);
-  if (!existsSync(template)) {
-    const draft = `${template}-${randomUUID()}`;
-    await make(draft);
-    renameSync(draft, template);
-  }
-  copyFileSync(template, path);
-  drawIdentity(path);
+interface Template {
+  bytes: Buffer;
+  /** Where the digits of the book's identity stand. */
+  identityAt: number;
 }
 
-/** Two books of one identity would take each other's backups for their own. */
-function drawIdentity(path: string): void {
-  const db = new Database(path);
-  const drawn = JSON.stringify(randomUUID().replaceAll('-', ''));
-  db.prepare("UPDATE setting SET value = ? WHERE key = 'bookIdentity'").run(drawn);
-  db.pragma('wal_checkpoint(TRUNCATE)');
+const templates = new Map<string, Template>();
+
+/** Copies the shop named `name` to `path`, as a book of its own. The first that asks for it in a test run makes it. */
+export async function copyOfShop(name: string, path: string, make: MakeShop): Promise<void> {
+  const { bytes, identityAt } = templates.get(name) ?? (await templateOf(name, make));
+  // Two books of one identity would take each other's backups for their own.
+  bytes.write(randomUUID().replaceAll('-', ''), identityAt);
+  writeFileSync(path, bytes);
+}
+
+async function templateOf(name: string, make: MakeShop): Promise<Template> {
+  const file = join(inject('runFolder'), `${name}.gambrel`);
+  if (!existsSync(file)) {
+    const draft = `${file}-${randomUUID()}`;
+    await make(draft);
+    renameSync(draft, file);
+  }
+  const db = new Database(file, { readonly: true });
+  const identity = identityOf(db) ?? '';
   db.close();
+  const bytes = readFileSync(file);
+  const identityAt = bytes.indexOf(identity);
+  if (identity === '' || identityAt !== bytes.lastIndexOf(identity))
+    throw new Error('The identity of a fresh book stands in its file once.');
+  templates.set(name, { bytes, identityAt });
+  return { bytes, identityAt };
 }

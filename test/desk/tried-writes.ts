@@ -223,10 +223,11 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
   },
   'shares.save': async (shop) => {
     const { id, owner } = await sharedReady(shop);
-    return [
-      'shares.save',
-      { animalId: id, basis: 'pieces', shares: [{ hunter: { id: owner }, typed: '1' }] },
+    const shares = [
+      { hunter: { name: newName('Ann Ray') }, typed: '1' },
+      { hunter: { id: owner }, typed: '2' },
     ];
+    return ['shares.save', { animalId: id, basis: 'pieces', shares }];
   },
   'shares.release': async (shop) => {
     const { id, owner } = await sharedReady(shop);
