@@ -7,11 +7,8 @@ import type { Db } from './db.ts';
 
 type Statement = Database.Statement<unknown[]>;
 
-/** The part of a statement that the book uses. */
-class LateStatement implements Pick<
-  Statement,
-  'run' | 'get' | 'all' | 'iterate' | 'pluck' | 'raw' | 'database'
-> {
+/** The part of better-sqlite3's `Statement` that the book uses. */
+class LateStatement {
   readonly #compile: () => Statement;
   readonly #shapes: ((statement: Statement) => void)[] = [];
   #compiled: Statement | undefined;
@@ -53,6 +50,7 @@ class LateStatement implements Pick<
   }
 
   iterate(...values: unknown[]): IterableIterator<unknown> {
+    // eslint-disable-next-line no-restricted-syntax -- eachRow calls it
     return this.#ready().iterate(...values);
   }
 

@@ -51,7 +51,11 @@ describe('every call that writes', () => {
         // What is written once, or signed itself, is its own trail; parts and lines hang on the row that they belong to.
         if (
           old ||
-          !(WRITTEN_ONCE.includes(table) || row.by === WHO || /^(animal_part|batch_animal|share)$/.test(table))
+          !(
+            WRITTEN_ONCE.includes(table) ||
+            row.by === WHO ||
+            /^(animal_part|batch_animal|share)$/.test(table)
+          )
         )
           changed.push(table);
       }
