@@ -263,6 +263,9 @@ describe('the whole job, by keyboard', () => {
     await keys.press('Enter');
     await page.getByRole('heading', { level: 1, name: MOOSE }).waitFor();
     await keys.pressOn('Packed, ready to fetch');
+    await page.getByText('130.00 lb is missing').waitFor();
+    await keys.fill('Why it is right', 'the cuts went home unweighed');
+    await keys.pressOn('Set ready all the same');
     await page.getByRole('button', { name: 'Back to packing' }).waitFor();
   });
 

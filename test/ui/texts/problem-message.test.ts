@@ -23,6 +23,7 @@ const everything = {
   path: '/shop/shop.gambrel',
   cooler: 'Cold room 1', count: 3, sample: 'L26-118', before: 'positive', other: '26-0012',
   inGrams: 20000, outGrams: 23000, tickets: '26-0012, 26-0013', shop: 'EUR', paidIn: 'USD',
+  day: '2026-11-20', overMinor: -150, expectedMinor: 16220,
   now: 'EUR', today: '2126-11-20', last: '2026-10-10', season: 2025,
 }; // prettier-ignore
 
