@@ -4,7 +4,7 @@ import { belongingText } from '../texts/en/counter/belongings.ts';
 import { shareText } from '../texts/en/counter/shares.ts';
 import { leavingText } from '../texts/en/counter/leaving.ts';
 import { wordFor, words } from '../texts/en/common.ts';
-import { holdText } from '../texts/en/hold.ts';
+import { holdText } from '../texts/en/animal/hold.ts';
 import { recordText as text } from '../texts/en/books/record.ts';
 import type { Format } from '../texts/format.ts';
 

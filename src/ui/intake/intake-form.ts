@@ -1,5 +1,5 @@
 import type { Age, Brought, CallInput, HunterCard, Instructions, Legs, Sex } from '../../bridge/contract.ts';
-import { intakeText } from '../texts/en/intake.ts';
+import { intakeText } from '../texts/en/animal/intake.ts';
 import { isPieceCount } from '../orders/piece-count.ts';
 import { usualInstructions, type TypedInstructions } from '../orders/instructions-form.ts';
 

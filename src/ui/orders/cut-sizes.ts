@@ -1,6 +1,6 @@
 /** Sizes as hunters say them. Thickness and weight of a cut: common practice, no source. */
 import type { PrimalUse } from '../../bridge/contract.ts';
-import { ordersText } from '../texts/en/orders.ts';
+import { ordersText } from '../texts/en/animal/orders.ts';
 
 const SIZES: Readonly<Record<'lb' | 'kg', Partial<Record<PrimalUse, readonly string[]>>>> = {
   lb: {

@@ -1,7 +1,7 @@
 /** Cutting instructions as they stand in the fields: text, so that nothing typed is lost while it is wrong. */
 import type { FatChoice, Instructions, PrimalUse } from '../../bridge/contract.ts';
 import { GRAMS_PER } from '../../core/values/units.ts';
-import { ordersText } from '../texts/en/orders.ts';
+import { ordersText } from '../texts/en/animal/orders.ts';
 import { percentText } from '../texts/percent.ts';
 
 /** One grind in the fields; `patty` empty is in bulk. */

@@ -1,6 +1,6 @@
 import type { AlsoGround, FatSourceCard, Instructions, PricedLine } from '../../bridge/contract.ts';
 import { chargesText } from '../texts/en/charges.ts';
-import { ordersText } from '../texts/en/orders.ts';
+import { ordersText } from '../texts/en/animal/orders.ts';
 import type { Format } from '../texts/format.ts';
 import { pattyText } from '../texts/patty.ts';
 

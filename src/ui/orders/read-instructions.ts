@@ -2,7 +2,7 @@ import type { Instructions, PrimalOrder } from '../../bridge/contract.ts';
 import { wholeCutsShare, type PrimalShare } from '../../core/species/cutting.ts';
 import { readingGrams } from '../../core/values/reading.ts';
 import { readingIn } from '../parts/weight-echo.ts';
-import { ordersText } from '../texts/en/orders.ts';
+import { ordersText } from '../texts/en/animal/orders.ts';
 import { readPercent } from '../texts/percent.ts';
 import { sizeText } from './cut-sizes.ts';
 import type { TypedGrind, TypedInstructions } from './instructions-form.ts';

@@ -22,7 +22,7 @@
  * plural(n, one, other) (texts/plural.ts), words (texts/en.ts), useTheme() (stores/theme.ts). Layout classes of
  * look/layout.css: page, page-halves, page-wide, stack, row, row-apart, fields, muted, small, number, figure, no-print.
  */
-export { default as ConfirmQuestion } from './ConfirmQuestion.vue';
+export { default as ConfirmQuestion } from './question/ConfirmQuestion.vue';
 export { default as Card } from './Card.vue';
 export { default as Check } from './Check.vue';
 export { default as Choice } from './Choice.vue';
@@ -35,7 +35,7 @@ export { default as Flag } from './Flag.vue';
 export { default as Kbd } from './Kbd.vue';
 export { default as MassText } from './MassText.vue';
 export { default as MoneyText } from './MoneyText.vue';
-export { default as Question } from './Question.vue';
+export { default as Question } from './question/Question.vue';
 export { default as Paper } from './Paper.vue';
 export { default as Combobox } from './Combobox.vue';
 export { default as Button } from './Button.vue';
@@ -44,7 +44,7 @@ export { default as Message } from './Message.vue';
 export { default as Tabs } from './Tabs.vue';
 export { default as WhyDialog } from './WhyDialog.vue';
 export { default as WeightEntry } from './WeightEntry.vue';
-export { answerTo, type Answer } from './answers.ts';
+export { answerTo, type Answer } from './question/answers.ts';
 export type { ChoiceOption } from './Choice.vue';
 export type { PickOption } from './Combobox.vue';
 export { toast } from './toasts.ts';

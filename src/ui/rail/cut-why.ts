@@ -1,5 +1,5 @@
 import type { Hook, NextCut } from '../../bridge/contract.ts';
-import { railText as text } from '../texts/en/rail.ts';
+import { railText as text } from '../texts/en/animal/rail.ts';
 import type { Format } from '../texts/format.ts';
 
 /** Why an animal is next, in words: 'hung 8 days, the limit is 7'. */

@@ -1,7 +1,7 @@
 import type { AnimalPage, CutPart } from '../../bridge/contract.ts';
 import type { Format } from '../texts/format.ts';
 import { words } from '../texts/en/common.ts';
-import { ladderText as text } from '../texts/en/ladder.ts';
+import { ladderText as text } from '../texts/en/animal/ladder.ts';
 import { ladderPieces, partStyle, type PartStyle } from './ladder.ts';
 
 interface PartRow {

@@ -1,6 +1,6 @@
 import type { AnimalPage } from '../../bridge/contract.ts';
 import type { MapFact } from '../carcass/map-words.ts';
-import { tableText as text } from '../texts/en/table.ts';
+import { tableText as text } from '../texts/en/animal/table.ts';
 import type { Format } from '../texts/format.ts';
 
 /** What stands on the map: weight and share of each primal; what did not come in is dim, what does not fit is marked. */

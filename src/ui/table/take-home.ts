@@ -1,5 +1,5 @@
 import type { AnimalPage } from '../../bridge/contract.ts';
-import { ladderText as text } from '../texts/en/ladder.ts';
+import { ladderText as text } from '../texts/en/animal/ladder.ts';
 import type { Format } from '../texts/format.ts';
 
 /**

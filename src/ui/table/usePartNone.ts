@@ -3,8 +3,8 @@ import type { AnimalPage, NonePart, PartNone, Problem } from '../../bridge/contr
 import { toast } from '../parts/index.ts';
 import { problemMessage } from '../texts/problem-message.ts';
 import { useShop } from '../stores/shop.ts';
-import { tableText as text } from '../texts/en/table.ts';
-import { weighingText } from '../texts/en/weighings.ts';
+import { tableText as text } from '../texts/en/animal/table.ts';
+import { weighingText } from '../texts/en/animal/weighings.ts';
 import { words } from '../texts/en/common.ts';
 import { useCall } from '../calls/useCall.ts';
 

@@ -1,7 +1,7 @@
 import type { AnimalPage } from '../../bridge/contract.ts';
 import { toast } from '../parts/index.ts';
 import { words } from '../texts/en/common.ts';
-import { tableText as text } from '../texts/en/table.ts';
+import { tableText as text } from '../texts/en/animal/table.ts';
 import { useCall } from '../calls/useCall.ts';
 
 export type Going = 'hanging' | 'cutting' | 'packing' | 'ready';

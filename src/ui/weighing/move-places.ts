@@ -1,6 +1,6 @@
 import type { CallInput, WeighingRow } from '../../bridge/contract.ts';
 import { words } from '../texts/en/common.ts';
-import { weighingText } from '../texts/en/weighings.ts';
+import { weighingText } from '../texts/en/animal/weighings.ts';
 import { CUT_PARTS } from '../../trade/weighing.ts';
 
 type To = NonNullable<CallInput<'table.move'>['to']>;

@@ -2,7 +2,7 @@ import { computed, type ComputedRef, type Ref } from 'vue';
 import type { Problem } from '../../bridge/contract.ts';
 import type { Answer } from '../parts/index.ts';
 import { useShop } from '../stores/shop.ts';
-import { doubtText as text } from '../texts/en/weighings.ts';
+import { doubtText as text } from '../texts/en/animal/weighings.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 
 /**

@@ -2,7 +2,7 @@ import type { WeighingRow } from '../../bridge/contract.ts';
 import { toast } from '../parts/index.ts';
 import { problemMessage } from '../texts/problem-message.ts';
 import { useShop } from '../stores/shop.ts';
-import { weighingText } from '../texts/en/weighings.ts';
+import { weighingText } from '../texts/en/animal/weighings.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 import { useCall } from '../calls/useCall.ts';
 

@@ -1,7 +1,7 @@
 import { toast } from '../parts/index.ts';
 import { problemMessage } from '../texts/problem-message.ts';
 import { useShop } from '../stores/shop.ts';
-import { weighingText } from '../texts/en/weighings.ts';
+import { weighingText } from '../texts/en/animal/weighings.ts';
 import { useCall } from '../calls/useCall.ts';
 import { useRestoreVoided } from './useRestoreVoided.ts';
 

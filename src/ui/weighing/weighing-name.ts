@@ -1,6 +1,6 @@
 import type { WeighingRow } from '../../bridge/contract.ts';
 import { wordFor, words } from '../texts/en/common.ts';
-import { weighingText } from '../texts/en/weighings.ts';
+import { weighingText } from '../texts/en/animal/weighings.ts';
 
 type Named = readonly { code: string; name: string }[];
 

@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { h, nextTick } from 'vue';
-import Question from '../../../src/ui/parts/Question.vue';
+import Question from '../../../src/ui/parts/question/Question.vue';
 import { mountPart, openWindow } from '../mount-part.ts';
 
 vi.mock('../../../src/bridge/client/index.ts', async () => (await import('../played-desk.ts')).client);

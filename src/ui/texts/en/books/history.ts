@@ -4,7 +4,7 @@ import { leavingText } from '../counter/leaving.ts';
 import { belongingKinds, belongingText } from '../counter/belongings.ts';
 import { wordFor, words } from '../common.ts';
 import type { Format } from '../../format.ts';
-import { holdText } from '../hold.ts';
+import { holdText } from '../animal/hold.ts';
 import { plural } from '../../plural.ts';
 import { typedWithUnit } from '../../typed.ts';
 

@@ -1,6 +1,6 @@
 /** Wordings for what the trade itself forbids or wants, beside the weights in en-problems.ts. */
 import { wordFor, words } from '../common.ts';
-import { readySentence } from '../ready.ts';
+import { readySentence } from '../animal/ready.ts';
 import { plural } from '../../plural.ts';
 import { massIn, type With, type Wording } from '../../wording.ts';
 

@@ -1,4 +1,4 @@
-import type { PrimalUse } from '../../../bridge/contract.ts';
+import type { PrimalUse } from '../../../../bridge/contract.ts';
 
 /** Words of the cutting instructions, at intake, on the Table and in a quote. */
 export const ordersText = {

@@ -1,4 +1,4 @@
-import { plural } from '../plural.ts';
+import { plural } from '../../plural.ts';
 
 /** Words of the Intake. Cutting instructions have their own (`en-orders.ts`). */
 export const intakeText = {

@@ -1,5 +1,5 @@
-import type { AffectedBy, WaitsFor } from '../../../bridge/contract.ts';
-import { plural } from '../plural.ts';
+import type { AffectedBy, WaitsFor } from '../../../../bridge/contract.ts';
+import { plural } from '../../plural.ts';
 import { holdText } from './hold.ts';
 
 /** What keeps an animal here, in a sentence. */

@@ -1,4 +1,4 @@
-import { plural } from '../plural.ts';
+import { plural } from '../../plural.ts';
 
 /** Words of the Table. Amounts come in already written the shop's way. */
 export const tableText = {

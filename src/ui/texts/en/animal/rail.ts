@@ -1,5 +1,5 @@
-import type { Brought } from '../../../bridge/contract.ts';
-import { plural } from '../plural.ts';
+import type { Brought } from '../../../../bridge/contract.ts';
+import { plural } from '../../plural.ts';
 
 /** Words of the Rail: what is next, what hangs where, and how cold it is there. */
 export const railText = {
