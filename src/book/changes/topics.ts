@@ -8,6 +8,8 @@ export const TOPICS = [
   /** The sums of a finished animal: the training data. */
   'finished',
   'order',
+  /** What came with an animal besides its meat. */
+  'belonging',
   'grind',
   /** A tested grind or its sources; its id is the batch. */
   'fat test',
@@ -150,13 +152,14 @@ const OF_ANIMALS: readonly Watch[] = [
   ...ofAnimal('cooler_stay', 'NEW.animal_id', 'animal', 'hook', 'cooler'),
   ...ofAnimal('intake_cancel', 'NEW.animal_id', 'animal', 'hook'),
   ...ofAnimal('intake_cancel_void', through('intake_cancel', 'NEW.cancel_id'), 'animal', 'hook'),
-  ...ofAnimal('belonging', 'NEW.animal_id', 'animal'),
-  ...ofAnimal('belonging_void', through('belonging', 'NEW.belonging_id'), 'animal'),
-  ...ofAnimal('belonging_end', through('belonging', 'NEW.belonging_id'), 'animal'),
+  ...ofAnimal('belonging', 'NEW.animal_id', 'animal', 'belonging'),
+  ...ofAnimal('belonging_void', through('belonging', 'NEW.belonging_id'), 'animal', 'belonging'),
+  ...ofAnimal('belonging_end', through('belonging', 'NEW.belonging_id'), 'animal', 'belonging'),
   ...ofAnimal(
     'belonging_end_void',
     '(SELECT b.animal_id FROM belonging_end e JOIN belonging b ON b.id = e.belonging_id WHERE e.id = NEW.end_id)',
     'animal',
+    'belonging',
   ),
   ...ofAnimal('share', through('share_split', 'NEW.split_id'), 'animal', 'hook', 'money'),
   ...ofAnimal('share_pickup', 'NEW.animal_id', 'animal', 'hook'),

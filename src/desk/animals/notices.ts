@@ -49,7 +49,7 @@ export function noticeDue(
 export const save = write(
   v.object({
     id,
-    step: v.picklist(STEPS, 'choice.step'),
+    step: v.picklist(STEPS, 'choice.notice'),
     how: v.picklist(['letter', 'call', 'message'], 'choice.how'),
     on: optionalDate,
     note: text(300),
