@@ -69,6 +69,7 @@ export const leavingText = {
   voidNotice: 'Void',
 
   letter: {
+    heading: (step: NoticeStep, ticket: string) => `${steps[step]}, ${ticket}`,
     title: (step: NoticeStep) => steps[step],
     greeting: (name: string) => `Dear ${name},`,
     ready: (species: string, ticket: string, days: number, day: string) =>
