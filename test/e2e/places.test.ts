@@ -12,6 +12,7 @@ const ELSEWHERE = [
   'leaving/NoticeDialog.vue', // only once a notice is due: counter.test.ts
   'leaving/DonateDialog.vue', // only of packed meat: counter.test.ts
   'belongings/EndDialog.vue', // only with a belonging: counter.test.ts
+  'holds/AffectedDialog.vue', // only once a positive result reaches others: ground-with-positive.test.ts
   'backup/LockCard.vue', // only with a second folder for backups: below in Shop, the same fields as any sheet
   'grinder/PastLots.vue', // only with fat past its date: test/ui/grinder/past-lots.test.ts
 ];

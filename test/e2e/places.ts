@@ -212,6 +212,7 @@ export const PLACES: readonly Place[] = [
     sees: /When|stays in the book|record book keeps it/,
   },
   { name: 'drop-off receipt', at: (of) => `/receipt/${of.plain}`, sees: /Bring this receipt/ },
+  { name: 'cut sheet', at: (of) => `/cut-sheet/${of.plain}`, sees: /Print cut sheet/ },
   { name: 'receipt', at: (of) => `/receipt/${of.billed}/${of.payment}`, sees: /Print receipt/ },
   {
     name: 'sheet: hunters who share',
