@@ -123,6 +123,7 @@ describe('money across the counter', () => {
     await keys.press('Enter');
     await page.getByText('Day closed. Closing 1.').waitFor();
     expect((await call('till.get', {})).closing).toMatchObject({ number: 1, overMinor: -100, by: 'MK' });
+    await page.getByRole('article', { name: 'Closing 1' }).waitFor();
     const [sheet] = await printed(page);
     for (const words of ['Closing 1', '$162.20', 'Counted twice', '12 Creek Road', 'by MK'])
       expect(sheet?.words).toContain(words);
