@@ -21,6 +21,8 @@ import {
 
 // As many as the years that days of the trade can lie in.
 const RANDOM_SEASONS = 149;
+/** What the batches here make that is smoked or dried, and lighter for it. */
+const DRIED = /summer sausage|snack stick|jerky/i;
 
 const folder = mkdtempSync(join(tmpdir(), 'gambrel-season-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -33,7 +35,7 @@ describe.each([
   let desk: Desk;
   let animals: RawAnimal[];
   let byBatch: Map<number | null, RawWeighing[]>;
-  let done: number[];
+  let done: { id: number; product: string }[];
   let billed: Map<number, number>;
   let bySeason: Map<number, RawAnimal[]>;
   let income: Map<number, number>;
@@ -49,9 +51,7 @@ describe.each([
     db = new Database(path, { readonly: true });
     animals = rawAnimals(db);
     byBatch = Map.groupBy(standingWeighings(db), ({ batch_id: id }) => id);
-    done = (db.prepare("SELECT id FROM batch WHERE state = 'done'").all() as { id: number }[]).map(
-      ({ id }) => id,
-    );
+    done = db.prepare("SELECT id, product FROM batch WHERE state = 'done'").all() as typeof done;
     billed = standingBills(db);
     bySeason = Map.groupBy(animals, ({ season }) => season);
     income = rawIncome(db, 'USD');
@@ -243,10 +243,10 @@ describe.each([
           look.overGrams,
       );
 
-      let [batches, mineIn, fatIn, out] = [0, 0, 0, 0];
+      let [batches, mineIn, fatIn, out, left, dried] = [0, 0, 0, 0, 0, 0];
       const ids = new Set(whole.map(({ id }) => id));
-      for (const batch of done) {
-        const rows = byBatch.get(batch) ?? [];
+      for (const { id, product } of done) {
+        const rows = byBatch.get(id) ?? [];
         const sum = (of: (row: RawWeighing) => boolean): number =>
           rows.filter(of).reduce((all, { grams }) => all + grams, 0);
         const ownIn = sum((row) => row.stage === 'grinder' && row.animal_id !== null);
@@ -257,14 +257,25 @@ describe.each([
         if (mine === 0 || packed === 0) continue;
         batches++;
         mineIn += mine;
-        fatIn += (sum((row) => row.stage === 'grinder' && row.animal_id === null) * mine) / ownIn;
+        const fat = (sum((row) => row.stage === 'grinder' && row.animal_id === null) * mine) / ownIn;
+        fatIn += fat;
         out += (packed * mine) / ownIn;
+        const missing = mine + fat - (packed * mine) / ownIn;
+        if (DRIED.test(product)) dried += missing;
+        else left += missing;
       }
       expect(look.grinder.batches).toBe(batches);
       near(look.grinder.inGrams, mineIn);
       near(look.grinder.fatGrams, fatIn);
       near(look.grinder.outGrams, out);
-      near(look.grinder.lossGrams, Math.max(0, mineIn + fatIn - out));
+      near(look.grinder.lossGrams, Math.max(0, left));
+      near(look.grinder.driedGrams, Math.max(0, dried));
+      // Nothing is lost in the grinder either: in = out + residue + water, where neither came out heavier.
+      if (left >= 0 && dried >= 0)
+        near(
+          look.grinder.inGrams + look.grinder.fatGrams,
+          look.grinder.outGrams + look.grinder.lossGrams + look.grinder.driedGrams,
+        );
       near(look.packedGrams, total(whole, ({ packed }) => packed) + out);
 
       let [minor, grams] = [0, 0];
@@ -275,8 +286,14 @@ describe.each([
         }
       near(look.minorPerKg, grams > 0 ? minor / (grams / 1000) : null);
       for (const { grams: lost, share, minor: money } of look.losses) {
-        near(share, lost / look.baseGrams);
+        near(share, lost / (look.baseGrams + look.overGrams));
         expect(money).toBe(look.minorPerKg === null ? null : Math.round((lost / 1000) * look.minorPerKg));
+      }
+      // What went home and what did not are the whole, also where parts outweigh their animals.
+      if (whole.length > 0) {
+        const home = total(whole, ({ takeHome }) => takeHome) / (look.baseGrams + look.overGrams);
+        const offTheHook = look.losses.filter(({ what }) => what !== 'grinder' && what !== 'smokehouse');
+        near(home + total(offTheHook, ({ share }) => share), 1);
       }
       expect(look.losses.map((one) => one.grams)).toEqual(
         look.losses.map((one) => one.grams).toSorted((a, b) => b - a),

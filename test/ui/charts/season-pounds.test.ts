@@ -7,6 +7,7 @@ import { poundsStory } from '../../../src/ui/charts/pounds/pounds-story.ts';
 import { speciesBarsStory } from '../../../src/ui/charts/yields/species-bars-story.ts';
 import { faultsOf, format, pounds, printOf, sceneOf } from '../season-looks.ts';
 
+const LB = 453.59237;
 const link = (fate: string): string => `/behind/${fate}`;
 const grams = fc.oneof(fc.constant(0), fc.double({ min: 0.1, max: 9e6, noNaN: true }));
 /** Any season whose parts add up to what hung, as the desk's do. */
@@ -67,6 +68,19 @@ describe('where the hanging weight went', () => {
         );
       }),
     ));
+
+  it('prints shares in picture, table and sentence that add to 100 %, also when parts outweigh their animals', () => {
+    // 100 lb of parts off a hook that held 96 lb.
+    const look = pounds({ baseGrams: 96 * LB, overGrams: 4 * LB });
+    const story = poundsStory(look, format, link);
+    const print = printOf(sceneOf(story));
+    const shares = print.flatMap((said) => / · ([\d.]+) %$/.exec(said)?.[1] ?? []).map(Number);
+    expect(shares).toHaveLength(story.table.rows.length);
+    expect(shares.reduce((all, one) => all + one, 0)).toBeCloseTo(100, 6);
+    expect(story.table.rows.map(([, , share]) => share)).toEqual(shares.map((one) => `${one.toFixed(1)} %`));
+    expect(print).toContain('62.0 %');
+    expect(story.finding).toContain('62.0 % went home');
+  });
 
   it('can be drawn for any season, at any width', () =>
     fc.assert(

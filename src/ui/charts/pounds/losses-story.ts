@@ -6,7 +6,8 @@ import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColours } from '../drawing/colours.ts';
 import { fateName, fateInSentence } from './fate-name.ts';
 import { type Fate, painted } from '../drawing/part-paint.ts';
-import { unweighedNote, weighedOf } from './pounds-story.ts';
+import { weighedOf } from './pounds-layout.ts';
+import { unweighedNote } from './pounds-story.ts';
 import { box, type Mark, type Scene } from '../drawing/scene.ts';
 import type { SceneStory } from '../story.ts';
 

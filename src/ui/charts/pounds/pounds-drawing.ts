@@ -6,7 +6,7 @@ import type { ChartColours } from '../drawing/colours.ts';
 import { fateName } from './fate-name.ts';
 import { drawGrinder } from '../flow/grinder-drawing.ts';
 import { type Fate, painted, streamed } from '../drawing/part-paint.ts';
-import { isHome, layPounds, type PoundsLayout, type Stream } from './pounds-layout.ts';
+import { isHome, layPounds, type PoundsLayout, type Stream, weighedOf } from './pounds-layout.ts';
 import { box, line, type Mark, ribbon, type Scene, type TextShape } from '../drawing/scene.ts';
 
 const BAR = 26;
@@ -117,7 +117,7 @@ function streamMark(
   colours: ChartColours,
   { ends, home, laid }: Places,
 ): Mark {
-  const amount = `${format.mass(grams, 0)} · ${format.share(view.baseGrams > 0 ? grams / view.baseGrams : 0)}`;
+  const amount = `${format.mass(grams, 0)} · ${format.share(grams / weighedOf(view))}`;
   const middle = to + tall / 2;
   const words = { kind: 'text' as const, x: ends + END + 12, fill: colours.ink };
   const onward = isHome(fate)
@@ -154,7 +154,7 @@ function homeMark(
 ): Mark {
   const words: Omit<TextShape, 'y' | 'text' | 'size'> = { kind: 'text', x: x + BAR + 14, fill: colours.ink };
   const middle = home.top + home.tall / 2;
-  const share = view.baseGrams > 0 ? home.grams / view.baseGrams : 0;
+  const share = home.grams / weighedOf(view);
   return {
     label: `${text.takeHome}: ${format.mass(home.grams, 0)}`,
     shapes: [

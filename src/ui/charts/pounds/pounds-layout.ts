@@ -39,6 +39,11 @@ export function fatesOf(view: PoundsReport): Map<Fate, number> {
   );
 }
 
+/** All that was weighed off the hook, or is explained: shares of it add to one, also where parts outweigh their animals. */
+export function weighedOf({ baseGrams, overGrams }: Pick<PoundsReport, 'baseGrams' | 'overGrams'>): number {
+  return baseGrams + overGrams;
+}
+
 /**
  * Lays out the streams from `top` down: the bar is `tall` pixels for all weighed parts, and every end has room for
  * its name, so that ends are separated where the slices of the bar touch.

@@ -5,7 +5,7 @@ import { fateName, fateInSentence } from './fate-name.ts';
 import { FEW, type SceneStory } from '../story.ts';
 import type { Fate } from '../drawing/part-paint.ts';
 import { drawPounds } from './pounds-drawing.ts';
-import { fatesOf, isHome } from './pounds-layout.ts';
+import { fatesOf, isHome, weighedOf } from './pounds-layout.ts';
 
 /** Where the hanging weight went. `linkOf` links to the animals of a fate. */
 export function poundsStory(view: PoundsReport, format: Format, linkOf: (fate: Fate) => string): SceneStory {
@@ -32,11 +32,6 @@ export function poundsStory(view: PoundsReport, format: Format, linkOf: (fate: F
     fileName: `pounds-${view.season}`,
     scene: view.n === 0 ? null : (colours, width) => drawPounds(view, format, linkOf, colours, width),
   };
-}
-
-/** All that was weighed off the hook, or is explained: shares of it add to one, also where parts outweigh their animals. */
-export function weighedOf({ baseGrams, overGrams }: Pick<PoundsReport, 'baseGrams' | 'overGrams'>): number {
-  return baseGrams + overGrams;
 }
 
 /** Added wherever shrink includes unknown damage. */
