@@ -10,6 +10,7 @@ import type { Session } from '../session/session.ts';
 /** On the clock of the shop. */
 const timeOfDay = v.pipe(
   v.string('time.unreadable'),
+  v.maxLength(5, 'time.unreadable'),
   v.regex(/^([01]?\d|2[0-3]):[0-5]\d$/, 'time.unreadable'),
 );
 

@@ -37,6 +37,10 @@ export const DATED: Partial<Record<CallName, Prepare>> = {
     coolerId: (await shop.call('coolers.save', { name: 'Cold room', places: 9 })).id,
   }),
   'pickup.release': tried('pickup.release'),
+  'grinder.saveCleaning': async (shop) => ({
+    ...(await tried('grinder.saveCleaning')(shop)),
+    earlier: { on: '2026-10-09', time: '07:00' },
+  }),
   'fat.receive': tried('fat.receive'),
   'prices.save': tried('prices.save'),
   'till.get': () => ({}),
