@@ -84,6 +84,11 @@ const OTHERS: Partial<Record<CallName, () => Promise<unknown>>> = {
     for (const what of ['tables', 'text', 'description'] as const) await call('export.create', { what });
   },
   'export.createForHunter': () => call('export.createForHunter', { id: asked.hunterId }),
+  'till.exportJournal': async () => {
+    const span = { from: '2026-10-01', to: '2026-11-30' };
+    for (const what of ['journal', 'summary', 'layout'] as const)
+      await call('till.exportJournal', { what, ...span });
+  },
   'export.getPiece': async () => {
     const { id } = await call('export.createForHunter', { id: asked.hunterId });
     return call('export.getPiece', { id, from: 0 });
