@@ -10,11 +10,35 @@ export const DRIVEN: ReadonlySet<CallName> = new Set([
   ...[...STEPS.values()].flatMap(({ calls }) => calls),
 ]);
 
+const NO_PRICING = (test: string): string =>
+  `the model takes the total of a bill as the desk says it, and has nothing that this would change: ${test}`;
+const NO_TILL = (test: string): string =>
+  `the model has payments of an animal and no days of a till, and no other rule of it depends on those: ${test}`;
+const NO_UNDO = 'the model has no undo of a void: test/desk/weighing/restore.test.ts';
+
 /** A procedure that no history reaches, with the reason. */
 export const NOT_DRIVEN: Partial<Record<CallName, string>> = {
   'animals.giveBack':
     'leaves price lines out of bills, which the model does not work out: test/desk/animals/donations.test.ts',
   'animals.process': 'only after animals.giveBack: test/desk/animals/donations.test.ts',
+  'animals.getDropOff': 'a paper of what intake keeps: test/desk/animals/drop-off.test.ts',
+  'bills.adjust': NO_PRICING('test/desk/bills/charges.test.ts'),
+  'bills.voidAdjustment': 'only after bills.adjust: test/desk/bills/charges.test.ts',
+  'bills.setExtras': NO_PRICING('test/desk/bills/charges.test.ts'),
+  'bills.addHours': NO_PRICING('test/desk/bills/charges.test.ts'),
+  'bills.getHours': 'only after bills.addHours: test/desk/bills/charges.test.ts',
+  'bills.voidHours': 'only after bills.addHours: test/desk/bills/charges.test.ts',
+  'bills.restorePayment': NO_UNDO,
+  'table.restore': NO_UNDO,
+  'coolers.restoreTemperature': NO_UNDO,
+  'till.get': NO_TILL('test/desk/till/till.test.ts'),
+  'till.setFloat': NO_TILL('test/desk/till/till.test.ts'),
+  'till.close': NO_TILL('test/desk/till/till.test.ts and, over random days, properties.test.ts'),
+  'till.void': 'only after till.close: test/desk/till/till.test.ts',
+  'till.exportJournal': 'a file of what the book has, worked out in its test: test/desk/till/journal.test.ts',
+  'till.listOwed': 'open balances, which the model does not work out: test/desk/till/owed.test.ts',
+  'till.getStatement': 'as till.listOwed: test/desk/till/owed.test.ts',
+  'till.saveReminder': 'a note that no rule depends on: test/desk/till/owed.test.ts',
   'animals.noteAffected': 'a note that no rule depends on: test/desk/animals/affected.test.ts',
   'animals.voidAffected': 'as animals.noteAffected',
 };
