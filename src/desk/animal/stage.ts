@@ -6,14 +6,15 @@ import type { AnimalStage } from '../../trade/animal.ts';
 
 /**
  * Moves an animal on, and keeps who did it. Every way to `ready` and `released` leads through here, so that none
- * passes by the meat of a held animal. What was answered about its amounts is kept with the step. @throws ProblemError `pooled.held`, `pooled.positive`
+ * passes by the meat of a held animal. What was answered is kept with the step, with the doubts about its amounts where there
+ * were any. @throws ProblemError `pooled.held`, `pooled.positive`
  */
 export function moveOn(
   session: Session,
   animal: AnimalRow,
   to: Exclude<AnimalStage, 'canceled'>,
   by: string,
-  answered: { doubts: ReadyDoubts; answer: string } | null = null,
+  answered: { doubts: ReadyDoubts | null; answer: string } | null = null,
 ): void {
   if (to === 'ready' || to === 'released') refusePooledWithHeld(session, animal);
   session.book.animals.setStage(animal.id, to, session.today());
@@ -22,7 +23,7 @@ export function moveOn(
     recordId: animal.id,
     act: 'change',
     before: { stage: animal.stage },
-    after: { stage: to, ...(answered && { doubts: answered.doubts }) },
+    after: { stage: to, ...(answered?.doubts && { doubts: answered.doubts }) },
     reason: answered?.answer ?? '',
     at: session.now(),
     by,

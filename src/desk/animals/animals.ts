@@ -50,7 +50,7 @@ export const setStage = write(
   v.object({
     id,
     stage: v.picklist(['hanging', 'cutting', 'packing', 'ready'], 'choice.stage'),
-    /** Why what is packed differs from what was cut. */
+    /** Why what is packed differs from what was cut; kept as the reason of the step, also where nothing was asked. */
     answer: text(300),
     confirmed,
     by,
@@ -61,7 +61,7 @@ export const setStage = write(
     // What may not go out at all is said before its amounts are asked about.
     if (input.stage === 'ready') refusePooledWithHeld(session, animal);
     const doubts = input.stage === 'ready' ? askReady(session, animal, input) : null;
-    moveOn(session, animal, input.stage, input.by, doubts && { doubts, answer: input.answer });
+    moveOn(session, animal, input.stage, input.by, { doubts, answer: input.answer });
     // Worked on after all, it does not go back as it came.
     if (input.stage !== 'ready') endUnprocessed(session, animal.id, { reason: input.stage, by: input.by });
     return { id: animal.id };

@@ -1,4 +1,5 @@
 /** Nothing leaves unnoticed: what is packed is compared with what was cut and ground before an animal is set ready. */
+import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { cut, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
@@ -46,6 +47,16 @@ describe('setting an animal ready', () => {
     await shop.call('animals.setStage', { id, stage: 'packing' });
     await cut(shop, id, { trim: '8' });
     expect((await setReady(shop, id)).ok).toBe(false);
+  });
+
+  it('keeps what was said where nothing was asked, as the reason of the step', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    await shop.call('animals.setStage', { id, stage: 'packing', answer: 'packed by the hunter', by: 'RO' });
+    const db = new Database(shop.bookPath, { readonly: true });
+    const said = db.prepare("SELECT reason FROM audit WHERE reason <> ''").pluck().all();
+    db.close();
+    expect(said).toEqual(['packed by the hunter']);
   });
 
   it('asks nothing within two scales and a scrap', async () => {
