@@ -33,15 +33,29 @@ const fields = v.object({
 });
 type Fields = v.InferOutput<typeof fields>;
 
+/** What each kind keeps besides its reason. Anything else that is filled in would be lost. */
+const KEEPS: Readonly<Record<Fields['kind'], readonly (keyof Fields)[]>> = {
+  'free line': ['label', 'amountMinor', 'taxRate'],
+  'amount off': ['amountMinor'],
+  'percent off': ['rate'],
+  'other price': ['lineCode', 'amountMinor'],
+  'charge as': ['product', 'lineCode'],
+};
+const FILLED = ['label', 'lineCode', 'product', 'amountMinor', 'rate', 'taxRate'] as const;
+
 /** Kinds whose amount is more than nothing. */
 const CHARGES: readonly string[] = ['free line', 'amount off'];
-/** One adjustment as a window sends it; what its kind does not use may be left out. */
+/** One adjustment as a window sends it; what its kind does not use is left out, empty or 0. */
 export const adjustmentAsked = v.pipe(
   fields,
   v.check((one) => one.kind !== 'free line' || one.label !== '', 'text.needed'),
   v.check((one) => !CHARGES.includes(one.kind) || one.amountMinor > 0, 'adjustment.amount'),
   v.check((one) => one.kind !== 'percent off' || one.rate > 0, 'adjustment.rate'),
   v.check((one) => one.kind !== 'charge as' || one.product !== '', 'text.needed'),
+  v.check(
+    (one) => FILLED.every((key) => KEEPS[one.kind].includes(key) || one[key] === '' || one[key] === 0),
+    'adjustment.not-of-kind',
+  ),
   v.transform(askedOf),
 );
 

@@ -72,6 +72,10 @@ const priceLine = v.pipe(
   v.check((one) => one.basis !== 'deposit' || (one.rate ?? 0) >= 0, 'price.negative'),
   v.check((one) => !PER_WEIGHT.includes(one.basis) || one.unit !== null, 'price.unit'),
   v.check((one) => one.basis !== 'product' || one.products.length + one.kinds.length > 0, 'price.not-named'),
+  v.check(
+    (one) => one.basis === 'product' || one.products.length + one.kinds.length === 0,
+    'price.not-by-product',
+  ),
   v.check((one) => one.basis !== 'fat' || one.fatSource !== null, 'price.not-named'),
 );
 

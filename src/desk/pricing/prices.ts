@@ -120,8 +120,11 @@ function rowsOf(session: Session, bookId: number): PriceLineRow[] {
 }
 
 function lineRow(record: PriceLineRecord, lookup: ProductLookup): PriceLineRow {
-  // Lines from before kinds name one product in words.
-  const typed = record.product === null ? { products: [], kinds: [] } : namedBy(record.product, lookup);
+  // Lines from before kinds name one product in words; only a price by product is for it.
+  const typed =
+    record.product === null || record.basis !== 'product'
+      ? { products: [], kinds: [] }
+      : namedBy(record.product, lookup);
   return {
     code: record.code,
     label: record.label,

@@ -206,6 +206,9 @@ describe('what a bill leaves the price book for', () => {
     expect(await refused({ kind: 'charge as', product: 'bratwurst', lineCode: 'flat', reason: 'x' })).toBe('adjustment.line'); // prettier-ignore
     expect(await refused({ kind: 'amount off', amountMinor: 0, reason: 'x' })).toBe('adjustment.amount');
     expect(await refused({ kind: 'percent off', rate: 0.1, reason: ' ' })).toBe('text.needed');
+    // What its kind has no place for would be lost.
+    expect(await refused({ kind: 'amount off', amountMinor: 100, label: 'Ribs', reason: 'x' })).toBe('adjustment.not-of-kind'); // prettier-ignore
+    expect(await refused({ kind: 'percent off', rate: 0.1, amountMinor: 100, reason: 'x' })).toBe('adjustment.not-of-kind'); // prettier-ignore
     await shop.call('bills.adjust', {
       animalId,
       adjustment: { kind: 'percent off', rate: 0.7, reason: 'x' },

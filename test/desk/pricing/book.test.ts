@@ -24,6 +24,7 @@ describe('a price book', () => {
     ['a deposit of neither', [priced('deposit', 'deposit')], 'price.amount'],
     ['a deposit below zero', [priced('deposit', 'deposit', { rate: -0.1 })], 'price.negative'],
     ['a weight without unit', [priced('hang', 'hanging', { amountMinor: 1 })], 'price.unit'],
+    ['a product that is not what it is charged by', [priced('skin', 'animal', { amountMinor: 1, products: ['ground'] })], 'price.not-by-product'],
     ['a product without name', [sausage('a', { kinds: [] })], 'price.not-named'],
     ['a fat without name', [priced('fat', 'fat', { unit: 'lb', amountMinor: 1 })], 'price.not-named'],
     ['an unknown tax rule', [], 'choice.tax-rule'],

@@ -37,6 +37,8 @@ export const choiceWording: Readonly<Record<string, Wording>> = {
     `“${p.first}” and “${p.second}” charge the same thing of the same animal. Keep one, or say which animals each is for.`,
   'price.no-code': () => 'A price line has no name. Say what it is for.',
   'price.no-unit': () => 'A price by weight needs a unit. Pick lb or kg.',
+  'price.not-by-product': () =>
+    'Only a price by weight of a product names products. Leave them out, or charge it by the product.',
   'price.not-named': () => 'This price needs to know for what: pick the product, the fat or the extra.',
   'price.amount-or-rate': () => 'A price line is either an amount or a percentage. Fill in one of the two.',
   'price.negative': () => 'A deposit or a smallest charge cannot be below zero. Leave out the minus.',

@@ -24,6 +24,8 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
     `The prices in force have no line “${p.line}” that this can be done with. Pick another line.`,
   'adjustment.amount': () => 'This amount is too small. Type an amount of money, for example 15.00.',
   'adjustment.rate': () => 'A discount is above 0 and up to 100 percent. Type for example 10.',
+  'adjustment.not-of-kind': () =>
+    'Something is filled in that this kind of change does not have. Leave it out, or pick another kind.',
   'adjustment.unknown': () => 'This change of the bill is not in the book. Open the bill again.',
   'adjustment.voided': (p) => `This was voided already: ${p.reason}.`,
   'adjustment.too-many': (p) =>
