@@ -111,18 +111,18 @@ export function placesAreWhole(places: readonly Place[]): void {
         await page.setViewportSize(size);
         await stillText(page);
         const on = `on ${size.width} × ${size.height}`;
-        expect(await cutOff(page), on).toEqual([]);
+        await expect.poll(() => cutOff(page), { message: on }).toEqual([]);
         expect(await lostColumns(page), `columns ${on}`).toEqual([]);
         expect(await clippedPlaceholders(page), `placeholders ${on}`).toEqual([]);
         expect(await headRows(page), `rows of the head ${on}`).toBe(1);
-        expect(await smallTargets(page), `for a finger ${on}`).toEqual([]);
+        await expect.poll(() => smallTargets(page), { message: `for a finger ${on}` }).toEqual([]);
       }
       await page.setViewportSize(WIDE);
       await stillText(page);
       expect(await edgesApart(page), 'edges of head and page').toEqual([]);
       await page.setViewportSize(ENLARGED);
       await stillText(page);
-      expect(await cutOff(page), 'enlarged').toEqual([]);
+      await expect.poll(() => cutOff(page), { message: 'enlarged' }).toEqual([]);
       expect(await coveredShare(page), 'covered by what does not scroll').toBeLessThan(0.5);
     });
   });
