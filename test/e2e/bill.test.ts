@@ -129,7 +129,7 @@ describe('the money of one deer', () => {
     await page.locator('main').getByText('$52.32').first().waitFor();
     await follow('To the animal');
     await page.getByText('Bill 1: $52.32 to pay.').waitFor();
-    await keys.pressOn('Packed, ready to fetch');
+    await keys.pressOn('Packed, ready for pickup');
     await page.getByText('16.55 lb is missing').waitFor();
     await keys.fill('Why it is right', 'the cuts went home unweighed');
     await keys.pressOn('Set ready all the same');

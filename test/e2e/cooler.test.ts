@@ -45,7 +45,7 @@ it('reads a logger’s file, shows it first, brings it in once, and prints the r
       expect(words, `${format}: ${word}`).toContain(word);
     expect(words).not.toContain('Bring in a logger');
   }
-  await page.getByRole('button', { name: 'Take back logger.csv' }).click();
+  await page.getByRole('button', { name: 'Void logger.csv' }).click();
   await page.getByText('Nothing was read in these days.').waitFor();
   expect(shop.complaints).toEqual([]);
 });

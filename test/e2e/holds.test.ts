@@ -56,7 +56,7 @@ describe('an animal on hold', () => {
     await keys.press('Enter');
     await page.getByRole('table', { name: 'Weighings of this animal' }).getByText('20 lb').first().waitFor();
     await keys.pressOn('Finished cutting');
-    await keys.pressOn('Packed, ready to fetch');
+    await keys.pressOn('Packed, ready for pickup');
     await page
       .getByText(/20\.00 lb is missing|20 lb is missing/)
       .first()

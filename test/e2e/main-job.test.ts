@@ -204,15 +204,15 @@ describe('the whole job, by keyboard', () => {
     await page.getByText('The same again?').waitFor();
     await keys.press('y');
     await row(/^Damage cut away 44\.00 lb/).waitFor();
-    await keys.pressOn('Take back Damage 22');
+    await keys.pressOn('Void Damage 22');
     await keys.choose('Why', 'Weighed twice');
-    await keys.pressOn('Take back');
+    await keys.pressOn('Void');
     await row(/^Damage cut away 22\.00 lb 4\.2 %/).waitFor();
     expect(await page.getByRole('table', { name: 'Weighings of this animal' }).innerText()).toMatch(
       /weighed twice/i,
     );
     await keys.pressOn('Finished cutting');
-    await page.getByRole('button', { name: 'Packed, ready to fetch' }).waitFor();
+    await page.getByRole('button', { name: 'Packed, ready for pickup' }).waitFor();
   });
 
   it('grinds its trim to 12.5 % with pork back fat bought in on the spot', async () => {
@@ -262,7 +262,7 @@ describe('the whole job, by keyboard', () => {
     await keys.type(MOOSE);
     await keys.press('Enter');
     await page.getByRole('heading', { level: 1, name: MOOSE }).waitFor();
-    await keys.pressOn('Packed, ready to fetch');
+    await keys.pressOn('Packed, ready for pickup');
     await page.getByText('130.00 lb is missing').waitFor();
     await keys.fill('Why it is right', 'the cuts went home unweighed');
     await keys.pressOn('Set ready all the same');
@@ -297,7 +297,7 @@ describe('the whole job, by keyboard', () => {
     // 14.25 − 12.60 − 0.60 − 0.80 = 0.25 lb of 14 lb 4 oz.
     await row(/^Not yet explained 0\.25 lb 1\.8 %/).waitFor();
     await keys.pressOn('Finished cutting');
-    await page.getByRole('button', { name: 'Packed, ready to fetch' }).waitFor();
+    await page.getByRole('button', { name: 'Packed, ready for pickup' }).waitFor();
   });
 
   it('says that its own fat cannot reach 30 %, by how much, and grinds it to 5 %', async () => {
@@ -362,7 +362,7 @@ describe('the whole job, by keyboard', () => {
       '/season': 'What makes a difference',
       '/season/check': 'What the next quote rests on',
       '/books': CARIBOU,
-      '/rail': 'Ready to fetch',
+      '/rail': 'Ready for pickup',
     };
     const look = async () => {
       const seen: Record<string, string> = {};

@@ -123,9 +123,9 @@ describe('a moose in full detail', () => {
 
   it('has a tote taken back with a reason, and it stays to be read', async () => {
     const { keys, page } = shop;
-    await keys.pressOn(/^Take back Damage/);
+    await keys.pressOn(/^Void Damage/);
     await keys.choose('Why', 'Wrong animal');
-    await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'Take back' }));
+    await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'Void' }));
     await keys.press('Enter');
     await row(/^Damage cut away –/).waitFor();
     expect(await list().innerText()).toMatch(/wrong animal/i);

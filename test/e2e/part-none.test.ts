@@ -61,7 +61,7 @@ describe('a part of which there is none', () => {
     await list()
       .getByRole('row', { name: /^Fat saved none/ })
       .waitFor();
-    await page.getByRole('button', { name: 'Take back that there is no damage' }).click();
+    await page.getByRole('button', { name: 'Void “no damage”' }).click();
     await list()
       .getByRole('row', { name: /^Damage none/ })
       .waitFor({ state: 'detached' });

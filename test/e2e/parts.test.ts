@@ -39,8 +39,8 @@ it('walks round a dialog that begins with a choice, both ways', async () => {
   const { page, keys } = shop;
   const { ticket } = await deerAtDesk(shop, 'Otto Lund');
   await page.evaluate((hash) => (location.hash = hash), `#/table/${ticket}`);
-  await keys.pressOn(/^Take back /);
-  const dialog = page.getByRole('dialog', { name: /^Take back/ });
+  await keys.pressOn(/^Void /);
+  const dialog = page.getByRole('dialog', { name: /^Void/ });
   await dialog.waitFor();
   await keys.press('2');
   expect(await page.getByRole('radio', { name: 'Wrong animal' }).isChecked()).toBe(true);
@@ -49,7 +49,7 @@ it('walks round a dialog that begins with a choice, both ways', async () => {
     await keys.press('Shift+Tab');
     round.push(await focused());
   }
-  expect(round).toEqual(['Leave it', 'Take back', 'Wrong animal']);
+  expect(round).toEqual(['Leave it', 'Void', 'Wrong animal']);
   await keys.press('Escape');
 });
 

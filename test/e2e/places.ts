@@ -78,7 +78,7 @@ async function newHunter(page: Page): Promise<void> {
 
 async function takeReadingBack(page: Page): Promise<void> {
   await page.locator('summary').filter({ hasText: 'What was read in the last three days' }).first().click();
-  await press(/^Take back .* °/)(page);
+  await press(/^Void .* °/)(page);
 }
 
 async function goBack(page: Page): Promise<void> {
@@ -163,7 +163,7 @@ export const PLACES: readonly Place[] = [
     sheet: 'rail/CoolerReadings.vue',
     at: () => '/rail',
     act: takeReadingBack,
-    sees: /Take back .*\?/,
+    sees: /Void .*\?/,
   },
   { name: 'intake', at: () => '/intake', sees: /Returning hunters appear as you type/ },
   { name: 'tables', at: () => '/table', sees: /On the table now/ },
@@ -187,8 +187,8 @@ export const PLACES: readonly Place[] = [
     name: 'sheet: take back a weight',
     sheet: 'weighing/VoidDialog.vue',
     at: (of) => `/table/${of.plain}`,
-    act: press(/^Take back /),
-    sees: /Take back .*\?/,
+    act: press(/^Void /),
+    sees: /Void .*\?/,
   },
   {
     name: 'sheet: hold',

@@ -1,4 +1,4 @@
-/** A deer weighed quickly: after its ticket a handful of keystrokes to "ready to fetch". */
+/** A deer weighed quickly: after its ticket a handful of keystrokes to "ready for pickup". */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { scanTicket } from '../replay/open-ticket.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
@@ -65,7 +65,7 @@ describe('a quick deer', () => {
   it('was undone and done again with one key each', async () => {
     const { keys, page } = shop;
     await keys.press('Control+z');
-    await page.getByRole('button', { name: 'Packed, ready to fetch' }).first().waitFor();
+    await page.getByRole('button', { name: 'Packed, ready for pickup' }).first().waitFor();
     expect((await shop.call('animals.get', { id: deer.id })).stage).not.toBe('ready');
     expect(shop.complaints).toEqual([]);
   });

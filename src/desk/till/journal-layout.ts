@@ -9,7 +9,7 @@ export const JOURNAL_COLUMNS: readonly Column[] = [
   {
     name: 'type',
     means:
-      'bill, deposit, payment or refund; with “void” behind it: the entry that takes it back, with all signs turned round',
+      'bill, deposit, payment or refund; with “void” behind it: its reversal, with every sign changed',
   },
   { name: 'number', means: 'number of the bill, or of the receipt of a payment' },
   { name: 'hunter', means: 'who is billed, or who paid' },

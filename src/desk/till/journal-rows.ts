@@ -2,7 +2,7 @@
 import { currencyDecimals } from '../../core/values/money.ts';
 import type { JournalDocument, JournalLine } from '../../book/records/money/journal.ts';
 
-/** One line of the journal. Amounts in minor units; a void has the signs of what it takes back turned round. */
+/** One line of the journal. Amounts in minor units; a void reverses the signs of what it voids. */
 export interface JournalRow {
   date: string;
   type: string;

@@ -7,7 +7,7 @@ import { mountPart } from '../mount-part.ts';
 const COLUMNS = [
   { key: 'ticket', label: 'Ticket', sorted: 'ascending' as const },
   { key: 'grams', label: 'Weight', number: true },
-  { key: 'act', label: 'Take back', hideLabel: true },
+  { key: 'act', label: 'Void', hideLabel: true },
 ];
 const rowsOf = (count: number) =>
   Array.from({ length: count }, (_, i) => ({ ticket: `26-${i}`, grams: i === 1 ? null : i * 10 }));

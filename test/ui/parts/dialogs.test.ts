@@ -36,7 +36,7 @@ describe('a dialog', () => {
     const opener = document.body.appendChild(document.createElement('button'));
     opener.focus();
     const wrapper = mountPart(Dialog, {
-      props: { open: false, title: 'Take back?', 'onUpdate:open': (open) => wrapper.setProps({ open }) },
+      props: { open: false, title: 'Void?', 'onUpdate:open': (open) => wrapper.setProps({ open }) },
       slots: { default: () => h('input', { name: 'why' }) },
     });
     await wrapper.setProps({ open: true });
@@ -49,7 +49,7 @@ describe('a dialog', () => {
   it('is labelled by its title and focuses its first field', async () => {
     await opened();
     const title = document.getElementById(sheet()?.getAttribute('aria-labelledby') ?? '');
-    expect(title?.textContent).toBe('Take back?');
+    expect(title?.textContent).toBe('Void?');
     expect(document.activeElement).toBe(within('input'));
   });
 

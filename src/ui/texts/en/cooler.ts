@@ -29,14 +29,14 @@ export const coolerText = {
   row: (row: number, problem: string) => `Row ${row}: ${problem}`,
   bringIn: (n: number) => `Bring in ${plural(n, 'reading', 'readings')}`,
   done: (n: number) => `${plural(n, 'reading is', 'readings are')} in the book.`,
-  undone: (name: string) => `${name} is taken back.`,
+  undone: (name: string) => `${name} is voided.`,
   files: 'Files brought in',
   fileName: 'File',
   count: 'Readings',
   when: 'When, who',
-  undo: 'Take back',
-  undoOf: (name: string) => `Take back ${name}`,
-  wasUndone: 'taken back',
+  undo: 'Void',
+  undoOf: (name: string) => `Void ${name}`,
+  wasUndone: 'voided',
 
   title: (cooler: string) => `Temperatures of ${cooler}`,
   span2: (from: string, to: string) => `${from} to ${to}`,
@@ -56,7 +56,7 @@ export const coolerText = {
   fileLine: (file: string, n: number, when: string, by: string) =>
     `${file}: ${plural(n, 'reading', 'readings')}, brought in ${when}${by ? `, ${by}` : ''}`,
   hand: (when: string, typed: string, by: string) => `${when}: ${typed}${by ? `, ${by}` : ''}`,
-  takenBack: 'Taken back',
+  takenBack: 'Voided',
   taken: (when: string, typed: string, reason: string, by: string) =>
     `${when}: ${typed}; ${reason}${by ? `, ${by}` : ''}`,
   signed: 'Seen by, date',

@@ -21,7 +21,7 @@ export const fatText = {
     bought: 'bought',
     saved: 'saved at the Table',
     'into batch': 'into batch',
-    voided: 'taken back',
+    voided: 'voided',
     'thrown out': 'thrown out',
     counted: 'counted',
     'handed over': 'handed over',

@@ -49,7 +49,7 @@ export const keyLines: readonly KeyLine[] = [
     does: 'At a question about a weight: take what was probably meant, replace the earlier one, void it',
     keys: ['M', 'R', 'V'],
   },
-  { shown: 'R', does: 'At an empty weight, with all of it packed: ready to fetch', keys: ['R'] },
+  { shown: 'R', does: 'At an empty weight, with all of it packed: ready for pickup', keys: ['R'] },
   {
     shown: 'A letter',
     does: 'At an empty weight on primals: the primal that shows this letter',
@@ -71,7 +71,7 @@ export const keyLines: readonly KeyLine[] = [
     does: 'In a browser: find on the page; a long list then stands there whole',
     keys: ['f'],
   },
-  { shown: 'Ctrl Z', does: 'Take back what was just kept', keys: ['z'], wall: true },
+  { shown: 'Ctrl Z', does: 'Undo the last entry', keys: ['z'], wall: true },
   {
     shown: 'Esc',
     does: 'Close a list, a sheet or an explained word; leave the tour',

@@ -8,7 +8,7 @@ export const intakeText = {
     'What was said for it is filled in. A weight in First weights is the one that was told: weigh again what the scale shows now.',
   instructions: 'Cutting instructions',
   takeIn: 'Take in',
-  fixFields: 'Nothing is lost: mend the marked fields and take in again.',
+  fixFields: 'Nothing is lost. Fix the marked fields and save again.',
 
   hunter: 'Hunter',
   noPhone: 'No phone number kept',

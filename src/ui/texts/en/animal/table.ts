@@ -48,7 +48,7 @@ export const tableText = {
   packagesHint: 'From the weight; type over it.',
   place: 'Freezer place',
   placeAgain: (place: string) => `${place} again`,
-  ready: 'Packed, ready to fetch',
+  ready: 'Packed, ready for pickup',
   quickInstead: 'Weigh quickly instead',
   detailInstead: 'Weigh every part instead',
   isQuick: (ticket: string) => `${ticket}: hanging weight and packages are enough.`,

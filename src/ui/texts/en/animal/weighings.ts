@@ -13,14 +13,14 @@ export const weighingText = {
   tare: (typed: string) => `less ${typed}`,
   correct: 'Correct',
   correctOf: (name: string, typed: string) => `Correct ${name} ${typed}`,
-  void: 'Take back',
-  voidOf: (name: string, typed: string) => `Take back ${name} ${typed}`,
-  takeNoneBack: (part: string) => `Take back that there is no ${part.toLowerCase()}`,
-  takenBack: (reason: string, by: string) => `taken back: ${reason}${by ? `, ${by}` : ''}`,
+  void: 'Void',
+  voidOf: (name: string, typed: string) => `Void ${name} ${typed}`,
+  takeNoneBack: (part: string) => `Void “no ${part.toLowerCase()}”`,
+  takenBack: (reason: string, by: string) => `voided: ${reason}${by ? `, ${by}` : ''}`,
   partOf: (part: string, primal: string) => `${part} of ${primal.toLowerCase()}`,
   intoGrinder: (part: string) => `${part} into the grinder`,
 
-  voidQuestion: (weight: string) => `Take back ${weight}?`,
+  voidQuestion: (weight: string) => `Void ${weight}?`,
   tookBack: (weight: string) => `Voided ${weight}.`,
   restored: (weight: string) => `${weight} is back.`,
   undone: 'Undone.',
@@ -33,7 +33,7 @@ export const weighingText = {
     wrongPart: 'Wrong part',
     other: 'Other',
   },
-  /** Kept in the book as they are said here, beside the weight that was taken back. */
+  /** Kept in the book as they are said here, beside the weight that was voided. */
   reasons: {
     twice: 'weighed twice',
     wrongAnimal: 'wrong animal',

@@ -148,7 +148,7 @@ const SENTENCES: Readonly<Record<HistoryKind, Message>> = {
     return `Weight moved here from ${facts.ticket}: ${weightText(facts)}${isSamePlace(facts) ? '' : `, entered there as ${as}`}.`;
   },
   'weight-moved-away': (facts) => `Weight moved to ${facts.ticket}: ${weightText(facts)}.`,
-  'weight-voided': (facts) => `Weight taken back: ${weightText(facts)}.`,
+  'weight-voided': (facts) => `Weight voided: ${weightText(facts)}.`,
   'none-stated': ({ part }) => `Stated: no ${wordFor(words.part, String(part)).toLowerCase()}.`,
   'none-voided': ({ part }) =>
     `“No ${wordFor(words.part, String(part)).toLowerCase()}” was voided: it is unknown again.`,
@@ -164,7 +164,7 @@ const SENTENCES: Readonly<Record<HistoryKind, Message>> = {
   'test-result': ({ result, sample, lab, on, note }, format) => {
     const about = holdText.resultOf(String(sample), String(lab), format.longDay(String(on)));
     const said = note ? ` ${ended(String(note))}` : '';
-    if (result === 'none') return `The test result was taken back; the hold waits again.${said}`;
+    if (result === 'none') return `The test result was voided; the hold waits again.${said}`;
     const does = result === 'positive' ? 'the hold stays' : 'the hold ended';
     return `Test result: ${holdText.results[result as 'positive'].toLowerCase()} (${about}); ${does}.${said}`;
   },
@@ -178,7 +178,7 @@ const SENTENCES: Readonly<Record<HistoryKind, Message>> = {
   },
   billed: (facts, format) => `Bill ${facts.number} was made: ${money(facts, 'totalMinor', format)}.`,
   'bill-voided': (facts, format) =>
-    `Bill ${facts.number} of ${money(facts, 'totalMinor', format)} was taken back.`,
+    `Bill ${facts.number} of ${money(facts, 'totalMinor', format)} was voided.`,
   paid: (facts, format) => {
     const amount = money(facts, 'amountMinor', format);
     return facts.kind === 'refund'
@@ -186,7 +186,7 @@ const SENTENCES: Readonly<Record<HistoryKind, Message>> = {
       : `${facts.kind === 'deposit' ? 'Deposit' : 'Payment'} of ${amount} taken, ${facts.method}.`;
   },
   'payment-voided': (facts, format) =>
-    `The ${facts.kind} of ${money(facts, 'amountMinor', format)} (${facts.method}) was taken back.`,
+    `The ${facts.kind} of ${money(facts, 'amountMinor', format)} (${facts.method}) was voided.`,
   donated: ({ program, grams, confirmation, on }, format) =>
     `${leavingText.donated(format.mass(Number(grams)), String(program), format.longDay(String(on)))}${confirmation ? `, ${leavingText.confirmationIs(String(confirmation))}` : ''}.`,
   'donation-voided': ({ program, grams }, format) =>

@@ -40,7 +40,7 @@ export const importWording: Readonly<Record<string, Wording>> = {
   'logger.nothing-new': (p) =>
     `All ${plural(Number(p.count), 'reading', 'readings')} of this file are in the book already. There is nothing to bring in.`,
   'logger.unknown': () => 'There is no such file in this book. Look at the list again.',
-  'logger.undone': (p) => `${p.name} was taken back already.`,
+  'logger.undone': (p) => `${p.name} was voided already.`,
   'sheet.released-before': () => 'It was picked up before it was received. Check both dates.',
   'sheet.parts-over': (p, format) =>
     `Its parts weigh ${massIn(p, 'grams', format)}, more than the animal with ${massIn(p, 'baseGrams', format)}. It teaches nothing like this.`,

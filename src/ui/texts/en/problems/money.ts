@@ -36,7 +36,7 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
   'hours.too-many': (p) =>
     `Ticket ${p.ticket} has ${p.count} entries of hours, the most that an animal may have. Void those that are wrong first.`,
   'bill.unknown': () => 'This bill is not in the book. Open the animal again.',
-  'bill.voided': (p) => `Bill ${p.number} was taken back already: ${p.reason}.`,
+  'bill.voided': (p) => `Bill ${p.number} was voided already: ${p.reason}.`,
   'payment.zero': () => 'An amount of money is more than nothing. Type what was paid, for example 45.50.',
   'payment.over': (p, format) =>
     `${moneyIn(p, 'amountMinor', format)} is more than the ${moneyIn(p, 'dueMinor', format)} that is still open. Keep it all the same?`,
@@ -45,7 +45,7 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
   'payment.given-back': () =>
     'Money was given back since, and without this payment more would be given back than was taken. Take the “Money back” line back first, then this one.',
   'payment.other-currency': (p) =>
-    `This was paid in ${p.currency}, and the ticket now goes on in ${p.now}. Take back what stands in ${p.now} first, then this line.`,
+    `This was paid in ${p.currency}, and the ticket now goes on in ${p.now}. Void what stands in ${p.now} first, then this line.`,
   'currency.accounts-open': (p) =>
     `Money is still open in ${p.currency} for ${p.tickets}${Number(p.count) > 5 ? ` and ${plural(Number(p.count) - 5, 'other animal', 'other animals')}` : ''}. Take or give back what is open, or take those bills back, then change the currency.`,
   'bill.other-currency': (p) =>
@@ -57,7 +57,7 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
   'bill.too-many': (p) =>
     `Ticket ${p.ticket} has had ${p.count} bills, and no more can be made. Write what is owed in a note at Pickup.`,
   'payment.unknown': () => 'This payment is not in the book. Open the animal again.',
-  'payment.voided': (p) => `This payment was taken back already: ${p.reason}.`,
+  'payment.voided': (p) => `This payment was voided already: ${p.reason}.`,
   'release.no-bill': (p) =>
     `Ticket ${p.ticket} has no bill yet. Make the bill, or sign with your initials to hand it over without one.`,
   'release.unpaid': (p, format) =>

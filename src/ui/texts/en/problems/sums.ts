@@ -6,7 +6,7 @@ import type { Wording } from '../../wording.ts';
 
 const NUMBER = 'One of the numbers is not possible. Check what was typed last and type it again.';
 const BALANCE =
-  'The weights of this animal cannot be added up. Look through its weighings at the Table and take back what is wrong.';
+  'The weights of this animal cannot be added up. Look through its weighings at the Table and void what is wrong.';
 const BLEND =
   'This blend cannot be worked out as it stands. Check the weights and the target, or pick fewer animals.';
 const YIELD =

@@ -40,7 +40,7 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'animal.closed': (p) =>
     `${p.ticket} ${LEFT[String(p.stage)] ?? 'has left'}, so its weights, orders and trim stay as they are. To put something right, open ${p.ticket} and press “Reopen”.`,
   'animal.not-left': (p) => `${p.ticket} is still in the shop, so there is nothing to reopen.`,
-  'weighing.voided': (p) => `This weight was taken back already${p.by ? ` by ${p.by}` : ''}: ${p.reason}.`,
+  'weighing.voided': (p) => `This weight was voided already${p.by ? ` by ${p.by}` : ''}: ${p.reason}.`,
   'none.weighed': (p) =>
     p.stage === 'grinder'
       ? 'Its own fat went into the grinder already. Void that weight first.'
@@ -50,7 +50,7 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'none.unknown': () => 'This statement is not in the book. Load the page anew.',
   'none.voided': (p) => `This statement was voided already${p.by ? ` by ${p.by}` : ''}: ${p.reason}.`,
   'temperature.unknown': () => 'This reading is not in the book. Load the page anew.',
-  'temperature.voided': (p) => `This reading was taken back already by ${p.by}.`,
+  'temperature.voided': (p) => `This reading was voided already by ${p.by}.`,
   'weighing.not-voided': () => 'This weight was not voided. Nothing needs to be undone.',
   'weighing.replaced': () => 'This weight was corrected or restored already. Load the page anew.',
   'temperature.not-voided': () => 'This reading is in the book. Nothing needs to be undone.',
@@ -66,7 +66,7 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
     `${p.ticket} tested positive (${held(p)}). Nothing of it is cut, ground or packed any more: follow the steps of its hold at the Table.`,
   'hold.positive': (p) =>
     `${p.ticket} tested positive: its hold is not lifted. Record its disposal, or correct the result if it was entered wrongly.`,
-  'result.nothing-to-correct': (p) => `${p.ticket} has no test result yet that could be taken back.`,
+  'result.nothing-to-correct': (p) => `${p.ticket} has no test result yet that could be voided.`,
   'result.reason': (p) => `${p.ticket} already has a result: ${p.before}. Say why it is corrected.`,
   'result.before-kill': () => 'It cannot have been tested before it was killed. Check both dates.',
   'result.other-sample': (p) =>
