@@ -27,12 +27,20 @@ export function animalOf(session: Session, id: number): AnimalRow {
 /** The animal, if it has not left. @throws ProblemError `animal.unknown`, `animal.closed` */
 export function openAnimalOf(session: Session, id: number): AnimalRow {
   const animal = animalOf(session, id);
-  if (hasLeft(animal))
-    throw new ProblemError('refused', 'animal.closed', {
-      with: { ticket: animal.ticket, stage: animal.stage },
-    });
+  if (hasLeft(animal)) throw closed(animal);
   return animal;
 }
+
+/** Refuses an animal that is where something is not entered any more. @throws ProblemError `animal.closed` */
+export function refuseStage(
+  animal: Pick<AnimalRow, 'ticket' | 'stage'>,
+  ...stages: readonly AnimalRow['stage'][]
+): void {
+  if (stages.includes(animal.stage)) throw closed(animal);
+}
+
+const closed = ({ ticket, stage }: Pick<AnimalRow, 'ticket' | 'stage'>): ProblemError =>
+  new ProblemError('refused', 'animal.closed', { with: { ticket, stage } });
 
 /** @throws ProblemError `batch.unknown` */
 export function batchOf(session: Session, id: number): BatchRecord {

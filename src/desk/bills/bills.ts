@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { parseMoney } from '../../core/values/money.ts';
 import { applies } from '../../core/pricing/lines.ts';
-import { accountCurrency, refuseBillIn, refuseVoidIn } from '../pricing/account.ts';
+import { accountCurrency, refuseBillIn, refuseMorePayments, refuseVoidIn } from '../pricing/account.ts';
 import { billPage, sumsOf } from './bill-page.ts';
 import { chargeOf } from './charge.ts';
 import { by, id, needed, confirmed, text } from '../input/input.ts';
@@ -9,10 +9,9 @@ import { pricesOf } from './prices-of.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { BillView } from '../contract/contract.ts';
-import { animalOf } from '../animal/closed.ts';
+import { animalOf, refuseStage } from '../animal/closed.ts';
 
-/** Of one animal, those taken back included; all of them are read with its bill. */
-const MAX_PAYMENTS = 500;
+/** Of one animal, voided ones included; all of them are read with its bill. */
 const MAX_BILLS = 100;
 
 const asked = { animalId: id };
@@ -29,10 +28,7 @@ export const get = read(v.object(asked), (session, input): BillView =>
  */
 export const create = write(v.object({ ...asked, confirmed, by }), (session, input) => {
   const animal = animalOf(session, input.animalId);
-  if (animal.stage === 'disposed' || animal.stage === 'canceled')
-    throw new ProblemError('refused', 'animal.closed', {
-      with: { ticket: animal.ticket, stage: animal.stage },
-    });
+  refuseStage(animal, 'disposed', 'canceled');
   const bills = session.book.bills.ofAnimal(animal.id);
   const standing = bills.find((bill) => bill.void_at === null);
   if (standing) throw new ProblemError('refused', 'bill.stands', { with: { number: standing.number } });
@@ -125,17 +121,11 @@ export const pay = write(
   }),
   (session, input) => {
     const animal = animalOf(session, input.animalId);
-    if (animal.stage === 'canceled')
-      throw new ProblemError('refused', 'animal.closed', {
-        with: { ticket: animal.ticket, stage: animal.stage },
-      });
+    refuseStage(animal, 'canceled');
     const currency = accountCurrency(session, animal.id);
     const amountMinor = parseMoney(input.typed, currency);
     if (amountMinor <= 0) throw new ProblemError('invalid', 'payment.zero', { field: 'typed' });
-    if (session.book.payments.count(animal.id) >= MAX_PAYMENTS)
-      throw new ProblemError('refused', 'payment.too-many', {
-        with: { ticket: animal.ticket, count: MAX_PAYMENTS },
-      });
+    refuseMorePayments(session, animal);
     const { bill, dueMinor, paidMinor, shares } = billPage(session, animal);
     const payers = [animal.hunter_id, ...shares.map(({ hunterId }) => hunterId)];
     if (input.hunterId !== null && !payers.includes(input.hunterId))

@@ -1,18 +1,25 @@
 import * as v from 'valibot';
+import { animalOf, refuseStage } from '../animal/closed.ts';
 import { by, id } from '../input/input.ts';
+import { localDate } from '../input/local-date.ts';
+import { refuseMorePayments, refuseVoidIn } from '../pricing/account.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { write } from '../session/procedure.ts';
 
 /**
- * Undoes the voiding of a payment: the same money is entered anew, on the day that it was taken. The voided row stays.
- * @throws ProblemError `payment.unknown`, `payment.not-voided`, `payment.restored` (conflict), `payment.refund` (refused: more
- * would be given back than was paid)
+ * Undoes the void of a payment: the same money is entered anew, on the day of the void, so that the till of that day is as if
+ * nothing was voided and the till of the old day stays as it is. The voided row stays.
+ * @throws ProblemError `payment.unknown`, `payment.not-voided`, `payment.restored` (conflict), `payment.refund` (more would be
+ * given back than was paid), `payment.other-currency`, `payment.too-many`, `animal.closed` (refused)
  */
 export const restorePayment = write(v.object({ paymentId: id, by }), (session, input) => {
   const old = session.book.payments.get(input.paymentId);
   if (!old) throw new ProblemError('missing', 'payment.unknown', { field: 'paymentId' });
   if (old.void_at === null) throw new ProblemError('conflict', 'payment.not-voided');
   const voidAt = old.void_at;
+  const day = localDate(new Date(voidAt), session.settings.zone);
+  const animal = animalOf(session, old.animal_id);
+  refuseStage(animal, 'canceled');
   const again = session.book.payments
     .ofAnimal(old.animal_id)
     .some(
@@ -23,9 +30,12 @@ export const restorePayment = write(v.object({ paymentId: id, by }), (session, i
         row.kind === old.kind &&
         row.method === old.method &&
         row.amount_minor === old.amount_minor &&
-        row.paid_on === old.paid_on,
+        row.currency === old.currency &&
+        row.paid_on === day,
     );
   if (again) throw new ProblemError('conflict', 'payment.restored');
+  refuseVoidIn(session, old);
+  refuseMorePayments(session, animal);
   const paidMinor = session.book.payments.paid(old.animal_id);
   if (old.kind === 'refund' && old.amount_minor > paidMinor)
     throw new ProblemError('refused', 'payment.refund', {
@@ -39,7 +49,7 @@ export const restorePayment = write(v.object({ paymentId: id, by }), (session, i
     reference: old.reference,
     amountMinor: old.amount_minor,
     currency: old.currency,
-    paidOn: old.paid_on,
+    paidOn: day,
     hunterId: old.hunter_id,
     at: session.now(),
     by: input.by,

@@ -11,6 +11,18 @@ import type { PaymentRecord } from '../../book/records/payments.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
+/** Of one animal, voided ones included; all of them are read with its bill. */
+const MAX_PAYMENTS = 500;
+
+/** Called before one more payment is entered. @throws ProblemError `payment.too-many` (refused) */
+export function refuseMorePayments(
+  session: Session,
+  { id: animalId, ticket }: { id: number; ticket: string },
+): void {
+  if (session.book.payments.count(animalId) >= MAX_PAYMENTS)
+    throw new ProblemError('refused', 'payment.too-many', { with: { ticket, count: MAX_PAYMENTS } });
+}
+
 /** The currency in which an animal is paid for. */
 export function accountCurrency(session: Session, animalId: number): string {
   const bill = session.book.bills.ofAnimal(animalId).find(({ void_at }) => void_at === null);
