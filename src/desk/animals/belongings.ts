@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import { compareDates } from '../../core/values/dates.ts';
 import { belongingsOf } from '../animal/belongings.ts';
-import { animalOf } from '../animal/closed.ts';
+import { animalOf, refuseStage } from '../animal/closed.ts';
 import { askFar, DISPOSED_DAYS, refuseFuture } from '../input/day-doubts.ts';
 import { by, confirmedOf, id, needed, optionalDate, text } from '../input/input.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
@@ -28,10 +28,7 @@ export const list = read(v.object({ animalId: id }), (session, { animalId }) =>
 /** Adds one belonging. @throws ProblemError `animal.unknown`, `animal.closed` (canceled), `belonging.too-many` */
 export const add = write(v.object({ animalId: id, ...newBelonging.entries, by }), (session, input) => {
   const animal = animalOf(session, input.animalId);
-  if (animal.stage === 'canceled')
-    throw new ProblemError('refused', 'animal.closed', {
-      with: { ticket: animal.ticket, stage: animal.stage },
-    });
+  refuseStage(animal, 'canceled');
   return { id: addBelonging(session, animal, input, input.by) };
 });
 

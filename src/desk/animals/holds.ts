@@ -2,16 +2,13 @@ import * as v from 'valibot';
 import { by, id, needed, text } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
-import { animalOf } from '../animal/closed.ts';
+import { animalOf, refuseStage } from '../animal/closed.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 
 /** Keeps an animal back; also one that was picked up, for whoever shares its grind. @throws ProblemError `animal.closed`, `hold.too-many` */
 export const hold = write(v.object({ id, reason: needed(200), sample: text(80), by }), (session, input) => {
   const animal = animalOf(session, input.id);
-  if (animal.stage === 'disposed' || animal.stage === 'canceled')
-    throw new ProblemError('refused', 'animal.closed', {
-      with: { ticket: animal.ticket, stage: animal.stage },
-    });
+  refuseStage(animal, 'disposed', 'canceled');
   refuseMoreOfAnimal(session, animal, 'hold');
   session.book.animals.addHold(animal.id, input.reason, input.sample, session.now(), input.by);
   return { id: animal.id };

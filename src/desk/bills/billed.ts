@@ -1,4 +1,5 @@
 import type { AnimalRow } from '../../book/records/animals.ts';
+import { refuseStage } from '../animal/closed.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
@@ -7,10 +8,12 @@ import type { Session } from '../session/session.ts';
  * @throws ProblemError `bill.stands`, `animal.closed` (refused)
  */
 export function refuseBilled(session: Session, animal: AnimalRow): void {
-  if (animal.stage === 'disposed')
-    throw new ProblemError('refused', 'animal.closed', {
-      with: { ticket: animal.ticket, stage: animal.stage },
-    });
-  const standing = session.book.bills.ofAnimal(animal.id).find((bill) => bill.void_at === null);
+  refuseStage(animal, 'disposed', 'canceled');
+  refuseStanding(session, animal.id);
+}
+
+/** @throws ProblemError `bill.stands` (refused) */
+export function refuseStanding(session: Session, animalId: number): void {
+  const standing = session.book.bills.ofAnimal(animalId).find((bill) => bill.void_at === null);
   if (standing) throw new ProblemError('refused', 'bill.stands', { with: { number: standing.number } });
 }

@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { parseMoney } from '../../core/values/money.ts';
 import { applies } from '../../core/pricing/lines.ts';
 import { accountCurrency, refuseBillIn, refuseMorePayments, refuseVoidIn } from '../pricing/account.ts';
+import { refuseBilled } from './billed.ts';
 import { billPage, sumsOf } from './bill-page.ts';
 import { chargeOf } from './charge.ts';
 import { by, id, needed, confirmed, text } from '../input/input.ts';
@@ -28,11 +29,8 @@ export const get = read(v.object(asked), (session, input): BillView =>
  */
 export const create = write(v.object({ ...asked, confirmed, by }), (session, input) => {
   const animal = animalOf(session, input.animalId);
-  refuseStage(animal, 'disposed', 'canceled');
-  const bills = session.book.bills.ofAnimal(animal.id);
-  const standing = bills.find((bill) => bill.void_at === null);
-  if (standing) throw new ProblemError('refused', 'bill.stands', { with: { number: standing.number } });
-  if (bills.length >= MAX_BILLS)
+  refuseBilled(session, animal);
+  if (session.book.bills.ofAnimal(animal.id).length >= MAX_BILLS)
     throw new ProblemError('refused', 'bill.too-many', {
       with: { ticket: animal.ticket, count: MAX_BILLS },
     });
