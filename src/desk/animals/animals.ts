@@ -5,6 +5,7 @@ import { refuseHeldStep, refusePooledWithHeld } from '../animal/hold-rules.ts';
 import { by, confirmed, id, instructions, needed, text } from '../input/input.ts';
 import { askReady } from '../animal/ready-check.ts';
 import { normaliseOrders } from '../animal/orders.ts';
+import { refuseOtherExtras } from '../bills/extras.ts';
 import { readAfterLearning } from '../session/read-after-learning.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -87,9 +88,13 @@ export const setDetail = write(
   },
 );
 
-/** New instructions; the earlier ones stay to be read. @throws ProblemError `animal.unknown`, `animal.closed` */
+/**
+ * New instructions; the earlier ones stay to be read.
+ * @throws ProblemError `animal.unknown`, `animal.closed`, `orders.too-many`, `bill.stands` (other extras than it charges)
+ */
 export const saveOrders = write(v.object({ id, instructions, by }), (session, input) => {
   const { id: animalId, species, ticket } = openAnimalOf(session, input.id);
+  refuseOtherExtras(session, animalId, input.instructions.pricedExtras);
   refuseMoreOfAnimal(session, { id: animalId, ticket }, 'instructions');
   const parts = session.book.animals.parts(animalId);
   const settled = normaliseOrders(session.species.of(species), parts, input.instructions);

@@ -8,7 +8,7 @@ import type { Session } from '../session/session.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 import type { BillView } from '../contract/contract.ts';
 import { animalOf } from '../animal/closed.ts';
-import { refuseBilled } from './billed.ts';
+import { refuseBilled, refuseStanding } from './billed.ts';
 
 /** What the prices in force have, and what was ordered though they do not have it, each with how many. */
 export function extrasOf(session: Session, animalId: number): BillView['extras'] {
@@ -33,3 +33,14 @@ export const setExtras = write(v.object({ animalId: id, pricedExtras, by }), (se
   session.book.animals.instruct(animal.id, orders, session.now(), input.by);
   return { animalId: animal.id };
 });
+
+/** Refuses other extras than are in force while a bill stands, which would never charge them. @throws ProblemError `bill.stands` */
+export function refuseOtherExtras(
+  session: Session,
+  animalId: number,
+  asked: Readonly<Record<string, number>>,
+): void {
+  const ordered = instructionsOf(session, animalId).pricedExtras;
+  const codes = [...Object.keys(ordered), ...Object.keys(asked)];
+  if (codes.some((code) => (ordered[code] ?? 0) !== (asked[code] ?? 0))) refuseStanding(session, animalId);
+}

@@ -121,6 +121,20 @@ describe('extras and hours', () => {
     expect(instructions).toMatchObject({ pricedExtras: { rush: 1 }, extras: ['rush', 'heart kept'] });
   }); // prettier-ignore
 
+  it('are not ordered past a bill that stands, which would never charge them; the rest of the orders is', async () => {
+    const shop = await supplied();
+    const id = await deer(shop, { instructions: orders({ pricedExtras: { caping: 1 } }) });
+    const { id: billId, number } = await shop.call('bills.create', { animalId: id, confirmed: true });
+    const refused = { kind: 'refused', code: 'bill.stands', with: { number } };
+    for (const pricedExtras of [{ caping: 1, rush: 1 }, { caping: 2 }, {}])
+      expect(await shop.problem('animals.saveOrders', { id, instructions: orders({ pricedExtras }) })).toMatchObject(refused);
+    await shop.call('animals.saveOrders', { id, instructions: { ...orders({ pricedExtras: { caping: 1 } }), note: 'thin' } });
+    expect((await shop.call('animals.get', { id })).instructions.note).toBe('thin');
+    await shop.call('bills.void', { billId, reason: 'rush after all' });
+    await shop.call('animals.saveOrders', { id, instructions: orders({ pricedExtras: { caping: 1, rush: 1 } }) });
+    expect((await draftOf(shop, id)).lines).toEqual({ 'base-small': 11_000, caping: 5000, rush: 4000 });
+  }); // prettier-ignore
+
   it('that an order from before named by their code are one each; its other words are notes', async () => {
     const shop = await supplied();
     const id = await deer(shop);
