@@ -23,24 +23,26 @@ export function priceGaps(session: Session, rows: readonly PriceLineRow[]): Pric
 }
 
 /**
- * What a bill or quote charges nothing for because no line is for it.
+ * What a bill or quote charges nothing for because no line is for it, or only one for other game.
  * @param uncovered products, as `priceLines` says
  */
 export function unpricedOf(
   session: Session,
   lines: readonly PriceLine[],
-  amounts: Pick<Amounts, 'extras' | 'hours'>,
+  amounts: Pick<Amounts, 'species' | 'brought' | 'extras' | 'hours'>,
   uncovered: readonly string[],
 ): Unpriced[] {
   const lookup = productLookup(session);
-  const isFor = (basis: string, code: string): boolean =>
-    lines.some((line) => line.basis === basis && line.code === code);
-  const missing = (counts: Readonly<Record<string, number>> = {}, basis: string): string[] =>
-    Object.keys(counts).filter((code) => (counts[code] ?? 0) > 0 && !isFor(basis, code));
+  const missing = (counts: Readonly<Record<string, number>> = {}, basis: string) =>
+    Object.keys(counts).flatMap((code) => {
+      const own = lines.filter((line) => line.basis === basis && line.code === code);
+      if ((counts[code] ?? 0) <= 0 || own.some((line) => applies(line, amounts))) return [];
+      return [{ code, name: own[0]?.label ?? code }];
+    });
   return [
     ...uncovered.map((code) => ({ what: 'product' as const, code, name: lookup(code)?.name ?? code })),
-    ...missing(amounts.extras, 'extra').map((code) => ({ what: 'extra' as const, code, name: code })),
-    ...missing(amounts.hours, 'hour').map((code) => ({ what: 'hours' as const, code, name: code })),
+    ...missing(amounts.extras, 'extra').map((one) => ({ what: 'extra' as const, ...one })),
+    ...missing(amounts.hours, 'hour').map((one) => ({ what: 'hours' as const, ...one })),
   ];
 }
 

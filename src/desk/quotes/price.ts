@@ -71,7 +71,7 @@ export function priceQuote(session: Session, quoted: Quoted): QuoteResult['price
     lines,
     ...perEnd((end) => charges[end].totalMinor),
     exampleBook: book.example,
-    unpriced: unpricedOf(session, book.lines, { extras: quoted.extras }, charges.high.uncovered),
+    unpriced: unpricedOf(session, book.lines, quoted, charges.high.uncovered),
     chargeable: chargeableLines(book.lines, quoted),
   };
 }

@@ -178,6 +178,25 @@ describe('extras and hours', () => {
       { what: 'hours', code: 'extra-trimming', name: 'extra-trimming' },
     ]);
   }); // prettier-ignore
+
+  it('whose lines are for other game are told on bill and quote, and asked about', async () => {
+    const shop = await pricedShop([
+      priced('flat', 'animal', { amountMinor: 9000 }),
+      priced('caping', 'extra', { label: 'Caping', amountMinor: 5000, species: ['elk'] }),
+      priced('skull', 'extra', { label: 'Skull', amountMinor: 3000, brought: ['skinned'] }),
+      priced('trimming', 'hour', { label: 'Trimming', amountMinor: 3600, brought: ['whole'] }),
+    ]);
+    const instructions = orders({ pricedExtras: { caping: 1, skull: 1 } });
+    const animalId = await deer(shop, { instructions });
+    await shop.call('bills.addHours', { animalId, lineCode: 'trimming', minutes: 60 });
+    const extra = { what: 'extra', code: 'caping', name: 'Caping' };
+    const page = await shop.call('bills.get', { animalId });
+    expect(figures(page.draft).lines).toEqual({ flat: 9000, skull: 3000 });
+    expect(page.unpriced).toEqual([extra, { what: 'hours', code: 'trimming', name: 'Trimming' }]);
+    expect((await shop.problem('bills.create', { animalId })).code).toBe('bill.unpriced');
+    const quote = await shop.call('quotes.calculate', { ...quoteOf({}), instructions });
+    expect(quote.price?.unpriced).toEqual([extra]);
+  });
 });
 
 describe('what a bill leaves the price book for', () => {
