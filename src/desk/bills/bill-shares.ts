@@ -1,11 +1,12 @@
 /** What each of several hunters of one animal owes. The account stays one; the parts sum to it. */
 import { sharersOf, splitMinor } from '../animal/shares.ts';
 import type { BillShare } from '../contract/contract.ts';
+import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
 /**
  * The part of each hunter in a bill, or in the draft of one. A payment without a payer, or of somebody who shares it no
- * more, counts for the first.
+ * more, counts for the owner.
  */
 export function billShares(
   session: Session,
@@ -16,11 +17,15 @@ export function billShares(
   if (sharers.length === 0) return [];
   const totals = splitMinor(owed?.totalMinor ?? 0, sharers);
   const taxes = splitMinor(owed?.taxMinor ?? 0, sharers);
+  const owner = session.book.animals.get(animalId)?.hunter_id;
+  const placeOf = (hunterId: number | null | undefined): number =>
+    sharers.findIndex((one) => one.hunterId === hunterId);
   const paid = sharers.map(() => 0);
   for (const payment of session.book.payments.ofAnimal(animalId)) {
     if (payment.void_at !== null) continue;
-    const payer = sharers.findIndex(({ hunterId }) => hunterId === payment.hunter_id);
-    const at = Math.max(0, payer);
+    const payer = placeOf(payment.hunter_id);
+    // Of an animal whose owner has no part any more it is the first.
+    const at = payer >= 0 ? payer : Math.max(0, placeOf(owner));
     const minor = payment.kind === 'refund' ? -payment.amount_minor : payment.amount_minor;
     paid[at] = (paid[at] ?? 0) + minor;
   }
@@ -39,4 +44,25 @@ export function sharesDue(session: Session, animalId: number): ReadonlyMap<numbe
   if (!standing) return new Map();
   const owed = { totalMinor: standing.total_minor, taxMinor: standing.tax_minor };
   return new Map(billShares(session, animalId, owed).map(({ hunterId, dueMinor }) => [hunterId, dueMinor]));
+}
+
+/**
+ * Refuses to give more back than was paid: on the whole, and by the hunter to whom it is given.
+ * @throws ProblemError `payment.refund` (refused)
+ */
+export function refuseRefund(
+  session: Session,
+  animalId: number,
+  refund: { amountMinor: number; currency: string; hunterId: number | null },
+): void {
+  const { amountMinor, currency, hunterId } = refund;
+  const payer = billShares(session, animalId, null).find((one) => one.hunterId === hunterId);
+  const all = session.book.payments.paid(animalId);
+  const own = payer && payer.paidMinor < all;
+  const paidMinor = own ? payer.paidMinor : all;
+  if (amountMinor <= paidMinor) return;
+  throw new ProblemError('refused', 'payment.refund', {
+    field: 'typed',
+    with: { paidMinor, amountMinor, currency, ...(own && { payer: payer.name }) },
+  });
 }

@@ -4,6 +4,7 @@ import { applies } from '../../core/pricing/lines.ts';
 import { accountCurrency, refuseBillIn, refuseMorePayments, refuseVoidIn } from '../pricing/account.ts';
 import { refuseBilled } from './billed.ts';
 import { billPage, sumsOf } from './bill-page.ts';
+import { refuseRefund } from './bill-shares.ts';
 import { chargeOf } from './charge.ts';
 import { by, id, needed, confirmed, text } from '../input/input.ts';
 import { pricesOf } from './prices-of.ts';
@@ -124,18 +125,15 @@ export const pay = write(
     const amountMinor = parseMoney(input.typed, currency);
     if (amountMinor <= 0) throw new ProblemError('invalid', 'payment.zero', { field: 'typed' });
     refuseMorePayments(session, animal);
-    const { bill, dueMinor, paidMinor, shares } = billPage(session, animal);
+    const { bill, dueMinor, shares } = billPage(session, animal);
     const payers = [animal.hunter_id, ...shares.map(({ hunterId }) => hunterId)];
     if (input.hunterId !== null && !payers.includes(input.hunterId))
       throw new ProblemError('refused', 'payment.not-sharer', {
         field: 'hunterId',
         with: { ticket: animal.ticket },
       });
-    if (input.kind === 'refund' && amountMinor > paidMinor)
-      throw new ProblemError('refused', 'payment.refund', {
-        field: 'typed',
-        with: { paidMinor, amountMinor, currency },
-      });
+    if (input.kind === 'refund')
+      refuseRefund(session, animal.id, { amountMinor, currency, hunterId: input.hunterId });
     if (input.kind === 'payment' && bill && amountMinor > dueMinor && !input.confirmed)
       throw new ProblemError('conflict', 'payment.over', {
         field: 'typed',

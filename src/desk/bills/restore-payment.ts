@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { animalOf, refuseStage } from '../animal/closed.ts';
 import { by, id } from '../input/input.ts';
 import { localDate } from '../input/local-date.ts';
+import { refuseRefund } from './bill-shares.ts';
 import { refuseMorePayments, refuseVoidIn } from '../pricing/account.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { write } from '../session/procedure.ts';
@@ -36,21 +37,18 @@ export const restorePayment = write(v.object({ paymentId: id, by }), (session, i
   if (again) throw new ProblemError('conflict', 'payment.restored');
   refuseVoidIn(session, old);
   refuseMorePayments(session, animal);
-  const paidMinor = session.book.payments.paid(old.animal_id);
-  if (old.kind === 'refund' && old.amount_minor > paidMinor)
-    throw new ProblemError('refused', 'payment.refund', {
-      with: { paidMinor, amountMinor: old.amount_minor, currency: old.currency },
-    });
+  const { amount_minor: amountMinor, currency, hunter_id: hunterId } = old;
+  if (old.kind === 'refund') refuseRefund(session, animal.id, { amountMinor, currency, hunterId });
   const newId = session.book.payments.add({
     animalId: old.animal_id,
     billId: old.bill_id,
     kind: old.kind,
     method: old.method,
     reference: old.reference,
-    amountMinor: old.amount_minor,
-    currency: old.currency,
+    amountMinor,
+    currency,
     paidOn: day,
-    hunterId: old.hunter_id,
+    hunterId,
     at: session.now(),
     by: input.by,
   });

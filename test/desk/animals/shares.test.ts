@@ -1,6 +1,8 @@
 /** Two or more hunters on one animal: packages and bill are split exactly, payments have a payer, each takes a part. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { problemMessage } from '../../../src/ui/texts/problem-message.ts';
+import { makeFormat } from '../../../src/ui/texts/format.ts';
 import { freshDesk, inBook, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
 const LINE = {
@@ -113,6 +115,37 @@ describe('the bill of a shared animal', () => {
     expect(
       await shop.problem('bills.pay', { animalId: id, kind: 'payment', method: 'cash', typed: '1', hunterId: stranger.id }),
     ).toMatchObject({ code: 'payment.not-sharer' });
+    shop.desk.close();
+  }); // prettier-ignore
+
+  it('counts a payment without a name for the owner, wherever the owner is in the list', async () => {
+    const shop = await freshDesk();
+    await shop.call('prices.save', { name: 'Ours', validFrom: '2020-01-01', taxRule: 'per bill', lines: [LINE] });
+    const { id, owner, bob } = await shared(shop);
+    const shares = [{ hunter: { id: bob }, typed: '50' }, { hunter: { id: owner }, typed: '50' }];
+    await shop.call('shares.save', { animalId: id, basis: 'percent', shares });
+    await shop.call('bills.pay', { animalId: id, kind: 'deposit', method: 'cash', typed: '20' });
+    expect((await shop.call('bills.get', { animalId: id })).shares).toMatchObject([
+      { hunterId: bob, paidMinor: 0 },
+      { hunterId: owner, paidMinor: 2000 },
+    ]);
+    shop.desk.close();
+  }); // prettier-ignore
+
+  it('gives nobody more back than that hunter paid', async () => {
+    const shop = await freshDesk();
+    const { id, owner, bob } = await shared(shop);
+    const pay = (kind: 'payment' | 'refund', typed: string, hunterId: number) => ({ animalId: id, kind, method: 'cash', typed, hunterId });
+    await shop.call('bills.pay', pay('payment', '30', owner));
+    await shop.call('bills.pay', pay('payment', '10', bob));
+    const problem = await shop.problem('bills.pay', pay('refund', '10.01', bob));
+    expect(problem).toMatchObject({ kind: 'refused', code: 'payment.refund', with: { paidMinor: 1000, amountMinor: 1001, payer: 'Bob Ray' } });
+    const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
+    expect(problemMessage(problem, format)).toBe('Only $10.00 was paid by Bob Ray, so $10.01 cannot be given back. Type less.');
+    const { id: paymentId } = await shop.call('bills.pay', pay('refund', '10', bob));
+    await shop.call('bills.voidPayment', { paymentId, reason: 'not given' });
+    await shop.call('bills.pay', pay('refund', '5', bob));
+    expect(await shop.problem('bills.restorePayment', { paymentId })).toMatchObject({ code: 'payment.refund', with: { paidMinor: 500 } });
     shop.desk.close();
   }); // prettier-ignore
 

@@ -41,7 +41,7 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
   'payment.over': (p, format) =>
     `${moneyIn(p, 'amountMinor', format)} is more than the ${moneyIn(p, 'dueMinor', format)} that is still open. Keep it all the same?`,
   'payment.refund': (p, format) =>
-    `Only ${moneyIn(p, 'paidMinor', format)} was paid, so ${moneyIn(p, 'amountMinor', format)} cannot be given back. Type less.`,
+    `Only ${moneyIn(p, 'paidMinor', format)} was paid${p.payer ? ` by ${p.payer}` : ''}, so ${moneyIn(p, 'amountMinor', format)} cannot be given back. Type less.`,
   'payment.given-back': () =>
     'Money was given back since, and without this payment more would be given back than was taken. Take the “Money back” line back first, then this one.',
   'payment.other-currency': (p) =>
