@@ -8,6 +8,7 @@ import { coreLine } from './core-line.ts';
 import { priceGaps } from './gaps.ts';
 import { checkPrices, priceLineList, taxRule } from './price-input.ts';
 import { listedLine, namedBy, productLookup, type ProductLookup } from './product-lookup.ts';
+import { productsOnShelf } from './products-shelf.ts';
 import { read, write } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import type { PriceBookView, PriceLineRow, PricedLine } from '../contract/contract.ts';
@@ -116,7 +117,13 @@ export function pricedLines(session: Session, basis: 'extra' | 'hour'): PricedLi
 
 function rowsOf(session: Session, bookId: number): PriceLineRow[] {
   const lookup = productLookup(session);
-  return session.book.prices.lines(bookId).map((record) => lineRow(record, lookup));
+  const codes = new Set(productsOnShelf(session).map(({ code }) => code));
+  // What was on no list when it was priced may be on it now. A code stays, whatever else has come to be called so.
+  const coded = (one: string): string => (codes.has(one) ? one : (lookup(one)?.code ?? one));
+  return session.book.prices
+    .lines(bookId)
+    .map((record) => lineRow(record, lookup))
+    .map((row) => ({ ...row, products: [...new Set(row.products.map(coded))] }));
 }
 
 function lineRow(record: PriceLineRecord, lookup: ProductLookup): PriceLineRow {

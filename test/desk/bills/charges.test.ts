@@ -109,6 +109,28 @@ describe('a product and its price', () => {
   });
 });
 
+describe('a price for what is on no list', () => {
+  it('stays its price once the shop puts the product on its list', async () => {
+    const shop = await pricedShop([GRINDING, priced('links', 'product', { unit: 'lb', amountMinor: 600, products: ["Grandpa's links"] })]);
+    const id = await madeOf(shop, "Grandpa's links");
+    expect((await draftOf(shop, id)).lines).toEqual({ links: 31_020 });
+    const { code } = await shop.call('products.save', { name: "grandpa's Links", kind: 'sausage' });
+    expect((await draftOf(shop, id)).lines).toEqual({ links: 31_020 });
+    const { lines, gaps } = await shop.call('prices.get', {});
+    expect(lines.find((line) => line.code === 'links')).toMatchObject({ products: [code], kinds: [] });
+    expect(gaps.unknown).toEqual([]);
+    expect(gaps.unpriced.map((one) => one.code)).not.toContain(code);
+  }); // prettier-ignore
+
+  it('is not taken for another product that is called as the code of the first', async () => {
+    const shop = await pricedShop([priced('brats', 'product', { unit: 'lb', amountMinor: 300, products: ['Bratwurst'] })]);
+    await shop.call('products.save', { code: 'bratwurst', name: 'Brats', kind: 'sausage' });
+    const { code } = await shop.call('products.save', { name: 'Bratwurst', kind: 'sausage' });
+    expect(code).not.toBe('bratwurst');
+    expect((await shop.call('prices.get', {})).lines[0]?.products).toEqual(['bratwurst']);
+  }); // prettier-ignore
+});
+
 describe('extras and hours', () => {
   it('are counted, several of each, and what is typed freely costs nothing', async () => {
     const shop = await supplied();
