@@ -82,6 +82,18 @@ export class Shop {
     });
   }
 
+  /** Every positive animal with every batch that its meat reached and each other animal in that batch. */
+  reachedAnimals(): Set<string> {
+    const found = this.book.batches.flatMap((batch) =>
+      this.reachedBy(batch).flatMap((source) =>
+        batch.animals
+          .filter((id) => id !== source.id && this.wentInto(batch.id, id))
+          .map((id) => `${source.id} ${batch.id} ${id}`),
+      ),
+    );
+    return new Set(found);
+  }
+
   /**
    * Why this animal may not become ready or go out: meat of a held one lies in one batch with its own, or the grinder carried
    * that of a positive one into it.

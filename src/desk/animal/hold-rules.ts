@@ -70,10 +70,11 @@ export function refuseHeldInBatch(session: Session, batchId: number, animalId: n
 }
 
 /**
- * Refuses to take the weight of an animal out of a batch that was ground, while held meat lies in it with another animal's: what
- * went through the plate stays in there, and only this weight keeps the others from going out. Packages that were taken back
- * say as much as those that stand. A weight that was misread is corrected instead; where the held animal was never in it, its
- * hold ends or its result is corrected first.
+ * Refuses to take the weight of an animal out of a batch that was ground, while held meat lies in it, also alone: what went
+ * through the plate stays in there, and only this weight keeps the others in the batch, and those after it in the grinder, from
+ * going out. Packages that were taken back say as much as those that stand. A weight that was misread is corrected instead;
+ * where the held animal was never in it, its hold ends or its result is corrected first. What a positive result reached
+ * otherwise is kept by `keepingReach`.
  * @throws ProblemError `batch.held-in`
  */
 export function refuseHeldOut(
@@ -89,7 +90,7 @@ export function refuseHeldOut(
     .animals(batchId)
     .filter(({ id }) => goneIn.some((row) => row.animal_id === id));
   const held = animals.find(({ id }) => session.book.animals.hold(id));
-  if (held && animals.length > 1)
+  if (held)
     throw new ProblemError('refused', 'batch.held-in', {
       with: { ticket: held.ticket, batch: session.book.batches.get(batchId)?.name ?? '' },
     });

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { refuseHeldOut } from '../animal/hold-rules.ts';
+import { keepingReach } from '../animal/keep-reach.ts';
 import { by, id, needed, confirmed, text, typed } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -84,11 +85,15 @@ export const correct = write(
 
 /**
  * Voids a weight, with a reason. It stays visible, struck through.
- * @throws ProblemError `weighing.unknown`, `weighing.voided`, `weighing.used`, `batch.held-in`, `animal.closed`, `batch.done`
+ * @throws ProblemError `weighing.unknown`, `weighing.voided`, `weighing.used`, `batch.held-in`,
+ * `batch.reached-out`, `animal.closed`, `batch.done`
  */
 const voidOne = write(v.object({ weighingId: id, reason: needed(300), by }), (session, input) => {
-  refuseHeldOut(session, weighingOf(session, input.weighingId));
-  const old = voidWeighing(session, input.weighingId, input.reason, input.by);
+  const weight = weighingOf(session, input.weighingId);
+  refuseHeldOut(session, weight);
+  const old = keepingReach(session, weight, () =>
+    voidWeighing(session, input.weighingId, input.reason, input.by),
+  );
   if (old.batch_id === null) checkNothingOverdrawn(session, old);
   return { weighingId: old.id };
 });

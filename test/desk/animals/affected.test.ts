@@ -138,6 +138,40 @@ describe('a positive result', () => {
     expect(await waiting(fifth)).toBe(0);
   });
 
+  it('lets nobody go by a voided weight: the positive one alone, the next in the grinder, packages, or fat', async () => {
+    const shop = await freshDesk();
+    const [slow, sick, next] = [await takeIn(shop), await takeIn(shop), await takeIn(shop)];
+    // Weighed in before the positive one, packed after it: only its packages say that it was at work then.
+    await cut(shop, slow, { trim: '20' });
+    const { id: across } = await shop.call('grinder.start', { ...BATCH, animals: [{ id: slow }] });
+    await shop.call('grinder.weighIn', { batchId: across, animalId: slow, part: 'trim', typed: '20' });
+    const own = await grind(shop, [sick]);
+    shop.wait(60);
+    const packages = await shop.call('grinder.pack', { batchId: across, product: 'Summer sausage', count: 10, typed: '19' }); // prettier-ignore
+    const after = await grind(shop, [next]);
+    await cut(shop, next, { trim: '5' });
+    const again = await shop.call('grinder.weighIn', { batchId: after, animalId: next, part: 'trim', typed: '5' }); // prettier-ignore
+    await shop.call('animals.hold', { id: sick, reason: 'sample', sample: 'L26-118' });
+    await shop.call('animals.testResult', { id: sick, result: 'positive' });
+    // A tote that was weighed twice frees nobody.
+    await shop.call('table.void', { weighingId: again.weighingId, reason: 'weighed twice' });
+    const into = async (id: number) =>
+      (await shop.call('grinder.getBatch', { id })).weighedIn.map(({ id: weighingId }) => weighingId);
+    const refused = (weighingId: number) =>
+      shop.problem('table.void', { weighingId, reason: 'weighed into the wrong batch' });
+    expect(await refused((await into(own))[0] ?? 0)).toMatchObject({ code: 'batch.held-in' });
+    expect(await refused((await into(after))[0] ?? 0)).toMatchObject({
+      kind: 'refused',
+      code: 'batch.reached-out',
+      with: { ticket: '26-0002', other: '26-0003', batch: 'G26-003' },
+    });
+    expect(await refused(packages.weighingId)).toMatchObject({ code: 'batch.reached-out' });
+    for (const id of [slow, next])
+      expect(await shop.problem('animals.setStage', { id, stage: 'ready', confirmed: true })).toMatchObject({
+        code: 'pooled.through-grinder',
+      });
+  });
+
   it('is refused a note on an animal that it does not reach', async () => {
     const { shop, first, fifth } = await sausageDay();
     expect(

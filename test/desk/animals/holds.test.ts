@@ -286,6 +286,20 @@ describe('a batch that was ground with held meat in it', () => {
     },
   );
 
+  it('keeps its weight also where it was ground alone', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    await cut(shop, id, { trim: '60' });
+    const { id: batchId } = await shop.call('grinder.start', { ...BATCH, animals: [{ id }] });
+    const into = { batchId, animalId: id, part: 'trim', typed: '60' } as const;
+    const { weighingId } = await shop.call('grinder.weighIn', into);
+    await shop.call('grinder.pass', { batchId, plate: '4.5 mm' });
+    await shop.call('animals.hold', { id, reason: 'sample', sample: 'L26-118' });
+    const refused = { code: 'batch.held-in', with: { ticket: '26-0001', batch: 'G26-001' } };
+    expect(await shop.problem('table.void', { weighingId, ...REASON })).toMatchObject(refused);
+    shop.desk.close();
+  });
+
   it('lets a weight out before it was ground, and once the hold has ended', async () => {
     const shop = await freshDesk();
     const early = await groundTogether(shop, 'not yet');

@@ -168,14 +168,24 @@ export function closed(shop: Shop, old: Weighing): string[] {
   );
 }
 
-/** Whether a weight in a batch that was ground is one of several animals', of which one is held. */
+/** Whether a weight is one of an animal in a batch that was ground, with meat of one that is held. */
 function heldIn(shop: Shop, old: Weighing): boolean {
   const batch = old.batch === null || old.animal === null ? undefined : shop.batch(old.batch);
   if (!batch) return false;
   const ground = batch.passes.length > 0 || shop.book.weighings.some((one) => one.batch === batch.id && one.stage === 'packed');
   const animals = batch.animals.filter((id) => shop.wentInto(batch.id, id));
-  return ground && animals.length > 1 && animals.some((id) => shop.held(shop.animal(id) as Animal) !== 'free');
+  return ground && animals.some((id) => shop.held(shop.animal(id) as Animal) !== 'free');
 } // prettier-ignore
+
+/** Whether an animal, or a batch with its meat, would be reached by a positive one no more without this weight. */
+function frees(shop: Shop, old: Weighing): boolean {
+  if (old === NOTHING || old.voided) return false;
+  const before = shop.reachedAnimals();
+  old.voided = true;
+  const after = shop.reachedAnimals();
+  old.voided = false;
+  return [...before].some((one) => !after.has(one));
+}
 
 export const voidWeight: Step = {
   weight: 3,
@@ -185,7 +195,7 @@ export const voidWeight: Step = {
     if (!old) return null;
     const rest = overdrawn(shop, old, 0);
     return act('table.void', { weighingId: old.id, reason: dice.pick(REASONS), by: 'MB' }, {
-      refuse: [...closed(shop, old), ...rest.refuse, ...because([heldIn(shop, old), 'batch.held-in'])],
+      refuse: [...closed(shop, old), ...rest.refuse, ...because([heldIn(shop, old), 'batch.held-in'], [frees(shop, old), 'batch.reached-out'])],
       may: rest.may,
       done: () => takeBack(shop, old),
     }); // prettier-ignore

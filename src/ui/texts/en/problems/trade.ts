@@ -95,6 +95,8 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
     `${p.ticket} is on hold and is ground by itself, never with other animals. Make it a batch of its own, and clean the grinder after it.`,
   'batch.held-in': (p) =>
     `Batch ${p.batch} was ground with meat of ${p.ticket} in it, which is on hold, so no animal’s weight is taken out of it. Correct the weight if it was misread. If ${p.ticket} was never in this batch, end its hold or correct its result first.`,
+  'batch.reached-out': (p) =>
+    `The meat of ${p.ticket}, which tested positive, reached batch ${p.batch} with ${p.other}, and only this weight keeps it there. Correct the weight if it was misread. If the grinder was taken apart and cleaned in between, record that cleaning with its time. If ${p.ticket} never tested positive, correct its result first.`,
   'dispose.reason': (p) =>
     `${p.ticket} has no positive result. Say why it is done away with, for example: spoiled, condemned by the inspector.`,
   'animal.not-hanging': (p) => `${p.ticket} does not hang any more, so it takes no place in a cooler.`,
