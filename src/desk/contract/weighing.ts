@@ -11,6 +11,7 @@ export interface WeighingRow {
   typed: string;
   unit: MassUnit;
   tareTyped: string | null;
+  tareUnit: MassUnit | null;
   grams: number;
   at: string;
   by: string;

@@ -6,7 +6,8 @@ import { by, id, needed, confirmed } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { partAt } from './part-at.ts';
-import { checkNothingOverdrawn, voidWeighing, weighAnimal, weighingOf, type Read } from './weigh.ts';
+import { readOf } from './read-weight.ts';
+import { checkNothingOverdrawn, voidWeighing, weighAnimal, weighingOf } from './weigh.ts';
 
 /**
  * Moves a weight to another animal, another part or both: voids the row and writes a new one with the typed digits, the
@@ -47,7 +48,8 @@ export const move = write(
       confirmed: input.confirmed,
       by: input.by,
       corrects: old.id,
-      moved: { ...readOf(old), at: old.at },
+      read: readOf(old),
+      moved: { at: old.at },
     });
     checkNothingOverdrawn(session, old);
     session.book.audit.note({
@@ -68,18 +70,4 @@ type Place = Pick<WeighingRecord, 'stage' | 'part' | 'primal'>;
 
 function isSame(old: WeighingRecord, { stage, part, primal }: Place): boolean {
   return old.stage === stage && old.part === part && old.primal === primal;
-}
-
-/** What stood on the scale, whatever unit the shop weighs in now. */
-function readOf(old: WeighingRecord): Read {
-  const { typed, digits, decimals, unit, grams } = old;
-  const { tare_typed: tareTyped, tare_digits, tare_decimals, tare_unit } = old;
-  return {
-    reading: { typed, digits, decimals, unit },
-    tare:
-      tareTyped !== null && tare_digits !== null && tare_decimals !== null && tare_unit !== null
-        ? { typed: tareTyped, digits: tare_digits, decimals: tare_decimals, unit: tare_unit }
-        : null,
-    grams,
-  };
 }

@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { by, id } from '../input/input.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { write } from '../session/procedure.ts';
+import { readOf } from './read-weight.ts';
 import { weighAnimal, weighBatch, weighingOf } from './weigh.ts';
 
 /** As it stands in the history, beside the weight that came back. */
@@ -17,15 +18,13 @@ export const restore = write(v.object({ weighingId: id, by }), (session, input) 
   const old = weighingOf(session, input.weighingId);
   if (old.void_at === null) throw new ProblemError('conflict', 'weighing.not-voided');
   if (session.book.weighings.isCorrected(old.id)) throw new ProblemError('conflict', 'weighing.replaced');
-  const withUnit = (typed: string, unit: string | null): string =>
-    /[a-z#]/i.test(typed) || unit === session.settings.unit ? typed : `${typed} ${unit}`;
   const same = {
     stage: old.stage,
     part: old.part,
     product: old.product,
     count: old.count,
-    typed: withUnit(old.typed, old.unit),
-    tareTyped: old.tare_typed ? withUnit(old.tare_typed, old.tare_unit) : '',
+    typed: old.typed,
+    read: readOf(old),
     source: old.source === 'import' ? ('typed' as const) : old.source,
     place: old.place ?? '',
     note: old.note,

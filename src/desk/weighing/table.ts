@@ -4,6 +4,7 @@ import { keepingReach } from '../animal/keep-reach.ts';
 import { by, id, needed, confirmed, text, typed } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
+import { readOf, readWeight } from './read-weight.ts';
 import { checkNothingOverdrawn, voidWeighing, weighAnimal, weighBatch, weighingOf } from './weigh.ts';
 import { isWeighedAt, part, primal, stage } from './part-at.ts';
 
@@ -46,20 +47,22 @@ export const weigh = write(
 );
 
 /**
- * Corrects a weight: a new row that voids the old one; the old stays to be read.
+ * Corrects a weight: a new row that voids the old one; the old stays to be read. The container stays as it was weighed, in
+ * the unit of then, unless another one is typed.
  * @throws ProblemError `weighing.unknown`, `weighing.voided`, `animal.closed`, `batch.done`, and as for a new weight
  */
 export const correct = write(
   v.object({ weighingId: id, typed, tareTyped: v.optional(typed), source, reason: text(300), confirmed, by }),
   (session, input) => {
     const old = voidWeighing(session, input.weighingId, input.reason || 'corrected', input.by);
+    const isSameTare = input.tareTyped === undefined || input.tareTyped.trim() === old.tare_typed;
     const same = {
       stage: old.stage,
       part: old.part,
       product: old.product,
       count: old.count,
       typed: input.typed,
-      tareTyped: input.tareTyped ?? old.tare_typed ?? '',
+      read: readWeight(session, input, isSameTare ? readOf(old).tare : undefined),
       source: input.source,
       place: old.place ?? '',
       note: old.note,

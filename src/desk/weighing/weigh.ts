@@ -1,8 +1,6 @@
 /** Saves a weight: parses what was typed, checks that it is possible, writes it, and moves the fat that it stands for. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { NewWeighing, WeighingRecord } from '../../book/records/weighings.ts';
-import { parseLoads } from '../../core/values/loads.ts';
-import { readingGrams, type Reading } from '../../core/values/reading.ts';
 import { checkMassBalance } from '../animal/batch-mass.ts';
 import { openAnimalOf, openBatchOf, refuseClosedWeight } from '../animal/closed.ts';
 import { ROUNDING_TOLERANCE_GRAMS, moveFat, returnFat, saveOwnFat } from '../animal/fat-moves.ts';
@@ -12,6 +10,7 @@ import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import type { WeighStage } from '../contract/contract.ts';
 import { moveOn } from '../animal/stage.ts';
+import { readWeight, type Read } from './read-weight.ts';
 import { checkAnimalWeight } from './weighing-check.ts';
 import type { WeighSource } from '../../trade/weighing.ts';
 
@@ -31,8 +30,10 @@ interface WeighAnimal {
   confirmed: boolean;
   by: string;
   corrects?: number;
-  /** Of a weight that moves here: as it was read then, in the unit of then. */
-  moved?: Read & { at: string };
+  /** Of a weight that is in the book already: what stood on the scale, in the unit of then. It is not read anew. */
+  read?: Read;
+  /** Of a weight that moves here: when it was weighed. */
+  moved?: { at: string };
 }
 
 interface WeighBatch extends Omit<WeighAnimal, 'animalId' | 'primal' | 'moved'> {
@@ -69,7 +70,7 @@ export function weighAnimal(session: Session, input: WeighAnimal): Weighed {
       field: input.product ? 'count' : 'product',
     });
   checkPrimalCode(session, animal, input);
-  const read = input.moved ?? readWeight(session, input);
+  const read = input.read ?? readWeight(session, input);
   // What a moved weight corrects lies elsewhere: here it is one more.
   const { corrects, ...added } = input;
   checkAnimalWeight(session, animal, { ...(input.moved || corrects === undefined ? added : input), ...read });
@@ -79,6 +80,7 @@ export function weighAnimal(session: Session, input: WeighAnimal): Weighed {
     animalId: animal.id,
     batchId: null,
     fatLotId: null,
+    at: input.moved?.at,
   });
   if (input.stage === 'cut') {
     if (input.part === 'fat saved') saveOwnFat(session, animal, weighed, input);
@@ -95,7 +97,7 @@ export function weighAnimal(session: Session, input: WeighAnimal): Weighed {
 export function weighBatch(session: Session, input: WeighBatch): Weighed {
   const batch = openBatchOf(session, input.batchId);
   const animal = input.animalId === null ? null : openAnimalOf(session, input.animalId);
-  const read = readWeight(session, input);
+  const read = input.read ?? readWeight(session, input);
   if (input.part === 'trim' && animal) checkTrimLeft(session, animal, read.grams);
   const weighed = saveWeighing(session, { ...input, ...read, primal: null });
   if (input.stage === 'packed') checkMassBalance(session, batch, { ...input, reason: input.reason ?? '' });
@@ -154,25 +156,6 @@ function checkTrimLeft(session: Session, animal: AnimalRow, grams: number): void
       field: 'typed',
       with: { grams, leftGrams: Math.max(0, left), ticket: animal.ticket },
     });
-}
-
-export interface Read {
-  reading: Reading;
-  tare: Reading | null;
-  /** Net of tare. */
-  grams: number;
-}
-
-function readWeight(session: Session, input: { typed: string; tareTyped?: string }): Read {
-  const reading = parseLoads(input.typed, session.settings.unit);
-  const tare = input.tareTyped?.trim() ? parseLoads(input.tareTyped, session.settings.unit) : null;
-  const grams = readingGrams(reading) - (tare ? readingGrams(tare) : 0);
-  if (!(grams > 0))
-    throw new ProblemError('invalid', 'reading.tare', {
-      field: 'tareTyped',
-      with: { typed: input.typed, tare: tare?.typed ?? '' },
-    });
-  return { reading, tare, grams };
 }
 
 function saveWeighing(

@@ -13,6 +13,7 @@ export function weighingRow(row: WeighingRecord): WeighingRow {
     typed: row.typed,
     unit: row.unit,
     tareTyped: row.tare_typed,
+    tareUnit: row.tare_unit,
     grams: row.grams,
     at: row.at,
     by: row.by,

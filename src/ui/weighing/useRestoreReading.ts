@@ -16,7 +16,7 @@ export function useRestoreReading() {
     const answer = await correct.run({
       weighingId: correctionId,
       typed: typedWithUnit(old.typed, old.unit),
-      tareTyped: old.tareTyped ?? '',
+      tareTyped: old.tareTyped && old.tareUnit ? typedWithUnit(old.tareTyped, old.tareUnit) : '',
       source: old.source === 'import' ? 'typed' : old.source,
       reason: weighingText.reasons.correctionUndone,
       confirmed: true,

@@ -24,6 +24,23 @@ describe('a void that is undone', () => {
     await expect(shop.call('table.restore', { weighingId })).rejects.toThrow('weighing.replaced');
   });
 
+  it('brings text and container back as they were weighed, in a shop that changed its unit since', async () => {
+    const shop = await freshDesk();
+    const animalId = await takeIn(shop);
+    const typed = { typed: '61.2+58.4', tareTyped: '1.2+1.2' } as const;
+    const { weighingId, grams } = await shop.call('table.weigh', {
+      animalId,
+      stage: 'cut',
+      part: 'trim',
+      ...typed,
+    });
+    await shop.call('table.void', { weighingId, reason: 'wrong animal' });
+    await shop.call('shop.saveSettings', { changes: { unit: 'kg', step: 0.02 } });
+    await shop.call('table.restore', { weighingId });
+    const { weighings } = await shop.call('animals.get', { id: animalId });
+    expect(weighings.at(-1)).toMatchObject({ ...typed, unit: 'lb', tareUnit: 'lb', grams, voided: null });
+  });
+
   it('brings no weight back that was corrected', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);

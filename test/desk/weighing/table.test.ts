@@ -194,6 +194,29 @@ describe('weighing at the table', () => {
     });
   });
 
+  it('keeps the container of a corrected weight in the unit that it was weighed in', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    const tote = { stage: 'cut', part: 'trim', typed: '42.0', tareTyped: '1.2' } as const;
+    const { weighingId } = await shop.call('table.weigh', { animalId: id, ...tote });
+    await shop.call('shop.saveSettings', { changes: { unit: 'kg', step: 0.02 } });
+    const correct = (of: number, typed: string, tareTyped?: string) =>
+      shop.call('table.correct', { weighingId: of, typed, tareTyped, reason: 'misread', confirmed: true });
+    const kept = await correct(weighingId, '24.0 lb');
+    expect(kept.grams).toBeCloseTo(22.8 * LB, 6);
+    const asBefore = await correct(kept.weighingId, '25.0 lb', '1.2');
+    expect(asBefore.grams).toBeCloseTo(23.8 * LB, 6);
+    const another = await correct(asBefore.weighingId, '20', '1.5');
+    expect(another.grams).toBeCloseTo(18_500, 6);
+    const { weighings } = await shop.call('animals.get', { id });
+    expect(weighings.slice(1).map(({ tareTyped, tareUnit }) => [tareTyped, tareUnit])).toEqual([
+      ['1.2', 'lb'],
+      ['1.2', 'lb'],
+      ['1.2', 'lb'],
+      ['1.5', 'kg'],
+    ]);
+  });
+
   it('leaves everything as it was when a correction is refused', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);

@@ -23,7 +23,7 @@ type WeighedIn = BatchPage['weighedIn'][number];
 function row(more: Partial<WeighedIn>): WeighedIn {
   return {
     id: 1, stage: 'grinder', part: 'trim', primal: null, product: null, count: null, typed: '', unit: 'lb',
-    tareTyped: null, grams: 0, at: '2026-11-25T03:10:00Z', by: '', note: '', source: 'typed', place: null, batch: null, corrects: null, voided: null,
+    tareTyped: null, tareUnit: null, grams: 0, at: '2026-11-25T03:10:00Z', by: '', note: '', source: 'typed', place: null, batch: null, corrects: null, voided: null,
     ticket: null, fatLot: null, fat: 0.1, ...more,
   }; // prettier-ignore
 }

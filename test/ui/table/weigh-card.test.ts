@@ -17,7 +17,7 @@ vi.mock('../../../src/bridge/client/index.ts', async () => (await import('../pla
 const row = (more: Partial<WeighingRow>): WeighingRow =>
   ({
     id: 1, stage: 'hanging', part: 'carcass', primal: null, product: null, place: null, typed: '80', unit: 'lb', grams: 36_287,
-    tareTyped: null, source: 'typed', voided: null, ...more,
+    tareTyped: null, tareUnit: null, source: 'typed', voided: null, ...more,
   }) as WeighingRow; // prettier-ignore
 const DEER = {
   id: 12, ticket: '26-0012', stage: 'cutting', brought: 'skinned', detail: 'detailed', hold: null, none: [],
