@@ -1,9 +1,11 @@
 /** The fields of a form on the page, by the names that a person reads: what stands in them, and how it is put there. */
 
 const FIELDS =
-  'input:not([type=file], [type=password], [type=hidden], [type=submit], [role=combobox], [aria-hidden=true]), select, textarea';
+  'input:not([type=file], [type=password], [type=hidden], [type=submit], [aria-hidden=true]), select, textarea';
 /** Entries that are kept by a store of their own. */
 const KEPT_BY_STORE = '[data-draft]';
+/** Ends the name of a field with a list to pick from. */
+const LIST = ' (list)';
 
 type FieldElement = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
 
@@ -50,7 +52,24 @@ function freeName(fields: ReadonlyMap<string, unknown>, name: string): string {
 function nameOf(element: FieldElement): string {
   const legend = element.type === 'radio' ? element.closest('fieldset')?.querySelector('legend') : null;
   const label = legend ?? element.labels?.[0];
-  return (label?.textContent ?? element.getAttribute('aria-label') ?? element.name).trim();
+  const name = (label?.textContent ?? element.getAttribute('aria-label') ?? element.name).trim();
+  return element.role === 'combobox' ? name + LIST : name;
+}
+
+/**
+ * Whether typing brings back what stands in the fields with a list. A pick stands for more than its text: the same text
+ * typed would be somebody else. So would a field that was added or taken away, because the others moved up.
+ */
+export function areListsTyped(form: Element, before: Record<string, string>): boolean {
+  const fields = fieldsOf(form);
+  const lists = new Set([...fields.keys(), ...Object.keys(before)].filter((name) => name.endsWith(LIST)));
+  return [...lists].every((name) => {
+    const field = fields.get(name);
+    const given = field?.[0]?.dataset.given;
+    if (given === 'picked') return false;
+    const isAsBefore = (field ? valueOf(field) : '') === (before[name] ?? '');
+    return isAsBefore || (name in before && given === 'typed');
+  });
 }
 
 /** What stands in a field, as text; of a box to tick `on` or nothing, of a group of choices the chosen one. */
@@ -62,17 +81,19 @@ export function valueOf(field: readonly FieldElement[]): string {
   return field.find((one) => one instanceof HTMLInputElement && one.checked)?.value ?? '';
 }
 
-/** Puts a value into a field as if it had been typed or chosen there. */
-export function fill(field: readonly FieldElement[], value: string): void {
+/** Puts a value into a field as if it had been typed or chosen there; false while it is none of the choices. */
+export function fill(field: readonly FieldElement[], value: string): boolean {
   const [first] = field;
-  if (!first || valueOf(field) === value) return;
-  const target = first.type === 'radio' ? field.find((one) => one.value === value) : first;
-  if (!target) return;
+  const target = first?.type === 'radio' ? field.find((one) => one.value === value) : first;
+  if (!target) return false;
+  if (target instanceof HTMLSelectElement && ![...target.options].some((one) => one.value === value))
+    return false;
   if (target instanceof HTMLInputElement && (target.type === 'radio' || target.type === 'checkbox'))
     target.checked = target.type === 'radio' || value === 'on';
   else target.value = value;
   target.dispatchEvent(new Event('input', { bubbles: true }));
   target.dispatchEvent(new Event('change', { bubbles: true }));
+  return true;
 }
 
 /** The values of all fields. */
