@@ -148,7 +148,8 @@ describe('extras and hours', () => {
     const id = await deer(shop, { instructions: orders({ pricedExtras: { caping: 1 } }) });
     const { id: billId, number } = await shop.call('bills.create', { animalId: id, confirmed: true });
     const refused = { kind: 'refused', code: 'bill.stands', with: { number } };
-    for (const pricedExtras of [{ caping: 1, rush: 1 }, { caping: 2 }, {}])
+    const others: Record<string, number>[] = [{ caping: 1, rush: 1 }, { caping: 2 }, {}];
+    for (const pricedExtras of others)
       expect(await shop.problem('animals.saveOrders', { id, instructions: orders({ pricedExtras }) })).toMatchObject(refused);
     await shop.call('animals.saveOrders', { id, instructions: { ...orders({ pricedExtras: { caping: 1 } }), note: 'thin' } });
     expect((await shop.call('animals.get', { id })).instructions.note).toBe('thin');

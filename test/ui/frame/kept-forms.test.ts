@@ -130,8 +130,8 @@ describe('the owner of an animal', () => {
 });
 
 it('a share that was typed for a hunter who was picked does not become that of the one before', async () => {
-  const dana = { ...emptyLine(), hunterId: DANA.id, name: DANA.name, typed: '50' };
-  const line = ref(dana);
+  const dana: ReturnType<typeof emptyLine> = { ...emptyLine(), hunterId: DANA.id, name: DANA.name, typed: '50' };
+  const line = ref<ReturnType<typeof emptyLine>>(dana);
   const showLine = () => {
     desk.answers['hunters.find'] = () => ok([ANA]);
     line.value = dana;
