@@ -50,13 +50,17 @@ export class Shop {
   }
 
   /** When a batch was at work, or null. */
-  span({ id, passes }: Batch): { first: number; ground: number; last: number } | null {
+  span({ id, passes }: Batch): { first: number; ground: number; known: number; last: number } | null {
     const at = (stage: string): number[] => this.weighed({ batch: id, stage }).map((one) => one.at ?? NaN);
     const ground = [...at('grinder'), ...passes];
     if (ground.length === 0) return null;
+    const lastIn = Math.max(-Infinity, ...at('grinder'));
+    const after = (moments: number[]): number[] => moments.filter((moment) => moment >= lastIn);
     return {
       first: Math.min(...ground),
       ground: Math.max(...ground),
+      // Meat that was weighed in last was ground by the last pass after it, or by the first package.
+      known: after(passes).length > 0 ? Math.max(...passes) : Math.min(Infinity, ...after(at('packed'))),
       last: Math.max(...ground, ...at('packed')),
     };
   }
@@ -65,7 +69,10 @@ export class Shop {
   carries(from: Batch, to: Batch): boolean {
     const [one, other] = [this.span(from), this.span(to)];
     if (!one || !other || from.season !== to.season || other.last <= one.first) return false;
-    return !this.book.cleanings.some(({ voided, at }) => !voided && at >= one.ground && at <= other.first);
+    return !this.book.cleanings.some(({ voided, at, batch }) => {
+      const counts = at >= one.known || (at >= one.ground && batch === from.id);
+      return !voided && counts && at <= other.first;
+    });
   }
 
   /** Positive animals whose meat reached a batch: all pairs of batches, until nothing is added. */

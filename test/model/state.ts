@@ -184,7 +184,7 @@ export interface BookState {
   bills: Bill[];
   payments: Payment[];
   quotes: { id: number; name: string; taken: boolean }[];
-  cleanings: { id: number; voided: boolean; at: number }[];
+  cleanings: { id: number; batch: number | null; voided: boolean; at: number }[];
   coolers: { id: number; name: string; away: boolean }[];
   readings: { id: number; voided: boolean }[];
   coolerLogs: { id: number; undone: boolean }[];

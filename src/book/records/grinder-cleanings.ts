@@ -1,5 +1,6 @@
 import type { Db } from '../file/db.ts';
-import { WEIGHED_THEN } from './results/traces.ts';
+import { eachRow } from '../file/each-row.ts';
+import { timesOf, type TimesRow } from './results/traces.ts';
 
 export interface CleaningRow {
   id: number;
@@ -12,17 +13,7 @@ export interface CleaningRow {
   entered_at: string;
 }
 
-/** From the first weight of a batch at the grinder to its last record; moments are UTC. */
-export interface BatchSpan {
-  first: string;
-  /** Last weight in, or pass through the plate. */
-  ground: string;
-  /** The same, or the last package if later. */
-  last: string;
-}
-
-interface BatchAtWork extends Pick<BatchSpan, 'first' | 'last'> {
-  id: number;
+interface BatchAtWork extends TimesRow {
   name: string;
 }
 
@@ -41,22 +32,12 @@ export function grinderCleaningRecords(db: Db) {
   const newest = db.prepare<[number], CleaningRow>(
     'SELECT * FROM grinder_cleaning_now ORDER BY at DESC, id DESC LIMIT ?',
   );
-  const firstFrom = db.prepare<[string], CleaningRow>(
-    'SELECT * FROM grinder_cleaning_now WHERE at >= ? ORDER BY at, id LIMIT 1',
+  const since = db.prepare<[string], CleaningRow & { batch: number | null }>(
+    'SELECT *, batch_id AS batch FROM grinder_cleaning_now WHERE at >= ? ORDER BY at, id',
   );
-  const span = db.prepare<{ batchId: number }, BatchSpan | { first: null }>(
-    `SELECT min(at) FILTER (WHERE at_grinder) AS first, max(at) FILTER (WHERE at_grinder) AS ground, max(at) AS last FROM (
-       SELECT at, stage = 'grinder' AS at_grinder FROM ${WEIGHED_THEN} WHERE batch_id = @batchId AND stage IN ('grinder', 'packed')
-       UNION ALL SELECT at, 1 FROM grind_pass WHERE batch_id = @batchId)`,
-  );
-  // A pass need not be recorded, so a batch was at the grinder from its first weight in to its last package.
-  const atWork = db.prepare<{ season: number; from: string; until: string }, BatchAtWork>(
-    `SELECT * FROM (SELECT b.id, b.name,
-       (SELECT min(w.at) FROM ${WEIGHED_THEN} w WHERE w.batch_id = b.id AND w.stage = 'grinder') AS first,
-       max(coalesce((SELECT max(w.at) FROM ${WEIGHED_THEN} w WHERE w.batch_id = b.id AND w.stage IN ('grinder', 'packed')), ''),
-         coalesce((SELECT max(p.at) FROM grind_pass p WHERE p.batch_id = b.id), '')) AS last
-       FROM batch b WHERE b.season = @season AND b.at < @until)
-     WHERE first < @until AND last > @from ORDER BY id`,
+  const times = db.prepare<{ batchId: number }, TimesRow>(`SELECT * FROM ${timesOf('b.id = @batchId')}`);
+  const atWork = db.prepare<{ season: number }, BatchAtWork>(
+    `SELECT t.*, b.name FROM ${timesOf('b.season = @season')} t JOIN batch b ON b.id = t.id ORDER BY t.id`,
   );
   const heldIn = db.prepare<[number], { id: number; ticket: string; positive: number }>(
     `SELECT a.id, a.ticket, max(n.positive) AS positive FROM batch_animal m JOIN hold_now n ON n.animal_id = m.animal_id
@@ -85,15 +66,12 @@ export function grinderCleaningRecords(db: Db) {
     get: (id: number) => get.get(id),
     /** Valid ones, newest first. */
     newest: (limit: number) => newest.all(limit),
-    /** The first cleaning at or after this moment. */
-    firstFrom: (at: string) => firstFrom.get(at),
+    /** Cleanings at or after this moment, in their order, read one by one. */
+    since: (at: string) => eachRow(since, at),
     /** When a batch was at the grinder; undefined without weights. */
-    span(batchId: number): BatchSpan | undefined {
-      const found = span.get({ batchId });
-      return found && found.first !== null ? found : undefined;
-    },
-    /** Batches of a season that were at the grinder between two moments. */
-    atWork: (season: number, from: string, until: string) => atWork.all({ season, from, until }),
+    times: (batchId: number) => times.get({ batchId }),
+    /** Batches of a season that were at the grinder. */
+    atWork: (season: number) => atWork.all({ season }),
     /** Animals on hold whose meat is in a batch. */
     heldIn: (batchId: number) => heldIn.all(batchId),
     /** Batches of a season with meat of an animal on hold. */

@@ -1,10 +1,8 @@
 /** Tracing held meat through the grinder. */
-import type { BatchSpan, CleaningRow } from '../../book/records/grinder-cleanings.ts';
+import type { CleaningRow } from '../../book/records/grinder-cleanings.ts';
+import { carriesTo, cleanedAfter, type BatchTimes } from '../../core/trace/reach.ts';
 import type { Session } from '../session/session.ts';
 import type { BatchPage, Cleaning, HeldGrind, HeldIn, Uncleaned } from '../contract/contract.ts';
-
-/** Later than every moment in the book: text is compared. */
-const NOT_YET = '9999';
 
 interface BatchName {
   id: number;
@@ -13,8 +11,7 @@ interface BatchName {
 }
 
 /**
- * What went through the grinder after a batch with held meat, up to the first cleaning recorded once the batch was
- * ground; null where no held meat is in it. Without a cleaning it is all that went through since.
+ * What went through the grinder after a batch with held meat, up to the first cleaning that counts for it (`cleans`); null where no held meat is in it. Without a cleaning it is all that went through since.
  * With a ticket only where that animal's meat is in it.
  * A batch counts as at work from its first weight in to its last package, since passes need not be noted.
  */
@@ -26,12 +23,12 @@ export function heldGrind(
   const { grinderCleanings, batches } = session.book;
   const held = heldIn(session, id);
   const asked = ticket === undefined ? held.length > 0 : held.some((one) => one.ticket === ticket);
-  const span = asked ? grinderCleanings.span(id) : undefined;
-  if (!span) return null;
-  const clean = grinderCleanings.firstFrom(span.ground);
+  const times = asked ? grinderCleanings.times(id) : undefined;
+  if (!times) return null;
+  const clean = cleaningAfter(session, times);
   const between = grinderCleanings
-    .atWork(season, span.first, clean?.at ?? NOT_YET)
-    .filter((other) => other.id !== id)
+    .atWork(season)
+    .filter((other) => carriesTo(times, other, clean?.at ?? null))
     .map((other) => ({
       id: other.id,
       name: other.name,
@@ -45,17 +42,16 @@ export function uncleaned(session: Session): Uncleaned[] {
   const { grinderCleanings } = session.book;
   const season = session.season();
   const open = grinderCleanings.withHeld(season).flatMap(({ id, name }) => {
-    const span = grinderCleanings.span(id);
-    return span && !grinderCleanings.firstFrom(span.ground) ? [{ id, name, span }] : [];
+    const times = grinderCleanings.times(id);
+    return times && !cleaningAfter(session, times) ? [{ id, name, times }] : [];
   });
   if (open.length === 0) return [];
-  const earliest = open.reduce((first, { span }) => (span.first < first ? span.first : first), NOT_YET);
-  const since = grinderCleanings.atWork(season, earliest, NOT_YET);
-  return open.map(({ id, name, span }) => ({
+  const all = grinderCleanings.atWork(season);
+  return open.map(({ id, name, times }) => ({
     batchId: id,
     batch: name,
     held: heldIn(session, id),
-    since: since.filter((other) => other.id !== id && other.last > span.first).length,
+    since: all.filter((other) => carriesTo(times, other, null)).length,
   }));
 }
 
@@ -65,21 +61,20 @@ export function throughBefore(
   { id, season }: Pick<BatchName, 'id' | 'season'>,
 ): BatchPage['throughBefore'] {
   const { grinderCleanings } = session.book;
-  const own = grinderCleanings.span(id);
+  const own = grinderCleanings.times(id);
   if (!own) return [];
   return grinderCleanings
     .withHeld(season)
-    .filter((other) => other.id !== id && reaches(session, other.id, own))
+    .filter((other) => {
+      const times = other.id === id ? undefined : grinderCleanings.times(other.id);
+      return times && carriesTo(times, own, cleaningAfter(session, times)?.at ?? null);
+    })
     .map((other) => ({ batchId: other.id, batch: other.name, held: heldIn(session, other.id) }));
 }
 
-/** Whether what a batch left in the grinder was still there while another was at work. */
-function reaches(session: Session, batchId: number, other: BatchSpan): boolean {
-  const span = session.book.grinderCleanings.span(batchId);
-  if (!span || other.last <= span.first) return false;
-  const clean = session.book.grinderCleanings.firstFrom(span.ground);
-  return !clean || other.first < clean.at;
-}
+/** The first recorded cleaning that counts for a batch. */
+const cleaningAfter = (session: Session, times: BatchTimes): CleaningRow | null =>
+  cleanedAfter(times, session.book.grinderCleanings.since(times.ground));
 
 const heldIn = (session: Session, batchId: number): HeldIn[] =>
   session.book.grinderCleanings

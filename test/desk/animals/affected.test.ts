@@ -138,6 +138,31 @@ describe('a positive result', () => {
     expect(await waiting(fifth)).toBe(0);
   });
 
+  it('is not stopped by a cleaning between the last weight in and the grinding', async () => {
+    const shop = await freshDesk();
+    const [sick, next] = [await takeIn(shop), await takeIn(shop)];
+    await cut(shop, sick, { trim: '20' });
+    const { id: batchId } = await shop.call('grinder.start', { ...BATCH, animals: [{ id: sick }] });
+    await shop.call('grinder.weighIn', { batchId, animalId: sick, part: 'trim', typed: '20' });
+    shop.wait(60);
+    await shop.call('grinder.saveCleaning', { how: 'washed before it was ground' });
+    shop.wait(60);
+    await shop.call('grinder.pack', { batchId, product: 'Summer sausage', count: 10, typed: '19' });
+    const after = await grind(shop, [next]);
+    await shop.call('animals.hold', { id: sick, reason: 'sample', sample: 'L26-118' });
+    await shop.call('animals.testResult', { id: sick, result: 'positive' });
+    const page = await shop.call('animals.get', { id: sick });
+    expect(page.affects?.animals.map(({ id }) => id)).toEqual([next]);
+    expect(page.heldGrinds).toMatchObject([{ batchId, cleaned: null, between: [{ id: after }] }]);
+    expect((await shop.call('grinder.getBatch', { id: after })).throughBefore).toMatchObject([{ batchId }]);
+    expect((await shop.call('grinder.get', {})).uncleaned).toMatchObject([{ batchId, since: 1 }]);
+    // Somebody knows that it was after this batch: 15:00 UTC is 9:00 at the shop.
+    const earlier = { on: '2026-10-10', time: '9:01' };
+    await shop.call('grinder.saveCleaning', { batchId, how: 'washed', earlier });
+    expect((await shop.call('animals.get', { id: sick })).affects?.animals).toEqual([]);
+    expect((await shop.call('grinder.get', {})).uncleaned).toEqual([]);
+  });
+
   it('lets nobody go by a voided weight: the positive one alone, the next in the grinder, packages, or fat', async () => {
     const shop = await freshDesk();
     const [slow, sick, next] = [await takeIn(shop), await takeIn(shop), await takeIn(shop)];

@@ -257,7 +257,7 @@ export const cleaned: Step = {
     const batch = dice.mostly(shop.book.batches, [NO_BATCH]);
     return act('grinder.saveCleaning', { batchId: batch?.id ?? null, how: 'taken apart and washed' }, {
       refuse: because([batch === NO_BATCH, 'batch.unknown']),
-      done: ({ id }) => void shop.book.cleanings.push({ id, voided: false, at: shop.now }),
+      done: ({ id }) => void shop.book.cleanings.push({ id, batch: batch?.id ?? null, voided: false, at: shop.now }),
     });
   },
 }; // prettier-ignore

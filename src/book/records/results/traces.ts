@@ -1,9 +1,11 @@
 import type { Db } from '../../file/db.ts';
 
-interface TracedRow {
+/** When a batch was at work; what the moments mean stands in `BatchTimes` of the core. */
+export interface TimesRow {
   id: number;
   first: string;
   ground: string;
+  clear: string | null;
   last: string;
 }
 
@@ -20,6 +22,22 @@ export const WEIGHED_THEN = `(SELECT w.batch_id, w.stage, CASE WHEN w.corrects I
     SELECT at FROM first_of WHERE corrects IS NULL) END AS at
   FROM weighing_now w)`;
 
+/**
+ * Moments of the batches that were at work, by the first weight in. The first package that counts comes after the last weight
+ * in: what was packed before it says nothing of meat that came later.
+ * @param which a condition on `b`, the batch
+ */
+export const timesOf = (which: string): string => `(
+  SELECT id, min(at) FILTER (WHERE what <> 'packed') AS first, max(at) FILTER (WHERE what <> 'packed') AS ground,
+    iif(max(at) FILTER (WHERE what = 'pass') >= coalesce(max(last_in), ''), max(at) FILTER (WHERE what = 'pass'),
+      min(at) FILTER (WHERE what = 'packed' AND at >= coalesce(last_in, ''))) AS clear,
+    max(at) AS last
+  FROM (SELECT *, max(at) FILTER (WHERE what = 'grinder') OVER (PARTITION BY id) AS last_in FROM (
+    SELECT b.id, w.at, w.stage AS what FROM batch b JOIN ${WEIGHED_THEN} w ON w.batch_id = b.id
+      WHERE ${which} AND w.stage IN ('grinder', 'packed')
+    UNION ALL SELECT b.id, p.at, 'pass' FROM batch b JOIN grind_pass p ON p.batch_id = b.id WHERE ${which}))
+  GROUP BY id HAVING first IS NOT NULL)`;
+
 /** What tracing a positive result through batches rests on. */
 export function traceRecords(db: Db) {
   // Positive results are few and have an index of their own.
@@ -30,23 +48,17 @@ export function traceRecords(db: Db) {
          WHERE m.animal_id = a.id AND b.season = @season)
      ORDER BY a.id`,
   );
-  const batches = db.prepare<{ season: number }, TracedRow>(
-    `SELECT * FROM (SELECT id, min(at) FILTER (WHERE at_grinder) AS first, max(at) FILTER (WHERE at_grinder) AS ground, max(at) AS last FROM (
-       SELECT b.id, w.at, w.stage = 'grinder' AS at_grinder FROM batch b JOIN ${WEIGHED_THEN} w ON w.batch_id = b.id
-         WHERE b.season = @season AND w.stage IN ('grinder', 'packed')
-       UNION ALL SELECT b.id, p.at, 1 FROM batch b JOIN grind_pass p ON p.batch_id = b.id WHERE b.season = @season)
-     GROUP BY id) WHERE first IS NOT NULL ORDER BY first, id`,
+  const batches = db.prepare<{ season: number }, TimesRow>(
+    `SELECT * FROM ${timesOf('b.season = @season')} ORDER BY first, id`,
   );
   // Own fat is weighed with its animal.
   const members = db.prepare<{ season: number }, { batch_id: number; animal_id: number }>(
     `SELECT DISTINCT w.batch_id, w.animal_id FROM batch b JOIN weighing_now w ON w.batch_id = b.id
      WHERE b.season = @season AND w.stage = 'grinder' AND w.animal_id IS NOT NULL ORDER BY w.batch_id, w.animal_id`,
   );
-  const cleanings = db
-    .prepare<[string, string], string>(
-      'SELECT at FROM grinder_cleaning_now WHERE at >= ? AND at <= ? ORDER BY at',
-    )
-    .pluck();
+  const cleanings = db.prepare<[string, string], { at: string; batch: number | null }>(
+    'SELECT at, batch_id AS batch FROM grinder_cleaning_now WHERE at >= ? AND at <= ? ORDER BY at, id',
+  );
   return {
     /** Animals that tested positive and were planned into a batch of the season. */
     positives: (season: number) => positives.all({ season }),
@@ -54,7 +66,7 @@ export function traceRecords(db: Db) {
     batches: (season: number) => batches.all({ season }),
     /** Whose meat was weighed into each batch of the season. */
     members: (season: number) => members.all({ season }),
-    /** Moments of the cleanings that count, between two moments. */
+    /** The cleanings that count, between two moments. */
     cleanings: (from: string, until: string) => cleanings.all(from, until),
   };
 }

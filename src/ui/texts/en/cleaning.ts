@@ -13,7 +13,8 @@ export const cleaningText = {
   newest: 'Newest cleanings',
   how: 'How it was cleaned',
   howUsual: 'Taken apart, scrubbed, washed, rinsed, sanitized',
-  howHint: 'Press it when the grinder is back together. Time and initials are recorded with it.',
+  howHint:
+    'Press it when the grinder is back together. Time and initials are recorded with it. Between the last weight in and the first package it counts for a batch only after a pass, or when it is recorded on the page of that batch.',
   cleanedAfter: (batch: string, when: string, by: string, how: string) =>
     `Grinder cleaned after ${batch}: ${when}${by ? `, ${by}` : ''}. ${how}.`,
   notCleanedAfter: (batch: string, held: readonly HeldIn[]) =>
