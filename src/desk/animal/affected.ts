@@ -1,9 +1,10 @@
 /** Whom a positive result reaches: animals, batches and packages, and what was done about each. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { BatchRecord } from '../../book/records/batches.ts';
-import type { AffectedBy, Affects } from '../contract/contract.ts';
+import type { AffectedAnimal, AffectedBy, Affects } from '../contract/contract.ts';
 import type { Session } from '../session/session.ts';
 import { ownersOf } from './owners.ts';
+import { untracedReach, type UntracedReach } from './table-ground.ts';
 import { tracesOf } from './traces.ts';
 
 /** Positive animals whose meat reached a batch, and how. */
@@ -36,16 +37,18 @@ export function affectedBatches(
 /** All that the positive result of an animal reaches; null where it is not positive or was never ground. */
 export function affectsOf(
   session: Session,
-  { id, ticket }: Pick<AnimalRow, 'id' | 'ticket'>,
+  { id, ticket, season: ownSeason }: Pick<AnimalRow, 'id' | 'ticket' | 'season'>,
 ): Affects | null {
   if (session.book.animals.hold(id)?.positive !== 1) return null;
   const seasons = new Set(session.book.batches.ofAnimal(id).map(({ season }) => season));
+  const untraced = [...seasons.add(ownSeason)].map((season) => untracedReach(session, id, season));
   const found = [...seasons].flatMap((season) => {
     const { reached, members } = tracesOf(session, season);
     const batches = reached.find(({ source }) => source.id === id)?.batches ?? new Map<number, never>();
     return [...batches.keys()].map((batchId) => ({ batchId, animals: members.get(batchId) ?? [] }));
   });
-  if (found.length === 0) return null;
+  const ownUntraced = untraced.some(({ own }) => own);
+  if (found.length === 0 && !ownUntraced) return null;
   const batches = found.flatMap(({ batchId, animals }) => {
     const batch = session.book.batches.get(batchId);
     if (!batch) return [];
@@ -68,25 +71,41 @@ export function affectsOf(
       grams: owners.reduce((sum, owner) => sum + owner.shareGrams, 0),
     })),
     animals: ids.flatMap((one) => {
-      const animal = session.book.animals.get(one);
-      if (!animal) return [];
       const mine = batches.filter(({ animals }) => animals.includes(one));
-      const shares = mine.flatMap(({ owners }) => owners.filter((owner) => owner.ticket === animal.ticket));
-      const done = notes.filter(({ animal_id }) => animal_id === one);
-      return [
-        {
-          id: one,
-          ticket: animal.ticket,
-          hunter: animal.hunter,
-          phone: session.book.hunters.get(animal.hunter_id)?.phone ?? '',
-          stage: animal.stage,
-          batches: mine.map(({ name }) => name),
-          packages: shares.reduce((sum, owner) => sum + owner.packages, 0),
-          grams: shares.reduce((sum, owner) => sum + owner.shareGrams, 0),
-          toCall: !done.some(({ what }) => what === 'called'),
-          notes: done.map(({ id: noteId, what, note, at, by }) => ({ id: noteId, what, note, at, by })),
-        },
-      ];
+      const owned = session.book.animals.get(one)?.ticket;
+      const shares = mine.flatMap(({ owners }) => owners.filter((owner) => owner.ticket === owned));
+      return rowOf(session, notes, {
+        id: one,
+        where: mine.map(({ name }) => name),
+        packages: shares.reduce((sum, owner) => sum + owner.packages, 0),
+        grams: shares.reduce((sum, owner) => sum + owner.shareGrams, 0),
+      });
     }),
+    ownUntraced,
+    untraced: untraced.flatMap(({ animals }) => animals).flatMap((one) => rowOf(session, notes, one)),
   };
+}
+
+function rowOf(
+  session: Session,
+  notes: ReturnType<Session['book']['affectedNotes']['ofSource']>,
+  { id, where, packages, grams }: UntracedReach['animals'][number],
+): AffectedAnimal[] {
+  const animal = session.book.animals.get(id);
+  if (!animal) return [];
+  const done = notes.filter(({ animal_id }) => animal_id === id);
+  return [
+    {
+      id,
+      ticket: animal.ticket,
+      hunter: animal.hunter,
+      phone: session.book.hunters.get(animal.hunter_id)?.phone ?? '',
+      stage: animal.stage,
+      batches: where,
+      packages,
+      grams,
+      toCall: !done.some(({ what }) => what === 'called'),
+      notes: done.map(({ id: noteId, what, note, at, by }) => ({ id: noteId, what, note, at, by })),
+    },
+  ];
 }

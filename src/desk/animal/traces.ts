@@ -1,6 +1,6 @@
 /** Which batches the meat of positive animals reached, season by season. It follows from weights, results and cleanings alone. */
 import type { PositiveRow } from '../../book/records/results/traces.ts';
-import { reachOf, type Reached, type TracedBatch } from '../../core/trace/reach.ts';
+import { reachOf, type Reached, type TracedBatch, type TracedCleaning } from '../../core/trace/reach.ts';
 import type { Session } from '../session/session.ts';
 
 interface SeasonTraces {
@@ -22,20 +22,30 @@ export function tracesOf(session: Session, season: number): SeasonTraces {
   return session.cached('animal', season, `traces ${versions}`, () => trace(session, season));
 }
 
-function trace({ book }: Session, season: number): SeasonTraces {
-  const positives = book.traces.positives(season);
-  if (positives.length === 0) return NOTHING;
-  const members = new Map<number, number[]>();
-  for (const { batch_id, animal_id } of book.traces.members(season))
-    members.set(batch_id, [...(members.get(batch_id) ?? []), animal_id]);
-  const batches: TracedBatch[] = book.traces
+/** Batches of a season that were at work, with the animals whose meat went in. */
+export function batchesOf({ book }: Session, season: number): TracedBatch[] {
+  const members = Map.groupBy(book.traces.members(season), ({ batch_id }) => batch_id);
+  return book.traces
     .batches(season)
-    .map((row) => ({ ...row, animals: members.get(row.id) ?? [] }));
-  const [earliest] = batches;
-  if (!earliest) return NOTHING;
-  const latest = batches.reduce((last, batch) => (batch.last > last ? batch.last : last), earliest.last);
-  const cleanings = book.traces.cleanings(earliest.first, latest);
+    .map((row) => ({ ...row, animals: (members.get(row.id) ?? []).map(({ animal_id }) => animal_id) }));
+}
+
+/** Cleanings that may matter to these batches. */
+export function cleaningsFor({ book }: Session, batches: readonly TracedBatch[]): TracedCleaning[] {
+  const [one] = batches;
+  if (!one) return [];
+  const earliest = batches.reduce((first, batch) => (batch.first < first ? batch.first : first), one.first);
+  const latest = batches.reduce((last, batch) => (batch.last > last ? batch.last : last), one.last);
+  return book.traces.cleanings(earliest, latest);
+}
+
+function trace(session: Session, season: number): SeasonTraces {
+  const positives = session.book.traces.positives(season);
+  const batches = positives.length === 0 ? [] : batchesOf(session, season);
+  if (batches.length === 0) return NOTHING;
+  const cleanings = cleaningsFor(session, batches);
   const reached = positives.map((source) => ({ source, batches: reachOf(source.id, batches, cleanings) }));
   const any = new Set(reached.flatMap((one) => [...one.batches.keys()]));
-  return { reached, members: new Map([...members].filter(([id]) => any.has(id))) };
+  const members = batches.filter(({ id }) => any.has(id)).map(({ id, animals }) => [id, animals] as const);
+  return { reached, members: new Map(members) };
 }

@@ -24,7 +24,8 @@ export const noteAffected = write(
   (session, { id: animalId, sourceId, ...said }) => {
     const animal = animalOf(session, animalId);
     const source = animalOf(session, sourceId);
-    if (!affectsOf(session, source)?.animals.some((one) => one.id === animal.id))
+    const affects = affectsOf(session, source);
+    if (![...(affects?.animals ?? []), ...(affects?.untraced ?? [])].some((one) => one.id === animal.id))
       throw new ProblemError('refused', 'affected.not', {
         with: { ticket: animal.ticket, other: source.ticket },
       });

@@ -26,22 +26,31 @@ export interface Affects {
     packages: number;
     grams: number;
   }[];
-  animals: {
-    id: number;
-    ticket: string;
-    hunter: string;
-    phone: string;
-    stage: AnimalStage;
-    /** Names of its batches that are affected. */
-    batches: string[];
-    /** Its packages of these batches. */
-    packages: number;
-    grams: number;
-    /** Nobody noted yet that its hunter was called. */
-    toCall: boolean;
-    /** What was done, first first. */
-    notes: { id: number; what: AffectedDeed; note: string; at: string; by: string }[];
-  }[];
+  animals: AffectedAnimal[];
+  /** The positive animal's own ground meat was packed at the Table without a batch. */
+  ownUntraced: boolean;
+  /**
+   * Animals that ground meat packed at the Table without a batch may concern besides: nobody recorded when it was ground, so it
+   * is not traced through the grinder, and holds nothing back.
+   */
+  untraced: AffectedAnimal[];
+}
+
+export interface AffectedAnimal {
+  id: number;
+  ticket: string;
+  hunter: string;
+  phone: string;
+  stage: AnimalStage;
+  /** Names of its batches that are affected; where it is not traced, also of its products. */
+  batches: string[];
+  /** Its packages of these. */
+  packages: number;
+  grams: number;
+  /** Nobody noted yet that its hunter was called. */
+  toCall: boolean;
+  /** What was done, first first. */
+  notes: { id: number; what: AffectedDeed; note: string; at: string; by: string }[];
 }
 
 /** What does not fit when an animal is set ready; grams. */

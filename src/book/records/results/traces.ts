@@ -15,8 +15,21 @@ export interface PositiveRow {
   ticket: string;
 }
 
+/** Packages of one product of an animal that were packed at the Table without a batch. */
+export interface TablePackedRow {
+  animal: number;
+  product: string;
+  count: number;
+  grams: number;
+  /** The first and the last package. */
+  first: string;
+  last: string;
+  /** The first weight of a part at the Table; null without one. */
+  cut: string | null;
+}
+
 /** Weights that count, by the moment at which the meat was weighed: a correction by that of the weight that it corrects. */
-export const WEIGHED_THEN = `(SELECT w.batch_id, w.stage, CASE WHEN w.corrects IS NULL THEN w.at ELSE (
+export const WEIGHED_THEN = `(SELECT w.batch_id, w.animal_id, w.stage, w.product, w.count, w.grams, CASE WHEN w.corrects IS NULL THEN w.at ELSE (
     WITH RECURSIVE first_of (corrects, at) AS (SELECT f.corrects, f.at FROM weighing f WHERE f.id = w.corrects
       UNION ALL SELECT f.corrects, f.at FROM weighing f JOIN first_of n ON f.id = n.corrects)
     SELECT at FROM first_of WHERE corrects IS NULL) END AS at
@@ -59,7 +72,16 @@ export function traceRecords(db: Db) {
   const cleanings = db.prepare<[string, string], { at: string; batch: number | null }>(
     'SELECT at, batch_id AS batch FROM grinder_cleaning_now WHERE at >= ? AND at <= ? ORDER BY at, id',
   );
+  const tablePacked = db.prepare<{ season: number }, TablePackedRow>(
+    `SELECT w.animal_id AS animal, w.product, sum(w.count) AS count, sum(w.grams) AS grams, min(w.at) AS first, max(w.at) AS last,
+       (SELECT min(c.at) FROM weighing_now c WHERE c.animal_id = w.animal_id AND c.batch_id IS NULL AND c.stage IN ('primal', 'cut')) AS cut
+     FROM animal a JOIN ${WEIGHED_THEN} w ON w.animal_id = a.id
+     WHERE a.season = @season AND w.stage = 'packed' AND w.batch_id IS NULL AND w.product IS NOT NULL
+     GROUP BY w.animal_id, w.product ORDER BY w.animal_id, w.product`,
+  );
   return {
+    /** What was packed at the Table without a batch, of animals of the season. */
+    tablePacked: (season: number) => tablePacked.all({ season }),
     /** Animals that tested positive and were planned into a batch of the season. */
     positives: (season: number) => positives.all({ season }),
     /** Batches of the season that were at work, and when. */

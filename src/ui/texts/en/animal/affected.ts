@@ -24,7 +24,18 @@ export const affectedText = {
   toCall: 'To call',
   gone: 'Handed over',
   inBatches: (names: readonly string[], packages: number, mass: string) =>
-    `${names.join(', ')}: ${plural(packages, 'package', 'packages')}, ${mass}`,
+    packages === 0
+      ? names.join(', ')
+      : `${names.join(', ')}: ${plural(packages, 'package', 'packages')}, ${mass}`,
+  untraced: (own: boolean, animals: number) =>
+    [
+      'Ground meat packed at the Table without a batch is not traced through the grinder.',
+      ...(own ? ['Some meat of this animal was ground and packed that way.'] : []),
+      animals === 0
+        ? 'None recorded in that time could have met this meat.'
+        : `${plural(animals, 'more animal', 'more animals')} may have met this meat in the grinder and ${animals === 1 ? 'is' : 'are'} not kept from being handed over. Find out when each was ground, and put it on hold where you cannot rule it out.`,
+    ].join(' '),
+  untracedAnimals: 'Not traced, may be affected',
   noPhone: 'no phone number',
   what: 'What was done',
   note: 'Note',

@@ -1,0 +1,80 @@
+/**
+ * Ground meat that was packed at the Table without a batch. Nobody recorded when it went through the grinder, so it is not
+ * traced; what may have met it there is named, so that somebody can decide.
+ */
+import type { TablePackedRow } from '../../book/records/results/traces.ts';
+import suppliedJson from '../../../resources/products.json' with { type: 'json' };
+import { reachOf, type TracedBatch } from '../../core/trace/reach.ts';
+import { momentsOf } from '../input/local-moment.ts';
+import type { ProductKind } from '../../trade/product.ts';
+import type { Session } from '../session/session.ts';
+import { batchesOf, cleaningsFor } from './traces.ts';
+
+const SUPPLIED = suppliedJson as unknown as readonly { name: string; kind: ProductKind }[];
+/** A name that the shop's list does not have may say it. */
+const SAYS_SO = /ground|grind|burger|patt(y|ies)|sausage|brat|links|stick|chili|salami|bologna|chorizo|kielbasa|hot dog|wiener|frank|meatball|meatloaf|landj/i; // prettier-ignore
+
+/** What may have met an animal's meat in the grinder, beyond what is traced. */
+export interface UntracedReach {
+  /** The animal's own ground meat was packed at the Table without a batch. */
+  own: boolean;
+  /** Other animals, each with the products or the batches that may be concerned. */
+  animals: { id: number; where: string[]; packages: number; grams: number }[];
+}
+
+/** Whether a product went through the grinder. @param product its name, as it stands on a package */
+export function isGround(session: Session, product: string): boolean {
+  const name = product.trim().toLowerCase();
+  const known =
+    session.book.products.all().find((one) => one.name.toLowerCase() === name) ??
+    SUPPLIED.find((one) => one.name.toLowerCase() === name);
+  return known?.kind === 'grind' || known?.kind === 'sausage' || SAYS_SO.test(product);
+}
+
+/**
+ * What the ground meat of the Table adds to the reach of an animal. It may have been ground at any time between the first cut
+ * of its animal (or the morning of its packing) and its last package, so a batch of one that was at work all that time stands
+ * for it: it may name more than were met, never fewer of those that were recorded.
+ */
+export function untracedReach(session: Session, animalId: number, season: number): UntracedReach {
+  const rows = session.book.traces.tablePacked(season).filter(({ product }) => isGround(session, product));
+  const ofAnimal = Map.groupBy(rows, ({ animal }) => animal);
+  const batches = batchesOf(session, season);
+  // The ids of batches are positive.
+  const all = [...batches, ...[...ofAnimal].map(([animal, packed]) => asBatch(session, animal, packed))];
+  const cleanings = cleaningsFor(session, all);
+  const traced = reachOf(animalId, batches, cleanings);
+  const animals = new Map<number, UntracedReach['animals'][number]>();
+  const add = (id: number, where: string[], packages: number, grams: number): void => {
+    if (id === animalId) return;
+    const one = animals.get(id) ?? { id, where: [], packages: 0, grams: 0 };
+    animals.set(id, {
+      id,
+      where: [...one.where, ...where],
+      packages: one.packages + packages,
+      grams: one.grams + grams,
+    });
+  };
+  for (const id of reachOf(animalId, all, cleanings).keys()) {
+    const packed = ofAnimal.get(-id);
+    if (packed)
+      add(-id, packed.map(({ product }) => product), sum(packed, 'count'), sum(packed, 'grams')); // prettier-ignore
+    else if (!traced.has(id))
+      for (const animal of batches.find((one) => one.id === id)?.animals ?? [])
+        add(animal, [session.book.batches.get(id)?.name ?? ''], 0, 0);
+  }
+  return { own: ofAnimal.has(animalId), animals: [...animals.values()].sort((a, b) => a.id - b.id) };
+}
+
+function asBatch(session: Session, animal: number, packed: readonly TablePackedRow[]): TracedBatch {
+  const begun = packed.map(({ first, cut }) => {
+    const [morning = 0] = momentsOf(session.dayOf(first), 0, session.settings.zone);
+    return cut !== null && cut < first ? cut : new Date(morning).toISOString();
+  });
+  const first = begun.reduce((a, b) => (a < b ? a : b));
+  const last = packed.map((one) => one.last).reduce((a, b) => (a > b ? a : b));
+  return { id: -animal, animals: [animal], first, ground: last, clear: last, last };
+}
+
+const sum = (rows: readonly TablePackedRow[], of: 'count' | 'grams'): number =>
+  rows.reduce((total, row) => total + row[of], 0);
