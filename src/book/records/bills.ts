@@ -5,6 +5,8 @@ export interface BillRecord {
   number: number;
   animal_id: number;
   price_book_id: number;
+  /** As JSON. */
+  amounts: string;
   quote_id: number | null;
   currency: string;
   subtotal_minor: number;
@@ -60,6 +62,9 @@ export function billRecords(db: Db) {
   const ofAnimal = db.prepare<[number], BillRecord>(
     `SELECT ${columns} ${from} WHERE b.animal_id = ? ORDER BY b.number DESC`,
   );
+  const standing = db.prepare<[number], BillRecord>(
+    `SELECT ${columns} ${from} WHERE b.animal_id = ? AND v.bill_id IS NULL ORDER BY b.number DESC LIMIT 1`,
+  );
   const lines = db.prepare<[number], BillLineRecord>(
     'SELECT * FROM bill_line WHERE bill_id = ? ORDER BY position',
   );
@@ -76,6 +81,8 @@ export function billRecords(db: Db) {
     get: (id: number) => get.get(id),
     /** Newest first, voided ones among them. */
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
+    /** The one that is not voided. */
+    standing: (animalId: number) => standing.get(animalId),
     lines: (billId: number) => lines.all(billId),
     void: (id: number, reason: string, at: string, by: string): void => void voidOne.run(id, reason, at, by),
   };

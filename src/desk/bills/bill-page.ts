@@ -26,7 +26,7 @@ export function billPage(session: Session, animal: AnimalRow): BillView {
       exampleBook: prices.example,
     };
   const bills = session.book.bills.ofAnimal(animal.id);
-  const standing = bills.find((bill) => bill.void_at === null);
+  const standing = session.book.bills.standing(animal.id);
   const bill = standing ? billRow(session, standing) : null;
   const paidMinor = session.book.payments.paid(animal.id);
   const paidIn = accountCurrency(session, animal.id);

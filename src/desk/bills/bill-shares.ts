@@ -40,7 +40,7 @@ export function billShares(
 
 /** What each still owes of the bill that stands; 0 for all where there is none. */
 export function sharesDue(session: Session, animalId: number): ReadonlyMap<number, number> {
-  const standing = session.book.bills.ofAnimal(animalId).find(({ void_at }) => void_at === null);
+  const standing = session.book.bills.standing(animalId);
   if (!standing) return new Map();
   const owed = { totalMinor: standing.total_minor, taxMinor: standing.tax_minor };
   return new Map(billShares(session, animalId, owed).map(({ hunterId, dueMinor }) => [hunterId, dueMinor]));

@@ -25,7 +25,7 @@ export function refuseMorePayments(
 
 /** The currency in which an animal is paid for. */
 export function accountCurrency(session: Session, animalId: number): string {
-  const bill = session.book.bills.ofAnimal(animalId).find(({ void_at }) => void_at === null);
+  const bill = session.book.bills.standing(animalId);
   const payment = session.book.payments.ofAnimal(animalId).findLast(({ void_at }) => void_at === null);
   return bill?.currency ?? payment?.currency ?? session.settings.currency;
 }
