@@ -10,6 +10,7 @@ import { adjust, voidAdjustment } from './bills/adjust.ts';
 import * as bills from './bills/bills.ts';
 import { setExtras } from './bills/extras.ts';
 import * as workTimes from './bills/work-times.ts';
+import { restoreBill } from './bills/restore-bill.ts';
 import { restorePayment } from './bills/restore-payment.ts';
 import * as books from './records/books.ts';
 import * as imports from './import/import.ts';
@@ -187,6 +188,7 @@ export const procedures = {
   'bills.addHours': workTimes.addHours,
   'bills.voidHours': workTimes.voidHours,
   'bills.restorePayment': restorePayment,
+  'bills.restore': restoreBill,
 
   'till.get': till.get,
   'till.setFloat': till.setFloat,

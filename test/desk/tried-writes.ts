@@ -382,6 +382,11 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     await shop.call('bills.voidPayment', { paymentId: id, reason: 'another animal' });
     return ['bills.restorePayment', { paymentId: id }];
   },
+  'bills.restore': async (shop) => {
+    const { id } = await shop.call('bills.create', { animalId: await priced(shop), confirmed: true });
+    await shop.call('bills.void', { billId: id, reason: 'another animal' });
+    return ['bills.restore', { billId: id }];
+  },
   'prices.save': () => [
     'prices.save',
     { name: 'Ours', validFrom: '2020-01-01', taxRule: 'per bill', lines: [LINE], confirmed: true },

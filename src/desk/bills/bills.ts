@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { parseMoney } from '../../core/values/money.ts';
 import { applies } from '../../core/pricing/lines.ts';
 import { accountCurrency, refuseBillIn, refuseMorePayments, refuseVoidIn } from '../pricing/account.ts';
-import { refuseBilled } from './billed.ts';
+import { refuseBilled, refuseMoreBills } from './billed.ts';
 import { billPage, sumsOf } from './bill-page.ts';
 import { refuseRefund } from './bill-shares.ts';
 import { chargeOf } from './charge.ts';
@@ -12,9 +12,6 @@ import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { BillView } from '../contract/contract.ts';
 import { animalOf, refuseStage } from '../animal/closed.ts';
-
-/** Of one animal, voided ones included; all of them are read with its bill. */
-const MAX_BILLS = 100;
 
 const asked = { animalId: id };
 
@@ -31,10 +28,7 @@ export const get = read(v.object(asked), (session, input): BillView =>
 export const create = write(v.object({ ...asked, confirmed, by }), (session, input) => {
   const animal = animalOf(session, input.animalId);
   refuseBilled(session, animal);
-  if (session.book.bills.ofAnimal(animal.id).length >= MAX_BILLS)
-    throw new ProblemError('refused', 'bill.too-many', {
-      with: { ticket: animal.ticket, count: MAX_BILLS },
-    });
+  refuseMoreBills(session, animal);
   const prices = pricesOf(session, animal.id);
   if (!prices) throw new ProblemError('refused', 'bill.no-prices');
   refuseBillIn(session, prices.currency, animal);

@@ -152,6 +152,7 @@ export const LIMITS: Readonly<Record<CallName, Limit>> = {
   'bills.pay': limit(0, 60),
   'bills.voidPayment': limit(0, 300),
   'bills.restorePayment': limit(0, 6),
+  'bills.restore': limit(0, 6),
   'till.get': limit(0, 10),
   'till.setFloat': limit(0, 30),
   'till.close': limit(30, 300),

@@ -45,6 +45,7 @@ export const billText = {
   voidReason: 'Why it is voided',
   voidHint: 'Its number stays used and it stays to be read. A new bill gets the next number.',
   takenBack: (number: number) => `Bill ${number} is voided.`,
+  restored: (number: number) => `The bill is back as bill ${number}.`,
   leave: 'Leave it',
   earlier: 'Voided before',
   earlierOne: (number: number, total: string, reason: string) => `Bill ${number}, ${total}: ${reason}`,

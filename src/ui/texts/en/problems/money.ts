@@ -37,6 +37,11 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
     `Ticket ${p.ticket} has ${p.count} entries of hours, the most that an animal may have. Void those that are wrong first.`,
   'bill.unknown': () => 'This bill is not in the book. Open the animal again.',
   'bill.voided': (p) => `Bill ${p.number} was voided already: ${p.reason}.`,
+  'bill.not-voided': (p) => `Bill ${p.number} is not voided. Nothing needs to be undone.`,
+  'bill.newer': (p) =>
+    `Bill ${p.newer} of this animal was made after bill ${p.number}. Make a new bill instead.`,
+  'bill.changed': (p) =>
+    `Changes, hours or extras of this animal changed after bill ${p.number} was voided. Make a new bill instead.`,
   'payment.zero': () => 'An amount of money is more than nothing. Type what was paid, for example 45.50.',
   'payment.over': (p, format) =>
     `${moneyIn(p, 'amountMinor', format)} is more than the ${moneyIn(p, 'dueMinor', format)} that is still open. Keep it all the same?`,
