@@ -39,7 +39,7 @@ export function checkAmounts(amounts: Amounts): void {
     ['hangingGrams', amounts.hangingGrams],
     ['groundGrams', amounts.groundGrams],
     ['packages', amounts.packages ?? 0],
-    ...named('hours', amounts.hours),
+    ...named('minutes', amounts.minutes),
     ...named('extras', amounts.extras),
     ...named('products', amounts.products),
     ...named('fats', amounts.fats),

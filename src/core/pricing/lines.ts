@@ -60,8 +60,8 @@ export interface Amounts {
   /** Grams of fat added, by fat source code. */
   readonly fats?: Readonly<Record<string, number>>;
   readonly packages?: number;
-  /** Hours of work by the code of their line. */
-  readonly hours?: Readonly<Record<string, number>>;
+  /** Minutes of work by the code of their line, which charges by the hour. */
+  readonly minutes?: Readonly<Record<string, number>>;
   /** How many of each extra, by code. */
   readonly extras?: Readonly<Record<string, number>>;
 }
@@ -75,7 +75,8 @@ export function applies(line: PriceLine, amounts: Pick<Amounts, 'species' | 'bro
 }
 
 /**
- * The quantity that a line is charged on, in its own unit; null for lines that depend on other lines.
+ * The quantity that a line is charged on, in its own unit; null for lines that depend on other lines, and for hours, which are
+ * charged by the minute.
  * @param covered grams of what is made that fall to a `product` or `ground` line
  */
 export function quantityOf(
@@ -97,10 +98,9 @@ export function quantityOf(
       return weight(amounts.fats?.[line.fatSource ?? ''] ?? 0);
     case 'package':
       return count(amounts.packages ?? 0);
-    case 'hour':
-      return count(amounts.hours?.[line.code] ?? 0);
     case 'extra':
       return count(amounts.extras?.[line.extra ?? ''] ?? 0);
+    case 'hour':
     case 'percent':
     case 'minimum':
     case 'deposit':

@@ -1,5 +1,5 @@
 /** One function prices quotes and bills alike: the same lines on predicted or on weighed amounts. */
-import { boundedMinor, decimalNumber, percentOf, timesDecimal } from '../values/money-sums.ts';
+import { boundedMinor, decimalNumber, MINUTES, percentOf, timesDecimal, timesMinutes } from '../values/money-sums.ts';
 import { minimumLine, ownRate, type Untaxed } from './adjust.ts';
 import { checkAmounts, checkLine } from './check.ts';
 import { coverOf, type Cover } from './cover.ts';
@@ -18,7 +18,7 @@ export interface ChargedLine {
   code: string;
   label: string;
   basis: Basis;
-  /** In the unit of the line; for `percent` the rate, for `minimum` 1. */
+  /** In the unit of the line, for hours only as near as a number is; for `percent` the rate, for `minimum` 1. */
   quantity: number;
   /** For `percent` the sum that the rate is taken of. */
   unitPriceMinor: number;
@@ -102,11 +102,20 @@ export function priceLines(job: {
 }
 
 function ownAmount(line: PriceLine, amounts: Amounts, cover: Cover): Untaxed[] {
+  if (line.basis === 'hour') return hourAmount(line, amounts.minutes?.[line.code] ?? 0);
   const quantity = quantityOf(line, amounts, cover.gramsOf);
   if (!quantity || quantity.digits === 0n) return [];
   const unitPriceMinor = line.amountMinor ?? 0;
   const amountMinor = boundedMinor(timesDecimal(unitPriceMinor, quantity), 'amountMinor');
   return [ownRate(line, { quantity: decimalNumber(quantity), unitPriceMinor, amountMinor })];
+}
+
+/** A third of an hour is no decimal, so the price is multiplied by minutes and divided once. */
+function hourAmount(line: PriceLine, minutes: number): Untaxed[] {
+  if (minutes === 0) return [];
+  const unitPriceMinor = line.amountMinor ?? 0;
+  const amountMinor = boundedMinor(timesMinutes(unitPriceMinor, minutes), 'amountMinor');
+  return [ownRate(line, { quantity: minutes / MINUTES, unitPriceMinor, amountMinor })];
 }
 
 function depositOf(lines: readonly PriceLine[], totalMinor: number): number {

@@ -54,6 +54,15 @@ export function timesDecimal(amountMinor: number, quantity: Decimal): number {
   });
 }
 
+/** Of an hour. */
+export const MINUTES = 60;
+
+/** Price per hour times minutes, exactly: 50 minutes at 6500 cents are 5417. @throws ValidationError as `timesRate` */
+export function timesMinutes(perHourMinor: number, minutes: number): number {
+  const [price, time] = [decimalOf(perHourMinor, 'amountMinor'), decimalOf(minutes, 'minutes')];
+  return roundRatio(price.digits * time.digits, BigInt(MINUTES) * 10n ** BigInt(price.decimals + time.decimals));
+}
+
 /** A weight in `unit` with ten decimals. @throws ValidationError `number.not-finite`, `money.too-large` */
 export function quantityIn(grams: number, unit: MassUnit): Decimal {
   if (!Number.isFinite(grams)) throw new ValidationError('number.not-finite', 'grams');
@@ -97,7 +106,10 @@ export function wholeMinor(value: number, field: string): number {
 }
 
 function roundDecimal({ digits, decimals }: Decimal): number {
-  const one = 10n ** BigInt(decimals);
+  return roundRatio(digits, 10n ** BigInt(decimals));
+}
+
+function roundRatio(digits: bigint, one: bigint): number {
   const size = digits < 0n ? -digits : digits;
   const rounded = Number((2n * size + one) / (2n * one));
   if (!Number.isSafeInteger(rounded)) throw new ValidationError('money.too-large', 'amount');

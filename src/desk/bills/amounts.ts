@@ -66,7 +66,7 @@ export function weighedAmounts(session: Session, animal: AnimalRow): Weighed {
       ...listedProducts({ products, kinds: unlisted }, productLookup(session)),
       fats,
       packages,
-      hours: hoursOf(session, animal.id),
+      minutes: minutesOf(session, animal.id),
       extras,
     },
     lacks: [
@@ -84,12 +84,10 @@ function orderedOf(session: Session, animalId: number) {
   return { ground: [grindProduct, ...alsoGround.map(({ product }) => product)], extras: pricedExtras };
 }
 
-/** Recorded hours by the code of their line; a minute is a sixtieth, to four decimals. */
-function hoursOf(session: Session, animalId: number): Record<string, number> {
+/** Recorded minutes by the code of the line that charges them. */
+function minutesOf(session: Session, animalId: number): Record<string, number> {
   return Object.fromEntries(
-    session.book.workTimes
-      .minutes(animalId)
-      .map(({ line_code, minutes }) => [line_code, Number((minutes / 60).toFixed(4))]),
+    session.book.workTimes.minutes(animalId).map(({ line_code, minutes }) => [line_code, minutes]),
   );
 }
 

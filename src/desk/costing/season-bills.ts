@@ -1,6 +1,7 @@
 /** A season's valid bills with their frozen amounts, for repricing. */
 import type { Amounts, PriceLine } from '../../core/pricing/price.ts';
 import { lacksPrice, linesFor } from '../../core/pricing/cover.ts';
+import { MINUTES } from '../../core/values/money-sums.ts';
 import { kindOf, listedProducts, productLookup } from '../pricing/product-lookup.ts';
 import { productsOnShelf } from '../pricing/products-shelf.ts';
 import type { Session } from '../session/session.ts';
@@ -49,14 +50,14 @@ export function billedAnimals(session: Session, season: number): BilledAnimal[] 
 
 /**
  * Frozen amounts as these lines see them, on a bill made now: products by their codes, plain grind without a price of its own
- * among what is ground. Bills from before told the products apart only that had a price, counted hours in one sum and
- * extras once each.
+ * among what is ground. Bills from before told the products apart only that had a price, counted work in hours, once in one
+ * sum, and extras once each.
  */
 export function amountsFor(session: Session, lines: readonly PriceLine[]): (amounts: Amounts) => Amounts {
   const lookup = productLookup(session);
   const hourly = lines.filter(({ basis }) => basis === 'hour').map(({ code }) => code);
   return (frozen) => {
-    const { hours, extras } = frozen as FrozenAmounts;
+    const { hours, extras, ...kept } = frozen as FrozenAmounts;
     const { products, kinds } = listedProducts(frozen, lookup);
     const made = Object.entries(products ?? {});
     // Whole cuts in their packages are part of the cutting, unless a line names them.
@@ -66,19 +67,25 @@ export function amountsFor(session: Session, lines: readonly PriceLine[]): (amou
       ([product]) => kinds?.[product] === 'grind' && linesFor(lines, product, 'grind').length === 0,
     );
     return {
-      ...frozen,
+      ...kept,
       groundGrams: ground.reduce((total, [, grams]) => total + grams, frozen.groundGrams),
       products: Object.fromEntries(made.filter((one) => !ground.includes(one) && isWork(one[0]))),
       kinds: kinds ?? {},
-      hours:
-        typeof hours === 'number' ? Object.fromEntries(hourly.map((code) => [code, hours])) : (hours ?? {}),
+      minutes: kept.minutes ?? minutesOf(hourly, hours),
       extras: Array.isArray(extras) ? Object.fromEntries(extras.map((code) => [code, 1])) : (extras ?? {}),
     };
   };
 }
 
-/** As bills froze them before extras had a quantity and hours a line. */
-type FrozenAmounts = Omit<Amounts, 'hours' | 'extras'> & {
+/** Hours as they were frozen, to four decimals: 0.8333 are 50 minutes. */
+function minutesOf(hourly: readonly string[], hours: FrozenAmounts['hours'] = {}): Record<string, number> {
+  const byLine =
+    typeof hours === 'number' ? hourly.map((code): [string, number] => [code, hours]) : Object.entries(hours);
+  return Object.fromEntries(byLine.map(([code, time]) => [code, Math.round(time * MINUTES)]));
+}
+
+/** As bills froze them before extras had a quantity and work was counted in minutes. */
+type FrozenAmounts = Omit<Amounts, 'extras'> & {
   hours?: number | Readonly<Record<string, number>>;
   extras?: readonly string[] | Readonly<Record<string, number>>;
 };

@@ -29,7 +29,7 @@ export function priceGaps(session: Session, rows: readonly PriceLineRow[]): Pric
 export function unpricedOf(
   session: Session,
   lines: readonly PriceLine[],
-  amounts: Pick<Amounts, 'species' | 'brought' | 'extras' | 'hours'>,
+  amounts: Pick<Amounts, 'species' | 'brought' | 'extras' | 'minutes'>,
   uncovered: readonly string[],
 ): Unpriced[] {
   const lookup = productLookup(session);
@@ -42,7 +42,7 @@ export function unpricedOf(
   return [
     ...uncovered.map((code) => ({ what: 'product' as const, code, name: lookup(code)?.name ?? code })),
     ...missing(amounts.extras, 'extra').map((one) => ({ what: 'extra' as const, ...one })),
-    ...missing(amounts.hours, 'hour').map((one) => ({ what: 'hours' as const, ...one })),
+    ...missing(amounts.minutes, 'hour').map((one) => ({ what: 'hours' as const, ...one })),
   ];
 }
 

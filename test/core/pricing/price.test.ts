@@ -13,7 +13,7 @@ const elk: Amounts = frozen({
   products: { 'summer-sausage': 10 * POUND },
   fats: { 'pork-back-fat': 5 * POUND },
   packages: 60,
-  hours: { hour: 1.5 },
+  minutes: { hour: 90 },
   extras: { cape: 1 },
 });
 

@@ -190,6 +190,19 @@ describe('extras and hours', () => {
     expect((await shop.problem('bills.voidHours', { workTimeId: id, reason: 'again' })).code).toBe('hours.voided');
   }); // prettier-ignore
 
+  it('minutes are charged exactly: minutes × price / 60, rounded once', async () => {
+    const shop = await pricedShop([
+      priced('trimming', 'hour', { amountMinor: 6500 }),
+      priced('boning', 'hour', { amountMinor: 99 }),
+    ]);
+    const animalId = await deer(shop);
+    // 50 min × $65.00 = $54.1666… → $54.17; 10 min × $0.99 = $0.165 → $0.17: a sixth of an hour is no decimal.
+    expect((await draftOf(shop, animalId, { minutes: { trimming: 50, boning: 10 } })).lines).toEqual({
+      trimming: 5417,
+      boning: 17,
+    });
+  });
+
   it('for which the prices have no line any more are told, not lost in silence', async () => {
     const shop = await supplied();
     const animalId = await deer(shop, { instructions: orders({ pricedExtras: { caping: 1 } }) });

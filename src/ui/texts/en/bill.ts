@@ -1,6 +1,7 @@
 import type { BillLack, BillLineRow, BillState } from '../../../bridge/contract.ts';
 import type { Format } from '../format.ts';
 import { plural } from '../plural.ts';
+import { chargesText } from './charges.ts';
 
 const MORE_OR_LESS = ['more', 'less'] as const;
 
@@ -120,7 +121,7 @@ export function amountOf(line: Pick<BillLineRow, 'basis' | 'quantity' | 'unit'>,
     case 'percent':
       return format.share(line.quantity);
     case 'hour':
-      return `${format.number(line.quantity, 2)} h`;
+      return chargesText.timeOf(Math.round(line.quantity * 60));
     case 'package':
       return plural(line.quantity, 'package', 'packages');
     default:
