@@ -3,6 +3,7 @@ import { addDays } from '../../src/core/values/dates.ts';
 import type { CallInput, CallName } from '../../src/bridge/contract.ts';
 import { importTable, uploadFile, previewTable } from './import/import-file.ts';
 import { cut, takeIn, type FreshDesk } from './fresh-desk.ts';
+import { seenIn } from './till/seen-in.ts';
 
 export type Try = { [N in CallName]: [N, Omit<CallInput<N>, 'by'>] }[CallName];
 /** What is tried, on an animal that hangs, one that is ready, and one in a batch with its trim. */
@@ -101,7 +102,7 @@ const openTill = async (shop: FreshDesk): Promise<CallInput<'till.close'>> => {
   let till = await shop.call('till.get', {});
   while (till.closing) till = await shop.call('till.get', { day: addDays(till.day, -1) });
   const { day, currency, expectedMinor } = till;
-  return { day, currency, expectedMinor, counted: { total: '0' }, note: 'counted', by: 'MK' };
+  return { day, currency, expectedMinor, seen: seenIn(till), counted: { total: '0' }, note: 'counted', by: 'MK' };
 };
 
 export const TRIED: Partial<Record<CallName, Prepare>> = {

@@ -1,14 +1,14 @@
 import * as v from 'valibot';
 import { boundedMinor } from '../../core/values/money-sums.ts';
 import { parseMoney } from '../../core/values/money.ts';
-import type { TillCount, TillView } from '../contract/contract.ts';
+import type { TillCount, TillSum, TillView } from '../contract/contract.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { by, date, id, listOf, needed, optionalDate, text } from '../input/input.ts';
 import { read, write } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { settingSchemas } from '../session/settings.ts';
 import { openEntries, tillEntry } from './day-entries.ts';
-import { cashOf } from './till-sums.ts';
+import { cashOf, tillSums } from './till-sums.ts';
 import { tillView } from './till-view.ts';
 
 /** More kinds of coins and notes than any currency has. */
@@ -31,6 +31,18 @@ const counted = v.object({
     listOf(v.strictTuple([wholeFrom(1, MAX_DENOMINATION), wholeFrom(0, MAX_PIECES)]), MAX_DENOMINATIONS),
   ),
 });
+/** More methods of payment than anybody has in one day. */
+const MAX_METHODS = 200;
+const MAX_ENTRIES = 1_000_000;
+/** Entries by method as the window shows them, cash among them. */
+const seen = listOf(
+  v.object({
+    method: needed(40),
+    count: wholeFrom(0, MAX_ENTRIES),
+    totalMinor: wholeFrom(-Number.MAX_SAFE_INTEGER, Number.MAX_SAFE_INTEGER),
+  }),
+  MAX_METHODS,
+);
 const currency = v.optional(settingSchemas.currency);
 const initials = v.pipe(by, v.minLength(1, 'till.initials'));
 
@@ -64,16 +76,17 @@ export const setFloat = write(
 );
 
 /**
- * Closes a day: freezes its entries with the cash that was counted, under the next number. `expectedMinor` is what the
- * window showed, so that a payment entered meanwhile is not closed unseen.
+ * Closes a day: freezes its entries with the cash that was counted, under the next number. `expectedMinor` and
+ * `seen` are what the window showed, so that nothing entered meanwhile is closed unseen.
  * @throws ValidationError `money.*`; ProblemError `till.future`, `till.closed`, `till.note` (over or short without a
- *   note), `till.count` (below zero), `till.count-missing`; `till.changed` (conflict)
+ *   note), `till.count` (below zero), `till.count-missing`; `till.changed`, `till.changed-method` (conflict)
  */
 export const close = write(
   v.object({
     day: date,
     currency: settingSchemas.currency,
     expectedMinor: wholeFrom(-Number.MAX_SAFE_INTEGER, Number.MAX_SAFE_INTEGER),
+    seen,
     counted,
     note: text(300),
     by: initials,
@@ -84,13 +97,15 @@ export const close = write(
     refuseClosed(session, day, input.currency);
     const { own, carried } = openEntries(session, day, input.currency);
     const rows = [...carried, ...own];
-    const cashMinor = cashOf(rows.map((row) => tillEntry(session, row)));
+    const entries = rows.map((row) => tillEntry(session, row));
+    const cashMinor = cashOf(entries);
     const floatMinor = till.float(input.currency, day)?.amount_minor ?? 0;
     const expectedMinor = floatMinor + cashMinor;
     if (expectedMinor !== input.expectedMinor)
       throw new ProblemError('conflict', 'till.changed', {
         with: { expectedMinor, seenMinor: input.expectedMinor, currency: input.currency },
       });
+    refuseUnseen(tillSums(entries), input.seen, input.currency);
     const count = countOf(input.counted);
     const countedMinor = minorOf(count, input.currency);
     const overMinor = countedMinor - expectedMinor;
@@ -148,6 +163,23 @@ function dayOf(session: Session, asked: string | null): string {
 function refuseClosed(session: Session, day: string, of: string): void {
   const closing = session.book.till.closing(day, of);
   if (closing) throw new ProblemError('refused', 'till.closed', { with: { day, number: closing.number } });
+}
+
+/** @throws ProblemError `till.changed-method` (conflict) for the first method whose entries are others than the window showed */
+function refuseUnseen(sums: readonly TillSum[], shown: v.InferOutput<typeof seen>, of: string): void {
+  const now = sums.filter(({ by: person }) => person === null);
+  for (const method of new Set([...now, ...shown].map((one) => one.method))) {
+    const [there, before] = [now, shown].map((rows) => rows.find((one) => one.method === method));
+    if (there?.count === before?.count && there?.totalMinor === before?.totalMinor) continue;
+    throw new ProblemError('conflict', 'till.changed-method', {
+      with: {
+        method,
+        totalMinor: there?.totalMinor ?? 0,
+        seenMinor: before?.totalMinor ?? 0,
+        currency: of,
+      },
+    });
+  }
 }
 
 function countOf({ total, pieces }: v.InferOutput<typeof counted>): TillCount {

@@ -4,6 +4,7 @@ import { HyperFormula } from 'hyperformula';
 import { describe, expect, it } from 'vitest';
 import type { CallInput } from '../../../src/bridge/contract.ts';
 import { takeIn, type FreshDesk } from '../fresh-desk.ts';
+import { seenIn } from './seen-in.ts';
 import { priced, pricedShop } from '../pricing/priced-shop.ts';
 
 const DAY = 24 * 3600;
@@ -46,10 +47,19 @@ async function season(): Promise<{ shop: FreshDesk; cashMinor: number }> {
     shop.call('bills.pay', { animalId, kind, method, typed, reference: method === 'check' ? '1042' : '', by: 'MK', confirmed: true }); // prettier-ignore
   let cashMinor = 0;
   const closeDay = async (): Promise<void> => {
-    const { day, currency, expectedMinor, floatMinor, cashMinor: cash } = await shop.call('till.get', {});
+    const till = await shop.call('till.get', {});
+    const { day, currency, expectedMinor, floatMinor, cashMinor: cash } = till;
     const counted = { total: (expectedMinor / 100).toFixed(2) };
     if (expectedMinor >= 0)
-      await shop.call('till.close', { day, currency, expectedMinor, counted, note: '', by: 'MK' });
+      await shop.call('till.close', {
+        day,
+        currency,
+        expectedMinor,
+        seen: seenIn(till),
+        counted,
+        note: '',
+        by: 'MK',
+      });
     cashMinor += cash;
     expect(floatMinor).toBe(20_000);
   };

@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { takeIn, type FreshDesk } from '../fresh-desk.ts';
+import { seenIn } from './seen-in.ts';
 import { priced, pricedShop } from '../pricing/priced-shop.ts';
 
 const HOUR = 3600;
@@ -67,7 +68,7 @@ it('closings and open days together hold the cash of the accounts, and a closing
           const till = await shop.call('till.get', { day });
           if (till.closing) continue;
           const { id } = await shop.call('till.close', {
-            day, currency: 'USD', expectedMinor: till.expectedMinor, counted: { total: '0' }, note: 'counted', by: 'MK',
+            day, currency: 'USD', expectedMinor: till.expectedMinor, seen: seenIn(till), counted: { total: '0' }, note: 'counted', by: 'MK',
           }); // prettier-ignore
           days.add(day);
           closed.set(id, { day, cashMinor: till.cashMinor });

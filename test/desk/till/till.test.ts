@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { CallInput } from '../../../src/bridge/contract.ts';
 import { takeIn, type FreshDesk } from '../fresh-desk.ts';
+import { seenIn } from './seen-in.ts';
 import { priced, pricedShop } from '../pricing/priced-shop.ts';
 
 const DAY = 24 * 3600;
@@ -17,7 +18,7 @@ const payIn = (shop: FreshDesk, animalId: number) => (kind: Pay['kind'], method:
 async function closeNow(shop: FreshDesk, total: string, note = '', day?: string) {
   const till = await shop.call('till.get', day ? { day } : {});
   return shop.call('till.close', {
-    day: till.day, currency: till.currency, expectedMinor: till.expectedMinor, counted: { total }, note, by: 'MK',
+    day: till.day, currency: till.currency, expectedMinor: till.expectedMinor, seen: seenIn(till), counted: { total }, note, by: 'MK',
   }); // prettier-ignore
 }
 
@@ -57,7 +58,8 @@ describe('the till of a day', () => {
     const { shop, animalId } = await shopWithAnimal();
     await payIn(shop, animalId)('deposit', 'cash', '50', 'MK');
     const close = {
-      day: '2026-10-10', currency: 'USD', expectedMinor: 5000, counted: { total: '49.50' }, note: '', by: 'MK',
+      day: '2026-10-10', currency: 'USD', expectedMinor: 5000, seen: [{ method: 'cash', count: 1, totalMinor: 5000 }],
+      counted: { total: '49.50' }, note: '', by: 'MK',
     }; // prettier-ignore
     expect(await shop.problem('till.close', { ...close, by: '' })).toMatchObject({ code: 'till.initials' });
     expect(await shop.problem('till.close', close)).toMatchObject({ code: 'till.note', field: 'note' });
@@ -76,13 +78,36 @@ describe('the till of a day', () => {
     });
   });
 
+  it('is not closed over what came meanwhile by another method, nor over what came and went', async () => {
+    const { shop, animalId } = await shopWithAnimal();
+    const pay = payIn(shop, animalId);
+    await pay('deposit', 'cash', '50', 'MK');
+    await pay('deposit', 'card', '20', 'MK');
+    const till = await shop.call('till.get', {});
+    const close = {
+      day: till.day, currency: 'USD', expectedMinor: 5000, seen: seenIn(till), counted: { total: '50' }, note: '', by: 'MK',
+    }; // prettier-ignore
+    const { id: paymentId } = await pay('payment', 'card', '30', 'RB');
+    expect(await shop.problem('till.close', close)).toMatchObject({
+      kind: 'conflict', code: 'till.changed-method', with: { method: 'card', totalMinor: 5000, seenMinor: 2000, currency: 'USD' },
+    }); // prettier-ignore
+    await shop.call('bills.voidPayment', { paymentId, reason: 'another animal', by: 'RB' });
+    expect(await shop.problem('till.close', close)).toMatchObject({ code: 'till.changed-method' });
+    await pay('payment', 'check', '10', 'RB');
+    expect(await shop.problem('till.close', { ...close, seen: close.seen.slice(0, 1) })).toMatchObject({ code: 'till.changed-method' });
+    const seen = seenIn(await shop.call('till.get', {}));
+    expect(seen.map(({ method, count }) => [method, count])).toEqual([['cash', 1], ['card', 3], ['check', 1]]);
+    expect(await shop.call('till.close', { ...close, seen })).toMatchObject({ number: 1 });
+  }); // prettier-ignore
+
   it('adds up the denominations that were counted', async () => {
     const { shop, animalId } = await shopWithAnimal();
     await payIn(shop, animalId)('deposit', 'cash', '87.41', 'MK');
     // 4 × 20 + 1 × 5 + 2 × 1 + 1 × 0.25 + 1 × 0.10 + 1 × 0.05 + 1 × 0.01
     const pieces: [number, number][] = [[2000, 4], [500, 1], [100, 2], [25, 1], [10, 1], [5, 1], [1, 1]]; // prettier-ignore
     await shop.call('till.close', {
-      day: '2026-10-10', currency: 'USD', expectedMinor: 8741, counted: { pieces }, note: '', by: 'MK',
+      day: '2026-10-10', currency: 'USD', expectedMinor: 8741, seen: [{ method: 'cash', count: 1, totalMinor: 8741 }],
+      counted: { pieces }, note: '', by: 'MK',
     }); // prettier-ignore
     expect((await shop.call('till.get', {})).closing).toMatchObject({
       countedMinor: 8741,

@@ -1,5 +1,6 @@
 /** Wordings of bills and payments. */
 import { plural } from '../../plural.ts';
+import { methodName } from '../bill.ts';
 import { moneyIn, type Wording } from '../../wording.ts';
 
 /** What a bill would leave out. */
@@ -83,6 +84,8 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
     `The drawer is ${format.money(Math.abs(Number(p.overMinor)), String(p.currency))} ${Number(p.overMinor) > 0 ? 'over' : 'short'}. Add a note that says why, or what you looked at.`,
   'till.changed': (p, format) =>
     `Something was entered meanwhile: now ${moneyIn(p, 'expectedMinor', format)} should be in the drawer. Look at the payments again, then close the day.`,
+  'till.changed-method': (p, format) =>
+    `Something was entered meanwhile: ${methodName(String(p.method)).toLowerCase()} is now ${moneyIn(p, 'totalMinor', format)}, and this page showed ${moneyIn(p, 'seenMinor', format)}. Look at the payments again, then close the day.`,
   'till.initials': () => 'A till is closed by somebody. Pick your initials at the top of the window first.',
   'till.unknown': () => 'This closing is not in the book. Open the day again.',
   'till.voided': (p) => `Closing ${p.number} is void already.`,
