@@ -84,6 +84,9 @@ export type RecordFields = Pick<
  */
 const FEW_NAMESAKES = 500;
 
+/** Instructions of a hunter who was asked; extras on a bill may come before. */
+const ASKED = `SELECT 1 FROM instruction i WHERE i.animal_id = a.id AND i.body ->> '$.notAsked' IS NULL`;
+
 /** Animals, their received parts, holds and instructions. */
 export function animalRecords(db: Db) {
   // The book closes a canceled animal as it closes one that was disposed of; what it is called here stands after `a.*`.
@@ -145,7 +148,7 @@ export function animalRecords(db: Db) {
           FROM hold_now n WHERE n.animal_id = a.id ORDER BY n.positive DESC, n.id LIMIT 1) AS hold,
        coalesce(w.hanging, w.received) AS grams,
        coalesce((SELECT sum(p.count) FROM weighing_now p WHERE p.animal_id = a.id AND p.stage = 'packed'), 0) AS packages,
-       w.packed, EXISTS (SELECT 1 FROM instruction i WHERE i.animal_id = a.id) AS instructed
+       w.packed, EXISTS (${ASKED}) AS instructed
      ${from} JOIN animal_sum w ON w.animal_id = a.id
      WHERE a.stage IN ('hanging', 'cutting', 'packing', 'ready') ORDER BY a.received_on, a.id`,
   );
@@ -155,7 +158,7 @@ export function animalRecords(db: Db) {
   const addHold = db.prepare('INSERT INTO hold (animal_id, reason, sample, at, by) VALUES (?, ?, ?, ?, ?)');
   const endHold = db.prepare('INSERT INTO hold_end (hold_id, outcome, note, at, by) VALUES (?, ?, ?, ?, ?)');
   const instructedOf = db.prepare<[number], AnimalRow>(
-    `SELECT ${columns} ${from} WHERE a.hunter_id = ? AND EXISTS (SELECT 1 FROM instruction i WHERE i.animal_id = a.id)
+    `SELECT ${columns} ${from} WHERE a.hunter_id = ? AND EXISTS (${ASKED})
      ORDER BY a.received_on DESC, a.id DESC LIMIT 60`,
   );
   const instruct = db.prepare('INSERT INTO instruction (animal_id, body, at, by) VALUES (?, ?, ?, ?)');

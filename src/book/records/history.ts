@@ -51,7 +51,7 @@ UNION ALL
   FROM hold_result r JOIN hold h ON h.id = r.hold_id WHERE h.animal_id = @id
 UNION ALL
   SELECT 3, i.id, 'instructed', i.at, i.by,
-    json_object('before', json(lag(i.body) OVER (ORDER BY i.id)), 'after', json(i.body))
+    json_object('before', json(coalesce(lag(i.body) OVER (ORDER BY i.id), iif(i.body ->> '$.notAsked', '{}', NULL))), 'after', json(i.body))
   FROM instruction i WHERE i.animal_id = @id
 UNION ALL
   SELECT 4, s.id, 'hung', s.at, s.by, json_object('cooler', c.name, 'place', s.place)

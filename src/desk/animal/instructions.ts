@@ -17,16 +17,33 @@ export const USUAL_INSTRUCTIONS: Instructions = {
   note: '',
 };
 
+/** What the book holds of an animal whose hunter was not asked, but whose bill has extras. */
+interface ExtrasAlone extends Pick<Instructions, 'pricedExtras'> {
+  notAsked: true;
+}
+type Stored = Partial<Instructions> & { notAsked?: true };
+
+/** What to write down where only the extras change. */
+export function withExtras(
+  session: Session,
+  animalId: number,
+  pricedExtras: Instructions['pricedExtras'],
+): Instructions | ExtrasAlone {
+  return ordersAsked(session, animalId) === 'not asked'
+    ? { notAsked: true, pricedExtras }
+    : { ...instructionsOf(session, animalId), pricedExtras };
+}
+
 /** Whether somebody asked the hunter. The shop's usual way is no order until the hunter chose it. */
 export function ordersAsked(session: Session, animalId: number): OrdersAsked {
-  const said = session.book.animals.instruction(animalId) as Instructions | null;
-  if (said === null) return 'not asked';
+  const said = session.book.animals.instruction(animalId) as Stored | null;
+  if (said === null || said.notAsked) return 'not asked';
   return said.standard === true ? 'standard' : 'ordered';
 }
 
 export function instructionsOf(session: Session, animalId: number): Instructions {
-  const stored = session.book.animals.instruction(animalId) as Partial<Instructions> | null;
-  return { ...USUAL_INSTRUCTIONS, ...(stored && ordersRead(session, stored)) };
+  const { notAsked, ...stored } = (session.book.animals.instruction(animalId) ?? {}) as Stored;
+  return { ...USUAL_INSTRUCTIONS, ...ordersRead(session, stored) };
 }
 
 /**

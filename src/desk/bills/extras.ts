@@ -1,6 +1,6 @@
 /** Extras of the price book on the bill: they are part of the orders, and are changed there. */
 import * as v from 'valibot';
-import { instructionsOf } from '../animal/instructions.ts';
+import { instructionsOf, withExtras } from '../animal/instructions.ts';
 import { by, id, pricedExtras } from '../input/input.ts';
 import { pricedLines } from '../pricing/prices.ts';
 import { write } from '../session/procedure.ts';
@@ -22,14 +22,15 @@ export function extrasOf(session: Session, animalId: number): BillView['extras']
 }
 
 /**
- * New extras in the orders; the rest of the orders stays, and the earlier ones are still to be read.
+ * New extras in the orders; the rest of the orders stays, also that the hunter is still to be asked, and the earlier ones are
+ * still to be read.
  * @throws ProblemError `animal.unknown`, `animal.closed`, `bill.stands`, `orders.too-many` (refused)
  */
 export const setExtras = write(v.object({ animalId: id, pricedExtras, by }), (session, input) => {
   const animal = animalOf(session, input.animalId);
   refuseBilled(session, animal);
   refuseMoreOfAnimal(session, animal, 'instructions');
-  const orders = { ...instructionsOf(session, animal.id), pricedExtras: input.pricedExtras };
+  const orders = withExtras(session, animal.id, input.pricedExtras);
   session.book.animals.instruct(animal.id, orders, session.now(), input.by);
   return { animalId: animal.id };
 });

@@ -168,6 +168,28 @@ describe('extras and hours', () => {
     expect((await shop.call('animals.get', { id })).instructions).toMatchObject({ pricedExtras: { rush: 1 }, extras: ['heart kept'] }); // prettier-ignore
   });
 
+  it('on the bill of an animal whose hunter was never asked leave it to be asked', async () => {
+    const shop = await supplied();
+    const id = await deer(shop);
+    const asked = async () => {
+      const { orders: written } = await shop.call('animals.getDropOff', { animalId: id });
+      const row = (await shop.call('rail.get', {})).hooks.find((one) => one.id === id);
+      return [(await shop.call('animals.get', { id })).asked, row?.notAsked, written === null];
+    };
+    await shop.call('bills.setExtras', { animalId: id, pricedExtras: { caping: 1 } });
+    await shop.call('bills.setExtras', { animalId: id, pricedExtras: { caping: 2 } });
+    expect(await asked()).toEqual(['not asked', true, true]);
+    expect((await draftOf(shop, id)).lines).toEqual({ 'base-small': 11_000, caping: 10_000 });
+    const { hunter } = await shop.call('animals.get', { id });
+    expect(await shop.call('animals.getLastOrders', { hunterId: hunter.id, species: 'white-tail' })).toBeNull();
+    await shop.call('animals.saveOrders', { id, instructions: orders({ pricedExtras: { caping: 2 } }) });
+    await shop.call('bills.setExtras', { animalId: id, pricedExtras: { caping: 1 } });
+    expect(await asked()).toEqual(['ordered', false, false]);
+    const { instructions } = await shop.call('animals.get', { id });
+    expect(instructions).toMatchObject({ pricedExtras: { caping: 1 } });
+    expect(instructions).not.toHaveProperty('notAsked');
+  });
+
   it('hours of several lines are billed each by its own, and voided ones are not', async () => {
     const shop = await pricedShop([
       priced('trimming', 'hour', { amountMinor: 3600 }),
