@@ -65,7 +65,9 @@ export interface TillView {
   floatMinor: number;
   /** Whether the float was entered for this day; else it is that of an earlier day. */
   floatEntered: boolean;
-  /** Cash payments less cash refunds, voids taken into account. */
+  /** Late cash of earlier days that lay in the drawer when this day's float was counted, so that the float holds it. */
+  inFloatMinor: number;
+  /** Cash payments less cash refunds, voids taken into account, without what the float holds already. */
   cashMinor: number;
   /** Float and cash. */
   expectedMinor: number;

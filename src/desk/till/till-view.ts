@@ -1,9 +1,10 @@
 import * as v from 'valibot';
-import type { TillCloseRecord } from '../../book/records/money/till.ts';
+import type { TillCloseRecord, TillEntryRecord } from '../../book/records/money/till.ts';
 import { addDays } from '../../core/values/dates.ts';
 import type { TillClosing, TillCount, TillView } from '../contract/contract.ts';
 import type { Session } from '../session/session.ts';
-import { lateEntries, openEntries, startOf, tillEntry } from './day-entries.ts';
+import { lateEntries, startOf, tillEntry } from './day-entries.ts';
+import { openDrawer } from './drawer.ts';
 import { cashOf, tillSums, total } from './till-sums.ts';
 
 /** How far back a day that was not closed is named. */
@@ -19,13 +20,10 @@ const storedCount = v.union([
 export function tillView(session: Session, day: string, currency: string): TillView {
   const { till } = session.book;
   const closed = till.closing(day, currency);
-  const { own, carried } = closed ? coveredEntries(session, closed) : openEntries(session, day, currency);
-  const shown = (rows: readonly Parameters<typeof tillEntry>[1][]) =>
-    rows.map((row) => tillEntry(session, row));
-  const entries = shown([...carried, ...own]);
-  const float = till.float(currency, day);
-  const floatMinor = closed?.float_minor ?? float?.amount_minor ?? 0;
-  const cashMinor = cashOf(entries);
+  const { carried, entries, ...drawer } = closed
+    ? closedDrawer(session, closed)
+    : openDrawer(session, day, currency);
+  const shown = (rows: readonly TillEntryRecord[]) => rows.map((row) => tillEntry(session, row));
   return {
     day,
     currency,
@@ -40,10 +38,11 @@ export function tillView(session: Session, day: string, currency: string): TillV
     afterClosing: closed ? shown(lateEntries(session, day, currency)) : [],
     sums: tillSums(entries),
     totalMinor: total(entries),
-    floatMinor,
-    floatEntered: closed !== undefined || float?.day === day,
-    cashMinor,
-    expectedMinor: floatMinor + cashMinor,
+    floatMinor: drawer.floatMinor,
+    floatEntered: drawer.floatEntered,
+    inFloatMinor: drawer.inFloatMinor,
+    cashMinor: drawer.cashMinor,
+    expectedMinor: drawer.expectedMinor,
     closing: closed ? closingOf(closed) : null,
     voidedClosings: till
       .voidedClosings(day, currency)
@@ -55,11 +54,24 @@ export function tillView(session: Session, day: string, currency: string): TillV
   };
 }
 
-/** What a closing covers: its own day's entries, and those carried over from days closed before. */
-function coveredEntries(session: Session, closed: TillCloseRecord): ReturnType<typeof openEntries> {
+/** As it was closed: what the closing covers are its own day's entries, and those carried over from days closed before. */
+function closedDrawer(
+  session: Session,
+  closed: TillCloseRecord,
+): Omit<ReturnType<typeof openDrawer>, 'rows'> {
   const rows = session.book.till.covered(closed.id);
-  const isOwn = (row: (typeof rows)[number]): boolean => tillEntry(session, row).day === closed.day;
-  return { own: rows.filter(isOwn), carried: rows.filter((row) => !isOwn(row)) };
+  const isOwn = (row: TillEntryRecord): boolean => tillEntry(session, row).day === closed.day;
+  const carried = rows.filter((row) => !isOwn(row));
+  const entries = [...carried, ...rows.filter(isOwn)].map((row) => tillEntry(session, row));
+  return {
+    carried,
+    entries,
+    floatMinor: closed.float_minor,
+    floatEntered: true,
+    inFloatMinor: cashOf(entries) - closed.cash_minor,
+    cashMinor: closed.cash_minor,
+    expectedMinor: closed.expected_minor,
+  };
 }
 
 function closingOf(row: TillCloseRecord): TillClosing {

@@ -7,8 +7,8 @@ import { by, date, id, listOf, needed, optionalDate, text } from '../input/input
 import { read, write } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { settingSchemas } from '../session/settings.ts';
-import { openEntries, tillEntry } from './day-entries.ts';
-import { cashOf, tillSums } from './till-sums.ts';
+import { openDrawer } from './drawer.ts';
+import { tillSums } from './till-sums.ts';
 import { tillView } from './till-view.ts';
 
 /** More kinds of coins and notes than any currency has. */
@@ -95,12 +95,7 @@ export const close = write(
     const { till } = session.book;
     const day = dayOf(session, input.day);
     refuseClosed(session, day, input.currency);
-    const { own, carried } = openEntries(session, day, input.currency);
-    const rows = [...carried, ...own];
-    const entries = rows.map((row) => tillEntry(session, row));
-    const cashMinor = cashOf(entries);
-    const floatMinor = till.float(input.currency, day)?.amount_minor ?? 0;
-    const expectedMinor = floatMinor + cashMinor;
+    const { rows, entries, floatMinor, cashMinor, expectedMinor } = openDrawer(session, day, input.currency);
     if (expectedMinor !== input.expectedMinor)
       throw new ProblemError('conflict', 'till.changed', {
         with: { expectedMinor, seenMinor: input.expectedMinor, currency: input.currency },

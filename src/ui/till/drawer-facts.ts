@@ -13,9 +13,15 @@ export function drawerFacts(
   const overName = overMinor === 0 ? text.even : overMinor > 0 ? text.over : text.short;
   return [
     [text.float, money(view.floatMinor)],
+    ...inFloat(view.inFloatMinor, money),
     [text.cashIn, money(view.cashMinor)],
     [text.expected, money(view.expectedMinor)],
     [text.counted, money(closing.countedMinor)],
     [overName, money(Math.abs(overMinor))],
   ];
+}
+
+/** Late cash that the float holds already; nothing where there is none. */
+export function inFloat(minor: number, money: (minor: number) => string): (readonly [string, string])[] {
+  return minor === 0 ? [] : [[text.inFloat, money(minor)]];
 }

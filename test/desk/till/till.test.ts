@@ -148,6 +148,29 @@ describe('the till of a day', () => {
     expect((await shop.call('till.get', {})).carried).toHaveLength(2);
   });
 
+  it('counts late cash once where the float was counted with it in the drawer', async () => {
+    const { shop, animalId } = await shopWithAnimal();
+    const pay = payIn(shop, animalId);
+    await shop.call('till.setFloat', { typed: '100', by: 'MK' });
+    await closeNow(shop, '100');
+    shop.wait(3600);
+    await pay('payment', 'cash', '30', 'RB');
+    await pay('payment', 'card', '8', 'RB');
+    shop.wait(16 * 3600);
+    // The next morning, the float is still that of the day before: the late cash comes on top.
+    expect(await shop.call('till.get', {})).toMatchObject({ floatMinor: 10_000, inFloatMinor: 0, cashMinor: 3000, expectedMinor: 13_000 });
+    // Counted: $130 with the late $30 in it.
+    await shop.call('till.setFloat', { typed: '130', by: 'MK' });
+    await pay('payment', 'cash', '5', 'MK');
+    const open = await shop.call('till.get', {});
+    expect(open).toMatchObject({ floatMinor: 13_000, inFloatMinor: 3000, cashMinor: 500, expectedMinor: 13_500 });
+    expect(open.carried.map(({ minor }) => minor)).toEqual([3000, 800]);
+    await closeNow(shop, '135');
+    const closed = await shop.call('till.get', {});
+    for (const key of ['sums', 'entries', 'floatMinor', 'inFloatMinor', 'cashMinor', 'expectedMinor', 'totalMinor'] as const)
+      expect(closed[key], key).toEqual(open[key]);
+  }); // prettier-ignore
+
   it('is opened again by voiding its closing, and the next closing has the next number', async () => {
     const { shop, animalId } = await shopWithAnimal();
     await payIn(shop, animalId)('deposit', 'cash', '50', 'MK');

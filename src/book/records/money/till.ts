@@ -45,6 +45,7 @@ interface FloatRecord {
   day: string;
   typed: string;
   amount_minor: number;
+  at: string;
   by: string;
 }
 
@@ -99,7 +100,7 @@ export function tillRecords(db: Db) {
     'SELECT * FROM till_close_now WHERE currency = ? ORDER BY day DESC LIMIT ?',
   );
   const float = db.prepare<[string, string], FloatRecord>(
-    'SELECT day, typed, amount_minor, by FROM till_float WHERE currency = ? AND day <= ? ORDER BY day DESC, id DESC LIMIT 1',
+    'SELECT day, typed, amount_minor, at, by FROM till_float WHERE currency = ? AND day <= ? ORDER BY day DESC, id DESC LIMIT 1',
   );
   const addFloat = db.prepare(
     `INSERT INTO till_float (day, currency, typed, amount_minor, at, by)

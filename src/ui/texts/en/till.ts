@@ -42,6 +42,7 @@ export const tillText = {
   floatBefore: 'As on the last day.',
   saveFloat: 'Save float',
   floatSaved: 'Opening float saved.',
+  inFloat: 'Of that, late cash of earlier days',
   cashIn: 'Cash taken, less refunds',
   expected: 'Cash expected',
   counted: 'Cash counted',
