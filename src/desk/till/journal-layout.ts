@@ -18,7 +18,7 @@ export const JOURNAL_COLUMNS: readonly Column[] = [
   { name: 'net', means: 'amount of the line before tax; empty for payments' },
   {
     name: 'tax_rate',
-    means: 'as a fraction, 0.06 for 6 %; empty where a line is of several rates, such as a discount',
+    means: 'as a fraction, 0.06 for 6 %; empty where a line is of several rates, such as a discount on lines with different rates',
   },
   { name: 'tax', means: 'tax of the line; empty for payments' },
   { name: 'payment', means: 'money taken in, below zero for money paid out; empty for bills' },

@@ -20,6 +20,9 @@ export interface JournalRow {
   currency: string;
 }
 
+/** Lines that are a part of the others. */
+const OF_OTHERS: readonly string[] = ['percent', 'discount'];
+
 /** The lines of one document; a payment is one line. `date` is the day of the document, or of its void. */
 export function journalRows(
   document: JournalDocument,
@@ -47,21 +50,29 @@ export function journalRows(
       {
         ...row,
         description: [reference, reason].filter(Boolean).join('; '),
-        paymentMinor: positive(sign * document.minor),
+        paymentMinor: withoutMinusZero(sign * document.minor),
       },
     ];
   return lines.map((line) => ({
     ...row,
     description: [line.label, reason].filter(Boolean).join('; '),
     service: line.label,
-    netMinor: positive(sign * line.amount_minor),
-    taxRate: line.tax_rate,
-    taxMinor: positive(sign * line.tax_minor),
+    netMinor: withoutMinusZero(sign * line.amount_minor),
+    taxRate: line.tax_rate ?? soleRate(line, lines),
+    taxMinor: withoutMinusZero(sign * line.tax_minor),
   }));
 }
 
-/** Never minus zero. */
-const positive = (minor: number): number => (minor === 0 ? 0 : minor);
+/** The rate of all that a percentage or a discount is of; null where that has several. A percentage is not of the smallest charge. */
+function soleRate({ basis }: JournalLine, lines: readonly JournalLine[]): number | null {
+  const of = lines.filter(
+    (one) => !OF_OTHERS.includes(one.basis) && (basis !== 'percent' || one.basis !== 'minimum'),
+  );
+  const [rate = null, ...others] = new Set(of.map((one) => one.tax_rate));
+  return others.length === 0 ? rate : null;
+}
+
+const withoutMinusZero = (minor: number): number => (minor === 0 ? 0 : minor);
 
 /**
  * Minor units as a decimal number, exactly.

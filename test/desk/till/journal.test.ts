@@ -3,7 +3,7 @@ import { parse } from 'csv-parse/sync';
 import { HyperFormula } from 'hyperformula';
 import { describe, expect, it } from 'vitest';
 import type { CallInput } from '../../../src/bridge/contract.ts';
-import { takeIn, type FreshDesk } from '../fresh-desk.ts';
+import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 import { seenIn } from './seen-in.ts';
 import { priced, pricedShop } from '../pricing/priced-shop.ts';
 
@@ -146,6 +146,54 @@ describe('the journal', () => {
     expect(ask('=SUM(G2:G99)+SUM(I2:I99)')).toBe(bill?.totalMinor);
     expect(rows.slice(1).map((row) => row[7])).toEqual(['0.06', '0', '0.08', '']);
   });
+
+  it('taxes each free line at its own rate, however alike they are called, also one that a quote promised', async () => {
+    const shop = await pricedShop([priced('cut', 'hanging', { label: 'Cut and wrap', unit: 'lb', amountMinor: 95, taxRate: 0.06 })]);
+    const bags = (taxRate: number, amountMinor: number) =>
+      ({ kind: 'free line', label: 'Bags', amountMinor, taxRate, reason: 'asked for' }) as const;
+    const { id: quoteId } = await shop.call('quotes.save', {
+      species: 'elk', brought: 'skinned', parts: [], stage: 'hanging', typed: '400', hunterName: 'Dana Whitlock',
+      instructions: { cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: 454, extras: [], note: '' },
+      adjustments: [{ kind: 'amount off', amountMinor: 100, reason: 'early' }, bags(0.04, 300)],
+    });
+    const animalId = await takeIn(shop, { quoteId });
+    await shop.call('bills.adjust', { animalId, adjustment: bags(0.08, 1200), by: 'MK' });
+    const { id } = await shop.call('bills.adjust', { animalId, adjustment: bags(0.02, 700), by: 'MK' });
+    await shop.call('bills.voidAdjustment', { adjustmentId: id, reason: 'none left', by: 'MK' });
+    await shop.call('bills.create', { animalId, confirmed: true });
+    const { rows } = sheetOf(await fileOf(shop, { what: 'journal', ...SPAN }));
+    expect(rows.slice(1).map(([, , , , , what, net, rate]) => [what, net, rate])).toEqual([
+      ['Cut and wrap', '380.00', '0.06'], ['Bags', '3.00', '0.04'], ['Bags', '12.00', '0.08'], ['Discount: early', '-1.00', ''],
+    ]);
+  }); // prettier-ignore
+
+  it('says the rate of a discount that is of one rate alone, and of each percentage by what it is of', async () => {
+    const shop = await freshDesk();
+    const [large, small] = [await takeIn(shop, {}, '400'), await takeIn(shop, {}, '300')];
+    await shop.call('prices.save', { name: 'Plain', validFrom: '2026-09-01', lines: [
+      priced('cut', 'hanging', { label: 'Cut', unit: 'lb', amountMinor: 95, taxRate: 0.06 }),
+      priced('skin', 'animal', { label: 'Skinning', amountMinor: 3500, taxRate: 0.06 }),
+      priced('early', 'percent', { label: 'Early bird', rate: -0.1 }),
+    ] });
+    const off = { kind: 'amount off', amountMinor: 1000, reason: 'late' } as const;
+    await shop.call('bills.adjust', { animalId: large, adjustment: off });
+    await shop.call('bills.create', { animalId: large, confirmed: true });
+    await shop.call('prices.save', { name: 'Least', validFrom: '2026-10-01', lines: [
+      priced('cut', 'hanging', { label: 'Cut', unit: 'lb', amountMinor: 1, taxRate: 0.06 }),
+      priced('early', 'percent', { label: 'Early bird', rate: -0.1 }),
+      priced('least', 'minimum', { label: 'Smallest charge', amountMinor: 50_000, taxRate: 0 }),
+    ] });
+    await shop.call('bills.adjust', { animalId: small, adjustment: off });
+    await shop.call('bills.create', { animalId: small, confirmed: true });
+    const { rows } = sheetOf(await fileOf(shop, { what: 'journal', ...SPAN }));
+    expect(rows.slice(1).map(([, , number, , , what, , rate]) => [number, what, rate])).toEqual([
+      ['1', 'Cut', '0.06'], ['1', 'Skinning', '0.06'], ['1', 'Early bird', '0.06'], ['1', 'Discount: late', '0.06'],
+      // The smallest charge is taxed otherwise, and the discount is of that too; the percentage is not.
+      ['2', 'Cut', '0.06'], ['2', 'Early bird', '0.06'], ['2', 'Smallest charge', '0'], ['2', 'Discount: late', ''],
+    ]);
+    const summary = sheetOf(await fileOf(shop, { what: 'summary', ...SPAN })).rows.filter(([, section]) => section === 'tax');
+    expect(summary.map(([, , item]) => item)).toEqual(['0', '0.06', 'mixed']);
+  }); // prettier-ignore
 
   it('takes any span, and says so where its ends are swapped', async () => {
     const { shop } = await season();

@@ -23,9 +23,10 @@ export interface JournalDocument {
 export interface JournalLine {
   code: string;
   label: string;
+  basis: string;
   amount_minor: number;
   tax_minor: number;
-  /** Of the price line or the free line; null where the line is of lines with several rates. */
+  /** Of the price line or the free line; null for a percentage or a discount, which has the rates of what it is of. */
   tax_rate: number | null;
 }
 
@@ -65,11 +66,16 @@ export function journalRecords(db: Db) {
      FROM payment_void v JOIN payment p ON p.id = v.payment_id ${PAYMENT_OF} WHERE v.at >= @from AND v.at < @until`,
   );
   const lines = db.prepare<[number], JournalLine>(
-    `SELECT l.code, l.label, l.amount_minor, l.tax_minor,
-       CASE l.basis
-         WHEN 'percent' THEN NULL
-         WHEN 'free' THEN (SELECT iif(min(d.tax_rate) = max(d.tax_rate), min(d.tax_rate), NULL) FROM adjustment d
-           WHERE d.animal_id = b.animal_id AND d.kind = 'free line' AND d.label = l.label)
+    // The code of a free line is that of its adjustment: its own number, or its place among those that a quote promised.
+    `SELECT l.code, l.label, l.basis, l.amount_minor, l.tax_minor,
+       CASE
+         WHEN l.basis IN ('percent', 'discount') THEN NULL
+         WHEN l.code LIKE 'adjustment-quoted-%' THEN (SELECT d.tax_rate FROM adjustment d
+           WHERE d.animal_id = b.animal_id AND d.quote_id IS NOT NULL
+           AND (SELECT count(*) FROM adjustment e WHERE e.animal_id = d.animal_id AND e.quote_id IS NOT NULL AND e.id <= d.id)
+             = CAST(substr(l.code, length('adjustment-quoted-') + 1) AS INTEGER))
+         WHEN l.basis = 'free' THEN (SELECT d.tax_rate FROM adjustment d
+           WHERE d.id = CAST(substr(l.code, length('adjustment-') + 1) AS INTEGER) AND d.animal_id = b.animal_id)
          ELSE (SELECT r.tax_rate FROM price_line r WHERE r.price_book_id = b.price_book_id AND r.code = l.code LIMIT 1)
        END AS tax_rate
      FROM bill_line l JOIN bill b ON b.id = l.bill_id WHERE l.bill_id = ? ORDER BY l.position`,
