@@ -102,7 +102,15 @@ const openTill = async (shop: FreshDesk): Promise<CallInput<'till.close'>> => {
   let till = await shop.call('till.get', {});
   while (till.closing) till = await shop.call('till.get', { day: addDays(till.day, -1) });
   const { day, currency, expectedMinor } = till;
-  return { day, currency, expectedMinor, seen: seenIn(till), counted: { total: '0' }, note: 'counted', by: 'MK' };
+  return {
+    day,
+    currency,
+    expectedMinor,
+    seen: seenIn(till),
+    counted: { total: '0' },
+    note: 'counted',
+    by: 'MK',
+  };
 };
 
 export const TRIED: Partial<Record<CallName, Prepare>> = {

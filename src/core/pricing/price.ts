@@ -1,5 +1,12 @@
 /** One function prices quotes and bills alike: the same lines on predicted or on weighed amounts. */
-import { boundedMinor, decimalNumber, MINUTES, percentOf, timesDecimal, timesMinutes } from '../values/money-sums.ts';
+import {
+  boundedMinor,
+  decimalNumber,
+  MINUTES,
+  percentOf,
+  timesDecimal,
+  timesMinutes,
+} from '../values/money-sums.ts';
 import { minimumLine, ownRate, type Untaxed } from './adjust.ts';
 import { checkAmounts, checkLine } from './check.ts';
 import { coverOf, type Cover } from './cover.ts';

@@ -60,7 +60,10 @@ export const MINUTES = 60;
 /** Price per hour times minutes, exactly: 50 minutes at 6500 cents are 5417. @throws ValidationError as `timesRate` */
 export function timesMinutes(perHourMinor: number, minutes: number): number {
   const [price, time] = [decimalOf(perHourMinor, 'amountMinor'), decimalOf(minutes, 'minutes')];
-  return roundRatio(price.digits * time.digits, BigInt(MINUTES) * 10n ** BigInt(price.decimals + time.decimals));
+  return roundRatio(
+    price.digits * time.digits,
+    BigInt(MINUTES) * 10n ** BigInt(price.decimals + time.decimals),
+  );
 }
 
 /** A weight in `unit` with ten decimals. @throws ValidationError `number.not-finite`, `money.too-large` */

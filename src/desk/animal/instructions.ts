@@ -42,8 +42,9 @@ export function ordersAsked(session: Session, animalId: number): OrdersAsked {
 }
 
 export function instructionsOf(session: Session, animalId: number): Instructions {
-  const { notAsked, ...stored } = (session.book.animals.instruction(animalId) ?? {}) as Stored;
-  return { ...USUAL_INSTRUCTIONS, ...ordersRead(session, stored) };
+  const stored = session.book.animals.instruction(animalId) as Stored | null;
+  if (stored?.notAsked) return { ...USUAL_INSTRUCTIONS, pricedExtras: stored.pricedExtras ?? {} };
+  return { ...USUAL_INSTRUCTIONS, ...(stored && ordersRead(session, stored)) };
 }
 
 /**

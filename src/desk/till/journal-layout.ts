@@ -8,8 +8,7 @@ export const JOURNAL_COLUMNS: readonly Column[] = [
   { name: 'date', means: 'day of the document, YYYY-MM-DD; of a void the day on which it was voided' },
   {
     name: 'type',
-    means:
-      'bill, deposit, payment or refund; with “void” behind it: its reversal, with every sign changed',
+    means: 'bill, deposit, payment or refund; with “void” behind it: its reversal, with every sign changed',
   },
   { name: 'number', means: 'number of the bill, or of the receipt of a payment' },
   { name: 'hunter', means: 'who is billed, or who paid' },
@@ -18,7 +17,8 @@ export const JOURNAL_COLUMNS: readonly Column[] = [
   { name: 'net', means: 'amount of the line before tax; empty for payments' },
   {
     name: 'tax_rate',
-    means: 'as a fraction, 0.06 for 6 %; empty where a line is of several rates, such as a discount on lines with different rates',
+    means:
+      'as a fraction, 0.06 for 6 %; empty where a line is of several rates, such as a discount on lines with different rates',
   },
   { name: 'tax', means: 'tax of the line; empty for payments' },
   { name: 'payment', means: 'money taken in, below zero for money paid out; empty for bills' },

@@ -181,7 +181,9 @@ describe('extras and hours', () => {
     expect(await asked()).toEqual(['not asked', true, true]);
     expect((await draftOf(shop, id)).lines).toEqual({ 'base-small': 11_000, caping: 10_000 });
     const { hunter } = await shop.call('animals.get', { id });
-    expect(await shop.call('animals.getLastOrders', { hunterId: hunter.id, species: 'white-tail' })).toBeNull();
+    expect(
+      await shop.call('animals.getLastOrders', { hunterId: hunter.id, species: 'white-tail' }),
+    ).toBeNull();
     await shop.call('animals.saveOrders', { id, instructions: orders({ pricedExtras: { caping: 2 } }) });
     await shop.call('bills.setExtras', { animalId: id, pricedExtras: { caping: 1 } });
     expect(await asked()).toEqual(['ordered', false, false]);

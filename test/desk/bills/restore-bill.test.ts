@@ -4,7 +4,8 @@ import { takeIn, type FreshDesk } from '../fresh-desk.ts';
 import { priced, pricedShop } from '../pricing/priced-shop.ts';
 
 const DAY = 24 * 3600;
-const CUT = (amountMinor: number) => priced('cut', 'hanging', { label: 'Cut', unit: 'lb', amountMinor, taxRate: 0.06 });
+const CUT = (amountMinor: number) =>
+  priced('cut', 'hanging', { label: 'Cut', unit: 'lb', amountMinor, taxRate: 0.06 });
 const CAPE = priced('cape', 'extra', { label: 'Cape', amountMinor: 4000 });
 const HOUR = priced('bench', 'hour', { label: 'Bench', amountMinor: 6500 });
 
@@ -27,8 +28,18 @@ describe('the void of a bill undone', () => {
     const before = (await shop.call('bills.get', { animalId })).voidedBills[0]!;
     // 400 lb × $0.95 + 6 %, and the cape: $402.80 + $40.00.
     expect(before.totalMinor).toBe(44_280);
-    await shop.call('prices.save', { name: 'Dearer', validFrom: '2026-10-01', lines: [CUT(120), CAPE, HOUR] });
-    await shop.call('table.weigh', { animalId, stage: 'hanging', part: 'carcass', typed: '12', confirmed: true });
+    await shop.call('prices.save', {
+      name: 'Dearer',
+      validFrom: '2026-10-01',
+      lines: [CUT(120), CAPE, HOUR],
+    });
+    await shop.call('table.weigh', {
+      animalId,
+      stage: 'hanging',
+      part: 'carcass',
+      typed: '12',
+      confirmed: true,
+    });
     expect(await shop.call('bills.restore', { billId, by: 'MK' })).toMatchObject({ number: 2 });
     const { id, number, by, billedOn, voided, ...sums } = (await billOf(shop, animalId))!;
     expect([number, by, billedOn, voided]).toEqual([2, 'MK', '2026-10-11', null]);
