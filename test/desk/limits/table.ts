@@ -155,7 +155,7 @@ export const LIMITS: Readonly<Record<CallName, Limit>> = {
   'bills.restore': limit(0, 6),
   'till.get': limit(0, 10),
   'till.setFloat': limit(0, 30),
-  'till.close': limit(30, 300),
+  'till.close': limit(200, 300),
   'till.void': limit(0, 300),
   'till.listOwed': limit(0, 0),
   'till.getStatement': limit(0, 0),

@@ -23,7 +23,7 @@ const everything = {
   path: '/shop/shop.gambrel',
   cooler: 'Cold room 1', count: 3, sample: 'L26-118', before: 'positive', other: '26-0012',
   inGrams: 20000, outGrams: 23000, tickets: '26-0012, 26-0013', shop: 'EUR', paidIn: 'USD',
-  day: '2026-11-20', overMinor: -150, expectedMinor: 16220, on: '2026-11-18', kind: 'cape', kinds: 'cape, antlers', percent: 90,
+  day: '2026-11-20', overMinor: -150, expectedMinor: 16220, totalMinor: 12000, seenMinor: 9000, newer: 19, method: 'card', on: '2026-11-18', kind: 'cape', kinds: 'cape, antlers', percent: 90,
   from: 'G-11', step: 'second', cutGrams: 42000, packedGrams: 20000, groundGrams: 13000, missingGrams: 9000,
   to: 'Dana Whitlock', unpacked: 'G-12', notMade: 'jerky',
   now: 'EUR', today: '2126-11-20', last: '2026-10-10', season: 2025,
