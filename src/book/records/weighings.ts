@@ -107,6 +107,12 @@ export function weighingRecords(db: Db) {
     `SELECT received, hanging, whole_cuts, trim, fat_saved, sinew, bone, damage, trim_ground, own_fat_ground, packed
      FROM animal_sum WHERE animal_id = ?`,
   );
+  const packedBefore = db.prepare<[number, number], { animal: number; product: string | null }>(
+    `SELECT s.animal_id AS animal, w.product FROM (
+       SELECT animal_id FROM animal_sum WHERE animal_id < ? AND whole_cuts > 0 AND stage IN ('ready', 'released')
+       ORDER BY animal_id DESC LIMIT ?) s
+     LEFT JOIN weighing_now w ON w.animal_id = s.animal_id AND w.stage = 'packed' AND w.batch_id IS NULL`,
+  );
   const counted = (of: 'animal_id' | 'batch_id') =>
     db.prepare<[number], { all: number; standing: number }>(
       `SELECT count(*) AS "all", count(*) - count(v.weighing_id) AS standing
@@ -152,6 +158,8 @@ export function weighingRecords(db: Db) {
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
     ofBatch: (batchId: number) => ofBatch.all(batchId),
     sums: (animalId: number): WeightSums | undefined => sums.get(animalId),
+    /** Products packed at the Table of the last animals before this one whose whole cuts were weighed; null where none were. */
+    packedBefore: (animalId: number, animals: number) => packedBefore.all(animalId, animals),
     /** Number of weights of an animal or a batch: all, and valid ones. */
     count: (of: 'animal' | 'batch', id: number) =>
       (of === 'animal' ? countOfAnimal : countOfBatch).get(id) ?? { all: 0, standing: 0 },

@@ -8,38 +8,87 @@ import type { ReadyDoubts } from '../contract/contract.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import { instructionsOf, ordersAsked } from './instructions.ts';
+import { groundProducts, mayHoldAdded } from './product-named.ts';
 import { losesWater } from './water-loss.ts';
 
 /** Two scales agree within it, and vacuum packs purge about as much. Common practice, no source. */
 const AGREES = 0.02;
 /** A lower limit, so that a scrap on the block is not asked about. Our choice. */
 const SCRAP_GRAMS = 225;
+/** Animals whose packages say whether the shop weighs those of whole cuts. Our choice. */
+const LEARNED_FROM = 20;
 
-/** What does not fit together, or null. Products that lose water in the smoker or dryer are not weighed against what went in. */
-export function readyDoubts(session: Session, animal: Pick<AnimalRow, 'id'>): ReadyDoubts | null {
+/**
+ * What does not fit together, or null: nothing is asked of what goes back as it came. Products that lose water in the smoker or
+ * dryer are not weighed against what went in. Whole cuts are only where the shop weighs their packages; else only trim is.
+ */
+export function readyDoubts(session: Session, animal: Pick<AnimalRow, 'id' | 'season'>): ReadyDoubts | null {
+  if (session.book.leaving.unprocessed(animal.id)) return null;
   const sums = session.book.weighings.sums(animal.id);
   const rows = session.book.weighings.ofAnimal(animal.id).filter(({ void_at }) => void_at === null);
   const packed = rows.filter(({ stage }) => stage === 'packed');
-  const cutGrams = (sums?.whole_cuts ?? 0) + (sums?.trim ?? 0);
+  const [wholeCuts, trim] = [sums?.whole_cuts ?? null, sums?.trim ?? 0];
+  const cutGrams = (wholeCuts ?? 0) + trim;
   const [packedGrams, groundGrams] = [sums?.packed ?? 0, sums?.trim_ground ?? 0];
   const dried = packed.some(({ product }) => losesWater(session, product ?? ''));
-  const over = packedGrams + groundGrams - cutGrams;
+  const isGround = groundProducts(session);
+  const cuts = packed.filter(({ product }) => !isGround(product ?? ''));
+  const fromTrim = groundGrams + groundPackages(session, animal.id, packed, trim - groundGrams);
+  const cutsCount = cuts.length > 0 || (wholeCuts !== null && weighsCuts(session, animal));
+  const counted = gramsOf(cuts) + fromTrim;
+  const over = counted - cutGrams;
+  const missing = (cutsCount ? cutGrams : trim) - counted;
   const tolerance = toleranceOf(session, cutGrams, rows.filter(({ stage }) => stage !== 'hanging').length);
-  // Steaks may be packed without being weighed at the Table: then only trim that was never ground is missing.
-  const weighedCuts = sums?.whole_cuts !== null && sums?.whole_cuts !== undefined;
   const unpacked = unpackedBatches(session, animal.id);
   const notMade = productsNotMade(session, animal.id, packed);
   const doubts: ReadyDoubts = {
     cutGrams,
     groundGrams,
     packedGrams,
-    overGrams: weighedCuts && over > tolerance ? over : 0,
-    missingGrams: cutGrams > 0 && !dried && -over > tolerance ? -over : 0,
+    overGrams: wholeCuts !== null && over > tolerance ? over : 0,
+    missingGrams: !dried && missing > tolerance ? missing : 0,
     unpacked,
     notMade,
   };
   const any = doubts.overGrams > 0 || doubts.missingGrams > 0 || unpacked.length > 0 || notMade.length > 0;
   return any ? doubts : null;
+}
+
+const gramsOf = (rows: readonly { grams: number }[]): number =>
+  rows.reduce((total, { grams }) => total + grams, 0);
+
+/** Of ground packages of the Table, what came off the animal: what may hold added pork or fat counts as its trim at most. */
+function groundPackages(
+  session: Session,
+  animalId: number,
+  packed: readonly { product: string | null; grams: number }[],
+  trimLeft: number,
+): number {
+  const isGround = groundProducts(session);
+  const ground = packed.filter(({ product }) => isGround(product ?? ''));
+  if (ground.length === 0) return 0;
+  const { fat } = instructionsOf(session, animalId);
+  const [mixed, plain] = [true, false].map((added) =>
+    gramsOf(ground.filter(({ product }) => mayHoldAdded(session, product ?? '', fat) === added)),
+  ) as [number, number];
+  return plain + Math.min(mixed, Math.max(0, trimLeft - plain));
+}
+
+/** Whether the shop weighed packages of whole cuts for most of the animals before this one. */
+function weighsCuts(session: Session, { id, season }: Pick<AnimalRow, 'id' | 'season'>): boolean {
+  // The same for ten animals in a row, so that a list of many asks seldom.
+  const before = id - (id % 10) + 1;
+  return session.cached('animal', season, `weighs cuts before ${before}`, () => {
+    const isGround = groundProducts(session);
+    const recent = Map.groupBy(
+      session.book.weighings.packedBefore(before, LEARNED_FROM),
+      (row) => row.animal,
+    );
+    const weighed = [...recent.values()].filter((rows) =>
+      rows.some(({ product }) => product !== null && !isGround(product)),
+    );
+    return weighed.length * 2 > recent.size;
+  });
 }
 
 /** One scale step for each weight, and `AGREES` of what was cut. */

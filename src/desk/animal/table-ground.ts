@@ -3,16 +3,11 @@
  * traced; what may have met it there is named, so that somebody can decide.
  */
 import type { TablePackedRow } from '../../book/records/results/traces.ts';
-import suppliedJson from '../../../resources/products.json' with { type: 'json' };
 import { reachOf, type TracedBatch } from '../../core/trace/reach.ts';
 import { momentsOf } from '../input/local-moment.ts';
-import type { ProductKind } from '../../trade/product.ts';
 import type { Session } from '../session/session.ts';
+import { groundProducts } from './product-named.ts';
 import { batchesOf, cleaningsFor } from './traces.ts';
-
-const SUPPLIED = suppliedJson as unknown as readonly { name: string; kind: ProductKind }[];
-/** A name that the shop's list does not have may say it. */
-const SAYS_SO = /ground|grind|burger|patt(y|ies)|sausage|brat|links|stick|chili|salami|bologna|chorizo|kielbasa|hot dog|wiener|frank|meatball|meatloaf|landj/i; // prettier-ignore
 
 /** What may have met an animal's meat in the grinder, beyond what is traced. */
 export interface UntracedReach {
@@ -22,22 +17,14 @@ export interface UntracedReach {
   animals: { id: number; where: string[]; packages: number; grams: number }[];
 }
 
-/** Whether a product went through the grinder. @param product its name, as it stands on a package */
-export function isGround(session: Session, product: string): boolean {
-  const name = product.trim().toLowerCase();
-  const known =
-    session.book.products.all().find((one) => one.name.toLowerCase() === name) ??
-    SUPPLIED.find((one) => one.name.toLowerCase() === name);
-  return known?.kind === 'grind' || known?.kind === 'sausage' || SAYS_SO.test(product);
-}
-
 /**
  * What the ground meat of the Table adds to the reach of an animal. It may have been ground at any time between the first cut
  * of its animal (or the morning of its packing) and its last package, so a batch of one that was at work all that time stands
  * for it: it may name more than were met, never fewer of those that were recorded.
  */
 export function untracedReach(session: Session, animalId: number, season: number): UntracedReach {
-  const rows = session.book.traces.tablePacked(season).filter(({ product }) => isGround(session, product));
+  const isGround = groundProducts(session);
+  const rows = session.book.traces.tablePacked(season).filter(({ product }) => isGround(product));
   const ofAnimal = Map.groupBy(rows, ({ animal }) => animal);
   const batches = batchesOf(session, season);
   // The ids of batches are positive.

@@ -94,6 +94,54 @@ describe('setting an animal ready', () => {
     expect(second).toMatchObject({ problem: { with: { notMade: '', unpacked: 'G26-002 (Ground)' } } });
   });
 
+  it('asks for packages of whole cuts only in a shop that weighs them, for trim in any', async () => {
+    const shop = await freshDesk();
+    const ids: number[] = [];
+    for (let i = 0; i < 12; i++) ids.push(await takeIn(shop));
+    for (const id of ids.slice(0, 9)) {
+      await cut(shop, id, { 'whole cuts': '60' });
+      expect((await setReady(shop, id)).ok).toBe(true);
+    }
+    const [trimmed = 0, ...after] = ids.slice(9);
+    await cut(shop, trimmed, { 'whole cuts': '60', trim: '30' });
+    const asked = await setReady(shop, trimmed);
+    expect(asked.ok).toBe(false);
+    // Only the trim: nobody weighs the packages of cuts.
+    if (!asked.ok) expect(Number(asked.problem.with?.missingGrams) / LB).toBeCloseTo(30, 6);
+    for (const id of ids.slice(0, 9)) {
+      await shop.call('animals.setStage', { id, stage: 'packing' });
+      await packed(shop, id, '59.5');
+      expect((await setReady(shop, id)).ok).toBe(true);
+    }
+    const [forgotten = 0] = after;
+    await cut(shop, forgotten, { 'whole cuts': '60' });
+    const missed = await setReady(shop, forgotten);
+    expect(missed.ok).toBe(false);
+    if (!missed.ok) expect(Number(missed.problem.with?.missingGrams) / LB).toBeCloseTo(60, 6);
+  });
+
+  it('does not take pork and fat that were added to sausage for too much, nor for cuts that are missing', async () => {
+    const shop = await freshDesk();
+    const [id, short] = [await takeIn(shop), await takeIn(shop)];
+    for (const one of [id, short]) await cut(shop, one, { 'whole cuts': '40', trim: '20' });
+    await packed(shop, id, '39.8');
+    await packed(shop, id, '29.5', 'Breakfast sausage');
+    expect((await setReady(shop, id)).ok).toBe(true);
+    await packed(shop, short, '30');
+    await packed(shop, short, '31', 'Breakfast sausage');
+    const asked = await setReady(shop, short);
+    expect(asked.ok).toBe(false);
+    if (!asked.ok) expect(Number(asked.problem.with?.missingGrams) / LB).toBeCloseTo(10, 6);
+  });
+
+  it('says nothing of what goes back as it came', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    await cut(shop, id, { 'whole cuts': '60', trim: '30' });
+    await shop.call('animals.giveBack', { id, reason: 'the hunter cuts it at home' });
+    expect((await shop.call('pickup.get', {}))[0]?.doubts).toBeNull();
+  });
+
   it('does not weigh jerky against the meat that it was made of', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
