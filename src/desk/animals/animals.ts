@@ -9,7 +9,7 @@ import { refuseOtherExtras } from '../bills/extras.ts';
 import { readAfterLearning } from '../session/read-after-learning.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
-import { endUnprocessed } from './unprocessed.ts';
+import { endUnprocessed } from '../animal/as-came.ts';
 import { moveOn } from '../animal/stage.ts';
 import { animalOf, openAnimalOf } from '../animal/closed.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';

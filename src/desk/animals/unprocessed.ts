@@ -1,12 +1,12 @@
 /** Meat that goes back to its hunter as it came; billed is only what was done. */
 import * as v from 'valibot';
+import { endUnprocessed } from '../animal/as-came.ts';
 import { openAnimalOf } from '../animal/closed.ts';
 import { moveOn } from '../animal/stage.ts';
 import { by, id, needed } from '../input/input.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
-import type { Session } from '../session/session.ts';
 
 /**
  * States that an animal goes back as it came: it is ready for pickup at once. Refused once meat was ground or packed.
@@ -42,15 +42,3 @@ export const process = write(v.object({ id, reason: needed(300), by }), (session
   moveOn(session, animal, cut ? 'cutting' : 'hanging', input.by);
   return { id: animal.id };
 });
-
-/** Voids the statement where one stands. @returns whether one did */
-export function endUnprocessed(
-  session: Session,
-  animalId: number,
-  { reason, by: initials }: { reason: string; by: string },
-): boolean {
-  const stated = session.book.leaving.unprocessed(animalId);
-  if (!stated) return false;
-  session.book.leaving.voidUnprocessed({ id: stated.id, reason, at: session.now(), by: initials });
-  return true;
-}

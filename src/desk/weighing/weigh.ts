@@ -1,6 +1,7 @@
 /** Saves a weight: parses what was typed, checks that it is possible, writes it, and moves the fat that it stands for. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { NewWeighing, WeighingRecord } from '../../book/records/weighings.ts';
+import { worksOn } from '../animal/as-came.ts';
 import { checkMassBalance } from '../animal/batch-mass.ts';
 import { openAnimalOf, openBatchOf, refuseClosedWeight } from '../animal/closed.ts';
 import { ROUNDING_TOLERANCE_GRAMS, moveFat, returnFat, saveOwnFat } from '../animal/fat-moves.ts';
@@ -82,6 +83,7 @@ export function weighAnimal(session: Session, input: WeighAnimal): Weighed {
     fatLotId: null,
     at: input.moved?.at,
   });
+  if (corrects === undefined || input.moved) worksOn(session, animal, input.stage, input.by);
   if (input.stage === 'cut') {
     if (input.part === 'fat saved') saveOwnFat(session, animal, weighed, input);
     if (animal.stage === 'hanging') moveOn(session, animal, 'cutting', input.by);
@@ -100,6 +102,7 @@ export function weighBatch(session: Session, input: WeighBatch): Weighed {
   const read = input.read ?? readWeight(session, input);
   if (input.part === 'trim' && animal) checkTrimLeft(session, animal, read.grams);
   const weighed = saveWeighing(session, { ...input, ...read, primal: null });
+  if (animal && input.corrects === undefined) worksOn(session, animal, input.stage, input.by);
   if (input.stage === 'packed') checkMassBalance(session, batch, { ...input, reason: input.reason ?? '' });
   if (input.fatLotId !== null) moveFat(session, input.fatLotId, weighed, input);
   return weighed;

@@ -88,6 +88,26 @@ describe('a donation', () => {
 });
 
 describe('meat back unprocessed', () => {
+  it('is worked on after all once a part, trim into the grinder or a package is weighed, not by a corrected weight', async () => {
+    const shop = await freshDesk();
+    for (const [stage, part] of [['cut', 'whole cuts'], ['cut', 'trim'], ['packed', 'package']] as const) {
+      const id = await takeIn(shop);
+      await shop.call('animals.giveBack', { id, reason: 'x' });
+      const { weighings } = await shop.call('animals.get', { id });
+      await shop.call('table.correct', { weighingId: weighings[0]?.id ?? 0, typed: '398', reason: 'misread' });
+      expect(await shop.call('animals.get', { id })).toMatchObject({ stage: 'ready', asCame: { reason: 'x' } });
+      await shop.call('table.weigh', { animalId: id, stage, part, typed: '30', ...(stage === 'packed' && { product: 'Ground', count: 30 }) });
+      expect(await shop.call('animals.get', { id })).toMatchObject({ stage: stage === 'packed' ? 'packing' : 'cutting', asCame: null });
+    }
+    const id = await takeIn(shop);
+    await cut(shop, id, { trim: '30' });
+    await shop.call('animals.giveBack', { id, reason: 'x' });
+    const { id: batchId } = await shop.call('grinder.start', { animals: [{ id }], fat: 'none', targetFat: null, product: 'Ground' });
+    await shop.call('grinder.weighIn', { batchId, animalId: id, part: 'trim', typed: '30' });
+    expect(await shop.call('animals.get', { id })).toMatchObject({ stage: 'cutting', asCame: null });
+    shop.desk.close();
+  }); // prettier-ignore
+
   it('is ready at once and billed only for what was done', async () => {
     const shop = await freshDesk();
     await shop.call('prices.save', { name: 'Ours', validFrom: '2020-01-01', taxRule: 'per bill', lines: [LINE, SMALLEST, HOUR] });
