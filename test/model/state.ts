@@ -133,6 +133,8 @@ export interface Belonging {
   voided: boolean;
   /** It went to somebody, or was discarded. */
   gone: boolean;
+  /** It went along when its animal was handed over. */
+  along?: boolean;
 }
 
 /** Who shares an animal, and who of them took a part. */

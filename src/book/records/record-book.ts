@@ -91,7 +91,10 @@ interface WrongDayRow {
 interface ReleaseRow {
   id: number;
   given_to: string;
+  /** As it was written first. */
+  first_to: string;
   released_on: string;
+  at: string;
   by: string;
 }
 
@@ -169,7 +172,8 @@ export function recordBook(db: Db) {
     'INSERT INTO release (animal_id, given_to, released_on, unpaid_override, note, at, by) VALUES (@animalId, @to, @on, @unpaidBy, @note, @at, @by)',
   );
   const releaseOf = db.prepare<[number], ReleaseRow>(
-    'SELECT id, given_to, released_on, by FROM release_now WHERE animal_id = ?',
+    `SELECT n.id, n.given_to, r.given_to AS first_to, n.released_on, n.at, n.by
+     FROM release_now n JOIN release r ON r.id = n.id WHERE n.animal_id = ?`,
   );
   const mendRelease = db.prepare<{ releaseId: number; to: string; on: string; at: string; by: string }>(
     'INSERT INTO release_mend (release_id, given_to, released_on, at, by) VALUES (@releaseId, @to, @on, @at, @by)',

@@ -30,11 +30,11 @@ export function askBelongings(
     });
 }
 
-/** Keeps that belongings went back to the hunter. */
+/** Keeps that belongings went back to the hunter, at the moment of the handing over. */
 export function handOverBelongings(
   session: Session,
   belongings: readonly number[],
-  said: { to: string; on: string; by: string },
+  said: { to: string; on: string; at: string; by: string },
 ): void {
   for (const belongingId of new Set(belongings))
     session.book.belongings.end({
@@ -44,7 +44,25 @@ export function handOverBelongings(
       receipt: '',
       on: said.on,
       note: '',
-      at: session.now(),
+      at: said.at,
       by: said.by,
     });
+}
+
+/** A handing over and what went along are written in one transaction. */
+const TOGETHER_MS = 2000;
+
+/** Voids that belongings went along with a handing over that did not happen: each is here again, where it was stored. */
+export function takeBackBelongings(
+  session: Session,
+  animalId: number,
+  handedOver: { to: string; at: string },
+  { reason, by: initials }: { reason: string; by: string },
+): void {
+  const moment = Date.parse(handedOver.at);
+  for (const { end_id: endId, end_at: at, went, went_to: to } of session.book.belongings.ofAnimal(animalId)) {
+    if (endId === null || at === null || went !== 'hunter' || to !== handedOver.to) continue;
+    if (Math.abs(Date.parse(at) - moment) <= TOGETHER_MS)
+      session.book.belongings.voidEnd(endId, reason, session.now(), initials);
+  }
 }

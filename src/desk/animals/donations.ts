@@ -7,7 +7,7 @@ import { fromGrams } from '../../core/values/units.ts';
 import { parseReading, readingGrams } from '../../core/values/reading.ts';
 import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
 import { packagesOf } from '../animal/packages.ts';
-import { moveOn } from '../animal/stage.ts';
+import { donatedGrams, gramsOf, takenParts } from '../animal/parts-here.ts';
 import { openAnimalOf } from '../animal/closed.ts';
 import { askFar, DISPOSED_DAYS, refuseFuture } from '../input/day-doubts.ts';
 import { by, confirmedOf, id, needed, optionalDate, text, typed } from '../input/input.ts';
@@ -18,7 +18,7 @@ import { ProblemError } from '../contract/problem.ts';
 import type { DonationRow, DonationsView } from '../contract/contract.ts';
 import type { Session } from '../session/session.ts';
 import { askBelongings } from './belongings-at-pickup.ts';
-import { handOverOwnFat, refuseToGo } from './going.ts';
+import { leave, refuseToGo } from './going.ts';
 
 /** More than a program takes of one shop in a season. */
 const MAX_ROWS = 10_000;
@@ -71,18 +71,9 @@ export const add = write(
       animalId: animal.id, program: program.name, whole, reading, grams, confirmation, paysMinor, paysUnit, currency, on, why, note, at, by: initials,
     }); // prettier-ignore
     if (whole) {
-      const to = program.name;
-      session.book.records.release({
-        animalId: animal.id,
-        to,
-        on,
-        note: confirmation,
-        unpaidBy: null,
-        at,
-        by: initials,
-      });
-      handOverOwnFat(session, animal.id, initials);
-      moveOn(session, animal, 'released', initials);
+      const parts = session.book.shares.pickups(animal.id).map(({ given_to: to }) => to);
+      const to = [...new Set([...parts, program.name])].join(', ').slice(0, 200);
+      leave(session, animal, { to, on, note: confirmation, unpaidBy: null, at, by: initials });
     }
     return { id: donationId };
   },
@@ -157,15 +148,15 @@ function lastNotice(session: Session, animalId: number): boolean {
   return session.book.leaving.notices(animalId).some(({ step }) => step === 'last');
 }
 
-/** No more is given away than was packed. */
+/** No more is given away than is packed and here: what was given before and the parts that sharers took are gone. */
 function refuseMore(session: Session, animal: AnimalRow, grams: number): void {
   const packed = packagesOf(session, animal, session.book.weighings.ofAnimal(animal.id));
-  const all = packed.reduce((total, one) => total + one.grams, 0);
-  const given = session.book.donations.ofAnimal(animal.id).reduce((total, one) => total + one.grams, 0);
-  if (grams > all - given + ROUNDING_TOLERANCE_GRAMS)
+  const taken = takenParts(session, animal.id).reduce((total, { rows }) => total + gramsOf(rows), 0);
+  const left = gramsOf(packed) - donatedGrams(session, animal.id) - taken;
+  if (grams > left + ROUNDING_TOLERANCE_GRAMS)
     throw new ProblemError('refused', 'donation.more', {
       field: 'typed',
-      with: { grams, leftGrams: Math.max(0, all - given), ticket: animal.ticket },
+      with: { grams, leftGrams: Math.max(0, left), ticket: animal.ticket },
     });
 }
 

@@ -3,6 +3,7 @@ import type { AnimalRow } from '../../book/records/animals.ts';
 import { dueOf } from '../bills/due.ts';
 import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
 import { refusePooledWithHeld } from '../animal/hold-rules.ts';
+import { moveOn } from '../animal/stage.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
@@ -32,8 +33,19 @@ export function refuseUnpaid(session: Session, { id: animalId, ticket }: AnimalR
     throw new ProblemError('refused', 'release.unpaid', { with: { ticket, dueMinor, currency } });
 }
 
+/** The meat, or the last part of it, leaves the shop: own fat goes along, and the animal is released. */
+export function leave(
+  session: Session,
+  animal: AnimalRow,
+  said: { to: string; on: string; note: string; unpaidBy: string | null; at: string; by: string },
+): void {
+  session.book.records.release({ animalId: animal.id, ...said });
+  handOverOwnFat(session, animal.id, said.by);
+  moveOn(session, animal, 'released', said.by);
+}
+
 /** Fat saved and not ground goes home with the meat, so it is not on hand any more. */
-export function handOverOwnFat(session: Session, animalId: number, by: string): void {
+function handOverOwnFat(session: Session, animalId: number, by: string): void {
   const lot = session.book.fat.ofAnimal(animalId);
   if (!lot || lot.left_grams <= ROUNDING_TOLERANCE_GRAMS) return;
   session.book.fat.move({

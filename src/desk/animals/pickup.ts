@@ -6,14 +6,14 @@ import { checkLeft } from './edit-release.ts';
 import { answeredOf, readyDoubts } from '../animal/ready-check.ts';
 import { heldWith } from '../animal/hold-rules.ts';
 import { packagesOf } from '../animal/packages.ts';
+import { donatedGrams, withoutDonated } from '../animal/parts-here.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
-import { moveOn } from '../animal/stage.ts';
 import { animalOf } from '../animal/closed.ts';
 import { noticeDue, noticesOf } from './notices.ts';
 import { pickupShares } from './share-pickup.ts';
-import { handOverOwnFat, refuseToGo, refuseUnpaid } from './going.ts';
+import { leave, refuseToGo, refuseUnpaid } from './going.ts';
 import { belongingsHere } from '../animal/belongings.ts';
 import { askBelongings, handOverBelongings } from './belongings-at-pickup.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
@@ -24,7 +24,8 @@ export const get = read(v.object({}), (session) =>
     .inShop()
     .filter(({ stage }) => stage === 'ready')
     .map((row) => {
-      const packages = packagesOf(session, row, session.book.weighings.ofAnimal(row.id));
+      const packed = packagesOf(session, row, session.book.weighings.ofAnimal(row.id));
+      const packages = withoutDonated(packed, donatedGrams(session, row.id));
       const readyDays = Math.max(0, daysBetween(row.ready_on ?? session.today(), session.today()));
       const notices = noticesOf(session, row.id);
       return {
@@ -50,7 +51,7 @@ export const get = read(v.object({}), (session) =>
         notices,
         noticeDue: noticeDue(session.settings, readyDays, notices),
         asCame: session.book.leaving.unprocessed(row.id) !== undefined,
-        shares: pickupShares(session, row.id, packages),
+        shares: pickupShares(session, row.id, packed),
         places: [...new Set(packages.flatMap(({ places }) => places))],
       };
     })
@@ -99,18 +100,9 @@ export const release = write(
     askBelongings(session, animal, input);
     const on = input.on ?? session.today();
     if (input.on !== null) checkLeft(session, animal, on, input.confirmed, 'on');
-    session.book.records.release({
-      animalId: animal.id,
-      to: input.to,
-      on,
-      note: input.note,
-      unpaidBy: input.unpaidBy || null,
-      at: session.now(),
-      by: input.by,
-    });
-    handOverBelongings(session, input.belongings, { to: input.to, on, by: input.by });
-    handOverOwnFat(session, animal.id, input.by);
-    moveOn(session, animal, 'released', input.by);
+    const said = { to: input.to, on, at: session.now(), by: input.by };
+    handOverBelongings(session, input.belongings, said);
+    leave(session, animal, { ...said, note: input.note, unpaidBy: input.unpaidBy || null });
     return { id: animal.id };
   },
 );

@@ -7,12 +7,13 @@ import { by, id, needed } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
+import { takeBackBelongings } from './belongings-at-pickup.ts';
 import { hasLeft, type AnimalStage } from '../../trade/animal.ts';
 
 /**
  * Opens an animal again that was picked up, disposed of or canceled: by mistake, or to put its weights right. One that was
  * picked up is ready again; any other is where it was before. Its handing over, its disposal or its cancelation is voided and
- * stays to be read; own fat that left with it is on hand again. Its bill and its payments stay as they are.
+ * stays to be read; own fat and belongings that left with it are here again. Its bill and its payments stay as they are.
  * @throws ProblemError `animal.unknown`, `animal.not-left`
  */
 export const reopenAnimal = write(v.object({ id, reason: needed(300), by }), (session, input) => {
@@ -24,11 +25,15 @@ export const reopenAnimal = write(v.object({ id, reason: needed(300), by }), (se
   const stage = canceled ? here(canceled.stage_before) : stageBefore(session, animal);
   if (canceled) session.book.cancels.void({ id: canceled.id, ...said });
   else {
+    const release = session.book.records.releaseOf(animal.id);
+    if (release) takeBackBelongings(session, animal.id, { to: release.first_to, at: release.at }, said);
     session.book.records.voidLeaving({ animalId: animal.id, ...said });
     for (const one of session.book.donations.ofAnimal(animal.id))
       if (one.whole === 1) session.book.donations.void(one.id, said.reason, said.at, said.by);
-    for (const part of session.book.shares.pickups(animal.id))
+    for (const part of session.book.shares.pickups(animal.id)) {
       session.book.shares.voidPickup(part.id, said.reason, said.at, said.by);
+      takeBackBelongings(session, animal.id, { to: part.given_to, at: part.at }, said);
+    }
     restoreOwnFat(session, animal, input.by);
   }
   session.book.animals.setStage(animal.id, stage, session.today());

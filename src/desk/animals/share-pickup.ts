@@ -1,19 +1,23 @@
 /** One of several hunters takes a part of an animal; with the last part the animal is picked up. */
 import * as v from 'valibot';
 import { packagesOf } from '../animal/packages.ts';
-import { sharersOf, splitPackages } from '../animal/shares.ts';
+import { donatedGrams, partsOf, takenParts } from '../animal/parts-here.ts';
+import { sharersOf } from '../animal/shares.ts';
 import { sharesDue } from '../bills/bill-shares.ts';
+import { dueOf } from '../bills/due.ts';
 import { animalOf } from '../animal/closed.ts';
 import { by, confirmedOf, id, listOf, needed, text } from '../input/input.ts';
-import { moveOn } from '../animal/stage.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { AnimalPage, PickupShare } from '../contract/contract.ts';
 import type { Session } from '../session/session.ts';
-import { askBelongings, handOverBelongings } from './belongings-at-pickup.ts';
-import { handOverOwnFat, refuseToGo, refuseUnpaid } from './going.ts';
+import { askBelongings, handOverBelongings, takeBackBelongings } from './belongings-at-pickup.ts';
+import { leave, refuseToGo, refuseUnpaid } from './going.ts';
 
-/** The part of each hunter in what is packed, what each still owes, and who took it already. */
+/**
+ * The part of each hunter in what is packed and not donated, what each still owes, and who took it already. Nobody owes more
+ * than the animal does: where the bill is paid, it does not matter by whom.
+ */
 export function pickupShares(
   session: Session,
   animalId: number,
@@ -21,9 +25,10 @@ export function pickupShares(
 ): PickupShare[] {
   const sharers = sharersOf(session, animalId);
   if (sharers.length === 0) return [];
-  const rows = splitPackages(packages, sharers);
   const due = sharesDue(session, animalId);
-  const taken = session.book.shares.pickups(animalId);
+  const whole = Math.max(0, dueOf(session, animalId).dueMinor);
+  const taken = takenParts(session, animalId);
+  const rows = partsOf(packages, sharers, taken, donatedGrams(session, animalId));
   return sharers.map((sharer, i) => {
     const mine = rows[i] ?? [];
     const gone = taken.find(({ hunter_id }) => hunter_id === sharer.hunterId);
@@ -32,7 +37,7 @@ export function pickupShares(
       rows: mine,
       packages: mine.reduce((total, { count }) => total + count, 0),
       grams: mine.reduce((total, { grams }) => total + grams, 0),
-      dueMinor: due.get(sharer.hunterId) ?? 0,
+      dueMinor: Math.min(due.get(sharer.hunterId) ?? 0, whole),
       taken: gone ? { id: gone.id, to: gone.given_to, on: gone.taken_on } : null,
     };
   });
@@ -79,24 +84,17 @@ export const release = write(
       packages: mine.rows,
       ...said,
     });
-    handOverBelongings(session, input.belongings, { to: input.to, on, by: input.by });
+    handOverBelongings(session, input.belongings, { to: input.to, ...said });
     if (last) {
       const to = [...shares.flatMap(({ taken }) => (taken ? [taken.to] : [])), input.to];
-      session.book.records.release({
-        animalId: animal.id,
-        to: [...new Set(to)].join(', ').slice(0, 200),
-        note: '',
-        ...said,
-      });
-      handOverOwnFat(session, animal.id, input.by);
-      moveOn(session, animal, 'released', input.by);
+      leave(session, animal, { to: [...new Set(to)].join(', ').slice(0, 200), note: '', ...said });
     }
     return { id: animal.id, last };
   },
 );
 
 /**
- * Voids that a hunter took a part: it is here still. Of an animal that left with it, `animals.reopen` voids all parts.
+ * Voids that a hunter took a part: it is here still, with the belongings that went along. Of an animal that left with it, `animals.reopen` voids all parts.
  * @throws ProblemError `share.not-gone`, `animal.closed`
  */
 export const voidRelease = write(
@@ -112,6 +110,7 @@ export const voidRelease = write(
       .find(({ hunter_id }) => hunter_id === input.hunterId);
     if (!taken) throw new ProblemError('missing', 'share.not-gone', { with: { ticket: animal.ticket } });
     session.book.shares.voidPickup(taken.id, input.reason, session.now(), input.by);
+    takeBackBelongings(session, animal.id, { to: taken.given_to, at: taken.at }, input);
     return { id: animal.id };
   },
 );

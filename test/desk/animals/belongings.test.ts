@@ -90,4 +90,34 @@ describe('at pickup', () => {
     await shop.call('belongings.end', { id: skull, went: 'hunter', name: 'Dana Whitlock' });
     shop.desk.close();
   }); // prettier-ignore
+
+  it('is here again, where it was stored, once the handing over is undone; what was fetched alone stays gone', async () => {
+    const shop = await freshDesk();
+    const { animalId, cape, skull } = await withCape(shop);
+    await shop.call('animals.setStage', { id: animalId, stage: 'ready', answer: 'weighed again', confirmed: true });
+    await shop.call('belongings.end', { id: skull, went: 'hunter', name: 'Dana Whitlock' });
+    const before = await shop.call('belongings.list', { animalId });
+    const release = { id: animalId, to: 'Dana Whitlock', unpaidBy: 'RO' };
+    shop.wait(60);
+    await shop.call('pickup.release', { ...release, belongings: [cape] });
+    await shop.call('animals.reopen', { id: animalId, reason: 'the wrong box' });
+    expect(await shop.call('belongings.list', { animalId })).toEqual(before);
+
+    const { hunter } = await shop.call('animals.get', { id: animalId });
+    const shares = [{ hunter: { id: hunter.id }, typed: '50' }, { hunter: { name: 'Bob Ray' }, typed: '50' }];
+    await shop.call('shares.save', { animalId, basis: 'percent', shares });
+    const part = { id: animalId, hunterId: hunter.id, to: 'Dana Whitlock', unpaidBy: 'RO', belongings: [cape] };
+    shop.wait(60);
+    await shop.call('shares.release', part);
+    expect((await shop.call('belongings.list', { animalId })).map(({ end }) => end?.went)).toEqual(['hunter', 'hunter']);
+    await shop.call('shares.voidRelease', { id: animalId, hunterId: hunter.id, reason: 'left it here' });
+    expect(await shop.call('belongings.list', { animalId })).toEqual(before);
+    const bob = (await shop.call('animals.get', { id: animalId })).sharers[1]?.hunterId ?? 0;
+    await shop.call('shares.release', part);
+    shop.wait(60);
+    await shop.call('shares.release', { id: animalId, hunterId: bob, to: 'Bob Ray', unpaidBy: 'RO' });
+    await shop.call('animals.reopen', { id: animalId, reason: 'the wrong box' });
+    expect(await shop.call('belongings.list', { animalId })).toEqual(before);
+    shop.desk.close();
+  }); // prettier-ignore
 });

@@ -9,6 +9,7 @@ const LINE = {
   code: 'cut', label: 'Cutting', basis: 'animal', amountMinor: 10001, rate: null, unit: null, species: null, brought: null,
   product: null, fatSource: null, taxRate: 0.07,
 } as const; // prettier-ignore
+const LB = 453.59237;
 const BOB = { name: 'Bob Ray', phone: '555-0177' };
 
 async function packed(shop: FreshDesk) {
@@ -203,6 +204,57 @@ describe('pickup of a shared animal', () => {
     expect(await shop.call('animals.get', { id })).toMatchObject({ stage: 'released', release: { to: 'Bob Ray, Dana Whitlock' } });
     await shop.call('animals.reopen', { id, reason: 'the wrong box' });
     expect((await shop.call('pickup.get', {}))[0]?.shares.map(({ taken }) => taken)).toEqual([null, null]);
+    shop.desk.close();
+  }); // prettier-ignore
+
+  it('asks nobody for money once the bill is paid, whoever paid it', async () => {
+    const shop = await freshDesk();
+    await shop.call('prices.save', { name: 'Ours', validFrom: '2020-01-01', taxRule: 'per bill', lines: [LINE] });
+    const { id, owner, bob } = await shared(shop, ['50', '50']);
+    await shop.call('bills.create', { animalId: id });
+    await shop.call('bills.pay', { animalId: id, kind: 'payment', method: 'cash', typed: '87.01' });
+    const dues = async () => (await shop.call('pickup.get', {}))[0]?.shares.map(({ dueMinor }) => dueMinor);
+    // $20 of $107.01 are open: Bob owes no more than that, though nothing was paid in his name.
+    expect(await dues()).toEqual([-3350, 2000]);
+    await shop.call('bills.pay', { animalId: id, kind: 'payment', method: 'cash', typed: '20' });
+    expect(await dues()).toEqual([-5350, 0]);
+    await shop.call('shares.release', { id, hunterId: bob, to: 'Bob Ray' });
+    await shop.call('shares.release', { id, hunterId: owner, to: 'Dana Whitlock' });
+    shop.desk.close();
+  }); // prettier-ignore
+
+  it('divides what is left: without donations, and without a part that was taken', async () => {
+    const shop = await freshDesk();
+    await shop.call('shop.saveSettings', { changes: { donationPrograms: [{ name: 'Hunters Share', paysMinor: 0, paysUnit: 'lb' }] } });
+    const { id, owner, bob } = await shared(shop, ['50', '50']);
+    const gift = { id, program: 'Hunters Share', whole: false, confirmation: '', by: 'MK' };
+    const look = async () => {
+      const [row] = await shop.call('pickup.get', {});
+      const shares = row?.shares ?? [];
+      for (const one of shares) expect(sum(one.rows.map(({ grams }) => grams))).toBeCloseTo(one.grams, 6);
+      return { packages: row?.packages, grams: row?.grams, counts: shares.map((one) => one.packages), each: shares.map((one) => one.grams), all: sum(shares.map((one) => one.grams)) };
+    };
+    // 79.5 lb in 21 packages, of which 15.9 lb are given away: a fifth, so 17 packages are left.
+    await shop.call('donations.add', { ...gift, typed: '15.9' });
+    const first = await look();
+    expect(first).toMatchObject({ packages: 17, counts: [9, 8] });
+    expect(first.all).toBeCloseTo(63.6 * LB, 6);
+    expect(first.grams).toBeCloseTo(63.6 * LB, 6);
+    await shop.call('shares.release', { id, hunterId: bob, to: 'Bob Ray', unpaidBy: 'RO' });
+    const second = await look();
+    expect(second).toMatchObject({ counts: [9, 8] });
+    const dana = (first.all - (first.each[1] ?? 0)) / LB;
+    // Bob’s part is gone: neither more nor less than Dana’s can be given away.
+    const more = { ...gift, whole: true, typed: (dana + 0.1).toFixed(2) };
+    expect(await shop.problem('donations.add', more)).toMatchObject({ code: 'donation.more' });
+    await shop.call('donations.add', { ...gift, typed: '3.6' });
+    const third = await look();
+    // What was given after Bob took his part comes out of Dana’s alone, and nothing is lost or made.
+    expect(third.each[1]).toBeCloseTo(first.each[1] ?? 0, 6);
+    expect(third.all).toBeCloseTo(60 * LB, 6);
+    await shop.call('donations.add', { ...gift, whole: true, typed: (dana - 3.61).toFixed(2) });
+    expect(await shop.call('animals.get', { id })).toMatchObject({ stage: 'released', release: { to: 'Bob Ray, Hunters Share' } });
+    expect(owner).toBeGreaterThan(0);
     shop.desk.close();
   }); // prettier-ignore
 

@@ -83,7 +83,7 @@ export const voidEnd: Step = {
     if (!one) return null;
     return act('belongings.voidEnd', { id: one.id, reason: dice.pick(REASONS) }, {
       refuse: [...standing(one), ...because([one !== NOTHING && !one.gone, 'belonging.here'])],
-      done: () => void (one.gone = false),
+      done: () => void Object.assign(one, { gone: false, along: false }),
     }); // prettier-ignore
   },
 };

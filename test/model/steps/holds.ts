@@ -109,6 +109,8 @@ export const reopenAnimal: Step = {
         if (shared && !canceled) shared.taken = [];
         const given = shop.book.donations.filter((one) => one.animal === animal.id && one.whole);
         if (!canceled) for (const one of given) one.voided = true;
+        for (const one of shop.book.belongings)
+          if (one.animal === animal.id && one.along) Object.assign(one, { gone: false, along: false });
         const own = shop.ownLot(animal.id);
         if (own && !canceled) Object.assign(own, { left: own.left + own.gone, gone: 0 });
       },

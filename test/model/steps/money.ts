@@ -187,7 +187,7 @@ export const release: Step = {
       ],
       done() {
         Object.assign(animal, { stage: 'released', releasedOn: shop.today });
-        for (const one of going) one.gone = true;
+        for (const one of going) Object.assign(one, { gone: true, along: true });
         const own = shop.ownLot(animal.id);
         if (own) Object.assign(own, own.left > CRUMB ? { left: 0, gone: own.left } : { gone: 0 });
       },

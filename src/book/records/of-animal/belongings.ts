@@ -22,6 +22,8 @@ export interface BelongingRecord {
   ended_on: string | null;
   end_note: string | null;
   end_by: string | null;
+  /** When the end was written. */
+  end_at: string | null;
 }
 
 interface NewBelonging {
@@ -61,7 +63,7 @@ export function belongingRecords(db: Db) {
     'INSERT INTO belonging_end_void (end_id, reason, at, by) VALUES (?, ?, ?, ?)',
   );
   const columns = `b.*, v.by AS void_by, v.reason AS void_reason, e.id AS end_id, e.went, e.name AS went_to, e.receipt,
-    e.ended_on, e.note AS end_note, e.by AS end_by`;
+    e.ended_on, e.note AS end_note, e.by AS end_by, e.at AS end_at`;
   const from = `FROM belonging b LEFT JOIN belonging_void v ON v.belonging_id = b.id
     LEFT JOIN belonging_end_now e ON e.belonging_id = b.id`;
   const get = db.prepare<[number], BelongingRecord>(`SELECT ${columns} ${from} WHERE b.id = ?`);

@@ -38,6 +38,8 @@ export interface SharePickupRow {
   animal_id: number;
   hunter_id: number;
   given_to: string;
+  /** JSON: the rows of packages that were taken, as they were handed over. */
+  packages: string;
   taken_on: string;
   at: string;
   by: string;
@@ -60,7 +62,7 @@ export function shareRecords(db: Db) {
      VALUES (@animalId, @hunterId, @to, @packages, @on, @unpaidBy, @at, @by)`,
   );
   const pickups = db.prepare<[number], SharePickupRow>(
-    'SELECT id, animal_id, hunter_id, given_to, taken_on, at, by FROM share_pickup_now WHERE animal_id = ? ORDER BY id',
+    'SELECT id, animal_id, hunter_id, given_to, packages, taken_on, at, by FROM share_pickup_now WHERE animal_id = ? ORDER BY id',
   );
   const voidPickup = db.prepare<[number, string, string, string]>(
     'INSERT INTO share_pickup_void (pickup_id, reason, at, by) VALUES (?, ?, ?, ?)',

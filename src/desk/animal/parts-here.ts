@@ -1,0 +1,93 @@
+/** What of packed meat is still here: without what was donated and without the parts that sharers took. */
+import { splitRows } from '../../core/values/split.ts';
+import type { AnimalPage, PickupShare, Sharer } from '../contract/contract.ts';
+import type { Session } from '../session/session.ts';
+import { splitPackages } from './shares.ts';
+
+type Packages = AnimalPage['packages'];
+type Rows = PickupShare['rows'];
+
+/** The part of each hunter who took one, with the packages that were handed over. */
+export function takenParts(session: Session, animalId: number) {
+  return session.book.shares
+    .pickups(animalId)
+    .map(({ packages, ...row }) => ({ ...row, rows: JSON.parse(packages) as Rows }));
+}
+
+/** Grams of packages. */
+export const gramsOf = (rows: readonly { grams: number }[]): number =>
+  rows.reduce((total, { grams }) => total + grams, 0);
+
+/** What was donated of an animal, grams. */
+export const donatedGrams = (session: Session, animalId: number): number =>
+  gramsOf(session.book.donations.ofAnimal(animalId));
+
+/**
+ * Packages without a donation, which is known by its weight alone: each product gives in proportion, whole packages, and the
+ * grams of what is left are exactly those of all less the donation.
+ */
+export function withoutDonated(packages: Packages, donated: number): Packages {
+  const all = gramsOf(packages);
+  if (donated <= 0 || all <= 0) return packages;
+  const left = Math.max(0, all - donated);
+  const counts = splitRows(
+    packages.map(({ count }) => count),
+    [left, all - left],
+  ).map(([kept = 0]) => kept);
+  // A remnant of the last package is a package.
+  if (left > 0 && !counts.some((count) => count > 0)) counts[0] = 1;
+  const weights = packages.map(({ grams, count }, i) => (count > 0 ? (grams * (counts[i] ?? 0)) / count : 0));
+  const weight = weights.reduce((total, one) => total + one, 0);
+  return packages.flatMap((row, i) => {
+    const count = counts[i] ?? 0;
+    return count > 0 ? [{ ...row, count, grams: (left * (weights[i] ?? 0)) / weight }] : [];
+  });
+}
+
+/**
+ * The packages of each hunter: what was handed over where a part was taken; what is left, without donations, divided among the
+ * others. The parts of all and the donations sum to all that was packed.
+ */
+export function partsOf(
+  packages: Packages,
+  sharers: readonly Sharer[],
+  taken: readonly { hunter_id: number; rows: Rows }[],
+  donated: number,
+): Rows[] {
+  const whole = splitPackages(withoutDonated(packages, donated), sharers);
+  const goneOf = sharers.map(({ hunterId }) => taken.find(({ hunter_id }) => hunter_id === hunterId)?.rows);
+  const asTaken = goneOf.every((rows, i) => rows === undefined || sameCounts(rows, whole[i] ?? []));
+  if (asTaken) return whole.map((rows, i) => goneOf[i] ?? rows);
+  const rest = withoutDonated(without(packages, taken.flatMap(({ rows }) => rows)), donated); // prettier-ignore
+  const waiting = sharers.filter((_, i) => goneOf[i] === undefined);
+  const parts = waiting.length > 0 ? splitPackages(rest, waiting) : [];
+  return goneOf.map((rows) => rows ?? parts.shift() ?? []);
+}
+
+const keyOf = ({ product, batch }: { product: string; batch: string | null }): string =>
+  JSON.stringify([product, batch]);
+
+function sameCounts(one: Rows, other: Rows): boolean {
+  const counts = (rows: Rows): string =>
+    JSON.stringify([...Map.groupBy(rows, keyOf)].map(([key, of]) => [key, of.map(({ count }) => count)]));
+  return counts(one) === counts(other) && Math.abs(gramsOf(one) - gramsOf(other)) < 1e-6;
+}
+
+/** Packages without those that were handed over, product by product; the grams are those of all less what was taken. */
+function without(packages: Packages, gone: Rows): Packages {
+  const taken = Map.groupBy(gone, keyOf);
+  const left = [...Map.groupBy(packages, keyOf)].flatMap(([key, rows]) => {
+    const [first] = rows;
+    const all = countOf(rows);
+    const count = all - countOf(taken.get(key) ?? []);
+    if (!first || count <= 0) return [];
+    return [
+      { ...first, count, grams: (gramsOf(rows) * count) / all, places: rows.flatMap(({ places }) => places) },
+    ];
+  });
+  const [grams, now] = [Math.max(0, gramsOf(packages) - gramsOf(gone)), gramsOf(left)];
+  return now > 0 ? left.map((row) => ({ ...row, grams: (row.grams * grams) / now })) : left;
+}
+
+const countOf = (rows: readonly { count: number }[]): number =>
+  rows.reduce((total, { count }) => total + count, 0);
