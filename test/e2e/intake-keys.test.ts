@@ -1,6 +1,7 @@
 /** Intake at the counter of an opening day: how many keys it takes, and that each stop of the way is the next thing said. */
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
 import {
+  at,
   costLine,
   NEW_HUNTER,
   OWN_CUTS,
@@ -56,6 +57,18 @@ it('takes in a returning hunter who wants the same as last time', async () => {
   expect(page.instructions.primals).toHaveLength(3);
   expect(cost.clicks).toBe(0);
   expect(cost.keys).toBeLessThanOrEqual(MAX_KEYS.returning);
+});
+
+it('comes back from a drop-off receipt with the name to type next', async () => {
+  const { page, keys } = shop;
+  await keys.fill('Name or phone number', 'Lee Rowan');
+  await keys.choose('Sex', 'Doe');
+  await keys.choose('Brought as', 'Skinned');
+  await keys.press('Control+Enter');
+  await keys.pressOn('Drop-off receipt');
+  await keys.tabTo(page.getByRole('link', { name: 'Next animal' }));
+  await keys.press('Enter');
+  await at(page, 'Name or phone number');
 });
 
 it('takes no hunter for another who only begins alike', async () => {

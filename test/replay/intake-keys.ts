@@ -53,7 +53,7 @@ const BROUGHT_KEY = { whole: '1', skinned: '2' } as const;
 type Counted = Window & { counted?: { keys: number; clicks: number } };
 
 /** Counts from now on: each key that goes down, each press of the mouse. */
-async function beginToCount(page: Page): Promise<void> {
+export async function beginToCount(page: Page): Promise<void> {
   await page.evaluate(() => {
     const here = window as Counted;
     if (!here.counted) {
@@ -62,6 +62,11 @@ async function beginToCount(page: Page): Promise<void> {
     }
     here.counted = { keys: 0, clicks: 0 };
   });
+}
+
+/** What was counted since. */
+export function countedOf(page: Page): Promise<{ keys: number; clicks: number }> {
+  return page.evaluate(() => (window as Counted).counted ?? { keys: 0, clicks: 0 });
 }
 
 /** What has the focus: its label, or the legend of its group. */
@@ -76,7 +81,7 @@ function focused(page: Page): Promise<string> {
 }
 
 /** Waits until the field has the focus that a person would now type into. @throws naming what has it instead */
-async function at(page: Page, label: string | RegExp): Promise<void> {
+export async function at(page: Page, label: string | RegExp): Promise<void> {
   const fits = (name: string): boolean => (typeof label === 'string' ? name === label : label.test(name));
   let name = '';
   for (let i = 0; i < 100; i++) {
@@ -88,7 +93,10 @@ async function at(page: Page, label: string | RegExp): Promise<void> {
 }
 
 /** Goes on with Enter, past what is not asked this time, until `label` has the focus. */
-async function enterTo({ page, keys }: Pick<ShopWindow, 'page' | 'keys'>, label: string): Promise<void> {
+export async function enterTo(
+  { page, keys }: Pick<ShopWindow, 'page' | 'keys'>,
+  label: string,
+): Promise<void> {
   for (let i = 0; i < 12; i++) {
     await keys.press('Enter');
     if ((await focused(page)) === label) return;
@@ -122,7 +130,7 @@ async function finish({ page, keys }: Pick<ShopWindow, 'page' | 'keys'>): Promis
   const shown = page.locator('main .ticket').filter({ hasText: /^\s*\d\d-\d{4}\s*$/ });
   await shown.first().waitFor();
   const ticket = (await shown.first().innerText()).trim();
-  const counted = await page.evaluate(() => (window as Counted).counted ?? { keys: 0, clicks: 0 });
+  const counted = await countedOf(page);
   // On to the next animal, which is no longer this one's cost.
   await keys.pressOn('Next animal');
   await at(page, 'Name or phone number');
