@@ -4,6 +4,7 @@ import type { BatchRecord } from '../../book/records/batches.ts';
 import type { AffectedAnimal, AffectedBy, Affects } from '../contract/contract.ts';
 import type { Session } from '../session/session.ts';
 import { ownersOf } from './owners.ts';
+import { sharersOf } from './shares.ts';
 import { untracedReach, type UntracedReach } from './table-ground.ts';
 import { tracesOf } from './traces.ts';
 
@@ -59,7 +60,10 @@ export function affectsOf(
   const notes = session.book.affectedNotes.ofSource(id);
   const ids = [...new Set(batches.flatMap(({ animals }) => animals))].filter((one) => one !== id);
   // Meat that left may be eaten tonight: its hunters are called first.
-  const left = (one: number): number => Number(session.book.animals.get(one)?.stage === 'released');
+  const left = (one: number): number =>
+    Number(
+      session.book.animals.get(one)?.stage === 'released' || session.book.shares.pickups(one).length > 0,
+    );
   ids.sort((a, b) => left(b) - left(a) || a - b);
   return {
     batches: batches.map(({ id: batchId, name, product, from, owners }) => ({
@@ -94,12 +98,18 @@ function rowOf(
   const animal = session.book.animals.get(id);
   if (!animal) return [];
   const done = notes.filter(({ animal_id }) => animal_id === id);
+  const taken = session.book.shares.pickups(id).map(({ hunter_id }) => hunter_id);
   return [
     {
       id,
       ticket: animal.ticket,
       hunter: animal.hunter,
       phone: session.book.hunters.get(animal.hunter_id)?.phone ?? '',
+      sharers: sharersOf(session, id).map(({ hunterId, name, phone }) => ({
+        name,
+        phone,
+        gone: animal.stage === 'released' || taken.includes(hunterId),
+      })),
       stage: animal.stage,
       batches: where,
       packages,

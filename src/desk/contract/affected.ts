@@ -41,6 +41,8 @@ export interface AffectedAnimal {
   ticket: string;
   hunter: string;
   phone: string;
+  /** All of its hunters where several share it, and whether each has taken the part that is his; empty where one has all of it. */
+  sharers: { name: string; phone: string; gone: boolean }[];
   stage: AnimalStage;
   /** Names of its batches that are affected; where it is not traced, also of its products. */
   batches: string[];

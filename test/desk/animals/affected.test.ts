@@ -87,6 +87,30 @@ describe('a positive result', () => {
     );
   });
 
+  it('names each hunter of a shared animal, and who has taken a part of it already', async () => {
+    const { shop, first, second } = await sausageDay();
+    await shop.call('animals.testResult', { id: first, result: 'not detected', reason: 'read again' });
+    const { hunter } = await shop.call('animals.get', { id: second });
+    await shop.call('shares.save', {
+      animalId: second,
+      basis: 'percent',
+      shares: [
+        { hunter: { id: hunter.id }, typed: '60' },
+        { hunter: { name: 'Eve', phone: '555-Eve' }, typed: '40' },
+      ],
+    });
+    await shop.call('shares.release', { id: second, hunterId: hunter.id, to: 'Ana', unpaidBy: 'RO' });
+    await shop.call('animals.hold', { id: first, reason: 'sample', sample: 'L26-119' });
+    await shop.call('animals.testResult', { id: first, result: 'positive' });
+    const { affects } = await shop.call('animals.get', { id: first });
+    // What left in part is as urgent as what left whole.
+    expect(affects?.animals.map(({ ticket }) => ticket)).toEqual(['26-0002', '26-0003', '26-0004']);
+    expect(affects?.animals[0]?.sharers).toEqual([
+      { name: 'Ana', phone: '555-Ana', gone: true },
+      { name: 'Eve', phone: '555-Eve', gone: false },
+    ]);
+  });
+
   it('lets nothing more into a batch that it reached', async () => {
     const { shop, fourth, after } = await sausageDay();
     await shop.call('animals.setStage', { id: fourth, stage: 'packing' });
