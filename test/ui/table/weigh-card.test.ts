@@ -21,7 +21,7 @@ const row = (more: Partial<WeighingRow>): WeighingRow =>
   }) as WeighingRow; // prettier-ignore
 const DEER = {
   id: 12, ticket: '26-0012', stage: 'cutting', brought: 'skinned', detail: 'detailed', hold: null, none: [],
-  primals: [], packages: [], weighings: [row({})], expected: [], partRows: [],
+  primals: [], packages: [], weighings: [row({})], expected: [], partRows: [], waitsFor: [],
   instructions: { cutsShare: 0.4, grindProduct: 'Ground', alsoGround: [], packageGrams: 453.59237 },
 } as unknown as AnimalPage; // prettier-ignore
 const doubt = (code: string, told: object = {}): Problem => ({
@@ -225,5 +225,23 @@ describe('correcting a weight', () => {
     await press('r');
     expect(desk.calls.at(-1)).toMatchObject({ name: 'table.correct', input: { weighingId: 1, typed: '81' } });
     expect(weigh.entry.stage).not.toBe('hanging');
+  });
+});
+
+describe('an animal that is being packed', () => {
+  const packed = { stage: 'packing', packages: [{ product: 'Steaks', count: 8, grams: 9000, places: [] }] };
+  const offered = async (more: object): Promise<boolean> => {
+    const { wrapper, page, weigh } = await card();
+    page.value = { ...DEER, ...packed, ...more } as unknown as AnimalPage;
+    weigh.entry.stage = 'packed';
+    await flushPromises();
+    return wrapper.findAll('button').some((one) => one.text().startsWith('Packed, ready for pickup'));
+  };
+
+  it('is set ready from its weights, but not while a batch of it waits for a result', async () => {
+    expect(await offered({})).toBe(true);
+    expect(await offered({ waitsFor: [{ ticket: '26-0002', batch: 'G26-001', positive: true }] })).toBe(
+      false,
+    );
   });
 });

@@ -51,6 +51,7 @@ export const holdText = {
     [sample && `sample ${sample}`, lab, `reported ${day}`].filter(Boolean).join(', '),
   earlier: 'Corrected since',
   othersWait: 'Ground with it and waiting for its result:',
+  groundWithHeld: 'ground with meat on hold',
   waitsFor: (ticket: string, other: string, batch: string) =>
     `${ticket} was ground in batch ${batch} with ${other}, which is on hold. It is not set ready or handed over before that result is in.`,
   waitsForPositive: (ticket: string, other: string, batch: string) =>
