@@ -103,6 +103,13 @@ describe('an animal on hold', () => {
     await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'Save the result' }));
     await keys.press('Enter');
     await page.getByRole('list', { name: 'What to do, in this order' }).waitFor();
+    // The advice stands on the screen, wherever the button was that led to the result.
+    await expect
+      .poll(
+        async () => (await page.getByRole('list', { name: 'What to do, in this order' }).boundingBox())?.y,
+      )
+      .toBeGreaterThan(0);
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toContain('Tested positive');
     expect(
       await page.getByRole('list', { name: 'What to do, in this order' }).getByRole('listitem').count(),
     ).toBeGreaterThanOrEqual(3);
