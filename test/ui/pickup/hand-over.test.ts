@@ -97,6 +97,7 @@ describe('handing an animal over', () => {
     await opened();
     expect(sheet.field(/Initials/)).toBeNull();
     await sheet.press(/^Hand it over$/);
+    expect(document.activeElement).toBe(sheet.field(/Initials/));
     await sheet.type(/Initials/, 'KM');
     await sheet.press(/all the same/);
     expect(sent('pickup.release').at(-1)).toMatchObject({ unpaidBy: 'KM' });
