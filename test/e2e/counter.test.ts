@@ -1,8 +1,7 @@
 /** At the counter: what else came, hunters who share, a weight at the wrong ticket, an intake that was a mistake. */
-import { mkdirSync } from 'node:fs';
-import { join } from 'node:path';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { scanTicket } from '../replay/open-ticket.ts';
+import { keepPictures } from './keep-pictures.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 
 /** Where pictures are kept, if somebody wants to look at them. */
@@ -21,20 +20,8 @@ beforeAll(async () => {
 beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
 afterAll(() => shop?.close());
 
-async function look(name: string): Promise<void> {
-  if (!PICTURES) return;
-  mkdirSync(PICTURES, { recursive: true });
-  for (const [width, height] of SIZES)
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await shop.page.setViewportSize({ width, height });
-      await shop.page.emulateMedia({ colorScheme });
-      await shop.page.screenshot({
-        path: join(PICTURES, `${name}-${width}-${colorScheme}.png`),
-        fullPage: true,
-      });
-    }
-  await shop.page.setViewportSize({ width: 1366, height: 768 });
-}
+const look = (name: string): Promise<void> =>
+  keepPictures(shop.page, PICTURES, name, { sizes: SIZES, fullPage: true });
 
 const named = (name: string | RegExp) => shop.page.getByRole('button', { name });
 
