@@ -1,8 +1,7 @@
 /** The accountant's files, read by a spreadsheet engine and held against the till to the cent. */
-import { parse } from 'csv-parse/sync';
-import { HyperFormula } from 'hyperformula';
 import { describe, expect, it } from 'vitest';
 import type { CallInput } from '../../../src/bridge/contract.ts';
+import { parseCsv, sheetOf } from '../../replay/spreadsheet.ts';
 import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 import { seenIn } from './seen-in.ts';
 import { priced, pricedShop } from '../pricing/priced-shop.ts';
@@ -19,22 +18,6 @@ async function fileOf(shop: FreshDesk, input: CallInput<'till.exportJournal'>): 
     ({ last } = piece);
   }
   return bytes.toString('utf8');
-}
-
-const parseCsv = (csv: string): string[][] => parse(csv, { bom: true });
-
-/** The sheet of a file in the engine; a formula is asked of it as it would be in a cell. */
-function sheetOf(csv: string): { rows: string[][]; ask: (formula: string) => number } {
-  const rows = parseCsv(csv);
-  const engine = HyperFormula.buildFromArray(rows, { licenseKey: 'gpl-v3' });
-  return {
-    rows,
-    ask(formula) {
-      const value = engine.calculateFormula(formula, 0);
-      if (typeof value !== 'number') throw new Error(`${formula}: ${JSON.stringify(value)}`);
-      return Math.round(value * 100);
-    },
-  };
 }
 
 /** Three animals, October and November: a bill voided and made again, a deposit, checks, a refund, a voided payment. */
