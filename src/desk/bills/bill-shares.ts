@@ -1,6 +1,6 @@
 /** What each of several hunters of one animal owes. The account stays one; the parts sum to it. */
 import { sharersOf, splitMinor } from '../animal/shares.ts';
-import type { BillShare } from '../contract/contract.ts';
+import type { BillShare, Sharer } from '../contract/contract.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
@@ -17,15 +17,11 @@ export function billShares(
   if (sharers.length === 0) return [];
   const totals = splitMinor(owed?.totalMinor ?? 0, sharers);
   const taxes = splitMinor(owed?.taxMinor ?? 0, sharers);
-  const owner = session.book.animals.get(animalId)?.hunter_id;
-  const placeOf = (hunterId: number | null | undefined): number =>
-    sharers.findIndex((one) => one.hunterId === hunterId);
+  const countsFor = payerOf(session, animalId, sharers);
   const paid = sharers.map(() => 0);
   for (const payment of session.book.payments.ofAnimal(animalId)) {
     if (payment.void_at !== null) continue;
-    const payer = placeOf(payment.hunter_id);
-    // Of an animal whose owner has no part any more it is the first.
-    const at = payer >= 0 ? payer : Math.max(0, placeOf(owner));
+    const at = countsFor(payment.hunter_id);
     const minor = payment.kind === 'refund' ? -payment.amount_minor : payment.amount_minor;
     paid[at] = (paid[at] ?? 0) + minor;
   }
@@ -36,6 +32,22 @@ export function billShares(
     paidMinor: paid[i] ?? 0,
     dueMinor: (totals[i] ?? 0) - (paid[i] ?? 0),
   }));
+}
+
+/** For which of the sharers, by place, a payment counts that names this payer or none. */
+export function payerOf(
+  session: Session,
+  animalId: number,
+  sharers: readonly Sharer[],
+): (hunterId: number | null) => number {
+  const owner = session.book.animals.get(animalId)?.hunter_id;
+  const placeOf = (hunterId: number | null | undefined): number =>
+    sharers.findIndex((one) => one.hunterId === hunterId);
+  return (hunterId) => {
+    const payer = placeOf(hunterId);
+    // Of an animal whose owner has no part any more it is the first.
+    return payer >= 0 ? payer : Math.max(0, placeOf(owner));
+  };
 }
 
 /** What each still owes of the bill that stands; 0 for all where there is none. */

@@ -88,6 +88,8 @@ export interface OpenAnimal {
   billedOn: string;
   ageDays: number;
   currency: string;
+  /** Of an animal that several hunters share: whether money and packages are this hunter's part. */
+  shared: boolean;
   totalMinor: number;
   paidMinor: number;
   /** Above zero: owed to the shop; below: to be refunded. */
@@ -98,7 +100,7 @@ export interface OpenAnimal {
   lastCall: { text: string; at: string; by: string } | null;
 }
 
-/** One hunter's open balances, oldest bill first. */
+/** One hunter's open balances, oldest bill first. Of a shared animal each hunter has a part; the parts sum to its balance. */
 export interface OpenAccount {
   hunterId: number;
   hunter: string;
@@ -108,7 +110,7 @@ export interface OpenAccount {
   due: { currency: string; dueMinor: number }[];
 }
 
-/** What one hunter owes, document by document. */
+/** What one hunter owes, document by document; of a shared animal that hunter's part and payments. */
 export interface Statement {
   hunterId: number;
   hunter: string;
@@ -122,6 +124,8 @@ export interface Statement {
       what: 'bill' | PaymentRow['kind'];
       number: number;
       ticket: string;
+      /** Of a bill that several hunters share: all of it, of which `minor` is this hunter's part; else null. */
+      wholeMinor: number | null;
       /** Above zero what was charged, below what was paid. */
       minor: number;
       balanceMinor: number;

@@ -1,9 +1,7 @@
 import * as v from 'valibot';
-import type { OpenBalanceRecord } from '../../book/records/money/open-balances.ts';
 import { daysBetween } from '../../core/values/dates.ts';
 import { animalOf } from '../animal/closed.ts';
 import { hunterOf } from '../animal/hunters.ts';
-import { packagesOf } from '../animal/packages.ts';
 import type { AnimalStage, OpenAccount, OpenAnimal, Statement } from '../contract/contract.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { by, id, needed } from '../input/input.ts';
@@ -11,6 +9,7 @@ import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 import { isLongBook } from '../session/make-backup.ts';
 import { read, write } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
+import { balancesOf, documentsOf, packagesHere, type Balance } from './balances.ts';
 
 /** Every bill of the book is read, so the worker does it where there are many. */
 const long = { when: isLongBook, onlyReads: true };
@@ -18,7 +17,7 @@ const long = { when: isLongBook, onlyReads: true };
 /** Who owes what, since when, the oldest bill first; and whose bill was paid over. */
 export const listOwed = read(
   v.object({}),
-  (session): OpenAccount[] => accountsOf(session, session.book.openBalances.list()),
+  (session): OpenAccount[] => accountsOf(session, balancesOf(session)),
   false,
   long,
 );
@@ -31,8 +30,8 @@ export const getStatement = read(
   v.object({ hunterId: id }),
   (session, input): Statement => {
     const { name, address, phone } = hunterOf(session, input.hunterId);
-    const open = session.book.openBalances.list().filter((row) => row.hunter_id === input.hunterId);
-    const documents = session.book.openBalances.documents(open.map(({ animal_id }) => animal_id));
+    const open = balancesOf(session).filter((one) => one.hunterId === input.hunterId);
+    const documents = documentsOf(session, open, input.hunterId);
     const currencies = [...new Set(documents.map(({ currency }) => currency))].sort();
     return {
       hunterId: input.hunterId,
@@ -44,9 +43,9 @@ export const getStatement = read(
         let balanceMinor = 0;
         const lines = documents
           .filter((one) => one.currency === currency)
-          .map(({ date, what, number, ticket, minor }) => {
+          .map(({ date, what, number, ticket, wholeMinor, minor }) => {
             balanceMinor += minor;
-            return { date, what, number, ticket, minor, balanceMinor };
+            return { date, what, number, ticket, wholeMinor, minor, balanceMinor };
           });
         return { currency, lines, dueMinor: balanceMinor };
       }),
@@ -70,9 +69,9 @@ export const saveReminder = write(v.object({ animalId: id, text: needed(500), by
   return { id: session.book.callNotes.add(note) };
 });
 
-function accountsOf(session: Session, rows: readonly OpenBalanceRecord[]): OpenAccount[] {
-  return [...Map.groupBy(rows, ({ hunter_id }) => hunter_id)].map(([hunterId, of]) => {
-    const animals = of.map((row) => openAnimal(session, row));
+function accountsOf(session: Session, balances: readonly Balance[]): OpenAccount[] {
+  return [...Map.groupBy(balances, ({ hunterId }) => hunterId)].map(([hunterId, of]) => {
+    const animals = of.map((one) => openAnimal(session, one));
     const currencies = [...new Set(animals.map(({ currency }) => currency))].sort();
     return {
       hunterId,
@@ -89,15 +88,8 @@ function accountsOf(session: Session, rows: readonly OpenBalanceRecord[]): OpenA
   });
 }
 
-function openAnimal(session: Session, row: OpenBalanceRecord): OpenAnimal {
-  const packages =
-    row.stage === 'ready'
-      ? packagesOf(
-          session,
-          { id: row.animal_id, ticket: row.ticket },
-          session.book.weighings.ofAnimal(row.animal_id),
-        )
-      : [];
+function openAnimal(session: Session, { row, part, hunterId, ...money }: Balance): OpenAnimal {
+  const packages = row.stage === 'ready' ? packagesHere(session, row, part === null ? null : hunterId) : [];
   const [call] = session.book.callNotes.ofAnimal(row.animal_id);
   return {
     animalId: row.animal_id,
@@ -108,9 +100,10 @@ function openAnimal(session: Session, row: OpenBalanceRecord): OpenAnimal {
     billedOn: row.billed_on,
     ageDays: Math.max(0, daysBetween(row.billed_on, session.today())),
     currency: row.currency,
-    totalMinor: row.total_minor,
-    paidMinor: row.paid_minor,
-    dueMinor: row.total_minor - row.paid_minor,
+    shared: part !== null,
+    totalMinor: money.totalMinor,
+    paidMinor: money.paidMinor,
+    dueMinor: money.totalMinor - money.paidMinor,
     packages: packages.reduce((sum, { count }) => sum + count, 0),
     grams: packages.reduce((sum, { grams }) => sum + grams, 0),
     lastCall: call ? { text: call.text, at: call.at, by: call.by } : null,

@@ -69,6 +69,37 @@ describe('open balances', () => {
     ]);
   });
 
+  it('name every hunter of a shared animal, each with a part and payments of its own, summing to the balance', async () => {
+    const shop = await pricedShop([priced('cut', 'hanging', { unit: 'lb', amountMinor: 100 })]);
+    const animalId = await billed(shop, 'Ana Birch');
+    const { hunter } = await shop.call('animals.get', { id: animalId });
+    const others = ['Bo Cedar', 'Cy Dogwood'].map((name) => ({ hunter: { name, phone: '555-0111' }, typed: '1' }));
+    const shares = [{ hunter: { id: hunter.id }, typed: '1' }, ...others];
+    await shop.call('shares.save', { animalId, basis: 'pieces', shares });
+    const { sharers } = await shop.call('animals.get', { id: animalId });
+    const [ana = 0, bo = 0, cy = 0] = sharers.map(({ hunterId }) => hunterId);
+    const paid = (typed: string, hunterId: number | null) =>
+      shop.call('bills.pay', { animalId, kind: 'payment', method: 'cash', typed, hunterId, confirmed: true });
+    await paid('50', null);
+    await paid('133.33', bo);
+    await paid('140', cy);
+
+    // $400 are $133.34, $133.33 and $133.33. Ana is the owner, so the payment without a payer is hers.
+    const owed = await shop.call('till.listOwed', {});
+    expect(owed.map((one) => [one.hunterId, one.hunter, one.due])).toEqual([
+      [ana, 'Ana Birch', [{ currency: 'USD', dueMinor: 8334 }]],
+      [cy, 'Cy Dogwood', [{ currency: 'USD', dueMinor: -667 }]],
+    ]);
+    expect(owed[1]).toMatchObject({ phone: '555-0111', animals: [{ animalId, shared: true, totalMinor: 13_333, paidMinor: 14_000 }] });
+    const { dueMinor } = await shop.call('bills.get', { animalId });
+    expect(owed.flatMap(({ due }) => due).reduce((sum, one) => sum + one.dueMinor, 0)).toBe(dueMinor);
+
+    const statement = async (hunterId: number) => (await shop.call('till.getStatement', { hunterId })).accounts;
+    expect(await statement(ana)).toMatchObject([{ dueMinor: 8334, lines: [{ what: 'bill', minor: 13_334, wholeMinor: 40_000 }, { what: 'payment', minor: -5000, wholeMinor: null, balanceMinor: 8334 }] }]);
+    expect(await statement(cy)).toMatchObject([{ dueMinor: -667, lines: [{ minor: 13_333 }, { minor: -14_000 }] }]);
+    expect(await statement(bo)).toEqual([]);
+  }); // prettier-ignore
+
   it('remember the last reminder, also of an animal that went home', async () => {
     const shop = await pricedShop([priced('cut', 'hanging', { unit: 'lb', amountMinor: 100 })]);
     const animalId = await billed(shop, 'Ana Birch');
