@@ -7,7 +7,7 @@ import type { AnimalStage } from '../../trade/animal.ts';
 /**
  * Moves an animal on, and keeps who did it. Every way to `ready` and `released` leads through here, so that none
  * passes by the meat of a held animal. What was answered is kept with the step, with the doubts about its amounts where there
- * were any. @throws ProblemError `pooled.held`, `pooled.positive`
+ * were any. @throws ProblemError `pooled.held`, `pooled.positive`, `pooled.through-grinder`
  */
 export function moveOn(
   session: Session,

@@ -8,7 +8,7 @@ import { pricesInForce } from '../pricing/prices.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
-/** @throws ProblemError `release.held`, `pooled.held`, `pooled.positive`, `release.not-ready` */
+/** @throws ProblemError `release.held`, `pooled.held`, `pooled.positive`, `pooled.through-grinder`, `release.not-ready` */
 export function refuseToGo(session: Session, animal: AnimalRow): void {
   const hold = session.book.animals.hold(animal.id);
   if (hold)

@@ -77,8 +77,8 @@ export const saveNote = write(v.object({ id, text: needed(500), by }), (session,
 /**
  * Hands an animal over, today or on an earlier day. Unpaid, or unbilled in a shop with prices of its own, only with the
  * initials of who answers for it. `animals.reopen` takes a handing over back.
- * @throws ProblemError `release.held`, `pooled.held`, `pooled.positive`, `release.not-ready`, `release.no-bill`,
- * `release.unpaid`, `belonging.unknown`, `date.future`, `edit.left-before-received`; `release.belongings`,
+ * @throws ProblemError `release.held`, `pooled.held`, `pooled.positive`, `pooled.through-grinder`, `release.not-ready`,
+ * `release.no-bill`, `release.unpaid`, `belonging.unknown`, `date.future`, `edit.left-before-received`; `release.belongings`,
  * `date.far-ahead` (conflict: pass `confirmed`)
  */
 export const release = write(

@@ -10,7 +10,7 @@ import { ProblemError } from '../contract/problem.ts';
 
 /**
  * States that an animal goes back as it came: it is ready for pickup at once. Refused once meat was ground or packed.
- * @throws ProblemError `animal.closed`, `unprocessed.stated`, `unprocessed.packed`, `unprocessed.too-many`, `pooled.held`, `pooled.positive`
+ * @throws ProblemError `animal.closed`, `unprocessed.stated`, `unprocessed.packed`, `unprocessed.too-many`
  */
 export const giveBack = write(v.object({ id, reason: needed(300), by }), (session, input) => {
   const animal = openAnimalOf(session, input.id);
