@@ -86,7 +86,10 @@ export function affectsOf(
       });
     }),
     ownUntraced,
-    untraced: untraced.flatMap(({ animals }) => animals).flatMap((one) => rowOf(session, notes, one)),
+    untraced: untraced
+      .flatMap(({ animals }) => animals)
+      .sort((a, b) => left(b.id) - left(a.id) || a.id - b.id)
+      .flatMap((one) => rowOf(session, notes, one)),
   };
 }
 
