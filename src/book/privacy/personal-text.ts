@@ -5,8 +5,8 @@
  *
  * - `personal`: identifies a person by purpose (names, numbers, addresses).
  * - `may hold`: free text about a hunter's animals, batches or money, which may contain a name.
- * - `follows`: maintained by triggers from a column above.
- * - `never`: codes, dates, weights, names given by the shop, or text unrelated to a hunter's animal.
+ * - `follows` (`other-text.ts`): maintained by triggers from one of these columns.
+ * - `never` (`other-text.ts`): codes, dates, weights, names given by the shop, or text unrelated to a hunter's animal.
  */
 
 /** The replacement for removed text that must not be empty. */
@@ -24,7 +24,19 @@ const WEIGHINGS = `(SELECT id FROM weighing WHERE ${WEIGHED})`;
 const SOME_HERE = `SELECT 1 FROM batch_animal m JOIN animal a ON a.id = m.animal_id
   WHERE m.batch_id = weighing.batch_id AND a.stage NOT IN ('released', 'disposed')`;
 const BILLS = `(SELECT id FROM bill WHERE ${OF_ANIMAL})`;
-const RELEASES = `(SELECT id FROM release WHERE ${OF_ANIMAL})`;
+/** Of a row of `table` that was handed over to several: the name that took this hunter's part. */
+const TAKER = (table: string, animal: string): string => `(SELECT p.given_to FROM share_pickup p
+  WHERE p.animal_id = ${animal} AND p.hunter_id = @id AND instr(${table}.given_to, p.given_to) > 0
+  ORDER BY length(p.given_to) DESC LIMIT 1)`;
+/** Names of the other takers stay. */
+const otherTakers = (table: string, animal: string): string =>
+  `iif(${animal} IN ${ANIMALS}, '${REMOVED}', coalesce(replace(given_to, ${TAKER(table, animal)}, '${REMOVED}'), given_to))`;
+const MENDED_ANIMAL = '(SELECT r.animal_id FROM release r WHERE r.id = release_mend.release_id)';
+/** Of the hunter's own animals, and of those that the hunter took a part of. */
+const RELEASED = `${OF_ANIMAL} OR ${TAKER('release', 'release.animal_id')} IS NOT NULL`;
+const RELEASES = `(SELECT id FROM release WHERE ${OF_ANIMAL} OR animal_id IN (SELECT animal_id FROM share_pickup WHERE hunter_id = @id))`;
+/** Of the hunter's own animals, and what the hunter paid for others'. */
+const PAID = `${OF_ANIMAL} OR hunter_id = @id`;
 const BELONGINGS = `(SELECT id FROM belonging WHERE ${OF_ANIMAL})`;
 const BELONGING_ENDS = `(SELECT id FROM belonging_end WHERE belonging_id IN ${BELONGINGS})`;
 /** Parts of the hunter's own animals, and the hunter's part of others'. */
@@ -43,7 +55,7 @@ const AUDITED = `(record = 'hunter' AND record_id = (SELECT CAST(id AS TEXT) FRO
   OR (record = 'weighing' AND record_id IN (SELECT CAST(id AS TEXT) FROM weighing WHERE id IN ${WEIGHINGS}))
   OR (record = 'batch' AND record_id IN (SELECT CAST(batch_id AS TEXT) FROM batch_animal WHERE ${OF_ANIMAL}))
   OR (record = 'bill' AND record_id IN (SELECT CAST(id AS TEXT) FROM bill WHERE ${OF_ANIMAL}))
-  OR (record = 'payment' AND record_id IN (SELECT CAST(id AS TEXT) FROM payment WHERE ${OF_ANIMAL}))`;
+  OR (record = 'payment' AND record_id IN (SELECT CAST(id AS TEXT) FROM payment WHERE ${PAID}))`;
 
 interface PersonalTable {
   /** SQL condition: the rows of the hunter `@id`. */
@@ -56,6 +68,12 @@ const blank = "''";
 const removed = `'${REMOVED}'`;
 /** Whether text existed is kept: sums and questions depend on it. */
 const removedUnlessEmpty = (column: string): string => `iif(${column} = '', '', '${REMOVED}')`;
+
+/** The reasons of voided rows. */
+const voidsOf = (column: string, voided: string): PersonalTable => ({
+  rows: `${column} IN ${voided}`,
+  columns: { reason: ['may hold', removed] },
+});
 
 /**
  * Columns that are cleared, in this order: a column that others are found by is cleared after them. `other_word`,
@@ -97,11 +115,8 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
   },
   instruction: { rows: OF_ANIMAL, columns: { body: ['may hold', 'other_words(body)'] } },
   cooler_stay: { rows: OF_ANIMAL, columns: { place: ['may hold', blank] } },
-  part_none_void: {
-    rows: `none_id IN (SELECT id FROM part_none WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', removed] },
-  },
-  weighing_void: { rows: `weighing_id IN ${WEIGHINGS}`, columns: { reason: ['may hold', removed] } },
+  part_none_void: voidsOf('none_id', `(SELECT id FROM part_none WHERE ${OF_ANIMAL})`),
+  weighing_void: voidsOf('weighing_id', WEIGHINGS),
   fat_movement: {
     rows: `lot_id IN (SELECT id FROM fat_lot WHERE ${OF_ANIMAL})`,
     columns: { note: ['may hold', removedUnlessEmpty('note')] },
@@ -122,11 +137,8 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
   },
   grinder_cleaning: { rows: OF_BATCH, columns: { how: ['may hold', removed] } },
   batch: { rows: `id IN ${BATCHES}`, columns: { product: ['may hold', 'other_word(product)'] } },
-  bill_void: { rows: `bill_id IN ${BILLS}`, columns: { reason: ['may hold', removed] } },
-  adjustment_void: {
-    rows: `adjustment_id IN (SELECT id FROM adjustment WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', removed] },
-  },
+  bill_void: voidsOf('bill_id', BILLS),
+  adjustment_void: voidsOf('adjustment_id', `(SELECT id FROM adjustment WHERE ${OF_ANIMAL})`),
   adjustment: {
     rows: OF_ANIMAL,
     columns: {
@@ -135,43 +147,37 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
       reason: ['may hold', removed],
     },
   },
-  work_time_void: {
-    rows: `work_time_id IN (SELECT id FROM work_time WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', removed] },
-  },
+  work_time_void: voidsOf('work_time_id', `(SELECT id FROM work_time WHERE ${OF_ANIMAL})`),
   // Copied from the price book, but for what was adjusted for one animal.
   bill_line: {
     rows: `bill_id IN ${BILLS}`,
     columns: { label: ['may hold', `iif(code LIKE 'adjustment-%', ${removed}, label)`] },
   },
   bill: { rows: OF_ANIMAL, columns: { amounts: ['may hold', 'other_words(amounts)'] } },
-  payment_void: {
-    rows: `payment_id IN (SELECT id FROM payment WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', removed] },
-  },
+  payment_void: voidsOf('payment_id', `(SELECT id FROM payment WHERE ${PAID})`),
   payment: {
-    rows: OF_ANIMAL,
+    rows: PAID,
     columns: {
       method: ['may hold', "iif(method IN ('cash', 'card', 'check', 'transfer'), method, 'other')"],
       reference: ['personal', removedUnlessEmpty('reference')],
     },
   },
-  affected_note_void: {
-    rows: `note_id IN (SELECT id FROM affected_note WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', removed] },
-  },
+  affected_note_void: voidsOf('note_id', `(SELECT id FROM affected_note WHERE ${OF_ANIMAL})`),
   affected_note: { rows: OF_ANIMAL, columns: { note: ['may hold', removedUnlessEmpty('note')] } },
   call_note: { rows: OF_ANIMAL, columns: { text: ['may hold', removed] } },
-  release_void: { rows: `release_id IN ${RELEASES}`, columns: { reason: ['may hold', removed] } },
-  release_mend: { rows: `release_id IN ${RELEASES}`, columns: { given_to: ['personal', removed] } },
+  release_void: voidsOf('release_id', RELEASES),
+  release_mend: {
+    rows: `release_id IN ${RELEASES}`,
+    columns: { given_to: ['personal', otherTakers('release_mend', MENDED_ANIMAL)] },
+  },
   release: {
-    rows: OF_ANIMAL,
-    columns: { given_to: ['personal', removed], note: ['may hold', removedUnlessEmpty('note')] },
+    rows: RELEASED,
+    columns: {
+      given_to: ['personal', otherTakers('release', 'release.animal_id')],
+      note: ['may hold', removedUnlessEmpty('note')],
+    },
   },
-  disposal_void: {
-    rows: `disposal_id IN (SELECT id FROM disposal WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', removed] },
-  },
+  disposal_void: voidsOf('disposal_id', `(SELECT id FROM disposal WHERE ${OF_ANIMAL})`),
   disposal: {
     rows: OF_ANIMAL,
     columns: {
@@ -180,12 +186,9 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
       reason: ['may hold', removedUnlessEmpty('reason')],
     },
   },
-  intake_cancel_void: {
-    rows: `cancel_id IN (SELECT id FROM intake_cancel WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', removed] },
-  },
+  intake_cancel_void: voidsOf('cancel_id', `(SELECT id FROM intake_cancel WHERE ${OF_ANIMAL})`),
   intake_cancel: { rows: OF_ANIMAL, columns: { reason: ['may hold', removed] } },
-  belonging_end_void: { rows: `end_id IN ${BELONGING_ENDS}`, columns: { reason: ['may hold', removed] } },
+  belonging_end_void: voidsOf('end_id', BELONGING_ENDS),
   belonging_end: {
     rows: `id IN ${BELONGING_ENDS}`,
     columns: {
@@ -194,7 +197,7 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
       note: ['may hold', removedUnlessEmpty('note')],
     },
   },
-  belonging_void: { rows: `belonging_id IN ${BELONGINGS}`, columns: { reason: ['may hold', removed] } },
+  belonging_void: voidsOf('belonging_id', BELONGINGS),
   belonging: {
     rows: OF_ANIMAL,
     columns: {
@@ -203,16 +206,13 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
       note: ['may hold', removedUnlessEmpty('note')],
     },
   },
-  share_pickup_void: { rows: `pickup_id IN ${SHARE_PICKUPS}`, columns: { reason: ['may hold', removed] } },
+  share_pickup_void: voidsOf('pickup_id', SHARE_PICKUPS),
   share_pickup: {
     rows: `id IN ${SHARE_PICKUPS}`,
     columns: { given_to: ['personal', removed], packages: ['may hold', 'other_words(packages)'] },
   },
   share_split: { rows: OF_ANIMAL, columns: { reason: ['may hold', removedUnlessEmpty('reason')] } },
-  donation_void: {
-    rows: `donation_id IN (SELECT id FROM donation WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', removed] },
-  },
+  donation_void: voidsOf('donation_id', `(SELECT id FROM donation WHERE ${OF_ANIMAL})`),
   donation: {
     rows: OF_ANIMAL,
     columns: {
@@ -220,15 +220,9 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
       note: ['may hold', removedUnlessEmpty('note')],
     },
   },
-  unprocessed_void: {
-    rows: `unprocessed_id IN (SELECT id FROM unprocessed WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', removed] },
-  },
+  unprocessed_void: voidsOf('unprocessed_id', `(SELECT id FROM unprocessed WHERE ${OF_ANIMAL})`),
   unprocessed: { rows: OF_ANIMAL, columns: { reason: ['may hold', removed] } },
-  pickup_notice_void: {
-    rows: `notice_id IN (SELECT id FROM pickup_notice WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', removed] },
-  },
+  pickup_notice_void: voidsOf('notice_id', `(SELECT id FROM pickup_notice WHERE ${OF_ANIMAL})`),
   pickup_notice: { rows: OF_ANIMAL, columns: { note: ['may hold', removedUnlessEmpty('note')] } },
   animal: {
     rows: 'hunter_id = @id',
@@ -256,88 +250,4 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
       note: ['may hold', blank],
     },
   },
-};
-
-/** Columns that triggers maintain from those above. */
-export const FOLLOWS: Readonly<Record<string, readonly string[]>> = {
-  batch_sum: ['product'],
-  hunter_digits_lookup: ['digits'],
-  hunter_word_lookup: ['word', 'name_key'],
-  word_lookup: ['word'],
-};
-
-/** Moments and staff initials, in every table. */
-export const NEVER_ANYWHERE: readonly string[] = ['at', 'by', 'created_at'];
-
-/** Columns that never identify a hunter, by table. */
-export const NEVER: Readonly<Record<string, readonly string[]>> = {
-  affected_note: ['what'],
-  animal: [
-    'ticket', 'species', 'sex', 'age', 'brought', 'legs', 'origin', 'kill_date', 'received_on', 'promised_on', 'detail', 'stage',
-    'ready_on',
-  ], // prettier-ignore
-  animal_part: ['primal'],
-  animal_sum: [
-    'species', 'brought', 'sex', 'age', 'detail', 'stage', 'received_on', 'ready_on', 'cutter', 'cut_at',
-  ], // prettier-ignore
-  audit: ['record', 'record_id', 'act'],
-  adjustment: ['kind', 'line_code', 'currency'],
-  // The plan names tickets, kinds of fat and lots.
-  batch: ['name', 'plan', 'state', 'started_on'],
-  batch_sum: ['started_on', 'state'],
-  belonging: ['kind'],
-  belonging_end: ['went', 'ended_on'],
-  bill: ['currency', 'billed_on'],
-  bill_line: ['code', 'basis', 'unit'],
-  brought_in: ['kind', 'file', 'sha256'],
-  cooler: ['name'],
-  cooler_log: ['file', 'sha256'],
-  cooler_temperature: ['typed'],
-  cooler_temperature_void: ['reason'],
-  disposal: ['disposed_on'],
-  donation: ['program', 'typed', 'unit', 'pays_unit', 'currency', 'donated_on', 'why'],
-  // Own fat is named by the program; the other columns belong to bought lots.
-  fat_lot: ['code', 'source', 'name', 'cost_unit', 'supplier', 'supplier_lot', 'use_by', 'received_on'],
-  fat_movement: ['kind', 'typed'],
-  former_ticket: ['ticket'],
-  grind_pass: ['temp_typed'],
-  grinder_cleaning: ['cleaned_at'],
-  hold_end: ['outcome'],
-  hold_result: ['result', 'reported_on'],
-  hunter: ['details_removed_at'],
-  intake_cancel: ['stage_before'],
-  instruction_template: ['name', 'carcass', 'body'],
-  part_none: ['part'],
-  payment: ['kind', 'currency', 'paid_on'],
-  pickup_notice: ['step', 'how', 'sent_on'],
-  price_book: ['name', 'valid_from', 'currency', 'tax_rule'],
-  price_line: [
-    'code',
-    'label',
-    'basis',
-    'unit',
-    'species',
-    'brought',
-    'product',
-    'fat_source',
-    'products',
-    'kinds',
-  ],
-  product: ['code', 'name', 'kind', 'body'],
-  quote: ['name', 'species', 'made_on', 'valid_until'],
-  release: ['released_on', 'unpaid_override'],
-  release_mend: ['released_on'],
-  season_taught: ['rule', 'body'],
-  setting: ['key', 'value'],
-  share: ['typed'],
-  share_pickup: ['taken_on', 'unpaid_override'],
-  share_split: ['basis'],
-  species_profile: ['code', 'profile'],
-  staff: ['initials', 'name'],
-  till_close: ['day', 'currency', 'typed', 'note'],
-  till_close_entry: ['what'],
-  till_close_void: ['reason'],
-  till_float: ['day', 'currency', 'typed'],
-  work_time: ['line_code'],
-  weighing: ['stage', 'part', 'primal', 'typed', 'unit', 'tare_typed', 'tare_unit', 'source', 'scale'],
 };

@@ -1,7 +1,8 @@
 /** Every text column of the book is put down as personal, as one that may hold personal text, or as never. */
 import { describe, expect, it } from 'vitest';
 import { openBook } from '../../../src/book/file/open.ts';
-import { FOLLOWS, NEVER, NEVER_ANYWHERE, PERSONAL_TEXT } from '../../../src/book/privacy/personal-text.ts';
+import { FOLLOWS, NEVER, NEVER_ANYWHERE } from '../../../src/book/privacy/other-text.ts';
+import { PERSONAL_TEXT } from '../../../src/book/privacy/personal-text.ts';
 import { tempBookPath } from '../temp-book.ts';
 
 const db = openBook(tempBookPath(), new Date('2026-10-01T12:00:00Z'));

@@ -305,6 +305,35 @@ describe('removing a hunter’s details', () => {
     shop.desk.close();
   });
 
+  it('covers what a hunter paid and took of an animal that stands in another name, and leaves the other’s as it was', async () => {
+    const shop = await freshDesk();
+    await shop.call('prices.save', { name: 'Ours', validFrom: '2020-01-01', taxRule: 'per bill', lines: [line] });
+    const id = await takeIn(shop, { hunter: { name: 'Dana Whitlock' } });
+    const pack = { stage: 'packed', part: 'package', product: 'Steaks', count: 9, typed: '9' } as const;
+    await shop.call('table.weigh', { animalId: id, ...pack });
+    await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
+    const { hunter } = await shop.call('animals.get', { id });
+    const { id: bob } = await shop.call('hunters.save', { name: `${MARK} Ray` });
+    const shares = [hunter.id, bob].map((one) => ({ hunter: { id: one }, typed: '1' }));
+    await shop.call('shares.save', { animalId: id, basis: 'pieces', shares });
+    await shop.call('bills.create', { animalId: id, confirmed: true });
+    const pay = (payer: number, reference: string) =>
+      shop.call('bills.pay', { animalId: id, kind: 'payment', method: 'check', typed: '40', hunterId: payer, reference });
+    const { id: bounced } = await pay(bob, `C-${MARK}`);
+    await shop.call('bills.voidPayment', { paymentId: bounced, reason: `${MARK} bounced` });
+    await pay(bob, `D-${MARK}`);
+    await pay(hunter.id, 'C-7788');
+    await shop.call('shares.release', { id, hunterId: hunter.id, to: 'Dana Whitlock', unpaidBy: 'RO' });
+    await shop.call('shares.release', { id, hunterId: bob, to: `${MARK.toUpperCase()}  Ray`, unpaidBy: 'RO' });
+    shop.wait(YEARS);
+    await shop.call('shop.trustClock', {});
+    await shop.call('hunters.removeDetails', { id: bob, reason: 'asked by letter' });
+    const left = files(shop.bookPath);
+    expect(said(left, MARK)).toEqual([]);
+    for (const kept of ['Dana Whitlock', 'C-7788']) expect(left).toContain(kept.toLowerCase());
+    shop.desk.close();
+  }); // prettier-ignore
+
   it('takes nothing in for the hunter any more', async () => {
     const shop = await freshDesk();
     const { id } = await shop.call('hunters.save', { name: 'Dana Whitlock' });
