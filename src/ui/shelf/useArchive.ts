@@ -1,28 +1,21 @@
 import { toast } from '../parts/index.ts';
-import { problemMessage } from '../texts/problem-message.ts';
-import { useShop } from '../stores/shop.ts';
 import { shelfText as text } from '../texts/en/books/shelf.ts';
-import { useCall } from '../calls/useCall.ts';
+import { useUndo } from '../calls/useUndo.ts';
 
 type Shelf = 'species' | 'products' | 'templates';
 
 /** Archives and restores an item of the shelf; each shows a toast with undo. */
 export function useArchive<S extends Shelf>(shelf: S) {
-  const shop = useShop();
-  const away = useCall(`${shelf}.archive`);
-  const back = useCall(`${shelf}.restore`);
-  type Key = Parameters<typeof away.run>[0];
+  const away = useUndo(`${shelf}.archive`);
+  const back = useUndo(`${shelf}.restore`);
+  type Key = Parameters<typeof away>[0];
 
   async function archive(name: string, key: Key): Promise<void> {
-    const answer = await away.run(key);
-    if (answer.ok) toast(text.archived(name), () => void restore(name, key));
-    else toast(problemMessage(answer.problem, shop.format));
+    if (await away(key)) toast(text.archived(name), () => void restore(name, key));
   }
 
   async function restore(name: string, key: Key): Promise<void> {
-    const answer = await back.run(key);
-    if (answer.ok) toast(text.restored(name), () => void archive(name, key));
-    else toast(problemMessage(answer.problem, shop.format));
+    if (await back(key)) toast(text.restored(name), () => void archive(name, key));
   }
 
   return { putAway: archive, bringBack: restore };

@@ -7,12 +7,13 @@ import { tableText as text } from '../texts/en/animal/table.ts';
 import { weighingText } from '../texts/en/animal/weighings.ts';
 import { words } from '../texts/en/common.ts';
 import { useCall } from '../calls/useCall.ts';
+import { useUndo } from '../calls/useUndo.ts';
 
 /** Stating that the animal has none of a part, and voiding that; each is undone from its toast. */
 export function usePartNone(page: Ref<Pick<AnimalPage, 'id' | 'ticket'>>) {
   const shop = useShop();
   const none = useCall('table.stateNone');
-  const voidNone = useCall('table.voidNone');
+  const voidNone = useUndo('table.voidNone');
 
   /** Resolves to the problem, or null where it was kept. */
   async function state(part: NonePart): Promise<Problem | null> {
@@ -22,21 +23,15 @@ export function usePartNone(page: Ref<Pick<AnimalPage, 'id' | 'ticket'>>) {
     const { noneId } = answer.value;
     toast(
       text.noneSaved(words.part[part], ticket),
-      () => void voidStatement(noneId, weighingText.reasons.undone),
+      () => void voidNone({ noneId, reason: weighingText.reasons.undone }),
     );
     return null;
-  }
-
-  async function voidStatement(noneId: number, reason: string): Promise<boolean> {
-    const answer = await voidNone.run({ noneId, reason });
-    if (!answer.ok) toast(problemMessage(answer.problem, shop.format));
-    return answer.ok;
   }
 
   /** Voids a statement from the list of weights. */
   async function voidStated({ id, part }: PartNone): Promise<void> {
     const { ticket } = page.value;
-    if (!(await voidStatement(id, weighingText.reasons.statedByMistake))) return;
+    if (!(await voidNone({ noneId: id, reason: weighingText.reasons.statedByMistake }))) return;
     toast(text.noneVoided(words.part[part], ticket), () => void again(part));
   }
 

@@ -3,12 +3,14 @@ import { toast } from '../parts/index.ts';
 import { words } from '../texts/en/common.ts';
 import { tableText as text } from '../texts/en/animal/table.ts';
 import { useCall } from '../calls/useCall.ts';
+import { useUndo } from '../calls/useUndo.ts';
 
 export type Going = 'hanging' | 'cutting' | 'packing' | 'ready';
 
 /** Moves an animal on through the building, with a way back. */
 export function useStep(page: () => Pick<AnimalPage, 'id' | 'ticket' | 'stage'>) {
   const go = useCall('animals.setStage');
+  const undo = useUndo('animals.setStage');
 
   /** @param answer why what is packed differs from what was cut, once that was asked */
   async function step(to: Going, answer = ''): Promise<void> {
@@ -16,7 +18,7 @@ export function useStep(page: () => Pick<AnimalPage, 'id' | 'ticket' | 'stage'>)
     if (!(await go.run({ id, stage: to, answer, confirmed: answer !== '' })).ok) return;
     const back =
       from === 'hanging' || from === 'cutting' || from === 'packing' || from === 'ready' ? from : null;
-    toast(text.moved(ticket, words.stage[to]), back ? () => void go.run({ id, stage: back }) : undefined);
+    toast(text.moved(ticket, words.stage[to]), back ? () => void undo({ id, stage: back }) : undefined);
   }
   return { step, busy: go.busy, problem: go.problem };
 }
