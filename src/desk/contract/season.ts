@@ -92,7 +92,7 @@ export interface PoundsReport {
   minorPerKg: number | null;
   /** Loss by kind, largest first; money at `minorPerKg`. */
   losses: { what: LossKind; grams: number; share: number; minor: number | null }[];
-  /** Each species' share of the same parts, for the bars side by side. */
+  /** Each species' share of the same parts, for the bars side by side; they add to one. */
   species: {
     code: string;
     name: string;

@@ -83,19 +83,25 @@ export const pounds = readAfterLearning(seasonFilter, (session, input): PoundsRe
       name,
       n: sums.n,
       baseGrams: sums.base,
-      shares: {
-        'whole cuts': sums.whole_cuts / sums.base,
-        trim: sums.trim / sums.base,
-        'fat saved': sums.fat_saved / sums.base,
-        bone: sums.bone / sums.base,
-        sinew: sums.sinew / sums.base,
-        damage: sums.damage / sums.base,
-        shrink: sums.shrink / sums.base,
-        unexplained: sums.unexplained / sums.base,
-      },
+      shares: sharesOf(sums),
     })),
   };
 });
+
+/** Of all that was weighed off the hook or is explained, so that they add to one also where parts outweigh their animals. */
+function sharesOf(sums: PoundSums): PoundsReport['species'][number]['shares'] {
+  const share = (grams: number): number => grams / (sums.base + sums.over);
+  return {
+    'whole cuts': share(sums.whole_cuts),
+    trim: share(sums.trim),
+    'fat saved': share(sums.fat_saved),
+    bone: share(sums.bone),
+    sinew: share(sums.sinew),
+    damage: share(sums.damage),
+    shrink: share(sums.shrink),
+    unexplained: share(sums.unexplained),
+  };
+}
 
 /** The 95th percentile of shrink as a share of the hanging weight of the species. */
 function mostShrink(session: Session, species: string): number {

@@ -235,6 +235,12 @@ describe.each([
         rest.reduce((all, grams) => all + Math.max(0, -grams), 0),
       );
       // Nothing is lost on the way: hook = parts + shrink + unexplained − over.
+      // The bars of the kinds, of which each is a whole.
+      for (const { shares } of look.species)
+        near(
+          total(Object.values(shares), (share) => share),
+          1,
+        );
       near(
         look.baseGrams,
         look.parts.reduce((all, { grams }) => all + grams, 0) +
@@ -299,14 +305,18 @@ describe.each([
         look.losses.map((one) => one.grams).toSorted((a, b) => b - a),
       );
       expect(total(look.species, ({ n }) => n)).toBe(look.n);
-      for (const { code, baseGrams, shares } of look.species)
+      for (const { code, baseGrams, shares } of look.species) {
+        const own = whole.filter((one) => one.species === code);
         near(
-          shares.bone * baseGrams,
-          total(
-            whole.filter((one) => one.species === code),
-            ({ bone }) => bone,
-          ),
+          baseGrams,
+          total(own, ({ base }) => base),
         );
+        const weighed = total(own, (one) => Math.max(one.base ?? 0, partsOf(one)));
+        near(
+          shares.bone * weighed,
+          total(own, ({ bone }) => bone),
+        );
+      }
     }
   });
 
@@ -394,6 +404,9 @@ describe.each([
     }
   });
 });
+
+const partsOf = ({ takeHome, bone, sinew, damage }: RawAnimal): number =>
+  (takeHome ?? 0) + (bone ?? 0) + (sinew ?? 0) + (damage ?? 0);
 
 function total<T>(of: readonly T[], value: (one: T) => number | null): number {
   let sum = 0;

@@ -158,8 +158,4 @@ describe('species side by side', () => {
     expect(scene.marks.map(({ link: to }) => to)).not.toContain('/elk/fat saved');
     expect(faultsOf(scene)).toEqual([]);
   });
-
-  it('keeps bars inside the picture when parts outweigh the animal', () => {
-    expect(faultsOf(sceneOf(told(kind('Elk', 20, { trim: 0.9 }), kind('Deer', 20))))).toEqual([]);
-  });
 });

@@ -7,7 +7,7 @@ import { fateName } from '../pounds/fate-name.ts';
 import { FEW, type SceneStory } from '../story.ts';
 import { HOME, inkOf, letterOf, LOST, painted } from '../drawing/part-paint.ts';
 import { unweighedNote } from '../pounds/pounds-story.ts';
-import { box, line, type Mark, type Scene } from '../drawing/scene.ts';
+import { box, type Mark, type Scene } from '../drawing/scene.ts';
 
 type Species = PoundsReport['species'][number];
 type BarPart = keyof Species['shares'];
@@ -85,8 +85,7 @@ function drawBars(
 ): Scene {
   const present = ORDER.filter((part) => shown.some(({ shares }) => shares[part] > 0));
   const { marks: letters, tall: head } = legend(view, present, colours, width);
-  const sums = shown.map(({ shares }) => ORDER.reduce((total, part) => total + shares[part], 0));
-  const scale = (width - NAMES - 4) / Math.max(1, ...sums);
+  const scale = width - NAMES - 4;
   const print = { kind: 'text' as const, fill: colours.ink, size: FONT_SIZE };
   const rows = shown.flatMap((species, i): Mark[] => {
     const top = head + i * ROW;
@@ -116,21 +115,10 @@ function drawBars(
     });
     return [name, ...pieces];
   });
-  const whole = NAMES + scale;
-  const end: Mark = {
-    shapes: [
-      {
-        kind: 'path',
-        d: line(whole, head - 6, whole, head + shown.length * ROW - 8),
-        stroke: colours.ink,
-        strokeWidth: 1.5,
-      },
-    ],
-  };
   return {
     width,
     height: head + shown.length * ROW,
-    marks: [...letters, ...rows, end],
+    marks: [...letters, ...rows],
   };
 }
 

@@ -75,6 +75,6 @@ export const poundsText = {
   speciesOne: (name: string, share: string) => `${name} gave ${share} of its weight to take home.`,
   speciesFew: (names: string) => `Too few to say what is usual: ${names}.`,
   speciesKey:
-    'The line at the right is the whole hanging weight; what lies beyond it was weighed too much. Choose a piece to see its animals.',
+    'Each bar is all that was weighed off the hook or is explained. Choose a piece to see its animals.',
   kindN: (name: string, n: number) => `${name} (${n})`,
 };
