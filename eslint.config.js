@@ -33,7 +33,8 @@ export default ts.config(
   },
   {
     files: ['src/book/**/*.ts', 'src/desk/**/*.ts'],
-    ignores: ['src/book/file/each-row.ts'],
+    // each-row.ts iterates, by late-statements.ts.
+    ignores: ['src/book/file/each-row.ts', 'src/book/file/late-statements.ts'],
     rules: {
       'no-restricted-syntax': [
         'error',

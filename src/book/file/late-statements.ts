@@ -50,7 +50,6 @@ class LateStatement {
   }
 
   iterate(...values: unknown[]): IterableIterator<unknown> {
-    // eslint-disable-next-line no-restricted-syntax -- eachRow calls it
     return this.#ready().iterate(...values);
   }
 

@@ -55,7 +55,7 @@ export interface OfficerRow {
   paid_minor: number;
 }
 
-/** Which entries are asked for; null: any. */
+/** Which entries to list; null: any. */
 interface OfficerQuestion {
   season: number | null;
   from: string | null;

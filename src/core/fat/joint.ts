@@ -34,7 +34,7 @@ export interface JointFat {
 
 /**
  * Means and covariances of a joint normal distribution; the covariance is a packed lower triangle, row by row.
- * @throws ValidationError `fat.unknown-source` when asked for an estimate that is not in it
+ * @throws ValidationError `fat.unknown-source` for an estimate that it does not contain
  */
 export function jointFat(estimates: readonly CorrelatedFatEstimate[]): JointFat {
   const indexById = new Map(estimates.map(({ id }, i) => [id, i]));

@@ -40,7 +40,7 @@ export interface Charge {
   /** Sum of the lines' taxes. */
   taxMinor: number;
   totalMinor: number;
-  /** Part of the total asked for in advance, never more than the total; it is no line of its own. */
+  /** The deposit to request in advance, never more than the total; it has no line. */
   depositMinor: number;
   /** Products that no line charges for, though somebody made them. */
   uncovered: readonly string[];
@@ -48,7 +48,7 @@ export interface Charge {
 
 /**
  * Prices a job. A line is charged when all its filters match; where several match, all are charged. Lines with
- * nothing to charge (no fat added, extra not asked for) are left out. Each amount is rounded half away from zero
+ * nothing to charge (no fat added, extra not ordered) are left out. Each amount is rounded half away from zero
  * to a whole minor unit; the lines then sum to the total exactly. In this order:
  * 1. lines by animal, weight, package, hour and extra, at the price that the adjustments give them, and free lines;
  * 2. `percent` lines, each on the sum of 1 (two discounts of 10 % take 20 %, not 19 %);

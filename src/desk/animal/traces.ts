@@ -14,7 +14,7 @@ const NOTHING: SeasonTraces = { reached: [], members: new Map() };
 
 /**
  * The grinder is traced within a season: between seasons it lies taken apart. Common practice, no source. Worked out when
- * first asked for, and again after a hold, a batch or a cleaning changed.
+ * first requested, and again after a hold, a batch or a cleaning changed.
  */
 export function tracesOf(session: Session, season: number): SeasonTraces {
   const { changes } = session.book;

@@ -57,7 +57,7 @@ export type AdjustmentAsked =
   | { kind: 'other price'; lineCode: string; amountMinor: number; reason: string }
   | { kind: 'charge as'; product: string; lineCode: string; reason: string };
 
-/** Something that was made, asked for or worked, and that no line in force charges for. */
+/** A product, extra or time worked that no price line in force covers. */
 export interface Unpriced {
   what: 'product' | 'extra' | 'hours';
   code: string;

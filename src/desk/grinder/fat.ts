@@ -12,7 +12,7 @@ import type { Session } from '../session/session.ts';
 import type { FatLotRow } from '../contract/contract.ts';
 import { refuseMoreOfShop } from '../session/list-limits.ts';
 
-/** Lots of fat, bought and saved, oldest first; without those used up, except a batch's own, where they are not asked for. */
+/** Lots of fat, bought and saved, oldest first; without those used up unless they are requested, except a batch's own. */
 export const listLots = read(
   v.object({ usedUp: v.optional(v.boolean(), true), batchId: v.optional(id) }),
   (session, { usedUp, batchId }) =>

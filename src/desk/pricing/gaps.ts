@@ -1,4 +1,4 @@
-/** Where prices and what is made, asked for or worked do not meet. */
+/** Products, extras and hours that no price line covers, and price lines that match nothing. */
 import { isByProduct, lacksPrice } from '../../core/pricing/cover.ts';
 import { applies } from '../../core/pricing/lines.ts';
 import type { Amounts, PriceLine } from '../../core/pricing/price.ts';

@@ -23,7 +23,7 @@ const MAX_WRONG_DAYS = 20;
 
 /**
  * The record book with what an officer would find missing in each entry: of a season, or of all animals received
- * between two days; of the running season when neither is asked for. @throws ProblemError `records.too-many` (refused)
+ * between two days; of the running season when neither is given. @throws ProblemError `records.too-many` (refused)
  */
 export const list = read(
   v.object({

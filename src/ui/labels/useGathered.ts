@@ -8,7 +8,7 @@ const CALLS: readonly AskName[] = ['animals.get', 'grinder.getBatch', 'fat.listL
 
 /**
  * The combined answer of several calls, asked again when the question changes and when the book changes.
- * @param question names what is asked for, e.g. a ticket
+ * @param question names what is loaded, e.g. a ticket
  */
 export function useGathered<T>(question: () => string, gather: (question: string) => Promise<Answer<T>>) {
   const { value, problem, ask } = useLatest<T>();

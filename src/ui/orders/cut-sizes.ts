@@ -19,7 +19,7 @@ const SIZES: Readonly<Record<'lb' | 'kg', Partial<Record<PrimalUse, readonly str
   },
 };
 
-/** What is mostly asked for. */
+/** The usual choice. */
 export function sizesFor(as: PrimalUse, unit: 'lb' | 'kg'): readonly string[] {
   return SIZES[unit][as] ?? [];
 }

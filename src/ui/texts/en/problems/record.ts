@@ -3,7 +3,7 @@ import type { Wording } from '../../wording.ts';
 
 export const recordWording: Readonly<Record<string, Wording>> = {
   'choice.record-set': () => 'Pick a place from the list, or “No agency picked”.',
-  'choice.record-field': () => 'One of the fields to be asked for is not known. Load the page anew.',
+  'choice.record-field': () => 'One of the required fields is not known. Reload the page.',
   'choice.state': () => 'Pick whether to see what is still here, what has left, or both.',
   'records.too-many': (p) =>
     `That is more than ${p.most} records, too many to show at once. Pick one season, or fewer days.`,
