@@ -32,7 +32,7 @@ async function undoRefused(call: string): Promise<string | undefined> {
 }
 
 it('of what was done about an affected animal', async () => {
-  const props = { page: { id: 3, ticket: '26-0003', affected: [] }, affects: { animals: [], batches: [] } };
+  const props = { page: { id: 3, ticket: '26-0003', affected: [] }, affects: { animals: [], batches: [], untraced: [] } };
   const list = mountPart(AffectedList, {
     props: props as unknown as { page: AnimalPage; affects: NonNullable<AnimalPage['affects']> },
     global: { plugins: [router()], stubs: { AffectedDialog: true } },
