@@ -6,6 +6,8 @@ export interface QuoteRecord {
   name: string;
   hunter_name: string;
   species: string;
+  /** NULL where there were no prices. */
+  price_book_id: number | null;
   asked: string;
   answered: string;
   made_on: string;

@@ -17,7 +17,7 @@ export function adjustmentRows(
     line:
       row.line_code === null
         ? null
-        : (lines.find(({ code }) => code === row.line_code)?.label ?? row.line_code),
+        : (labelIn(lines, row.line_code) ?? quotedLabel(session, row.quote_id, row.line_code) ?? row.line_code),
     productName: row.product === null ? null : (lookup(row.product)?.name ?? row.product),
     quote: row.quote_id === null ? null : (session.book.quotes.get(row.quote_id)?.name ?? null),
     at: row.at,
@@ -25,4 +25,14 @@ export function adjustmentRows(
     voided:
       row.void_at === null ? null : { reason: row.void_reason ?? '', by: row.void_by ?? '', at: row.void_at },
   }));
+}
+
+function labelIn(lines: readonly { code: string; label: string }[], code: string): string | undefined {
+  return lines.find((line) => line.code === code)?.label;
+}
+
+/** What the line was called in the prices that were quoted, which may have it no more. */
+function quotedLabel(session: Session, quoteId: number | null, code: string): string | undefined {
+  const bookId = quoteId === null ? null : session.book.quotes.get(quoteId)?.price_book_id;
+  return bookId ? labelIn(session.book.prices.lines(bookId), code) : undefined;
 }

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { parseMoney } from '../../core/values/money.ts';
 import { applies } from '../../core/pricing/lines.ts';
+import { adjustmentRows } from './adjustment-rows.ts';
 import { accountCurrency, refuseBillIn, refuseMorePayments, refuseVoidIn } from '../pricing/account.ts';
 import { refuseBilled, refuseMoreBills } from './billed.ts';
 import { billPage, sumsOf } from './bill-page.ts';
@@ -10,7 +11,7 @@ import { by, id, needed, confirmed, text } from '../input/input.ts';
 import { pricesOf } from './prices-of.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
-import type { BillView } from '../contract/contract.ts';
+import type { AdjustmentRow, BillView } from '../contract/contract.ts';
 import { animalOf, refuseStage } from '../animal/closed.ts';
 
 const asked = { animalId: id };
@@ -23,7 +24,7 @@ export const get = read(v.object(asked), (session, input): BillView =>
 /**
  * Makes the bill: numbered, frozen with the prices and the weights of the moment. @throws ProblemError `bill.stands`,
  * `bill.no-prices`, `bill.other-currency`, `bill.paid-in-other-currency`, `bill.no-hanging`, `bill.below-zero`,
- * `animal.closed` (refused); `bill.unpriced`, `bill.not-weighed` (ask)
+ * `animal.closed` (refused); `bill.unpriced`, `bill.price-unused`, `bill.not-weighed` (ask)
  */
 export const create = write(v.object({ ...asked, confirmed, by }), (session, input) => {
   const animal = animalOf(session, input.animalId);
@@ -32,7 +33,7 @@ export const create = write(v.object({ ...asked, confirmed, by }), (session, inp
   const prices = pricesOf(session, animal.id);
   if (!prices) throw new ProblemError('refused', 'bill.no-prices');
   refuseBillIn(session, prices.currency, animal);
-  const { charge, amounts, lacks, unpriced } = chargeOf(session, animal, prices);
+  const { charge, amounts, lacks, unpriced, pricesUnused } = chargeOf(session, animal, prices);
   if (!charge) throw new ProblemError('refused', 'bill.no-prices');
   if (
     lacks.includes('hanging') &&
@@ -43,6 +44,14 @@ export const create = write(v.object({ ...asked, confirmed, by }), (session, inp
   if (nothing && !input.confirmed)
     throw new ProblemError('conflict', 'bill.unpriced', {
       with: { what: nothing.name, count: unpriced.length - 1 },
+    });
+  const [unused] = pricesUnused;
+  if (unused !== undefined && !input.confirmed)
+    throw new ProblemError('conflict', 'bill.price-unused', {
+      with: {
+        line: adjustmentRows(session, animal.id, prices.lines).find(isFor(unused))?.line ?? unused,
+        count: pricesUnused.length - 1,
+      },
     });
   const lack = lacks.find((one) => one !== 'hanging');
   if (lack && !input.confirmed)
@@ -76,6 +85,8 @@ export const create = write(v.object({ ...asked, confirmed, by }), (session, inp
     })),
   );
 });
+
+const isFor = (code: string) => (row: AdjustmentRow) => row.kind === 'other price' && row.lineCode === code;
 
 /** Voids a bill with a reason. It stays readable and its number stays used. @throws ProblemError `bill.voided`, `bill.unknown` */
 const voidBill = write(v.object({ billId: id, reason: needed(300), by }), (session, input) => {

@@ -21,6 +21,8 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
     `Not all of ticket ${p.ticket} is weighed: ${LACKS[String(p.lack)] ?? 'something is missing'}. Bill it as it is?`,
   'bill.unpriced': (p) =>
     `No price for ${p.what}${Number(p.count) > 0 ? ` and ${plural(Number(p.count), 'other thing', 'other things')}` : ''}. Charge it as another line first, or bill without it?`,
+  'bill.price-unused': (p) =>
+    `The other price for “${p.line}”${Number(p.count) > 0 ? ` and ${plural(Number(p.count), 'other', 'others')}` : ''} changes nothing: the line is not on this bill. Change the prices or add a discount first, or bill without it?`,
   'adjustment.line': (p) =>
     `The prices in force have no line “${p.line}” that this can be done with. Pick another line.`,
   'adjustment.amount': () => 'This amount is too small. Type an amount of money, for example 15.00.',
