@@ -79,8 +79,14 @@ export function seasonMoney(db: Db, changes: ChangeLog) {
     (row) => ({ ...row, amounts: JSON.parse(row.amounts) as unknown }),
   );
   const lines = db.prepare<[number, string], SeasonBillLine>(
-    `SELECT l.code, max(l.label) AS label, l.basis, count(*) AS bills, sum(l.amount_minor) AS amount_minor
-     FROM bill_line l WHERE l.bill_id IN (SELECT b.id ${standing}) GROUP BY l.code, l.basis ORDER BY 5 DESC, 1`,
+    // The label is that of the newest bill's price book. Lines of a bill's own, whose code says only their place, go by their label.
+    `WITH summed AS (
+       SELECT iif(l.code LIKE 'adjustment-%', 'adjustment-' || l.label, l.code) AS code, l.label, l.basis, b.price_book_id,
+         max(b.number), count(*) AS bills, sum(l.amount_minor) AS amount_minor
+       FROM bill_line l JOIN bill b ON b.id = l.bill_id WHERE l.bill_id IN (SELECT b.id ${standing}) GROUP BY 1, l.basis
+     )
+     SELECT code, coalesce((SELECT p.label FROM price_line p WHERE p.price_book_id = s.price_book_id AND p.code = s.code LIMIT 1), label) AS label,
+       basis, bills, amount_minor FROM summed s ORDER BY amount_minor DESC, code`,
   );
   const newest = db
     .prepare<[string], number | null>(
@@ -112,7 +118,7 @@ export function seasonMoney(db: Db, changes: ChangeLog) {
   return {
     /** Valid bills, unordered. */
     bills,
-    /** Their lines summed by code, greatest first. */
+    /** Their lines summed by code and basis, greatest first. */
     lines: (season: number, currency: string) => lines.all(season, currency),
     /** The newest season with a valid bill. */
     newestBilled: (currency: string) => newest.get(currency) ?? null,

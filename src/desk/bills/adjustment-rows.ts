@@ -17,7 +17,9 @@ export function adjustmentRows(
     line:
       row.line_code === null
         ? null
-        : (labelIn(lines, row.line_code) ?? quotedLabel(session, row.quote_id, row.line_code) ?? row.line_code),
+        : (labelIn(lines, row.line_code) ??
+          quotedLabel(session, row.quote_id, row.line_code) ??
+          row.line_code),
     productName: row.product === null ? null : (lookup(row.product)?.name ?? row.product),
     quote: row.quote_id === null ? null : (session.book.quotes.get(row.quote_id)?.name ?? null),
     at: row.at,

@@ -12,7 +12,7 @@ import { extrasOf } from './extras.ts';
 import { quoteBeside } from './quote.ts';
 import { hunterOf } from '../animal/hunters.ts';
 import { chargeableLines } from '../pricing/gaps.ts';
-import { pricesOf } from './prices-of.ts';
+import { pricesOf } from '../pricing/prices-of.ts';
 import type { Session } from '../session/session.ts';
 import type { BillLineRow, BillView, BillRow, BillSums, PaymentRow } from '../contract/contract.ts';
 

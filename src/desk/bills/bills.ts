@@ -8,7 +8,7 @@ import { billPage, sumsOf } from './bill-page.ts';
 import { refuseRefund } from './bill-shares.ts';
 import { chargeOf } from './charge.ts';
 import { by, id, needed, confirmed, text } from '../input/input.ts';
-import { pricesOf } from './prices-of.ts';
+import { pricesOf } from '../pricing/prices-of.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { AdjustmentRow, BillView } from '../contract/contract.ts';

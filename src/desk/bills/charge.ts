@@ -2,12 +2,13 @@
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { priceLines, type Amounts, type Charge } from '../../core/pricing/price.ts';
 import { applies } from '../../core/pricing/lines.ts';
-import { adjustmentOf, coreAdjustments, quotedCode } from '../pricing/adjustments.ts';
+import { coreAdjustments } from '../pricing/adjustments.ts';
+import { standingAdjustments } from '../pricing/standing-adjustments.ts';
 import { unpricedOf } from '../pricing/gaps.ts';
 import type { pricesInForce } from '../pricing/prices.ts';
 import type { Session } from '../session/session.ts';
 import { weighedAmounts } from './amounts.ts';
-import type { AdjustmentAsked, BillLack, Unpriced } from '../contract/contract.ts';
+import type { BillLack, Unpriced } from '../contract/contract.ts';
 
 type Prices = NonNullable<ReturnType<typeof pricesInForce>>;
 
@@ -48,20 +49,4 @@ export function chargeOf(session: Session, animal: AnimalRow, prices: Prices | n
       one.kind === 'other price' && !inForce.some(({ code }) => code === one.lineCode) ? [one.lineCode] : [],
     ),
   };
-}
-
-/** Those not voided, in this currency: an amount of other money is not set against these prices. */
-export function standingAdjustments(
-  session: Session,
-  animalId: number,
-  currency: string,
-): (AdjustmentAsked & { code: string })[] {
-  const rows = session.book.adjustments.ofAnimal(animalId);
-  const promised = rows.filter(({ quote_id }) => quote_id !== null);
-  return rows
-    .filter((row) => row.void_at === null && row.currency === currency)
-    .map((row) => ({
-      ...adjustmentOf(row),
-      code: row.quote_id === null ? `adjustment-${row.id}` : quotedCode(promised.indexOf(row)),
-    }));
 }

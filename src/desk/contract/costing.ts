@@ -106,8 +106,12 @@ export interface PricesTried {
   animals: number;
   thenMinor: number;
   nowMinor: number;
-  /** By code: a line that only one side has is 0 on the other. Tax is the last line. */
-  lines: { code: string; label: string; thenMinor: number; nowMinor: number }[];
+  /** Of the animals: those whose bill has discounts, free lines or other prices of its own, which are counted here as well. */
+  adjusted: number;
+  /** Of the animals: those that went back as they came, charged only for what was done. */
+  unprocessed: number;
+  /** By code and basis: a line that only one side has is 0 on the other. Tax is the last line. */
+  lines: { code: string; label: string; basis: string; thenMinor: number; nowMinor: number }[];
   species: { code: string; name: string; animals: number; thenMinor: number; nowMinor: number }[];
   /** The animals with the largest change. */
   most: { ticket: string; speciesName: string; thenMinor: number; nowMinor: number }[];

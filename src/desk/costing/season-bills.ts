@@ -8,6 +8,7 @@ import type { Session } from '../session/session.ts';
 import type { Range } from '../contract/contract.ts';
 
 export interface BilledAnimal {
+  animalId: number;
   number: number;
   ticket: string;
   species: string;
@@ -28,6 +29,7 @@ export function billedAnimals(session: Session, season: number): BilledAnimal[] 
     .bills(season)
     .filter((bill) => bill.currency === currency)
     .map((bill) => ({
+      animalId: bill.animal_id,
       number: bill.number,
       ticket: bill.ticket,
       species: bill.species,

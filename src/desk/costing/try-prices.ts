@@ -1,6 +1,9 @@
-/** A season's bills recalculated with other prices. Nothing is stored. */
+/** A season's bills recalculated with other prices, each with its own changes and for what was done. Nothing is stored. */
 import * as v from 'valibot';
 import { priceLines } from '../../core/pricing/price.ts';
+import { adjustmentCode, coreAdjustments, isOfAdjustment } from '../pricing/adjustments.ts';
+import { linesOf } from '../pricing/prices-of.ts';
+import { standingAdjustments } from '../pricing/standing-adjustments.ts';
 import { priceLineList, taxRule } from '../pricing/price-input.ts';
 import { coreLine } from '../pricing/core-line.ts';
 import { priceGaps } from '../pricing/gaps.ts';
@@ -30,10 +33,17 @@ export const tryPrices = read(
     const rows = input.lines.map((line) => listedLine(line, lookup));
     const lines = rows.map(coreLine);
     const seen = amountsFor(session, lines);
-    const bills = await mapInSlices(billedAnimals(session, season), (bill) => ({
-      ...bill,
-      now: priceLines({ lines, amounts: seen(bill.amounts), taxRule: input.taxRule }),
-    }));
+    const bills = await mapInSlices(billedAnimals(session, season), (bill) => {
+      const own = linesOf(session, bill.animalId, lines);
+      const standing = standingAdjustments(session, bill.animalId, currency);
+      const { adjustments } = coreAdjustments(own, standing);
+      return {
+        ...bill,
+        now: priceLines({ lines: own, amounts: seen(bill.amounts), taxRule: input.taxRule, adjustments }),
+        adjusted: standing.length > 0,
+        unprocessed: own.length < lines.length,
+      };
+    });
     const changed = bills.filter(({ totalMinor, now }) => now.totalMinor !== totalMinor);
     const split = new Set(
       bills.flatMap(({ amounts }) =>
@@ -43,6 +53,8 @@ export const tryPrices = read(
     return {
       season,
       animals: bills.length,
+      adjusted: bills.filter(({ adjusted }) => adjusted).length,
+      unprocessed: bills.filter(({ unprocessed }) => unprocessed).length,
       thenMinor: sum(bills, ({ totalMinor }) => totalMinor),
       nowMinor: sum(bills, ({ now }) => now.totalMinor),
       lines: byLine(
@@ -79,21 +91,26 @@ export const tryPrices = read(
 function byLine(
   session: Session,
   season: number,
-  charged: readonly { code: string; label: string; amountMinor: number }[],
+  charged: readonly { code: string; label: string; basis: string; amountMinor: number }[],
   tax: { then: number; now: number },
 ): PricesTried['lines'] {
   const rows = new Map<string, PricesTried['lines'][number]>();
-  const add = (code: string, label: string, thenMinor: number, nowMinor: number): void => {
-    const row = rows.get(code) ?? { code, label, thenMinor: 0, nowMinor: 0 };
-    rows.set(code, { ...row, thenMinor: row.thenMinor + thenMinor, nowMinor: row.nowMinor + nowMinor });
+  const add = (
+    line: { code: string; label: string; basis: string },
+    thenMinor: number,
+    nowMinor: number,
+  ): void => {
+    const { label, basis } = line;
+    // What different bills call alike is one line, whatever its number is on each.
+    const code = isOfAdjustment(line.code) ? adjustmentCode(label) : line.code;
+    const key = `${basis} ${code}`;
+    const row = rows.get(key) ?? { code, label, basis, thenMinor: 0, nowMinor: 0 };
+    rows.set(key, { ...row, thenMinor: row.thenMinor + thenMinor, nowMinor: row.nowMinor + nowMinor });
   };
-  for (const { code, label, amount_minor } of session.book.seasonMoney.lines(
-    season,
-    session.settings.currency,
-  ))
-    add(code, label, amount_minor, 0);
-  for (const { code, label, amountMinor } of charged) add(code, label, 0, amountMinor);
-  if (tax.then !== 0 || tax.now !== 0) add(TAX, 'Tax', tax.then, tax.now);
+  for (const line of session.book.seasonMoney.lines(season, session.settings.currency))
+    add(line, line.amount_minor, 0);
+  for (const line of charged) add(line, 0, line.amountMinor);
+  if (tax.then !== 0 || tax.now !== 0) add({ code: TAX, label: 'Tax', basis: TAX }, tax.then, tax.now);
   return [...rows.values()];
 }
 

@@ -87,6 +87,18 @@ export const adjustmentsAsked = listOf(adjustmentAsked, MAX_ADJUSTMENTS);
 /** An adjustment with the code of the line that it makes; `adjustment-` begins no code of a price book. */
 type Coded = AdjustmentAsked & { code: string };
 
+const OF_ADJUSTMENT = 'adjustment-';
+
+/** Whether a line of a bill is a free line or a discount of that bill, and not one of the price book. */
+export function isOfAdjustment(code: string): boolean {
+  return code.startsWith(OF_ADJUSTMENT);
+}
+
+/** The code that stands for the lines of many bills that are called alike; a season's lines have it too. */
+export function adjustmentCode(label: string): string {
+  return OF_ADJUSTMENT + label;
+}
+
 /** The code of the nth that a quote promises; a bill of the animal that came of it has the same. */
 export function quotedCode(place: number): string {
   return `adjustment-quoted-${place + 1}`;

@@ -20,13 +20,17 @@ async function promised(lineCodes: string[]): Promise<{ shop: FreshDesk; animalI
 const reprice = (shop: FreshDesk, lines: (typeof CUT)[]) =>
   shop.call('prices.save', { name: 'Next', validFrom: '2026-10-01', lines });
 /** Packages are not weighed: that is asked about later. */
-const asked = async (shop: FreshDesk, animalId: number) => (await shop.problem('bills.create', { animalId })).code;
+const asked = async (shop: FreshDesk, animalId: number) =>
+  (await shop.problem('bills.create', { animalId })).code;
 
 describe('a promised price', () => {
   it('is asked about by the name of its line once the prices have that line no more', async () => {
     const { shop, animalId } = await promised(['cut', 'skin']);
     expect(await asked(shop, animalId)).toBe('bill.not-weighed');
-    await reprice(shop, [{ ...CUT, code: 'cut-2' }, { ...SKIN, code: 'skin-2' }]);
+    await reprice(shop, [
+      { ...CUT, code: 'cut-2' },
+      { ...SKIN, code: 'skin-2' },
+    ]);
     expect(await shop.problem('bills.create', { animalId })).toMatchObject({
       kind: 'conflict', code: 'bill.price-unused', with: { line: 'Cut and wrap', count: 1 },
     }); // prettier-ignore

@@ -180,6 +180,10 @@ export const costsText = {
   triedSame: (season: number, animals: string, now: string) =>
     `On the ${animals} billed in ${season} these prices would have brought ${now}, the same as they did.`,
   triedNone: 'No animal is billed yet. Once some are, you see here what these prices would have brought.',
+  triedAdjusted: (n: number) =>
+    `${plural(n, 'bill has discounts, free lines or other prices of its own, which are', 'bills have discounts, free lines or other prices of their own, which are')} counted here too.`,
+  triedUnprocessed: (n: number) =>
+    `${plural(n, 'animal went back unprocessed and is', 'animals went back unprocessed and are')} charged only for what was done.`,
   triedNotSplit: (products: string) =>
     `The bills counted ${products} as plain grind, and so it is here: its own price is not in these sums.`,
   triedMore: 'The lines that change, the kinds of game, and the animals that change most',

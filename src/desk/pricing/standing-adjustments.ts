@@ -1,0 +1,19 @@
+import type { Session } from '../session/session.ts';
+import type { AdjustmentAsked } from '../contract/contract.ts';
+import { adjustmentOf, quotedCode } from './adjustments.ts';
+
+/** Those not voided, in this currency: an amount of other money is not set against these prices. */
+export function standingAdjustments(
+  session: Session,
+  animalId: number,
+  currency: string,
+): (AdjustmentAsked & { code: string })[] {
+  const rows = session.book.adjustments.ofAnimal(animalId);
+  const promised = rows.filter(({ quote_id }) => quote_id !== null);
+  return rows
+    .filter((row) => row.void_at === null && row.currency === currency)
+    .map((row) => ({
+      ...adjustmentOf(row),
+      code: row.quote_id === null ? `adjustment-${row.id}` : quotedCode(promised.indexOf(row)),
+    }));
+}
