@@ -119,6 +119,7 @@ export const lightCore = [
   'values/csv',
   'values/zone',
   'stats/quantile',
+  'pricing/other-price',
   'scale/line',
   'species/cutting',
 ];

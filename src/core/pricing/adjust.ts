@@ -25,3 +25,8 @@ export function minimumLine(lines: readonly PriceLine[], soFar: number): Untaxed
   if (!highest || lacking <= 0) return [];
   return [ownRate(highest, { quantity: 1, unitPriceMinor: lacking, amountMinor: lacking })];
 }
+
+/** Before tax. */
+export function untaxedSum(lines: readonly Untaxed[]): number {
+  return lines.reduce((all, { amountMinor }) => all + amountMinor, 0);
+}

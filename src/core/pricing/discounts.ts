@@ -1,8 +1,9 @@
 /** What one bill or quote leaves the price book for: other prices, free lines, and discounts on the whole. */
 import type { Untaxed } from './adjust.ts';
-import { ownRate } from './adjust.ts';
+import { ownRate, untaxedSum } from './adjust.ts';
 import { apportionRatio, sumsByRate } from './apportion-rates.ts';
 import type { PriceLine } from './lines.ts';
+import { mayHaveOtherPrice } from './other-price.ts';
 import { percentLines } from './percent.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
@@ -28,11 +29,6 @@ export type Adjustment =
       readonly label: string;
       readonly amountMinor: number;
     };
-
-/** Lines whose price is an amount may have another one for a bill: not a percentage, nor a deposit. */
-export function mayHaveOtherPrice(basis: string): boolean {
-  return basis !== 'percent' && basis !== 'deposit';
-}
 
 /** The lines with their other prices and labels; of several for one line the last counts. */
 export function withOtherPrices(
@@ -64,7 +60,7 @@ export function freeLines(adjustments: readonly Adjustment[]): Untaxed[] {
  * @throws ValidationError `price.discount-over-all` when the percentages are more than the whole
  */
 export function discountLines(adjustments: readonly Adjustment[], charged: readonly Untaxed[]): Untaxed[] {
-  if (sum(charged) <= 0) return [];
+  if (untaxedSum(charged) <= 0) return [];
   const percents = adjustments.flatMap((one): PriceLine[] =>
     one.kind === 'percent off'
       ? [{ code: one.code, label: one.label, basis: 'percent', rate: -one.rate }]
@@ -74,7 +70,7 @@ export function discountLines(adjustments: readonly Adjustment[], charged: reado
   for (const one of adjustments) {
     if (one.kind !== 'amount off') continue;
     const before = [...charged, ...off];
-    const left = sum(before);
+    const left = untaxedSum(before);
     const amount = Math.min(one.amountMinor, left);
     if (amount <= 0) continue;
     const taxed = apportionRatio(sumsByRate(before), {
@@ -87,8 +83,4 @@ export function discountLines(adjustments: readonly Adjustment[], charged: reado
     off.push({ line, quantity: 1, unitPriceMinor: -amount, amountMinor: -amount, taxed });
   }
   return off;
-}
-
-function sum(lines: readonly Untaxed[]): number {
-  return lines.reduce((all, { amountMinor }) => all + amountMinor, 0);
 }

@@ -1,7 +1,7 @@
 /** Discounts and surcharges in percent: what each comes to, and at which rates it is taxed. */
 import { addDecimals, decimalNumber, decimalOf, timesDecimal, type Decimal } from '../values/money-sums.ts';
 import { apportionRatio, sumsByRate } from './apportion-rates.ts';
-import type { Untaxed } from './adjust.ts';
+import { untaxedSum, type Untaxed } from './adjust.ts';
 import type { PriceLine } from './lines.ts';
 import type { TaxedPart } from './tax.ts';
 import { ValidationError } from '../values/validation-error.ts';
@@ -21,7 +21,7 @@ import { ValidationError } from '../values/validation-error.ts';
  * // $100 free of tax and $50 at 6 %, less 10 %: −1000 at 0 and −500 at 0.06, so the tax is 300 − 30 = 270
  */
 export function percentLines(lines: readonly PriceLine[], plain: readonly Untaxed[]): Untaxed[] {
-  const total = plain.reduce((sum, { amountMinor }) => sum + amountMinor, 0);
+  const total = untaxedSum(plain);
   const sums = sumsByRate(plain);
   let running: Decimal = { digits: 0n, decimals: 0 };
   let apportioned = apportionPercentage(running, total, sums);

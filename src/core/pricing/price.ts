@@ -1,15 +1,9 @@
 /** One function prices quotes and bills alike: the same lines on predicted or on weighed amounts. */
-import {
-  boundedMinor,
-  decimalNumber,
-  MINUTES,
-  percentOf,
-  timesDecimal,
-  timesMinutes,
-} from '../values/money-sums.ts';
-import { minimumLine, ownRate, type Untaxed } from './adjust.ts';
+import { boundedMinor, decimalNumber, MINUTES, timesDecimal, timesMinutes } from '../values/money-sums.ts';
+import { minimumLine, ownRate, untaxedSum, type Untaxed } from './adjust.ts';
 import { checkAmounts, checkLine } from './check.ts';
 import { coverOf, type Cover } from './cover.ts';
+import { depositAsked } from './deposit.ts';
 import { discountLines, freeLines, withOtherPrices, type Adjustment } from './discounts.ts';
 import { applies, quantityOf } from './lines.ts';
 import type { Amounts, Basis, PriceLine } from './lines.ts';
@@ -89,7 +83,7 @@ export function priceLines(job: {
   const charged: Untaxed[] = matching.flatMap((line) => ownAmount(line, job.amounts, cover));
   charged.push(...freeLines(adjustments));
   charged.push(...percentLines(matching, charged));
-  charged.push(...minimumLine(matching, sum(charged)));
+  charged.push(...minimumLine(matching, untaxedSum(charged)));
   charged.push(...discountLines(adjustments, charged));
 
   const taxes = taxOf(
@@ -100,11 +94,11 @@ export function priceLines(job: {
     const { code, label, basis } = line;
     return { code, label, basis, quantity, unitPriceMinor, amountMinor, taxMinor: taxes[i] as number };
   });
-  const subtotalMinor = sum(charged);
+  const subtotalMinor = untaxedSum(charged);
   const taxMinor = taxes.reduce((all, tax) => all + tax, 0);
   const totalMinor = subtotalMinor + taxMinor;
   boundedMinor(totalMinor, 'totalMinor');
-  const depositMinor = depositOf(matching, totalMinor);
+  const depositMinor = depositAsked(matching, job.amounts, totalMinor);
   return { lines, subtotalMinor, taxMinor, totalMinor, depositMinor, uncovered: cover.uncovered };
 }
 
@@ -123,15 +117,4 @@ function hourAmount(line: PriceLine, minutes: number): Untaxed[] {
   const unitPriceMinor = line.amountMinor ?? 0;
   const amountMinor = boundedMinor(timesMinutes(unitPriceMinor, minutes), 'amountMinor');
   return [ownRate(line, { quantity: minutes / MINUTES, unitPriceMinor, amountMinor })];
-}
-
-function depositOf(lines: readonly PriceLine[], totalMinor: number): number {
-  const asked = lines
-    .filter(({ basis }) => basis === 'deposit')
-    .reduce((all, line) => all + (line.amountMinor ?? percentOf(totalMinor, line.rate ?? 0)), 0);
-  return Math.max(0, Math.min(asked, totalMinor));
-}
-
-function sum(lines: readonly Untaxed[]): number {
-  return lines.reduce((all, { amountMinor }) => all + amountMinor, 0);
 }

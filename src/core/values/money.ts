@@ -12,6 +12,18 @@ export function currencyDecimals(currency: string): number {
 }
 
 /**
+ * Minor units as a decimal number, exactly.
+ * @example decimalText(-1250, 'USD') // '-12.50'
+ */
+export function decimalText(minor: number, currency: string): string {
+  const places = currencyDecimals(currency);
+  const digits = String(Math.abs(minor)).padStart(places + 1, '0');
+  const cut = digits.length - places;
+  const text = places === 0 ? digits : `${digits.slice(0, cut)}.${digits.slice(cut)}`;
+  return minor < 0 ? `-${text}` : text;
+}
+
+/**
  * Reads `45`, `45.50`, `$45.50`, `45,50`, `1,234.50`, `1.234,50`, `-5` (a credit) as minor units. A mark before no
  * more digits than the currency has decimals is the decimal mark; before three it separates thousands, unless the
  * currency itself has three decimals, where `1,234` may mean either.

@@ -3,7 +3,7 @@ import type { AnimalRow } from '../../book/records/animals.ts';
 import type { BillRecord } from '../../book/records/bills.ts';
 import type { PaymentRecord } from '../../book/records/payments.ts';
 import type { Charge, PriceLine } from '../../core/pricing/price.ts';
-import { mayHaveOtherPrice } from '../../core/pricing/discounts.ts';
+import { mayHaveOtherPrice } from '../../core/pricing/other-price.ts';
 import { accountCurrency } from '../pricing/account.ts';
 import { adjustmentRows } from './adjustment-rows.ts';
 import { billShares } from './bill-shares.ts';

@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import type { AdjustmentRecord, NewAdjustment } from '../../book/records/charges/adjustments.ts';
 import { isByProduct } from '../../core/pricing/cover.ts';
-import { mayHaveOtherPrice } from '../../core/pricing/discounts.ts';
+import { mayHaveOtherPrice } from '../../core/pricing/other-price.ts';
 import type { Adjustment, PriceLine } from '../../core/pricing/price.ts';
 import { listOf, needed, text } from '../input/input.ts';
 import { ProblemError } from '../contract/problem.ts';

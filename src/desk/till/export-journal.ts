@@ -4,6 +4,7 @@ import type { Db } from '../../book/file/db.ts';
 import { journalRecords } from '../../book/records/money/journal.ts';
 import { addDays } from '../../core/values/dates.ts';
 import { shielded } from '../../core/values/csv.ts';
+import { decimalText } from '../../core/values/money.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { writeExport, writeText } from '../export/outbox.ts';
 import { date } from '../input/input.ts';
@@ -12,7 +13,7 @@ import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { startOf } from './day-entries.ts';
 import { JOURNAL_COLUMNS, SUMMARY_COLUMNS, layoutText } from './journal-layout.ts';
-import { decimalText, journalRows, type JournalRow } from './journal-rows.ts';
+import { journalRows, type JournalRow } from './journal-rows.ts';
 import { monthSummary } from './month-summary.ts';
 
 /** A spreadsheet knows by it that the letters are UTF-8. */

@@ -1,5 +1,4 @@
 /** Bills, payments and their voids as lines of a journal, and what a month of them adds up to. */
-import { currencyDecimals } from '../../core/values/money.ts';
 import type { JournalDocument, JournalLine } from '../../book/records/money/journal.ts';
 
 /** One line of the journal. Amounts in minor units; a void reverses the signs of what it voids. */
@@ -73,15 +72,3 @@ function soleRate({ basis }: JournalLine, lines: readonly JournalLine[]): number
 }
 
 const withoutMinusZero = (minor: number): number => (minor === 0 ? 0 : minor);
-
-/**
- * Minor units as a decimal number, exactly.
- * @example decimalText(-1250, 'USD') // '-12.50'
- */
-export function decimalText(minor: number, currency: string): string {
-  const places = currencyDecimals(currency);
-  const digits = String(Math.abs(minor)).padStart(places + 1, '0');
-  const cut = digits.length - places;
-  const text = places === 0 ? digits : `${digits.slice(0, cut)}.${digits.slice(cut)}`;
-  return minor < 0 ? `-${text}` : text;
-}

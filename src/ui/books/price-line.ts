@@ -1,5 +1,5 @@
 import type { Brought, PriceLineRow, ProductKind } from '../../bridge/contract.ts';
-import { parseMoney } from '../../core/values/money.ts';
+import { decimalText, parseMoney } from '../../core/values/money.ts';
 import { pricesText as text } from '../texts/en/books/prices.ts';
 import { percentText, readPercent } from '../texts/percent.ts';
 
@@ -57,13 +57,13 @@ export function emptyRow(unit: 'lb' | 'kg'): PriceLineRow {
   }; // prettier-ignore
 }
 
-/** A stored line as editable text. `decimals` are those of the currency. */
-export function typeLine(row: PriceLineRow, unit: 'lb' | 'kg', decimals: number): TypedLine {
+/** A stored line as editable text. */
+export function typeLine(row: PriceLineRow, unit: 'lb' | 'kg', currency: string): TypedLine {
   return {
     code: row.code,
     label: row.label,
     basis: row.basis,
-    amount: row.amountMinor === null ? '' : (row.amountMinor / 10 ** decimals).toFixed(decimals),
+    amount: row.amountMinor === null ? '' : decimalText(row.amountMinor, currency),
     rate: row.rate === null ? '' : percentText(row.rate),
     unit: row.unit ?? unit,
     species: row.species ?? [],

@@ -1,5 +1,5 @@
 import type { CallInput, CostFigures, ServiceCode } from '../../bridge/contract.ts';
-import { currencyDecimals } from '../../core/values/money.ts';
+import { decimalText } from '../../core/values/money.ts';
 import { GRAMS_PER } from '../../core/values/units.ts';
 import { percentText, readPercent } from '../texts/percent.ts';
 
@@ -21,8 +21,7 @@ interface TypedCosts {
  * @example typeCosts(figures, 'lb', 'USD').wagePerHour // '21.50'
  */
 export function typeCosts(figures: CostFigures, unit: 'lb' | 'kg', currency: string): TypedCosts {
-  const decimals = currencyDecimals(currency);
-  const money = (minor: number): string => (minor / 10 ** decimals).toFixed(decimals);
+  const money = (minor: number): string => decimalText(minor, currency);
   const service = (code: ServiceCode): TypedCosts['services'][ServiceCode] => {
     const { minutesPerAnimal, minutesPerKg, packageGrams } = figures.services[code];
     return {

@@ -1,5 +1,5 @@
 import type { DonationsView } from '../../bridge/contract.ts';
-import { currencyDecimals } from '../../core/values/money.ts';
+import { decimalText } from '../../core/values/money.ts';
 import { fromGrams } from '../../core/values/units.ts';
 import type { Format } from '../texts/format.ts';
 import { leavingText as text } from '../texts/en/counter/leaving.ts';
@@ -9,10 +9,6 @@ export function donationTable(
   { rows }: DonationsView,
   { unit }: Pick<Format, 'unit'>,
 ): { head: string[]; plain: (string | number)[][] } {
-  const money = (minor: number, currency: string): string => {
-    const decimals = currencyDecimals(currency);
-    return (minor / 10 ** decimals).toFixed(decimals);
-  };
   return {
     head: [
       text.day,
@@ -32,7 +28,7 @@ export function donationTable(
       row.program,
       row.confirmation,
       Number(fromGrams(row.grams, unit).toFixed(2)),
-      money(row.owesMinor, row.currency),
+      decimalText(row.owesMinor, row.currency),
       row.currency,
       text.whys[row.why],
     ]),

@@ -60,7 +60,7 @@ describe('a price line as typed', () => {
   }; // prettier-ignore
 
   it('comes back the same when nothing was changed', () => {
-    expect(readLine(typeLine(row, 'lb', 2), 'USD', ['cut'])).toEqual({ value: row, wrong: {} });
+    expect(readLine(typeLine(row, 'lb', 'USD'), 'USD', ['cut'])).toEqual({ value: row, wrong: {} });
   });
 
   it('reads a discount with a minus as a negative rate without an amount', () => {
