@@ -111,7 +111,7 @@ export function weighingRecords(db: Db) {
     `SELECT s.animal_id AS animal, w.product FROM (
        SELECT animal_id FROM animal_sum WHERE animal_id < ? AND whole_cuts > 0 AND stage IN ('ready', 'released')
        ORDER BY animal_id DESC LIMIT ?) s
-     LEFT JOIN weighing_now w ON w.animal_id = s.animal_id AND w.stage = 'packed' AND w.batch_id IS NULL`,
+     LEFT JOIN weighing_now w ON w.animal_id = s.animal_id AND w.stage = 'packed' AND +w.batch_id IS NULL`,
   );
   const counted = (of: 'animal_id' | 'batch_id') =>
     db.prepare<[number], { all: number; standing: number }>(

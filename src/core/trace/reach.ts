@@ -60,7 +60,7 @@ export function carriesTo(from: BatchTimes, to: BatchTimes, cleaned: string | nu
 /**
  * Batches that the meat of one animal reached, with the way that is shortest in batches: a breadth-first search. A batch
  * reaches others as `carriesTo` says. An animal that is reached carries nothing on: its own trim, ground elsewhere, never met
- * the positive meat. Cost: batches reached × (batches + cleanings).
+ * the positive meat. Cost: batches reached × (batches that are not + cleanings).
  * @param cleanings moments at which the grinder was taken apart and cleaned, in any order
  * @example reachOf(1, [{ id: 7, animals: [1, 2], first: 'a', ground: 'a', clear: 'a', last: 'a' }], []) // Map { 7 → { by: 'meat' } }
  */
@@ -73,15 +73,15 @@ export function reachOf(
   const reached = new Map<number, Reached>();
   let edge: TracedBatch[] = batches.filter(({ animals }) => animals.includes(animal));
   for (const { id } of edge) reached.set(id, { by: 'meat' });
+  let others = batches.filter(({ id }) => !reached.has(id));
   while (edge.length > 0) {
     const next: TracedBatch[] = [];
     for (const from of edge) {
       const cleaned = cleanedAfter(from, sorted)?.at ?? null;
-      for (const to of batches) {
-        if (reached.has(to.id) || !carriesTo(from, to, cleaned)) continue;
-        reached.set(to.id, { by: 'grinder', from: from.id });
-        next.push(to);
-      }
+      const found = others.filter((to) => carriesTo(from, to, cleaned));
+      for (const { id } of found) reached.set(id, { by: 'grinder', from: from.id });
+      next.push(...found);
+      if (found.length > 0) others = others.filter(({ id }) => !reached.has(id));
     }
     edge = next;
   }

@@ -60,10 +60,14 @@ export function affectsOf(
   const notes = session.book.affectedNotes.ofSource(id);
   const ids = [...new Set(batches.flatMap(({ animals }) => animals))].filter((one) => one !== id);
   // Meat that left may be eaten tonight: its hunters are called first.
-  const left = (one: number): number =>
-    Number(
-      session.book.animals.get(one)?.stage === 'released' || session.book.shares.pickups(one).length > 0,
-    );
+  const gone = new Map<number, number>();
+  const left = (one: number): number => {
+    const known = gone.get(one);
+    if (known !== undefined) return known;
+    const out = session.book.animals.get(one)?.stage === 'released' || session.book.shares.pickups(one).length > 0; // prettier-ignore
+    gone.set(one, Number(out));
+    return Number(out);
+  };
   ids.sort((a, b) => left(b) - left(a) || a - b);
   return {
     batches: batches.map(({ id: batchId, name, product, from, owners }) => ({

@@ -31,6 +31,7 @@ export function untracedReach(session: Session, animalId: number, season: number
   const all = [...batches, ...[...ofAnimal].map(([animal, packed]) => asBatch(session, animal, packed))];
   const cleanings = cleaningsFor(session, all);
   const traced = reachOf(animalId, batches, cleanings);
+  const byId = new Map(batches.map((one) => [one.id, one]));
   const animals = new Map<number, UntracedReach['animals'][number]>();
   const add = (id: number, where: string[], packages: number, grams: number): void => {
     if (id === animalId) return;
@@ -47,7 +48,7 @@ export function untracedReach(session: Session, animalId: number, season: number
     if (packed)
       add(-id, packed.map(({ product }) => product), sum(packed, 'count'), sum(packed, 'grams')); // prettier-ignore
     else if (!traced.has(id))
-      for (const animal of batches.find((one) => one.id === id)?.animals ?? [])
+      for (const animal of byId.get(id)?.animals ?? [])
         add(animal, [session.book.batches.get(id)?.name ?? ''], 0, 0);
   }
   return { own: ofAnimal.has(animalId), animals: [...animals.values()].sort((a, b) => a.id - b.id) };
@@ -55,8 +56,9 @@ export function untracedReach(session: Session, animalId: number, season: number
 
 function asBatch(session: Session, animal: number, packed: readonly TablePackedRow[]): TracedBatch {
   const begun = packed.map(({ first, cut }) => {
+    if (cut !== null && cut < first) return cut;
     const [morning = 0] = momentsOf(session.dayOf(first), 0, session.settings.zone);
-    return cut !== null && cut < first ? cut : new Date(morning).toISOString();
+    return new Date(morning).toISOString();
   });
   const first = begun.reduce((a, b) => (a < b ? a : b));
   const last = packed.map((one) => one.last).reduce((a, b) => (a > b ? a : b));

@@ -28,12 +28,14 @@ export interface TablePackedRow {
   cut: string | null;
 }
 
-/** Weights that count, by the moment at which the meat was weighed: a correction by that of the weight that it corrects. */
-export const WEIGHED_THEN = `(SELECT w.batch_id, w.animal_id, w.stage, w.product, w.count, w.grams, CASE WHEN w.corrects IS NULL THEN w.at ELSE (
+/** The moment at which the meat of a weight `w` was weighed: of a correction that of the weight that it corrects. */
+const WEIGHED_AT = `CASE WHEN w.corrects IS NULL THEN w.at ELSE (
     WITH RECURSIVE first_of (corrects, at) AS (SELECT f.corrects, f.at FROM weighing f WHERE f.id = w.corrects
       UNION ALL SELECT f.corrects, f.at FROM weighing f JOIN first_of n ON f.id = n.corrects)
-    SELECT at FROM first_of WHERE corrects IS NULL) END AS at
-  FROM weighing_now w)`;
+    SELECT at FROM first_of WHERE corrects IS NULL) END`;
+
+/** Weights that count, by that moment. */
+const WEIGHED_THEN = `(SELECT w.batch_id, w.stage, ${WEIGHED_AT} AS at FROM weighing_now w)`;
 
 /**
  * Moments of the batches that were at work, by the first weight in. The first package that counts comes after the last weight
@@ -72,12 +74,16 @@ export function traceRecords(db: Db) {
   const cleanings = db.prepare<[string, string], { at: string; batch: number | null }>(
     'SELECT at, batch_id AS batch FROM grinder_cleaning_now WHERE at >= ? AND at <= ? ORDER BY at, id',
   );
+  // The unary plus keeps the index by animal: by batch, each animal would read all that no batch has.
   const tablePacked = db.prepare<{ season: number }, TablePackedRow>(
-    `SELECT w.animal_id AS animal, w.product, sum(w.count) AS count, sum(w.grams) AS grams, min(w.at) AS first, max(w.at) AS last,
-       (SELECT min(c.at) FROM weighing_now c WHERE c.animal_id = w.animal_id AND c.batch_id IS NULL AND c.stage IN ('primal', 'cut')) AS cut
-     FROM animal a JOIN ${WEIGHED_THEN} w ON w.animal_id = a.id
-     WHERE a.season = @season AND w.stage = 'packed' AND w.batch_id IS NULL AND w.product IS NOT NULL
-     GROUP BY w.animal_id, w.product ORDER BY w.animal_id, w.product`,
+    `SELECT animal, product, sum(count) AS count, sum(grams) AS grams, min(at) AS first, max(at) AS last,
+       (SELECT min(c.at) FROM weighing c WHERE c.animal_id = animal AND c.stage IN ('primal', 'cut')
+         AND NOT EXISTS (SELECT 1 FROM weighing_void v WHERE v.weighing_id = c.id)) AS cut
+     FROM (SELECT w.animal_id AS animal, w.product, w.count, w.grams, ${WEIGHED_AT} AS at
+       FROM animal a CROSS JOIN weighing w ON w.animal_id = a.id
+       WHERE a.season = @season AND w.stage = 'packed' AND +w.batch_id IS NULL AND w.product IS NOT NULL
+         AND NOT EXISTS (SELECT 1 FROM weighing_void v WHERE v.weighing_id = w.id))
+     GROUP BY animal, product ORDER BY animal, product`,
   );
   return {
     /** What was packed at the Table without a batch, of animals of the season. */
