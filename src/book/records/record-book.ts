@@ -119,8 +119,9 @@ export function recordBook(db: Db) {
        (SELECT json_group_array(json_object('primal', p.primal, 'count', p.count)) FROM animal_part p WHERE p.animal_id = a.id) AS parts,
        (SELECT json_group_array(json_object('kind', b.kind, 'tag', b.tag, 'evidence', b.evidence, 'went', e.went, 'name', e.name, 'on', e.ended_on))
           FROM belonging_now b LEFT JOIN belonging_end_now e ON e.belonging_id = b.id WHERE b.animal_id = a.id) AS belongings,
-       (SELECT json_group_array(json_object('name', s.name, 'amount', s.amount)) FROM
-          (SELECT o.name, n.amount FROM share_now n JOIN hunter o ON o.id = n.hunter_id WHERE n.animal_id = a.id ORDER BY n.position) s) AS sharers,
+       (SELECT json_group_array(json_object('name', s.name, 'phone', s.phone, 'amount', s.amount, 'to', s.given_to, 'on', s.taken_on)) FROM
+          (SELECT o.name, o.phone, n.amount, t.given_to, t.taken_on FROM share_now n JOIN hunter o ON o.id = n.hunter_id
+             LEFT JOIN share_pickup_now t ON t.animal_id = n.animal_id AND t.hunter_id = n.hunter_id WHERE n.animal_id = a.id ORDER BY n.position) s) AS sharers,
        (SELECT json_group_array(json_object('program', n.program, 'grams', n.grams, 'confirmation', n.confirmation, 'on', n.donated_on))
           FROM donation_now n WHERE n.animal_id = a.id) AS donations,
        ${weighed('received')} AS received_grams, ${weighed('hanging')} AS hanging_grams, ${weighed('packed')} AS packed_grams,

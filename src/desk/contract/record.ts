@@ -46,8 +46,8 @@ export interface RecordRow {
   brought: Brought;
   /** The received pieces of an animal that was not whole; empty: all of it. */
   pieces: { name: string; count: number }[];
-  /** Hunters who share it with their part of it; empty where one has all of it. */
-  sharers: { name: string; share: number }[];
+  /** Hunters who share it with their part of it, and who took a part when; empty where one has all of it. */
+  sharers: { name: string; phone: string; share: number; taken: { to: string; on: string } | null }[];
   /** What of it was donated. */
   donations: { program: string; grams: number; confirmation: string; on: string }[];
   /** What came with it besides its meat, and where it went; null while it is here. */

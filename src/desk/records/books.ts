@@ -89,9 +89,24 @@ function gapsOf(session: Session, season: number): string[] {
 }
 
 function sharersIn(json: string): RecordRow['sharers'] {
-  const rows = JSON.parse(json) as { name: string; amount: number }[];
+  const rows = JSON.parse(json) as SharerOfRow[];
   const all = rows.reduce((total, { amount }) => total + amount, 0);
-  return rows.length < 2 ? [] : rows.map(({ name, amount }) => ({ name, share: amount / all }));
+  return rows.length < 2
+    ? []
+    : rows.map(({ name, phone, amount, to, on }) => ({
+        name,
+        phone,
+        share: amount / all,
+        taken: to === null || on === null ? null : { to, on },
+      }));
+}
+
+interface SharerOfRow {
+  name: string;
+  phone: string;
+  amount: number;
+  to: string | null;
+  on: string | null;
 }
 
 /** As the record book's query writes it. */

@@ -61,9 +61,17 @@ export function belongingsText({ belongings }: RecordRow, format: Pick<Format, '
   );
 }
 
-/** Who else shares it: every hunter with a part of it. */
-export function sharersText({ sharers }: RecordRow, format: Pick<Format, 'share'>): string[] {
-  return sharers.map(({ name, share }) => shareText.line(name, format.share(share, 1)));
+/** Who else shares it: every hunter with a part of it, a phone number, and who took that part when. */
+export function sharersText({ sharers }: RecordRow, format: Pick<Format, 'share' | 'day'>): string[] {
+  return sharers.map(({ name, phone, share, taken }) =>
+    [
+      shareText.line(name, format.share(share, 1)),
+      phone,
+      taken && shareText.taken(taken.to, format.day(taken.on)),
+    ]
+      .filter(Boolean)
+      .join(', '),
+  );
 }
 
 /** What of it was donated, to which program. */

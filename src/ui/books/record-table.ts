@@ -23,7 +23,7 @@ export function recordTable(
     [text.ownerName, (row) => row.hunter],
     [text.ownerAddress, (row) => row.address],
     [text.ownerPhone, (row) => row.phone],
-    [text.sharers, (row) => sharersText(row, { share: percent }).join('; ')],
+    [text.sharers, (row) => sharersText(row, { share: percent, day: (date) => date }).join('; ')],
     [text.deliverer, (row) => row.deliverer],
     [text.delivererAddress, (row) => row.delivererAddress],
     [text.licence, (row) => row.licence],

@@ -1,6 +1,7 @@
 /** Two or more hunters on one animal: packages and bill are split exactly, payments have a payer, each takes a part. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { sharersText } from '../../../src/ui/books/record-cells.ts';
 import { problemMessage } from '../../../src/ui/texts/problem-message.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 import { freshDesk, inBook, takeIn, type FreshDesk } from '../fresh-desk.ts';
@@ -40,13 +41,28 @@ describe('sharing an animal', () => {
       { ...BOB, typed: '40', share: 0.4 },
     ]);
     const [row] = await shop.call('records.list', {});
-    expect(row?.sharers).toEqual([{ name: 'Dana Whitlock', share: 0.6 }, { name: 'Bob Ray', share: 0.4 }]); // prettier-ignore
+    expect(row?.sharers).toMatchObject([
+      { name: 'Dana Whitlock', share: 0.6 },
+      { ...BOB, share: 0.4, taken: null },
+    ]);
     const entry = (await shop.call('animals.getHistory', { id })).find(({ what }) => what === 'shared');
     expect(entry).toMatchObject({
       by: 'MK',
       facts: { basis: 'percent', parts: 'Dana Whitlock 60, Bob Ray 40' },
     });
     shop.desk.close();
+  });
+
+  it('says in the record book who took a part and when, though the rest is still here', async () => {
+    const shop = await freshDesk();
+    const { id, bob } = await shared(shop);
+    await shop.call('shares.release', { id, hunterId: bob, to: 'Ray Senior', unpaidBy: 'MK' });
+    const [row] = await shop.call('records.list', {});
+    expect(row?.stage).toBe('ready');
+    expect(row?.sharers.map(({ taken }) => taken)).toEqual([null, { to: 'Ray Senior', on: '2026-10-10' }]);
+    const said =
+      row && sharersText(row, makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' }));
+    expect(said?.[1]).toBe('Bob Ray: 40.0 %, 555-0177, picked up by Ray Senior on Sat, Oct 10');
   });
 
   it('takes pounds and pieces by their proportion, and one hunter alone ends it', async () => {
