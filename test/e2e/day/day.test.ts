@@ -18,7 +18,7 @@ beforeAll(async () => {
 beforeEach(({ onTestFailed, task }) => onTestFailed(() => day.tellOf(task.name)));
 afterAll(() => day?.close());
 
-describe('a day of the shop, by keyboard', { timeout: 60_000 }, () => {
+describe('a day of the shop, by keyboard', { timeout: 150_000 }, () => {
   it('takes in twelve animals with their deposits', async () => {
     const { keys, page } = day;
     await keys.tabTo(page.getByLabel('Who works here'));
@@ -61,7 +61,7 @@ describe('a day of the shop, by keyboard', { timeout: 60_000 }, () => {
     await result.isDealtWith(day);
   });
 
-  it('knows what is still owed, and by whom', () => evening.openBalances(day));
+  it('knows what is still owed, each part under the name of who owes it', () => evening.openBalances(day));
 
   it('closes the till to the cent', () => evening.closeTill(day));
 

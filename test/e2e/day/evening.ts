@@ -17,7 +17,7 @@ async function toTab({ page, keys }: Day, name: string): Promise<void> {
   expect(await wanted.getAttribute('aria-selected'), name).toBe('true');
 }
 
-/** Lou's rest and Gus's part. */
+/** Lou's rest and Gus's part, each under the name of who owes it. */
 export async function openBalances(day: Day): Promise<void> {
   const { page, keys } = day;
   await keys.goTo('pickup', 6);
@@ -25,9 +25,14 @@ export async function openBalances(day: Day): Promise<void> {
   await page.getByText(`${dollars(OPEN.total)} owed by 2 hunters`).waitFor();
   await look(day, '6-open-balances');
   const rows = page.getByRole('table', { name: 'Open balances' }).getByRole('row');
-  const row = await rows.filter({ hasText: GUESTS.lou.name }).first().innerText();
-  expect(row).toContain(GUESTS.lou.phone);
-  expect(row).toContain(dollars(OPEN.lou));
+  for (const [name, phone, cents] of [
+    [GUESTS.lou.name, GUESTS.lou.phone, OPEN.lou],
+    [GUS.name, GUS.phone, OPEN.gus],
+  ] as const) {
+    const row = await rows.filter({ hasText: name }).first().innerText();
+    expect(row).toContain(phone);
+    expect(row).toContain(dollars(cents));
+  }
 }
 
 /** The drawer is eleven cents short, which is written down. */
