@@ -130,9 +130,7 @@ describe('the money of one deer', () => {
     await follow('To the animal');
     await page.getByText('Bill 1: $52.32 to pay.').waitFor();
     await keys.pressOn('Packed, ready for pickup');
-    await page.getByText('16.55 lb is missing').waitFor();
-    await keys.fill('Why it is right', 'the cuts went home unweighed');
-    await keys.pressOn('Set ready all the same');
+    // This shop weighed no packages of whole cuts so far, so none are missed.
     await page.getByRole('link', { name: 'Hand it over at Pick-up' }).waitFor();
     await keys.goTo('pickup', 6);
     await keys.pressOn(`Hand over ${deer.ticket}`);

@@ -263,9 +263,7 @@ describe('the whole job, by keyboard', () => {
     await keys.press('Enter');
     await page.getByRole('heading', { level: 1, name: MOOSE }).waitFor();
     await keys.pressOn('Packed, ready for pickup');
-    await page.getByText('130.00 lb is missing').waitFor();
-    await keys.fill('Why it is right', 'the cuts went home unweighed');
-    await keys.pressOn('Set ready all the same');
+    // This shop weighed no packages of whole cuts so far, so its 130 lb of them are not missed.
     await page.getByRole('button', { name: 'Back to packing' }).waitFor();
   });
 
