@@ -15,6 +15,7 @@ import { openShop } from './shop-day.ts';
 import { planQuotes } from './quotes.ts';
 import { allWeights, plantSlips } from './invented/slips.ts';
 import { planIntake } from './taking-in.ts';
+import { planTill } from './till.ts';
 import { planSausage } from './to-grinder.ts';
 
 /** The demo's fixed current date, a Saturday in November, so that its season looks the same all year. */
@@ -56,6 +57,7 @@ async function fill(book: Book): Promise<DemoMade> {
     if (season.mistakes) slipped.push(...plantSlips(animals, shop.lastDay));
     if (season.mistakes) planDeliveries(shop, season);
     if (season.mistakes) planCoolers(shop, season);
+    if (season.mistakes) planTill(shop, season, front);
     if (season.quotes > 0) planQuotes(shop, season, animals);
     planSausage(shop, season);
     for (const animal of animals) {

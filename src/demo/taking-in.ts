@@ -8,6 +8,7 @@ import { planPickUp } from './hand-over.ts';
 import { ANIMALS } from './invented/invention.ts';
 import { correctSlip, writeWeight } from './corrections.ts';
 import type { Shop } from './shop-day.ts';
+import { bringBelongings, shareWithFriend } from './what-came.ts';
 
 /** The first sample from this date on is positive. */
 const POSITIVE_FROM = '2026-10-27';
@@ -83,6 +84,8 @@ function takeIn(shop: Shop, animal: DemoAnimal, by: string): void {
     if (first) correctSlip(shop, animal, intake, first.id, by);
   }
   takeDeposit(shop, animal, by);
+  bringBelongings(shop, animal, by);
+  shareWithFriend(shop, animal, by);
   hangUp(shop, animal, by);
   if (sampled) planResult(shop, animal, by);
 }

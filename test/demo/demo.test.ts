@@ -47,6 +47,27 @@ const page = (ticket: string): AnimalPage => {
 };
 
 describe('the demo season', { timeout: SLOW }, () => {
+  test('has the counter’s work: tills, belongings, hunters who share, a part given away', () => {
+    const open = rows<{ day: string }>(
+      `SELECT DISTINCT paid_on AS day FROM payment WHERE paid_on >= '2026-09-05' AND paid_on < '2026-11-14'
+       EXCEPT SELECT day FROM till_close`,
+    );
+    expect(open).toEqual([]);
+    expect(count('SELECT count(*) FROM till_close')).toBeGreaterThan(40);
+    expect(count('SELECT count(*) FROM till_close WHERE over_minor <> 0')).toBeGreaterThan(0);
+    expect(count('SELECT count(DISTINCT kind) FROM belonging')).toBe(3);
+    expect(count("SELECT count(*) FROM belonging_end WHERE went = 'taxidermist'")).toBeGreaterThan(3);
+    expect(count("SELECT count(*) FROM belonging_end WHERE went = 'hunter'")).toBeGreaterThan(3);
+    expect(count('SELECT count(DISTINCT animal_id) FROM share_now')).toBeGreaterThan(3);
+    expect(count('SELECT count(*) FROM share_pickup_now')).toBeGreaterThan(1);
+    expect(count('SELECT count(*) FROM donation_now')).toBeGreaterThan(2);
+    // Each of those who share is one hunter, however often.
+    expect(
+      rows("SELECT name FROM hunter WHERE phone <> '' GROUP BY name, phone HAVING count(*) > 1"),
+    ).toEqual([]);
+    expect(session.settings.shopAddress).not.toBe('');
+  });
+
   test('is the same every time, in every table', async () => {
     const again = await demoBook();
     const dump = ({ db }: Book) =>

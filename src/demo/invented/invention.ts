@@ -98,6 +98,9 @@ export const SHOP = shopJson as unknown as {
   costs: Omit<v.InferInput<typeof figuresTyped>, 'by'>;
   settings: v.InferInput<typeof setUp.input> & Required<Pick<Settings, 'step' | 'zone'>> & Settings;
   staff: Staff[];
+  /** Where capes go, and hunters who share a friend's animal. */
+  taxidermist: string;
+  sharers: { name: string; phone: string; email: string; address: string; licence: string }[];
   coolers: { name: string; places: number; usualF: number }[];
   shopShift: Partial<Record<Split, number>>;
   fats: FatBought[];
