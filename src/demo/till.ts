@@ -16,9 +16,9 @@ const TILL_STREAM = 6;
 
 export function planTill(shop: Shop, { opens }: InventedSeason, by: string): void {
   for (let day = opens, n = 0; day <= shop.lastDay; day = addDays(day, 1), n++) {
-    shop.events.schedule(momentAt(day, MORNING), () =>
-      shop.counter.call('till.setFloat', { typed: FLOAT, by }),
-    );
+    shop.events.schedule(momentAt(day, MORNING), () => {
+      shop.counter.call('till.setFloat', { typed: FLOAT, by });
+    });
     const draw = drawing(SEASONS.seed, n, TILL_STREAM);
     const offBy = draw.maybe(OFF) ? draw.pick(OFF_BY) : 0;
     shop.events.schedule(momentAt(day, EVENING), () => closeDay(shop, offBy, by));

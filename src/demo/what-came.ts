@@ -34,7 +34,7 @@ export function bringBelongings({ counter, events }: Shop, animal: DemoAnimal, b
   if (kind !== 'cape') return;
   const collected = momentAt(addDays(animal.receivedOn, draw.whole(1, 4)), 11 * 60);
   const receipt = `${draw.whole(2000, 2999)}`;
-  events.schedule(collected, () =>
+  events.schedule(collected, () => {
     counter.call('belongings.end', {
       id,
       went: 'taxidermist',
@@ -42,8 +42,8 @@ export function bringBelongings({ counter, events }: Shop, animal: DemoAnimal, b
       receipt,
       note: '',
       by,
-    }),
-  );
+    });
+  });
 }
 
 /** Names a second hunter, who takes half. */
