@@ -97,6 +97,7 @@ export const procedures = {
   'coolers.list': coolers.list,
   'coolers.save': coolers.save,
   'coolers.archive': coolers.archive,
+  'coolers.restore': coolers.restore,
   'coolers.logTemperature': coolers.logTemperature,
   'coolers.voidTemperature': coolers.voidTemperature,
   'coolers.restoreTemperature': coolers.restoreTemperature,

@@ -136,6 +136,11 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
   ],
   'coolers.save': () => ['coolers.save', { name: newName('Cold room'), places: 9 }],
   'coolers.archive': async (shop) => ['coolers.archive', { id: await cooler(shop) }],
+  'coolers.restore': async (shop) => {
+    const id = await cooler(shop);
+    await shop.call('coolers.archive', { id });
+    return ['coolers.restore', { id }];
+  },
   'coolers.logTemperature': async (shop) => [
     'coolers.logTemperature',
     { coolerId: await cooler(shop), typed: '36' },

@@ -39,6 +39,7 @@ export function coolerRecords(db: Db) {
   const add = db.prepare('INSERT INTO cooler (name, places) VALUES (?, ?)');
   const change = db.prepare('UPDATE cooler SET name = ?, places = ? WHERE id = ? AND active = 1');
   const putAway = db.prepare('UPDATE cooler SET active = 0 WHERE id = ? AND active = 1');
+  const bringBack = db.prepare('UPDATE cooler SET active = 1 WHERE id = ? AND active = 0');
   const log = db.prepare(
     'INSERT INTO cooler_temperature (cooler_id, typed, tenths_c, at, by) VALUES (?, ?, ?, ?, ?)',
   );
@@ -80,6 +81,8 @@ export function coolerRecords(db: Db) {
     add: (name: string, places: number): number => Number(add.run(name, places).lastInsertRowid),
     change: (id: number, name: string, places: number): boolean => change.run(name, places, id).changes === 1,
     putAway: (id: number): boolean => putAway.run(id).changes === 1,
+    /** Puts an archived cooler in use again; false if there is none of this number. */
+    bringBack: (id: number): boolean => bringBack.run(id).changes === 1,
     log: (coolerId: number, typed: string, tenthsC: number, at: string, by: string): void =>
       void log.run(coolerId, typed, tenthsC, at, by),
     temperatures: (coolerId: number, since: string) => temperatures.all(coolerId, since),

@@ -55,9 +55,7 @@ export const save = write(
   v.object({ id: v.optional(id), name: needed(60), places, by }),
   (session, { id: known, name, places: count, by: initials }) => {
     const coolers = session.book.coolers.all();
-    const same = coolers.find((one) => one.name.toLowerCase() === name.toLowerCase());
-    if (same && same.id !== known)
-      throw new ProblemError('refused', 'cooler.twice', { field: 'name', with: { cooler: same.name } });
+    refuseTwice(coolers, name, known);
     const before = known === undefined ? undefined : coolerOf(session, known);
     if (!before) refuseMoreOfShop('cooler', coolers.length);
     const coolerId = before ? before.id : session.book.coolers.add(name, count);
@@ -71,6 +69,13 @@ export const save = write(
   },
 );
 
+/** A name stands for one cooler of those in use. @param known the cooler that may have it already */
+function refuseTwice(coolers: readonly { id: number; name: string }[], name: string, known?: number): void {
+  const same = coolers.find((one) => one.name.toLowerCase() === name.toLowerCase());
+  if (same && same.id !== known)
+    throw new ProblemError('refused', 'cooler.twice', { field: 'name', with: { cooler: same.name } });
+}
+
 /** Archives an empty cooler. @throws ProblemError `cooler.unknown`, `cooler.in-use` */
 export const archive = write(v.object({ id, by }), (session, input) => {
   const cooler = coolerOf(session, input.id);
@@ -83,6 +88,25 @@ export const archive = write(v.object({ id, by }), (session, input) => {
     record: 'cooler',
     recordId: cooler.id,
     act: 'void',
+    at: session.now(),
+    by: input.by,
+  });
+  return { id: cooler.id };
+});
+
+/** Puts an archived cooler in use again. @throws ProblemError `cooler.unknown`, `cooler.twice`, `cooler.too-many` */
+export const restore = write(v.object({ id, by }), (session, input) => {
+  const coolers = session.book.coolers.all();
+  const cooler = session.book.coolers.named(input.id);
+  if (!cooler || coolers.some((one) => one.id === cooler.id))
+    throw new ProblemError('missing', 'cooler.unknown', { field: 'id' });
+  refuseTwice(coolers, cooler.name);
+  refuseMoreOfShop('cooler', coolers.length);
+  session.book.coolers.bringBack(cooler.id);
+  session.book.audit.note({
+    record: 'cooler',
+    recordId: cooler.id,
+    act: 'change',
     at: session.now(),
     by: input.by,
   });

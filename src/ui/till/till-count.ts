@@ -1,3 +1,4 @@
+import type { TillView } from '../../bridge/contract.ts';
 import { parseMoney } from '../../core/values/money.ts';
 
 /** How the drawer is counted, as typed. */
@@ -39,4 +40,11 @@ export function countedMinor(
   } catch {
     return null; // Half typed; the desk says what is wrong when the day is closed.
   }
+}
+
+/** The sums by method that a page showed when its day was closed. */
+export function seenSums(sums: TillView['sums']): { method: string; count: number; totalMinor: number }[] {
+  return sums
+    .filter(({ by }) => by === null)
+    .map(({ method, count, totalMinor }) => ({ method, count, totalMinor }));
 }

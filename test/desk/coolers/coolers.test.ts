@@ -69,6 +69,20 @@ describe('a cooler', () => {
     await shop.call('coolers.save', { name: 'Cold room 1', places: 5 });
   });
 
+  it('puts an archived cooler in use again, unless another has its name', async () => {
+    const shop = await freshDesk();
+    const coolerId = await coldRoom(shop);
+    const inUse = async () => (await shop.call('coolers.list', {})).map(({ id }) => id);
+    expect(await shop.problem('coolers.restore', { id: coolerId })).toMatchObject({ code: 'cooler.unknown' });
+    await shop.call('coolers.archive', { id: coolerId });
+    await shop.call('coolers.restore', { id: coolerId });
+    expect(await inUse()).toEqual([coolerId]);
+    await shop.call('coolers.archive', { id: coolerId });
+    const { id: other } = await shop.call('coolers.save', { name: 'COLD room', places: 5 });
+    expect(await shop.problem('coolers.restore', { id: coolerId })).toMatchObject({ code: 'cooler.twice' });
+    expect(await inUse()).toEqual([other]);
+  });
+
   it('sums the time above the limit, by linear interpolation between readings', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);

@@ -76,6 +76,7 @@ export const LIMITS: Readonly<Record<CallName, Limit>> = {
   'coolers.list': limit(0, 0),
   'coolers.save': limit(0, 60),
   'coolers.archive': limit(0, 6),
+  'coolers.restore': limit(0, 6),
   'coolers.logTemperature': limit(0, 20),
   'coolers.voidTemperature': limit(0, 300),
   'coolers.restoreTemperature': limit(0, 6),
