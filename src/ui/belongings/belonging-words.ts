@@ -6,7 +6,7 @@ import { wordFor } from '../texts/en/common.ts';
 /** @example kindName('caul fat') // 'Caul fat' */
 export const kindName = (kind: string): string => wordFor(belongingKinds, kind);
 
-/** Where it is stored, or where it went and when. */
+/** Its storage place, or where it went and when. */
 export function whereText({ end, place }: Pick<Belonging, 'end' | 'place'>, format: Format): string {
   if (!end) return text.here(place);
   return [

@@ -1,4 +1,4 @@
-/** Why a line of the bill is not what was quoted, in short phrases whose amounts add up to its difference. */
+/** Explains why a billed line differs from the quote, in short phrases whose amounts sum to the difference. */
 import type { LineReckoned, QuoteDifference } from '../../bridge/contract.ts';
 import { amountOf, billText as text, priceOf } from '../texts/en/bill.ts';
 import type { Format } from '../texts/format.ts';
@@ -9,8 +9,8 @@ export function signedMoney(minor: number, format: Format): string {
 }
 
 /**
- * One phrase for each reason; none where the line is as quoted.
- * @example // 400 lb came instead of the 380 lb that were told, at the same 95 cents
+ * One phrase for each reason; empty if the line matches the quote.
+ * @example // 400 lb billed instead of 380 lb quoted, at the same 95 cents
  * whyItDiffers(line, format) // ['400.00 lb instead of 380.00 lb: +$19.00']
  */
 export function whyItDiffers(line: QuoteDifference, format: Format): string[] {
@@ -39,7 +39,7 @@ function said(
   return minor === 0 ? [] : [words(after, before, signedMoney(minor, format))];
 }
 
-/** Of a percentage the sum that it is of. */
+/** For a percentage, the amount that it applies to. */
 function howMuch(side: LineReckoned, format: Format): string {
   return side.basis === 'percent' ? format.money(side.unitPriceMinor) : amountOf(side, format);
 }

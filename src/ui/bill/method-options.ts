@@ -2,7 +2,7 @@ import { billText as text, methodName } from '../texts/en/bill.ts';
 import type { ChoiceOption } from '../parts/index.ts';
 
 /**
- * The shop's payment methods as choices, each with a letter of its name as its key: the first that no method before it has.
+ * The shop's payment methods as options. Each has a key: the first letter of its name that is not yet taken.
  * @example methodOptions(['cash', 'check', 'card']) // keys C, H and A
  */
 export function methodOptions(methods: readonly string[]): ChoiceOption<string>[] {
@@ -15,7 +15,7 @@ export function methodOptions(methods: readonly string[]): ChoiceOption<string>[
   });
 }
 
-/** What the reference of a payment is called; null where it needs none. */
+/** The label of a payment's reference field; null if the method has no reference. */
 export function referenceLabel(method: string): string | null {
   if (method === 'cash') return null;
   return method === 'check' ? text.checkNumber : text.reference;

@@ -3,7 +3,7 @@ import { decimalText, parseMoney } from '../../core/values/money.ts';
 import { pricesText as text } from '../texts/en/books/prices.ts';
 import { percentText, readPercent } from '../texts/percent.ts';
 
-/** A price line as it stands in the fields: text, so that nothing typed is lost while it is wrong. */
+/** A price line as text fields, so that invalid input is not lost. */
 interface TypedLine {
   code: string;
   label: string;
@@ -13,30 +13,33 @@ interface TypedLine {
   unit: 'lb' | 'kg';
   species: string[];
   brought: Brought[];
-  /** Codes, and names that are on no list. */
+  /** Codes of products, and names that are not in the list. */
   products: string[];
   kinds: ProductKind[];
   fatSource: string;
   tax: string;
-  /** Of a deposit: a fixed sum, or a part of the whole bill. */
+  /** For a deposit: a fixed amount, or a fraction of the bill. */
   depositAs: 'sum' | 'share';
 }
 
-/** Charged so, an amount with a minus is a discount in money. */
+/** For this basis a negative amount is a discount. */
 const MAY_BE_DISCOUNT = ['animal', 'extra'];
 const PER_WEIGHT = ['hanging', 'ground', 'product', 'fat'];
 
-/** Whether a charge of this kind is by weight, and so needs its unit. */
+/** Whether the basis is a weight and therefore needs a unit. */
 export function perWeight(basis: string): boolean {
   return PER_WEIGHT.includes(basis);
 }
 
-/** Whether the line is a percentage and not an amount of money. */
+/** Whether the line is a percentage rather than an amount of money. */
 export function asPercent({ basis, depositAs }: Pick<TypedLine, 'basis' | 'depositAs'>): boolean {
   return basis === 'percent' || (basis === 'deposit' && depositAs === 'share');
 }
 
-/** A discount or surcharge in percent is taxed as the lines it is of are; a deposit is no charge. */
+/**
+ * Whether the line has its own tax setting. A percentage is taxed like the lines it applies to; a deposit is no
+ * charge.
+ */
 export function hasOwnTax(basis: TypedLine['basis']): boolean {
   return basis !== 'percent' && basis !== 'deposit';
 }
@@ -49,7 +52,7 @@ export function emptyLine(unit: 'lb' | 'kg'): TypedLine {
   }; // prettier-ignore
 }
 
-/** A line by weight of a product that has no words, no price and no code yet. */
+/** A line by weight for a product, still without label, price and code. */
 export function emptyRow(unit: 'lb' | 'kg'): PriceLineRow {
   return {
     code: '', label: '', basis: 'product', amountMinor: null, rate: null, unit, species: null, brought: null,
@@ -81,8 +84,8 @@ export type WrongLine = Partial<
 >;
 
 /**
- * Reads the fields of one line. `wrong` holds a sentence for each field that cannot be read; `value` is null while
- * any is. A new line gets a code from its label that none of `taken` has.
+ * Parses the fields of one line. `wrong` holds a message for each invalid field; `value` is null while there is one.
+ * A new line gets a code from its label that is not in `taken`.
  */
 export function readLine(
   typed: TypedLine,
@@ -123,7 +126,7 @@ export function readLine(
   };
 }
 
-/** Minor units, or null where the text is no amount of this currency, or below zero where that is no discount. */
+/** Minor units; null for an invalid amount, or a negative one where no discount is allowed. */
 function moneyOf(typed: string, currency: string, mayBeDiscount: boolean): number | null {
   try {
     const minor = parseMoney(typed, currency);

@@ -8,14 +8,14 @@ import { holdText } from '../texts/en/animal/hold.ts';
 import { recordText as text } from '../texts/en/books/record.ts';
 import type { Format } from '../texts/format.ts';
 
-/** How many entries, and how many of them want something. */
+/** The number of entries, and how many are incomplete. */
 export function countsOf(rows: readonly RecordRow[]): string {
   const incomplete = rows.filter(({ lacks }) => lacks.length > 0).length;
   const late = rows.filter(({ lateDays }) => lateDays > 0).length;
   return text.entries(rows.length, incomplete, late);
 }
 
-/** What stands under one another in a cell of the record book, on the screen and on paper. */
+/** The stacked lines of one cell of the record book, on screen and on paper. */
 export function papersOf({ licence, tag }: RecordRow): string[] {
   return [licence && text.licenceIs(licence), tag && text.tagIs(tag)].filter((said) => said !== '');
 }
@@ -31,7 +31,7 @@ export function weightsOf(row: RecordRow, format: Format): string[] {
   ].filter((one) => one !== '');
 }
 
-/** Its hold, what laboratories reported, and whose positive result reaches it. */
+/** Its hold, laboratory results, and the positive results of other animals that affect it. */
 export function heldOf(row: RecordRow, day: (date: string) => string): string[] {
   return [
     row.hold === null ? '' : text.onHold(wordFor(words.hold, row.hold).toLowerCase()),
@@ -46,7 +46,7 @@ export function moneyOf({ money, dueMinor, currency }: RecordRow, format: Format
   return money === 'open' ? text.owes(format.money(dueMinor, currency)) : text.money[money];
 }
 
-/** What came with it besides its meat, one line each, with where it went. */
+/** Its belongings besides meat, one line each, with where each went. */
 export function belongingsText({ belongings }: RecordRow, format: Pick<Format, 'day'>): string[] {
   return belongings.map(({ kind, tag, evidence, went, name, on }) =>
     [
@@ -61,7 +61,7 @@ export function belongingsText({ belongings }: RecordRow, format: Pick<Format, '
   );
 }
 
-/** Who else shares it: every hunter with a part of it, a phone number, and who took that part when. */
+/** The other hunters who share it: share, phone number, and who picked up which share when. */
 export function sharersText({ sharers }: RecordRow, format: Pick<Format, 'share' | 'day'>): string[] {
   return sharers.map(({ name, phone, share, taken }) =>
     [
@@ -74,7 +74,7 @@ export function sharersText({ sharers }: RecordRow, format: Pick<Format, 'share'
   );
 }
 
-/** What of it was donated, to which program. */
+/** What was donated from it, and to which program. */
 export function donationsText({ donations }: RecordRow, format: Pick<Format, 'day' | 'mass'>): string[] {
   return donations.map(({ program, grams, confirmation, on }) =>
     [
@@ -86,7 +86,7 @@ export function donationsText({ donations }: RecordRow, format: Pick<Format, 'da
   );
 }
 
-/** Who brought it and where that person lives, if it was not the owner. */
+/** Who delivered it, with address, if not the owner. */
 export function delivererOf({ deliverer, delivererAddress }: RecordRow): string {
   return deliverer === '' ? '' : [text.broughtBy(deliverer), delivererAddress].filter(Boolean).join(', ');
 }

@@ -1,9 +1,9 @@
 import type { LocationQuery } from 'vue-router';
 import type { CallInput, RecordRow } from '../../bridge/contract.ts';
 
-/** Which entries of the record book are looked at, as it stands in the fields and in the address. */
+/** The filter of the record book, as in its fields and in the address. */
 export interface RecordFilter {
-  /** A season, or `dates`: any season, by the day received. */
+  /** A season; `dates` for any season, filtered by the date received. */
   season: string;
   from: string;
   to: string;
@@ -13,7 +13,7 @@ export interface RecordFilter {
   text: string;
 }
 
-/** Before any animal: asks for every season. */
+/** A date before any animal; selects every season. */
 const FIRST_DAY = '0001-01-01';
 
 export function filterFrom(query: LocationQuery, season: number): RecordFilter {
@@ -31,7 +31,7 @@ export function filterFrom(query: LocationQuery, season: number): RecordFilter {
   };
 }
 
-/** What of a filter is worth standing in an address. */
+/** The fields of a filter that belong in the address. */
 export function queryOf(filter: RecordFilter): Record<string, string> {
   return Object.fromEntries(Object.entries(filter).filter(([, value]) => value !== ''));
 }

@@ -6,12 +6,15 @@ import { holdText } from '../texts/en/animal/hold.ts';
 import { recordText as text } from '../texts/en/books/record.ts';
 import { belongingsText, sharersText } from './record-cells.ts';
 
-/** As a spreadsheet reads it anywhere. */
+/** A number with a decimal point, which every spreadsheet program reads. */
 const percent = (share: number): string => `${(share * 100).toFixed(1)} %`;
 
 type Cell = string | number | null;
 
-/** The record book as an officer takes it to a spreadsheet, without prices: one row for each animal, dates as YYYY-MM-DD, weights in the shop's unit. */
+/**
+ * The record book as a spreadsheet without prices: one row for each animal, dates as YYYY-MM-DD, weights in the
+ * shop's unit.
+ */
 export function recordTable(
   rows: readonly RecordRow[],
   { unit }: Pick<Format, 'unit'>,
@@ -66,7 +69,7 @@ export function recordTable(
   };
 }
 
-/** How an animal came, and which pieces of it: 'Quarters: 2 × haunch'. */
+/** How an animal was received, and which pieces of it: 'Quarters: 2 × haunch'. */
 export function broughtText({ brought, pieces }: Pick<RecordRow, 'brought' | 'pieces'>): string {
   const counted = pieces.map(({ name, count }) =>
     count === 1 ? `1 ${name.toLowerCase()}` : `${count} × ${name.toLowerCase()}`,

@@ -2,7 +2,7 @@ import { defineStore } from 'pinia';
 import type { AnimalPage } from '../../bridge/contract.ts';
 import { onOtherOpening } from '../link/opening.ts';
 
-/** An animal just looked up by its ticket, until its page takes it, so that opening it needs one call, not two. */
+/** Holds an animal that was just looked up by ticket, so that its page opens without a second call. */
 export const useJustOpened = defineStore('just opened', () => {
   let opened: AnimalPage | null = null;
   onOtherOpening(() => (opened = null));
@@ -11,7 +11,7 @@ export const useJustOpened = defineStore('just opened', () => {
     opened = page;
   }
 
-  /** Returns the animal of this ticket if it was just looked up, once: the next call goes to the desk. */
+  /** Returns the animal of this ticket if it was just looked up, and removes it. */
   function take(ticket: string): AnimalPage | null {
     const found = opened?.ticket === ticket ? opened : null;
     opened = null;

@@ -2,11 +2,10 @@
 const RUNNING_DIGITS = 4;
 
 /**
- * The ticket that was typed or scanned, or null for other text. The season may be omitted (default: the current
- * one), and so may the dash if the season is given.
+ * Parses a typed or scanned ticket; null for other text. The season may be omitted (default: the current one), and
+ * so may the dash if the season is given. Seasons before 2000 and after 2099 have a four-digit year.
  * @param season the season's year, e.g. 2026
  * @example quickTicket('147', 2026) // '26-0147'
- * Seasons before 2000 and after 2099 have a four-digit year.
  * @example quickTicket('260147', 2026) // '26-0147'
  * @example quickTicket('1998-12', 2026) // '1998-0012'
  */
@@ -18,12 +17,12 @@ export function quickTicket(text: string, season: number): string | null {
   return running && Number(typed) > 0 ? ticketOf(seasonMark(season), typed) : null;
 }
 
-/** True for a complete ticket, as a barcode has it; a plain number may be a weight. */
+/** True for a complete ticket, as in a barcode. A plain number may be a weight. */
 export function isFullTicket(text: string): boolean {
   return /^(\d{2}|\d{4})-\d{4,6}$/.test(text.trim());
 }
 
-/** As in the book, which this layer cannot import: a test compares the two. */
+/** Duplicates a rule of the book, which this layer cannot import; a test compares both. */
 function seasonMark(season: number): string {
   const year = String(season).padStart(4, '0');
   return season >= 2000 && season <= 2099 ? year.slice(2) : year;

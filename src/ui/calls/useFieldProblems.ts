@@ -4,8 +4,8 @@ import { fieldOf, problemMessage } from '../texts/problem-message.ts';
 import { useShop } from '../stores/shop.ts';
 
 /**
- * Where a form shows a problem: at its field, else below the form, exactly once.
- * @param fields those that show their own problem
+ * Decides where a form shows a problem: at its field, otherwise below the form, exactly once.
+ * @param fields fields that show their own problem
  */
 export function useFieldProblems(problem: Readonly<Ref<Problem | null>>, fields: readonly string[]) {
   const shop = useShop();

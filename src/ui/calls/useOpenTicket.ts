@@ -4,7 +4,7 @@ import { toast } from '../parts/index.ts';
 import { frameText } from '../texts/en/frame.ts';
 import { useJustOpened } from './just-opened.ts';
 
-/** Opens an animal by its ticket if it exists; otherwise shows a notice. Resolves to whether it was opened. */
+/** Opens an animal by its ticket, or shows a notice if there is none. Resolves to whether it was opened. */
 export function useOpenTicket(): (ticket: string) => Promise<boolean> {
   const router = useRouter();
   const justOpened = useJustOpened();

@@ -5,8 +5,8 @@ import { problemMessage } from '../texts/problem-message.ts';
 import { useCall } from './useCall.ts';
 
 /**
- * A call that no form stands beside: the undo of a toast, whose page may be left, or a button of a row. A refusal is
- * reported as a toast. Resolves to whether it was done.
+ * A call without a form beside it: the undo of a toast, or a button in a row. A refusal is shown as a toast.
+ * Resolves to whether it succeeded.
  * @example const undo = useUndo('belongings.void'); toast(text.added, () => void undo({ id, reason: text.undone }));
  */
 export function useUndo<N extends CallName>(name: N): (input: CallInput<N>) => Promise<boolean> {

@@ -25,7 +25,7 @@ export interface Region {
 /** A standing animal, head to the left. Only the regions are interactive; the rest identifies the animal. */
 export interface Drawing {
   regions: readonly Region[];
-  /** Head, ears, lower legs and tail: closed paths, the far ones first. */
+  /** Head, ears, lower legs and tail: closed paths, farthest first. */
   rest: readonly string[];
   /** Horns, tusk, tuft: closed paths. */
   horns: readonly string[];

@@ -47,7 +47,7 @@ function named(text: string, room: number, rows: number): string[] {
   return lines.map((line) => cut(line, room));
 }
 
-/** Excess lines are dropped whole: half a number would be a wrong one. */
+/** Drops excess lines as a whole: a truncated number would be wrong. */
 function wrap(text: string, room: number, rows: number): string[] {
   return broken(text, room)
     .slice(0, rows)

@@ -1,6 +1,6 @@
 import type { Caution, CautionPlace } from '../../bridge/contract.ts';
 
-/** The cautions of a place for the species at hand; those for a positive result have their own steps. */
+/** The cautions of a place for a species. Those for a positive result are shown as steps of their own. */
 export function cautionsAt(
   all: readonly Caution[],
   place: CautionPlace,

@@ -3,8 +3,9 @@ import { chargesText as text } from '../texts/en/charges.ts';
 import type { Format } from '../texts/format.ts';
 
 /**
- * What an adjustment does, in a few words.
- * @param line words of the line that it is about; @param product name of the product that is charged as another line
+ * Describes an adjustment briefly.
+ * @param line label of the line that it applies to; @param product name of the product that is charged as another
+ * line
  * @example adjustmentWords({ kind: 'percent off', rate: 0.1, reason: 'twice' }, format, null, null) // '10 % off'
  */
 export function adjustmentWords(

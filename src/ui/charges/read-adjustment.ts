@@ -3,10 +3,10 @@ import { parseMoney } from '../../core/values/money.ts';
 import { chargesText as text } from '../texts/en/charges.ts';
 import { readPercent } from '../texts/percent.ts';
 
-/** What may be chosen in the form; a product is charged as another line by a button of its own. */
+/** Kinds offered by the form; charging a product as another line has its own button. */
 export type AdjustmentKind = keyof typeof text.kinds;
 
-/** An adjustment as it stands in the fields: text, so that nothing typed is lost while it is wrong. */
+/** An adjustment as text fields, so that invalid input is not lost. */
 export interface TypedAdjustment {
   kind: AdjustmentKind;
   label: string;
@@ -19,12 +19,12 @@ export interface TypedAdjustment {
 
 export type WrongAdjustment = Partial<Record<Exclude<keyof TypedAdjustment, 'kind'>, string>>;
 
-/** Fields with nothing in them. */
+/** Empty fields. */
 export function emptyAdjustment(): TypedAdjustment {
   return { kind: 'amount off', label: '', amount: '', rate: '', tax: '', lineCode: '', reason: '' };
 }
 
-/** Reads the fields; `wrong` holds a sentence for each that cannot be read, and `value` is null while any is. */
+/** Parses the fields. `wrong` holds a message for each invalid field; `value` is null while there is one. */
 export function readAdjustment(
   typed: TypedAdjustment,
   currency: string,
@@ -54,7 +54,7 @@ export function readAdjustment(
   return done({ kind, label, amountMinor: amountMinor ?? 0, taxRate: taxRate ?? 0, reason });
 }
 
-/** Minor units, zero or more; null where the text is no such amount. */
+/** Minor units, zero or more; null for an invalid amount. */
 function moneyOf(typed: string, currency: string): number | null {
   try {
     const minor = parseMoney(typed, currency);

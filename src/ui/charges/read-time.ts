@@ -1,9 +1,9 @@
 const MAX_MINUTES = 6000;
 
 /**
- * Minutes of a time as typed: hours and minutes with a colon, hours with decimals, or minutes by their word; null where it is no
- * time, or no whole minute.
- * @example readTime('1:30') // 90; so are '1.5', '1,5 h' and '90 min'
+ * Parses a duration into minutes: hours and minutes with a colon, decimal hours, or minutes with their unit. Null if
+ * invalid or not a whole number of minutes.
+ * @example readTime('1:30') // 90; also '1.5', '1,5 h' and '90 min'
  */
 export function readTime(typed: string): number | null {
   const text = typed.trim().toLowerCase();

@@ -9,7 +9,7 @@ import { useConfirm } from '../calls/useConfirm.ts';
 
 type How = Pick<CallInput<'coolers.previewLog'>, 'degrees' | 'dates'>;
 
-/** The import of one logger file: chosen, previewed, imported, undone. */
+/** The import of one logger file: select, preview, import, undo. */
 export function useLoggerFile(coolerId: () => number) {
   const preview = shallowRef<LogPreview | null>(null);
   const problem = shallowRef<Problem | null>(null);
@@ -27,7 +27,7 @@ export function useLoggerFile(coolerId: () => number) {
     save.clear();
   }
 
-  /** The file that was chosen last: an import that was undone can be brought in again. */
+  /** The last selected file, so that an undone import can be repeated. */
   let chosen: File | null = null;
 
   async function choose(file: File): Promise<void> {
@@ -41,7 +41,7 @@ export function useLoggerFile(coolerId: () => number) {
     reading.value = false;
   }
 
-  /** Reads it in another way than guessed. */
+  /** Parses the file with a different layout than the detected one. */
   function change(how: How): void {
     if (preview.value) void refresh({ degrees: preview.value.degrees, dates: preview.value.dates, ...how });
   }

@@ -6,8 +6,8 @@ import type { Format } from '../texts/format.ts';
 type LoadingSign = GrinderView['waiting'][number];
 
 /**
- * What fat can be picked for the chosen animals: none, their own, each bought source with something left,
- * and a source that an order asks for even when nothing of it is left (so that it can be bought in).
+ * The fats that can be selected for the chosen animals: none, their own, each bought kind with stock left, and a kind
+ * that an order asks for even without stock, so that it can be bought.
  */
 export function fatOptions(
   chosen: readonly LoadingSign[],
@@ -29,7 +29,7 @@ export function fatOptions(
   ];
 }
 
-/** Grams left of a bought source, over all its lots within their use-by. */
+/** Grams left of a bought kind, over all lots within their use-by date. */
 export function leftOf(source: string, lots: readonly FatLotRow[]): number {
   return lots
     .filter((lot) => lot.source === source && lot.ticket === null && lot.keeps !== 'past')

@@ -2,7 +2,7 @@ import type { FatNeed } from '../../bridge/contract.ts';
 import { fatText as text } from '../texts/en/fat.ts';
 import type { Format } from '../texts/format.ts';
 
-/** What to order of a fat, in whole pounds or kilograms: 'about 18 lb (12–25 lb)'. */
+/** How much of a fat to order, in whole pounds or kilograms: 'about 18 lb (12–25 lb)'. */
 export function orderText(
   { order }: Pick<FatNeed, 'order'>,
   format: Pick<Format, 'mass' | 'massRange'>,
@@ -14,7 +14,7 @@ export function orderText(
   return mean === none ? text.perhaps(range) : text.orderAbout(mean, range);
 }
 
-/** One line on all that is short, or nothing: 'Pork back fat, about 18 lb (12–25 lb)'. */
+/** One line for all fats that are short; empty if none is: 'Pork back fat, about 18 lb (12–25 lb)'. */
 export function shortOf(sources: readonly FatNeed[], format: Pick<Format, 'mass' | 'massRange'>): string {
   const short = sources.filter(({ order }) => format.mass(order.mean, 0) !== format.mass(0, 0));
   return short.map((need) => `${need.name}, ${orderText(need, format)}`).join('; ');

@@ -1,21 +1,21 @@
-/** The fields of a form on the page, by the names that a person reads: what stands in them, and how it is put there. */
+/** Reads and fills the fields of the forms on a page, by their accessible names. */
 
 const FIELDS =
   'input:not([type=file], [type=password], [type=hidden], [type=submit], [aria-hidden=true]), select, textarea';
-/** Entries that are kept by a store of their own. */
+/** Containers whose store saves drafts itself. */
 const KEPT_BY_STORE = '[data-draft]';
-/** Ends the name of a field with a list to pick from. */
+/** Suffix of the name of a combobox. */
 const LIST = ' (list)';
 
 type FieldElement = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
 
-/** The dialog, the form or the page that an element belongs to; null in the head of the window and where a store keeps it. */
+/** The dialog, form or page that contains an element; null in the window's head and where a store saves the draft. */
 export function formOf(element: Element): Element | null {
   if (element.closest(KEPT_BY_STORE)) return null;
   return element.closest('[role=dialog]') ?? element.closest('main form') ?? element.closest('main > *');
 }
 
-/** All dialogs, forms and pages that there are, by place and title: what each is found by again. */
+/** All dialogs, forms and pages in the document, keyed by route and title. */
 export function formsNow(): Map<string, Element> {
   const forms = new Map<string, Element>();
   for (const form of document.querySelectorAll('[role=dialog], main form, main > *')) {
@@ -32,7 +32,7 @@ function keyOf(form: Element): string {
   return `${place} ${form.getAttribute('aria-label') ?? heading ?? ''}`.trim();
 }
 
-/** The fields of a form in their order, by name; of two that are named alike the second is `name 2`. */
+/** The fields of a form in document order, keyed by name; a duplicate name gets a number, `name 2`. */
 export function fieldsOf(form: Element): Map<string, FieldElement[]> {
   const fields = new Map<string, FieldElement[]>();
   for (const element of form.querySelectorAll<FieldElement>(FIELDS)) {
@@ -57,8 +57,8 @@ function nameOf(element: FieldElement): string {
 }
 
 /**
- * Whether typing brings back what stands in the fields with a list. A pick stands for more than its text: the same text
- * typed would be somebody else. So would a field that was added or taken away, because the others moved up.
+ * Whether typing restores the form. A selected list option means more than its text: the same text typed could be
+ * another person. An added or removed field shifts the ones after it.
  */
 export function areListsTyped(form: Element, before: Record<string, string>): boolean {
   const fields = fieldsOf(form);
@@ -72,7 +72,7 @@ export function areListsTyped(form: Element, before: Record<string, string>): bo
   });
 }
 
-/** What stands in a field, as text; of a box to tick `on` or nothing, of a group of choices the chosen one. */
+/** The value of a field as text: `on` or empty for a checkbox, the selected value for a group of options. */
 export function valueOf(field: readonly FieldElement[]): string {
   const [first] = field;
   if (!(first instanceof HTMLInputElement)) return first?.value ?? '';
@@ -81,7 +81,7 @@ export function valueOf(field: readonly FieldElement[]): string {
   return field.find((one) => one instanceof HTMLInputElement && one.checked)?.value ?? '';
 }
 
-/** Puts a value into a field as if it had been typed or chosen there; false while it is none of the choices. */
+/** Sets a field as if typed or chosen; false if the value is not among the options yet. */
 export function fill(field: readonly FieldElement[], value: string): boolean {
   const [first] = field;
   const target = first?.type === 'radio' ? field.find((one) => one.value === value) : first;

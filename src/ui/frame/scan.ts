@@ -4,15 +4,15 @@ const HAND_MS = 700;
 export const READER_MS = 60;
 
 /**
- * Collects digits typed outside any field, and returns the number when Enter follows at once. `press` returns the
- * collected text on Enter, else null. Times are milliseconds of any monotonic clock.
+ * Collects digits typed outside any field, and returns the number when Enter follows immediately. `press` returns the
+ * collected text on Enter, otherwise null. Times are milliseconds of any monotonic clock.
  */
 export function makeScan(longestPauseMs = HAND_MS) {
   let text = '';
   let last = -Infinity;
 
   return {
-    /** Whether a key pressed now would continue a number, rather than start one. */
+    /** Whether a key pressed now would continue a number rather than start one. */
     goesOn: (at: number): boolean => text !== '' && at - last <= longestPauseMs,
     press(key: string, at: number): string | null {
       const soon = at - last <= longestPauseMs;
@@ -23,7 +23,7 @@ export function makeScan(longestPauseMs = HAND_MS) {
         return done.length >= 2 ? done : null;
       }
       if (/^[\d-]$/.test(key)) text = soon ? text + key : key;
-      // Any other key, above all Tab between numbered options, ends the number: only a reader types it without
+      // Any other key ends the number: between options a person may press Tab; a barcode reader sends digits without
       // interruption.
       else if (key !== 'Shift') text = '';
       return null;

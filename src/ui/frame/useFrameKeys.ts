@@ -18,7 +18,7 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
   const toasts = useToasts();
   const scan = makeScan();
   const reader = makeScan(READER_MS);
-  /** The field as it was before the reader, which may have typed over a weight that was selected. */
+  /** The field before the scan, which may have replaced a selected weight. */
   let before: { field: EventTarget | null; value: string } = { field: null, value: '' };
 
   function onKey(event: KeyboardEvent): void {
@@ -39,7 +39,7 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
       return;
     }
     if (command || event.altKey) return;
-    // Among choices digits are answers: three of them and Enter are no ticket unless a reader sent them.
+    // With a group of options focused, digits select options, so a number counts only at a barcode reader's speed.
     if (isTyping(event.target) || isRadio(event.target)) return readIntoField(event);
     if (event.key === '/') {
       event.preventDefault();
@@ -52,7 +52,7 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
       scanned(text);
     }
   }
-  /** A barcode scanned into a field is no text for it: its value is restored, and the animal opens. */
+  /** Handles a barcode scanned into a field: restores the field's value and opens the animal. */
   function readIntoField(event: KeyboardEvent): void {
     if (!reader.goesOn(event.timeStamp)) before = { field: event.target, value: valueOf(event.target) };
     const text = reader.press(event.key, event.timeStamp);

@@ -2,29 +2,29 @@ import { useEventListener, useMutationObserver, useTimeoutFn } from '@vueuse/cor
 import { useDrafts, type FormDraft } from '../stores/drafts.ts';
 import { areListsTyped, fieldsOf, fill, formOf, formsNow, valueOf, valuesOf } from './form-fields.ts';
 
-/** Pages and dialogs fill in what they know as answers come in: a form is tried again after each change for so long. */
+/** Pages and dialogs fill fields as answers arrive, so restoring is retried this long after each change. */
 const TRIES_MS = [0, 150, 600, 1500];
-/** What a form puts otherwise so often is not typed into it again. */
+/** After this many writes a value that the form keeps resetting is dropped. */
 const MAX_FILLS = 4;
 
 interface Kept {
   value: string;
-  /** How often it was put into its field; 1 where it stood there already. */
+  /** How often it was written into its field; 1 if the value was already there. */
   fills: number;
 }
 
 /**
- * Half-typed forms survive loading the window anew, on every page and in every dialog. What stands in them is read off the
- * page when it goes, and typed in again when a form of the same place and title stands there as it did before anything was
- * typed; fields that were saved by themselves may stand as they were typed. A form that was saved, left or emptied has
- * nothing to keep, and of one in which somebody was picked from a list nothing is typed into somebody else's record.
+ * Restores half-typed forms after a reload, on every page and in every dialog. Values are read from the page when it
+ * unloads, and typed in again once a form with the same route and title has the same initial values; fields with
+ * autosave may differ. Forms that were saved, left or emptied are not restored, and neither are forms with a selected
+ * person, so that text cannot end up in another person's record.
  */
 export function useKeptForms(): void {
   const drafts = useDrafts();
-  /** Forms as they were before the first key of the person at work. */
+  /** Initial values of each form, taken before the first key press. */
   const before = new Map<Element, Record<string, string>>();
   const touched = new Set<Element>();
-  /** Forms that are being filled in again, with what has no field yet or does not stand in it for sure. */
+  /** Forms being restored, with the values that have no field yet or may not last. */
   const open = new Map<Element, Map<string, Kept>>();
   let filling = false;
 
@@ -32,7 +32,7 @@ export function useKeptForms(): void {
     const form = target instanceof Element ? formOf(target) : null;
     if (form && !touched.has(form)) before.set(form, valuesOf(form));
   }
-  /** Somebody is at work in the form: what stood in its fields already is not put there again. */
+  /** The person is typing in the form, so values that were already in its fields are not written again. */
   function yieldTo({ target }: Event): void {
     const form = target instanceof Element && !filling ? formOf(target) : null;
     const kept = form && open.get(form);
@@ -44,7 +44,7 @@ export function useKeptForms(): void {
     if (!form) return;
     touched.add(form);
     yieldTo(event);
-    // Somebody began anew: what was typed before does not come on top of it.
+    // The person started over, so earlier values must not be added.
     if (!open.has(form)) for (const [key, one] of formsNow()) if (one === form) drafts.forms.delete(key);
   }
 
@@ -78,8 +78,9 @@ export function useKeptForms(): void {
     }
   }
   /**
-   * Fills the fields that are there; others may come up with their values. One field may reset another: what stands is
-   * kept until a try finds nothing to fill.
+   * Fills the fields that exist; more may appear with their values. One field may reset another, so values are
+   * retried
+   * until nothing is left to fill.
    */
   function type(form: Element, kept: Map<string, Kept>): void {
     filling = true;
@@ -120,7 +121,7 @@ export function useKeptForms(): void {
   useEventListener(window, 'pagehide', () => drafts.store(typedNow()));
 }
 
-/** Whether a form stands as before anything was typed, but for fields that were saved as they were typed. */
+/** Whether a form has its initial values, except for autosaved fields. */
 function standsAs(form: Element, { before, typed }: FormDraft): boolean {
   const now = valuesOf(form);
   return Object.entries(before).every(([name, value]) => now[name] === value || now[name] === typed[name]);

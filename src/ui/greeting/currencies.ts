@@ -1,6 +1,6 @@
 /** Regions where scales show pounds. */
 const POUND_REGIONS: ReadonlySet<string> = new Set(['US', 'LR', 'MM']);
-/** Currencies of the regions where game is mostly processed for hunters; all others are in the list. From memory. */
+/** Currencies of regions where game is commonly processed for hunters, listed first. From memory. */
 const MONEY_OF: Readonly<Record<string, string>> = {
   US: 'USD', CA: 'CAD', GB: 'GBP', AU: 'AUD', NZ: 'NZD', ZA: 'ZAR', NA: 'NAD', NO: 'NOK', SE: 'SEK', DK: 'DKK', CH: 'CHF',
   PL: 'PLN', CZ: 'CZK', HU: 'HUF', IS: 'ISK', MX: 'MXN', AR: 'ARS',

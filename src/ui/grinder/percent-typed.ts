@@ -1,11 +1,11 @@
 import { readPercent } from '../texts/percent.ts';
 
-/** The desk refuses targets beyond these: nobody grinds leaner or fatter. */
+/** The desk rejects targets outside of these limits. */
 const MIN_FAT = 0.005;
 const MAX_FAT = 0.6;
 
 /**
- * A fat target as typed, as a fraction; null where the text is empty or no percentage from 0.5 to 60.
+ * Parses a fat target as a fraction; null if empty or not a percentage from 0.5 to 60.
  * @example percentTyped('12,5 %') // 0.125
  */
 export function percentTyped(text: string): number | null {

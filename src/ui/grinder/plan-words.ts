@@ -2,19 +2,19 @@ import type { BlendPlan, PlanPart } from '../../bridge/contract.ts';
 import { grinderText as text } from '../texts/en/grinder.ts';
 import type { Format } from '../texts/format.ts';
 
-/** The part of an answer that can be weighed in: the plan, or the nearest that is possible. */
+/** The weights of an answer: the plan, or the nearest possible one. */
 interface Batch {
   parts: PlanPart[];
   batchGrams: number;
   fat: number;
 }
 
-/** What would be weighed in if the answer were followed. */
+/** The batch to weigh in: the plan itself, or the nearest possible batch. */
 export function batchOf(plan: BlendPlan): Batch {
   return plan.kind === 'not enough fat' || plan.kind === 'out of reach' ? plan.nearest : plan;
 }
 
-/** An answer of the blend in words: what comes out, or what is in the way and what would mend it. */
+/** Describes a blend answer: the result, or the obstacle and its remedy. */
 export function planWords(plan: BlendPlan, format: Format): string {
   switch (plan.kind) {
     case 'plan':
@@ -51,7 +51,10 @@ function leanEnough(plan: Extract<BlendPlan, { kind: 'lean enough' }>, format: F
   ].join(' ');
 }
 
-/** A target that the nearest batch surely reaches: its fat, cut to a tenth of a percent; null where nothing is near. */
+/**
+ * A target that the nearest batch is certain to reach: its fat content, truncated to a tenth of a percent. Null
+ * without a nearest batch.
+ */
 export function reachableTarget(plan: BlendPlan): number | null {
   if (plan.kind !== 'not enough fat' && plan.kind !== 'out of reach') return null;
   const target = Math.floor(plan.nearest.fat * 1000 + 1e-6) / 1000;

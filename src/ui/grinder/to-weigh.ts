@@ -3,20 +3,20 @@ import { grinderText as text } from '../texts/en/grinder.ts';
 
 type Row = BatchPage['weighedIn'][number];
 
-/** A part of the plan with what is in already and what is still to go, in grams. */
+/** A planned ingredient with the weights in and left, in grams. */
 interface PartToWeigh {
   part: PlanPart;
   inGrams: number;
   toGoGrams: number;
 }
 
-/** Each planned part against what was weighed in; a part in full has nothing to go. */
+/** Compares each planned ingredient with the weights in; a complete one has nothing left. */
 export function partsToWeigh(batch: Pick<BatchPage, 'planned' | 'toWeigh' | 'topUp'>): PartToWeigh[] {
   const planned = batch.planned.map((part) => {
     const toGoGrams = batch.toWeigh.find((one) => one.key === part.key)?.grams ?? 0;
     return { part, inGrams: part.grams - toGoGrams, toGoGrams };
   });
-  // A planned lot ran dry: another one of the same fat stands in for it.
+  // A planned lot is empty: another lot of the same fat replaces it.
   const others = [...batch.toWeigh, ...topUpPart(batch)]
     .filter(({ key }) => !batch.planned.some((part) => part.key === key))
     .map((part) => ({ part, inGrams: 0, toGoGrams: part.grams }));
@@ -41,21 +41,21 @@ function topUpPart({ topUp }: Pick<BatchPage, 'topUp'>): PlanPart[] {
   ];
 }
 
-/** What a weight of this part is called in the book. */
+/** The kind of this ingredient in the book. */
 export function inPart(part: PlanPart, lots: readonly FatLotRow[]): 'trim' | 'fat saved' | 'fat added' {
   if (part.kind === 'trim') return 'trim';
   const lot = lots.find((one) => one.id === part.fatLotId);
   return lot?.ticket ? 'fat saved' : 'fat added';
 }
 
-/** What a lot of fat is called, an animal's own plainly so; null for a weight that is of no lot. */
+/** The name of a fat lot, with an animal's own fat marked; null for a weight without a lot. */
 export function lotName(code: string | null, lots: readonly FatLotRow[]): string | null {
   if (code === null) return null;
   const lot = lots.find((one) => one.code === code);
   return lot?.ticket ? text.ownFat : (lot?.name ?? code);
 }
 
-/** The weights that count: those that nobody took back. */
+/** The weights that are not voided. */
 export function standing<R extends Pick<Row, 'voided'>>(rows: readonly R[]): R[] {
   return rows.filter((row) => row.voided === null);
 }

@@ -9,10 +9,10 @@ import { percentTyped } from './percent-typed.ts';
 import { usePastLots } from './usePastLots.ts';
 import { useWants } from './useWants.ts';
 
-/** Typing pauses shorter than this are the middle of a number. */
+/** Debounce while typing, in milliseconds. */
 const WAIT_MS = 150;
 
-/** What to grind, with which fat, to which target; the plan follows every change. */
+/** The animals, fat and target of a planned batch, and the plan, which follows every change. */
 export function useGrindPlan(waiting: () => GrinderView['waiting'], onHand: () => readonly FatLotRow[]) {
   const shop = useShop();
   const ids = ref<number[]>([]);
@@ -26,7 +26,7 @@ export function useGrindPlan(waiting: () => GrinderView['waiting'], onHand: () =
   const chosen = computed(() => waiting().filter((animal) => ids.value.includes(animal.id)));
   const target = computed(() => percentTyped(targetTyped.value));
   const targetWrong = computed(() => targetTyped.value.trim() !== '' && target.value === null);
-  /** Own fat may all go in; how much bought fat goes in is told by a target. */
+  /** All own fat may go in without a target; bought fat needs one. */
   const targetMissing = computed(
     () => fat.value !== 'none' && fat.value !== 'own' && targetTyped.value.trim() === '',
   );
@@ -34,7 +34,7 @@ export function useGrindPlan(waiting: () => GrinderView['waiting'], onHand: () =
     chosen.value.length > 1 ? chosen.value.filter((animal) => animal.refusesPooling) : [],
   );
 
-  /** Grams wanted of an animal's trim: undefined is all of it, null a text that cannot be used. */
+  /** Grams of an animal's trim: undefined for all of it, null for invalid text. */
   function gramsOf(id: number, left: number): number | undefined | null {
     const typed = amounts.value[id]?.trim() ?? '';
     if (typed === '') return undefined;

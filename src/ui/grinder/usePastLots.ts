@@ -1,14 +1,11 @@
 import { computed, ref, watch, type Ref } from 'vue';
 import type { FatChoice, FatLotRow, LeftOutLot } from '../../bridge/contract.ts';
 
-/**
- * Lots past their use-by that somebody wants in the batch all the same. Another kind of fat, or other animals, and it
- * is asked anew.
- */
+/** Lots past their use-by date that a person allowed in the batch. Reset by a change of fat or animals. */
 export function usePastLots(fat: Ref<FatChoice>, ids: Ref<number[]>, onHand: () => readonly FatLotRow[]) {
   const used = ref<LeftOutLot[]>([]);
 
-  /** The lots to plan with: those wanted all the same, then those within their use-by; undefined where the desk picks. */
+  /** The lots to plan with: allowed ones, then those within their use-by date; undefined lets the desk choose. */
   const lotIds = computed(() => {
     if (used.value.length === 0) return undefined;
     const good = onHand().filter(

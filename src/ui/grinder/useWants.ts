@@ -18,8 +18,8 @@ interface PlanFields {
 }
 
 /**
- * Which of the orders of the chosen animals is ground now. The first animal picked brings its first order along;
- * another one is ground the way that the first is, with as much as it wants of that product.
+ * Selects which order of the chosen animals is ground. The first animal selects its first order; further animals use
+ * the same product with their own amounts.
  */
 export function useWants(chosen: () => readonly LoadingSign[], fields: PlanFields) {
   const shop = useShop();
@@ -34,7 +34,7 @@ export function useWants(chosen: () => readonly LoadingSign[], fields: PlanField
     fields.amounts.value = Object.fromEntries(chosen().map((animal) => [animal.id, amountOf(animal)]));
   }
 
-  /** All of its trim where the animal has no order of its own for the product, or wants nothing else. */
+  /** All of its trim if the animal has no order for the product, or no other order. */
   function amountOf({ wants: orders, trimLeftGrams }: LoadingSign): string {
     const want = orders.find(({ product }) => product === picked.value);
     const step = toGrams(shop.step, shop.unit);

@@ -3,7 +3,7 @@ import { useShop } from '../stores/shop.ts';
 import { importText } from '../texts/en/books/import.ts';
 import { wordFor, words } from '../texts/en/common.ts';
 
-/** How the window calls what a word of a table stands for. */
+/** The display names of the possible meanings of a word. */
 export function useMeanings(): (field: ImportField, value: string) => string {
   const shop = useShop();
   return (field, value) => {

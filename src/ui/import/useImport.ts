@@ -13,12 +13,12 @@ import { importText as text } from '../texts/en/books/import.ts';
 import { useCall } from '../calls/useCall.ts';
 import { uploadFile } from '../files/file-transfer.ts';
 
-/** Whether two files have the same headings in the same columns. */
+/** Whether two files have the same column headings. */
 function sameColumns(one: SheetPreview, other: SheetPreview | null): boolean {
   return other !== null && JSON.stringify(one.headings) === JSON.stringify(other.headings);
 }
 
-/** One file on its way into the book: handed over, looked at after every change, brought in, undone. */
+/** The import of one file: upload, preview after every change, import, undo. */
 export function useImport() {
   const kind = ref<ImportKind>('animals');
   const upload = ref<number | null>(null);
@@ -46,7 +46,7 @@ export function useImport() {
     runCall.clear();
   }
 
-  /** The file that was chosen last: an import that was undone can be brought in again. */
+  /** The last selected file, so that an undone import can be repeated. */
   let chosen: File | null = null;
 
   async function choose(file: File): Promise<void> {
@@ -63,11 +63,11 @@ export function useImport() {
     }
     upload.value = handed.value.upload;
     await refresh();
-    // A file that was put right outside and comes again keeps what was said about its columns.
+    // A corrected file with the same headings keeps the chosen columns.
     if (before && sameColumns(before, preview.value)) await refresh(before.layout);
   }
 
-  /** The choice stands at once, so that one made while the desk still reads keeps the one before it. */
+  /** Applies the choice immediately, so that a later choice made during loading builds on it. */
   function change(changes: Partial<SheetLayout>): void {
     if (!preview.value) return;
     const layout = { ...preview.value.layout, ...changes };
@@ -75,7 +75,7 @@ export function useImport() {
     void refresh(layout);
   }
 
-  /** A column holds one field only. */
+  /** A column can have one field only. */
   function setColumn(field: ImportField, column: number | null): void {
     if (!preview.value) return;
     const remaining = Object.entries(preview.value.layout.columns).filter(

@@ -5,8 +5,8 @@ import type { IntakeForm } from './intake-form.ts';
 type Asked = CallOutput<'quotes.get'>['asked'];
 
 /**
- * What was said for a quote, as it stands in the fields of Intake. A weight comes along where Intake has a place for
- * it: hanging as hanging, pieces and field-dressed as they came in; a live weight is weighed by nobody here.
+ * The values of a quote as fields of Intake. A hanging weight fills the hanging field; weights of pieces and
+ * field-dressed animals fill the received weight; a live weight has no field.
  * @example fromQuote({ …, stage: 'hanging', typed: '340' }, 'lb').hanging // '340'
  */
 export function fromQuote(

@@ -3,11 +3,11 @@ import { intakeText } from '../texts/en/animal/intake.ts';
 import { isPieceCount } from '../orders/piece-count.ts';
 import { usualInstructions, type TypedInstructions } from '../orders/instructions-form.ts';
 
-/** Everything that is typed at intake, as text and choices. */
+/** The intake form as text and choices. */
 export interface IntakeForm {
-  /** A returning hunter, or null while a new one is typed. */
+  /** A returning hunter, or null for a new one. */
   known: HunterCard | null;
-  /** What stands in the hunter field: a name, or a phone number. */
+  /** The text of the hunter field: a name or a phone number. */
   find: string;
   name: string;
   phone: string;
@@ -18,9 +18,9 @@ export interface IntakeForm {
   sex: Sex | '';
   age: Age | '';
   brought: Brought | '';
-  /** Asked of an animal in its hide. */
+  /** Only for an animal in its hide. */
   legs: Exclude<Legs, 'unknown'>;
-  /** Count of each primal that came in, when not all did. */
+  /** Count of each primal of an incomplete animal. */
   parts: Record<string, number>;
   received: string;
   hanging: string;
@@ -37,14 +37,14 @@ export interface IntakeForm {
   detail: 'shop' | 'detailed' | 'quick';
   delivererName: string;
   delivererAddress: string;
-  /** Whether a returning hunter wants it cut as last time; empty until asked. */
+  /** Whether a returning hunter wants the same cuts as last time; empty until answered. */
   sameAsLast: 'yes' | 'no' | '';
   instructions: TypedInstructions;
   /** The hunter was asked and wants the shop's standard cuts. */
   standard: boolean;
 }
 
-/** An empty form. Species is kept from the last animal by the caller: a season is mostly one kind. */
+/** An empty form. The caller keeps the species, because most animals of a season are of one kind. */
 export function emptyIntake(unit: 'lb' | 'kg'): IntakeForm {
   return {
     known: null, find: '', name: '', phone: '', address: '', hunterLicence: '', refusesPooling: false,
@@ -55,22 +55,22 @@ export function emptyIntake(unit: 'lb' | 'kg'): IntakeForm {
   }; // prettier-ignore
 }
 
-/** Whether orders were entered: fields that still stand as the shop would do it are no order. */
+/** Whether instructions were entered; fields with the shop's defaults are no instructions. */
 export function hasOrders(form: Pick<IntakeForm, 'instructions'>, unit: 'lb' | 'kg'): boolean {
   return JSON.stringify(form.instructions) !== JSON.stringify(usualInstructions(unit));
 }
 
-/** Pieces of an animal are counted; of boned meat it may be told which pieces it was. */
+/** Whether pieces are counted. For boned meat the pieces are optional. */
 export function countsParts(brought: Brought | ''): boolean {
   return brought === 'quarters' || brought === 'primals' || brought === 'boned';
 }
 
-/** True if the hunter field holds a phone number rather than a name. */
+/** True if the hunter field contains a phone number rather than a name. */
 export function isPhone(text: string): boolean {
   return /\d/.test(text) && !/\p{L}/u.test(text);
 }
 
-/** What cannot stay empty, as field name → sentence. The desk checks the rest. */
+/** Missing required fields as field name → message. The desk validates the rest. */
 export function missingIn(
   form: IntakeForm,
 ): Partial<Record<'hunter' | 'name' | 'species' | 'sex' | 'brought' | 'parts', string>> {
@@ -90,10 +90,10 @@ export function missingIn(
   };
 }
 
-/** The form as the desk takes it. Only call it when nothing is missing. */
+/** The form as input of the desk. Requires that nothing is missing. */
 export function intakeInput(
   form: IntakeForm,
-  /** Null where nobody asked the hunter. */
+  /** Null if the hunter was not asked. */
   instructions: Instructions | null,
   more: { quoteId?: number; confirmed?: CallInput<'intake.takeIn'>['confirmed'] },
 ): CallInput<'intake.takeIn'> {
@@ -137,7 +137,7 @@ export function intakeInput(
   };
 }
 
-/** The pieces that came in, when they are counted. */
+/** The received pieces, if they are counted. */
 export function partsOf(form: Pick<IntakeForm, 'brought' | 'parts'>): { primal: string; count: number }[] {
   if (!countsParts(form.brought)) return [];
   return Object.entries(form.parts)

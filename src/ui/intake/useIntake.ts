@@ -14,19 +14,19 @@ import { fromQuote } from './from-quote.ts';
 import { emptyIntake, hasOrders, intakeInput, missingIn, partsOf, type IntakeForm } from './intake-form.ts';
 import { readInstructions } from '../orders/read-instructions.ts';
 
-/** Fields that say themselves what is wrong with them. */
+/** Fields that show their own problem. */
 const shownFields: ReadonlySet<string> = new Set([
   'hunter', 'name', 'phone', 'address', 'licence', 'species', 'sex', 'brought', 'parts', 'received', 'hanging',
   'tag', 'killDate', 'killArea', 'sample', 'promisedOn', 'receivedOn',
 ]); // prettier-ignore
 
-/** What the desk asks about weights; one yes is for both of them. */
+/** The desk's questions about weights; one confirmation covers both weights. */
 const WEIGHT_QUESTIONS = ['weight.unlikely', 'weight.over', 'weight.same-again'] as const;
 
-/** The draft of the intake in progress. */
+/** The draft of the current intake. */
 const DRAFT = 'intake';
 
-/** The intake in progress. Kept while one looks at another place: half a form is work. */
+/** The current intake. The draft is kept while another page is open. */
 export const useIntake = defineStore('intake', () => {
   const shop = useShop();
   const takeIn = useCall('intake.takeIn', 'shown');
@@ -52,35 +52,35 @@ export const useIntake = defineStore('intake', () => {
       receivedPrimals(species.value?.primals ?? [], partsOf(form)),
     ),
   );
-  /** The field that a refusal is about, or '' where it has no place on the page. */
+  /** The field that a refusal concerns; empty if it has none on the page. */
   const wrongField = computed(() => {
     const refused = takeIn.problem.value;
     if (refused?.kind !== 'invalid' && refused?.kind !== 'refused') return '';
     const field = fieldOf(refused) === 'typed' ? weightField(refused) : fieldOf(refused);
     return shownFields.has(field) ? field : '';
   });
-  /** Sentences per field: what is missing (after the first try) and what the desk did not accept. */
+  /** Messages by field: missing input after the first attempt, and refusals of the desk. */
   const wrong = computed<Record<string, string>>(() => {
     const refused = takeIn.problem.value;
     const fromDesk =
       wrongField.value && refused ? { [wrongField.value]: problemMessage(refused, shop.format) } : {};
     return { ...(tried.value ? missingIn(form) : {}), ...fromDesk };
   });
-  /** A refusal that belongs to no field. */
+  /** A refusal that concerns no field. */
   const problem = computed(() =>
     wrongField.value || ask.value || doubt.question.value ? null : takeIn.problem.value,
   );
-  /** A weight that is unlikely is asked about, not refused. */
+  /** An implausible weight needs a confirmation. */
   const ask = computed(() =>
     takeIn.problem.value?.kind === 'conflict' && takeIn.problem.value.code.startsWith('weight.')
       ? takeIn.problem.value
       : null,
   );
 
-  /** The weight that is asked about. */
+  /** The weight to confirm. */
   const askField = computed(() => (ask.value ? weightField(ask.value) : null));
 
-  /** Which of the two weights a problem is about: the one typed so, or the one that weighs so. */
+  /** Which of the two weights a problem concerns, by its text or its grams. */
   function weightField({ with: told }: Problem): 'received' | 'hanging' {
     if (told?.typed !== undefined) return told.typed === form.hanging.trim() ? 'hanging' : 'received';
     const hanging = loadsIn(form.hanging, shop.unit);
@@ -88,13 +88,13 @@ export const useIntake = defineStore('intake', () => {
     return same ? 'hanging' : 'received';
   }
 
-  /** What is written down of the fields: nothing while the hunter was not asked. */
+  /** The instructions to save: none if the hunter was not asked. */
   function orders(typed: Instructions): Instructions | null {
     if (form.sameAsLast === 'yes' || hasOrders(form, shop.unit)) return typed;
     return form.standard ? { ...typed, standard: true } : null;
   }
 
-  /** Saves. With `confirmed`, a weight that was asked about stays as it was typed. */
+  /** Saves the intake. With `confirmed`, an implausible weight is saved as typed. */
   async function save(weightsSure = false): Promise<boolean> {
     tried.value = true;
     if (Object.keys(missingIn(form)).length > 0 || !instructions.value.value) return false;
@@ -113,13 +113,13 @@ export const useIntake = defineStore('intake', () => {
     return true;
   }
 
-  /** Takes the weight that was probably meant and saves again. */
+  /** Saves the suggested correction of the weight. */
   async function accept(likely: string): Promise<boolean> {
     if (ask.value) form[weightField(ask.value)] = likely;
     return save();
   }
 
-  /** An empty form for the next animal; the species stays, the hunter if given. */
+  /** An empty form for the next animal with the same species, and the same hunter if given. */
   function another(hunter: HunterCard | null = null): void {
     const { species } = form;
     Object.assign(form, emptyIntake(shop.unit), { species, known: hunter, find: hunter?.name ?? '' });
@@ -130,7 +130,7 @@ export const useIntake = defineStore('intake', () => {
     takeIn.clear();
   }
 
-  /** A fresh form with what was said for the quote; a form that is being filled in from it already stays. */
+  /** A new form filled in from a quote; a form that is already being filled in from it is kept. */
   function takeQuote(quote: CallOutput<'quotes.get'>, hunter: HunterCard | null): void {
     if (quoteId.value === quote.id) return;
     another(hunter);

@@ -6,8 +6,8 @@ import { useLive } from '../use/useLive.ts';
 export type LastOrders = NonNullable<CallOutput<'animals.getLastOrders'>>;
 
 /**
- * How the hunter wanted an animal of this species last time; null for a hunter who brings the first, and while hunter or
- * species are not known. `prefetch` gets the answer ahead, so that it stands as soon as the hunter does.
+ * The hunter's previous instructions for this species; null if there are none, or while hunter or species is missing.
+ * `prefetch` loads them early, so that they appear together with the hunter.
  */
 export function useLastOrders(hunterId: () => number | null, species: () => string) {
   const ahead = new Map<string, CallOutput<'animals.getLastOrders'>>();

@@ -1,8 +1,8 @@
-/** The most labels printed of one kind at a time: a slip of the finger shall not empty a roll. */
+/** Maximum number of labels of one kind per print, so that a typing error does not empty a roll. */
 const MAX_COPIES = 200;
 
 /**
- * How many labels a typed text asks for, or null if it is no whole number from 0 to `most`.
+ * Parses a number of labels; null if it is not a whole number from 0 to `most`.
  * @example copiesTyped('12') // 12
  */
 export function copiesTyped(text: string, most = MAX_COPIES): number | null {

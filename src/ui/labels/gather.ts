@@ -1,4 +1,4 @@
-/** Fetches what labels tell of: batches, the animals in them, the fat on hand. */
+/** Loads the data of labels: batches, the animals in them, the fat on hand. */
 import type { AnimalPage, Answer, BatchPage, FatLotRow } from '../../bridge/contract.ts';
 import { call } from '../link/bridge.ts';
 
@@ -13,7 +13,7 @@ interface AnimalSource {
   batches: BatchSource[];
 }
 
-/** A batch with the animals whose trim is in it. */
+/** A batch with the animals whose trim it contains. */
 export async function gatherBatch(id: number): Promise<Answer<BatchSource>> {
   const [batch, lots] = await Promise.all([
     call('grinder.getBatch', { id }),
@@ -26,7 +26,7 @@ export async function gatherBatch(id: number): Promise<Answer<BatchSource>> {
   return { ok: true, value: { batch: batch.value, lots: lots.value, animals: animals.value } };
 }
 
-/** An animal with the batches that hold its trim. */
+/** An animal with the batches that contain its trim. */
 export async function gatherAnimal(ticket: string): Promise<Answer<AnimalSource>> {
   const animal = await call('animals.get', { ticket });
   if (!animal.ok) return animal;

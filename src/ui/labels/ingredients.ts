@@ -1,13 +1,13 @@
 import type { BatchPage, FatLotRow, FatSourceCard } from '../../bridge/contract.ts';
 import { labelText as text } from '../texts/en/labels.ts';
 
-/** What of an animal an ingredient list needs. */
+/** The fields of an animal that an ingredient list needs. */
 interface Whose {
   ticket: string;
   species: { name: string };
 }
 
-/** What a batch is made from. */
+/** The raw materials of a batch. */
 export interface MadeFrom {
   batch: Pick<BatchPage, 'species' | 'weighedIn'>;
   lots: readonly FatLotRow[];
@@ -16,9 +16,9 @@ export interface MadeFrom {
 }
 
 /**
- * What went into a batch, the heaviest first, each kind once; weights taken back do not count. Fat always names its
- * animal, because pork and beef matter to allergy and to faith. Order of weight: common practice, no source for
- * custom packs.
+ * The ingredients of a batch, heaviest first, each once, without voided weights. Fat always names its species,
+ * because
+ * pork and beef matter for allergies and religion. Order by weight: common practice, no source for custom packs.
  * @example weighedIngredients(…) // ['elk', 'pork back fat']
  */
 export function weighedIngredients(made: MadeFrom): string[] {

@@ -1,35 +1,38 @@
-/** Where things stand on each label, in millimetres. The words take what the codes and NOT FOR SALE leave. */
+/** The layout of each label, in millimetres. Text gets the area that codes and NOT FOR SALE leave. */
 import type { SaleLine } from './not-for-sale.ts';
 import { PACKAGE_SIZES, TAG_SIZES, type PackageSize, type TagSize } from '../paper/sizes.ts';
 
 interface LabelLayout {
-  /** Empty edge all round: no printer prints to the very edge. */
+  /** Margin on all sides, because printers do not print to the edge. */
   edge: number;
   /**
-   * Width of the narrowest bar, and of a square. Three dots of a 203 dpi printer (0.375 mm) and more: two get lost
-   * between dots, as the rendered pictures of the tests showed. A square bears finer printing than bars.
+   * Width of the narrowest bar, and of a QR module. At least three dots of a 203 dpi printer (0.375 mm): with two,
+   * bars
+   * disappeared in the rendered images of the tests. A QR code tolerates finer printing.
    */
   bar: number;
   square: number;
   barHeight: number;
-  /** Height of the ticket's type. */
+  /** Font size of the ticket. */
   ticket: number;
   saleLines: readonly SaleLine[];
   saleWidth: number;
 }
 
-/** Narrowest bars of a printed ticket with the empty ones at both ends: `barsOf` says 101 and 10. */
+/**
+ * Width of a printed ticket's barcode with quiet zones, in narrowest bars: 101 and 10 on each side, from `barsOf`.
+ */
 const BARS = 121;
-/** Squares of one side, with the empty ones at both ends. */
+/** Modules per side, with the quiet zones. */
 const SQUARES = 29;
 const GAP = 1.5;
-/** Digits are the widest signs of a ticket: at most 0.61 of their height in our font, measured. */
+/** Digits are the widest characters of a ticket: at most 0.61 of the font size, measured. */
 const MAX_DIGIT_WIDTH = 0.61;
-/** The outline with its hole makes a ticket as much wider as two more digits. */
+/** The outline with its hole is as wide as two more digits. */
 const OUTLINE_DIGITS = 2;
 const MAX_TICKET = 6.5;
 
-/** The layout of a package label for a ticket. The longer its number, the smaller it is written. */
+/** The layout of a package label for a ticket. A longer number gets a smaller font. */
 export function packageLayout(size: PackageSize, ticket: string): LabelLayout {
   const edge = 2.5;
   const { width } = PACKAGE_SIZES[size].label;
@@ -55,7 +58,7 @@ const PACKAGE_CODES = {
   a4: SMALL,
 } satisfies Record<PackageSize, Partial<LabelLayout>>;
 
-/** The layout of a carcass tag: everything bigger, to be read from across the cooler. */
+/** The layout of a carcass tag, in larger type so that it is legible from across the cooler. */
 export function tagLayout(size: TagSize, ticket: string): LabelLayout {
   if (size === 'band') {
     const codes = { bar: 0.375, square: 0.75, barHeight: 16, saleLines: TWO_LINES, saleWidth: 48 };
@@ -67,12 +70,12 @@ export function tagLayout(size: TagSize, ticket: string): LabelLayout {
   return { edge, ...codes, ticket: ticketType(ticket, inside, 24) };
 }
 
-/** Bars of a ticket with their empty ends; one more pair of digits is one more sign of 11 bars. */
+/** Bars of a ticket with its quiet zones; two more digits are one more symbol of 11 bars. */
 function widthOfBars(ticket: string, bar: number): number {
   return (BARS + 11 * Math.ceil(Math.max(0, ticket.length - 7) / 2)) * bar;
 }
 
-/** Height of type, in millimetres, at which a ticket is no wider than `width` and no higher than `most`. */
+/** The largest font size, in millimetres, at which a ticket fits `width` and does not exceed `most`. */
 export function ticketType(ticket: string, width: number, most: number, besides = 0): number {
   return Math.min(most, width / (MAX_DIGIT_WIDTH * (ticket.length + besides)));
 }

@@ -1,5 +1,5 @@
 /**
- * The calendar day of a moment where the shop is.
+ * The calendar date of an instant in the shop's time zone.
  * @example localDay('2026-11-25T03:10:00Z', 'America/Denver') // '2026-11-24'
  */
 export function localDay(moment: string, zone: string): string {

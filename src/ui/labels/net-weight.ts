@@ -6,18 +6,18 @@ interface NetWeight {
   other: string;
 }
 
-/** Decimals of the shop's own figure: hundredths of a pound, thousandths of a kilogram (common practice, no source). */
+/** Decimals of the shop's unit: hundredths of a pound, thousandths of a kilogram (common practice, no source). */
 const DECIMALS = { lb: 2, kg: 3 } as const;
-/** A converted figure is given to three digits (16 CFR 500.19). */
+/** A converted value has three significant digits (16 CFR 500.19). */
 const DIGITS = 3;
-/** Division leaves 0.29 lb a hair below 0.29; that is no reason to print 0.28. */
+/** Tolerance for floating-point division: 0.29 lb must not become 0.28. */
 const HAIR = 1e-9;
 
 /**
- * The net weight both ways, each from the exact grams and each rounded down, so that neither says more than is in
- * the package (Uniform Packaging and Labeling Regulation, NIST Handbook 130: a converted quantity must not be
- * overstated and may be rounded down; second-hand, NIST labelling fact sheet of 2002).
- * @param grams what the package holds, above 0
+ * The net weight in both units, each computed from the exact grams and rounded down, so that neither overstates the
+ * content (Uniform Packaging and Labeling Regulation, NIST Handbook 130: a converted quantity must not be overstated
+ * and may be rounded down; second-hand, NIST labelling fact sheet of 2002).
+ * @param grams content of the package, above 0
  * @example netWeight(463, 'lb', 'en-US') // { shop: '1.02 lb', other: '0.463 kg' }
  */
 export function netWeight(grams: number, unit: 'lb' | 'kg', locale: string): NetWeight {
@@ -35,7 +35,7 @@ export function netWeight(grams: number, unit: 'lb' | 'kg', locale: string): Net
   };
 }
 
-/** 1 for a figure below one: its leading 0 is no digit of it. */
+/** 1 for a value below one: its leading 0 is not significant. */
 function zeros(value: number): number {
   return value < 1 ? 1 : 0;
 }

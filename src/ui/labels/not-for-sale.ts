@@ -1,20 +1,23 @@
 /**
- * NOT FOR SALE, as a custom pack and a custom carcass must say it: in letters at least 3/8 in high
- * (9 CFR 316.16 and 317.16). Narrow labels break it in two or draw the letters closer, never lower.
+ * NOT FOR SALE, required on custom packs and custom carcasses in letters at least 3/8 in high (9 CFR 316.16 and
+ * 317.16). On narrow labels it takes two lines or is condensed, never smaller.
  */
 export type SaleLine = 'NOT FOR SALE' | 'NOT FOR' | 'SALE';
 
-/** 3/8 in are 9.525 mm; we print a little more, for printers shrink. */
+/** 3/8 in is 9.525 mm; the extra allows for printers that shrink. */
 const LETTER_MM = 9.9;
 const GAP_MM = 1.2;
-/** O and S rise above and hang below the flat letters by this much of the type's height, measured. */
+/** Overshoot of O and S above and below the flat letters, as a fraction of the font size, measured. */
 const OVERSHOOT = 0.016;
 
-/** Flat capitals are this much of the type's height in Atkinson Hyperlegible Next (cap height 668 of 1000 units). */
+/**
+ * Height of flat capitals as a fraction of the font size in Atkinson Hyperlegible Next (cap height 668 of 1000
+ * units).
+ */
 const CAP = 0.668;
 export const SALE_TYPE_MM = LETTER_MM / CAP;
 
-/** Widths of the lines at weight 800, in heights of type, measured with the bundled font. */
+/** Widths of the lines at weight 800 as a fraction of the font size, measured with the bundled font. */
 const NATURAL: Record<SaleLine, number> = { 'NOT FOR SALE': 7.228, 'NOT FOR': 4.421, SALE: 2.477 };
 
 interface SaleBox {
@@ -24,8 +27,8 @@ interface SaleBox {
 }
 
 /**
- * Where the lines stand in a box of `width` mm, all drawn equally close so that the widest just fits.
- * @example notForSaleBox(['NOT FOR SALE'], 96.6).height // 10.37…, the letters and their overshoot
+ * Positions of the lines in a box of `width` mm, all condensed equally so that the widest fits.
+ * @example notForSaleBox(['NOT FOR SALE'], 96.6).height // 10.37…, the letters with their overshoot
  */
 export function notForSaleBox(lines: readonly SaleLine[], width: number): SaleBox {
   const widest = Math.max(...lines.map((line) => NATURAL[line])) * SALE_TYPE_MM;

@@ -1,4 +1,4 @@
-/** What stands on package labels: built from the weights of packages, one run for packages weighed together. */
+/** The content of package labels, built from package weights; packages weighed together form one run. */
 import type { AnimalPage, BatchPage, ProductKind } from '../../bridge/contract.ts';
 import { labelText as text } from '../texts/en/labels.ts';
 import { cookedHere } from './cooked-here.ts';
@@ -6,52 +6,52 @@ import { weighedIngredients, type MadeFrom } from './ingredients.ts';
 import { localDay } from './local-day.ts';
 import { netWeight } from './net-weight.ts';
 
-/** One label, every line of it ready to print. */
+/** One label with all its lines of text. */
 export interface PackageLabel {
   product: string;
   species: string;
   ticket: string;
   hunter: string;
   net: string;
-  /** Said beside the net weight where it is the average of packages weighed together. */
+  /** Shown beside the net weight if it is the average of packages weighed together. */
   average: string | null;
   packed: string;
   batch: string | null;
-  /** Names in order of weight, or null where the meat is all that there is. */
+  /** Ingredients in order of weight, or null for meat only. */
   ingredients: string[] | null;
-  /** To what heat it is cooked; null where the shop has cooked or dried it. */
+  /** The cooking temperature; null if the shop has cooked or dried it. */
   cook: string | null;
   notForSale: boolean;
 }
 
-/** So many of the same label. */
+/** A number of identical labels. */
 export interface LabelRun {
   key: string;
   label: PackageLabel;
   copies: number;
 }
 
-/** How the shop writes. */
+/** The shop's formatting. */
 export interface Writing {
   unit: 'lb' | 'kg';
   locale: string;
   zone: string;
   longDay(date: string): string;
-  /** The kind of a product that the shop lists under this name. */
+  /** The kind of the product with this name in the shop's list. */
   kindOf(product: string): ProductKind | undefined;
 }
 
-/** An animal as far as labels tell of it. */
+/** The fields of an animal that labels show. */
 type LabelAnimal = Pick<AnimalPage, 'ticket' | 'origin' | 'species' | 'weighings'> & {
   hunter: { name: string };
 };
-/** A batch, the fat on hand, and the animals whose trim is in it. */
+/** A batch, the fat on hand, and the animals whose trim it contains. */
 export interface BatchMade extends MadeFrom {
   batch: Pick<BatchPage, 'id' | 'name' | 'species' | 'weighedIn' | 'packages' | 'owners' | 'cookTo'>;
   animals: readonly LabelAnimal[];
 }
 
-/** Labels of the whole cuts of one animal. What was ground of it stands in `batchRuns`. */
+/** Labels of the whole cuts of one animal; for its ground meat see `batchRuns`. */
 export function cutRuns(animal: LabelAnimal, writing: Writing): LabelRun[] {
   return animal.weighings
     .filter((row) => row.stage === 'packed' && row.batch === null && row.voided === null)
@@ -74,8 +74,8 @@ export function cutRuns(animal: LabelAnimal, writing: Writing): LabelRun[] {
 }
 
 /**
- * Labels of a batch. Each owner gets as many as the desk gave packages, taken in the order of packing, so that
- * together they are every package once. If a hunter's animal is in it, none of it may be sold.
+ * Labels of a batch. Each owner gets the number of packages that the desk assigned, taken in the order of packing, so
+ * that every package has exactly one label. If it contains a hunter's animal, all of it is not for sale.
  */
 export function batchRuns(made: BatchMade, writing: Writing): LabelRun[] {
   const { batch } = made;
@@ -99,7 +99,7 @@ export function batchRuns(made: BatchMade, writing: Writing): LabelRun[] {
   }));
 }
 
-/** Deals the packages out to the owners one after the other. */
+/** Assigns the packages to the owners one by one. */
 function shares({ packages, owners }: Pick<BatchPage, 'packages' | 'owners'>) {
   const left = packages.map(({ count }) => count);
   return owners.flatMap((owner) => {
@@ -113,7 +113,7 @@ function shares({ packages, owners }: Pick<BatchPage, 'packages' | 'owners'>) {
   });
 }
 
-/** What one of `count` packages weighs, said to be an average where it is one. */
+/** The weight of one of `count` packages, marked as an average if there are several. */
 function weight(
   grams: number,
   count: number,

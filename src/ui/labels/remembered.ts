@@ -1,9 +1,9 @@
-/** What this computer keeps from one printing to the next: the sizes that its printer prints on. */
+/** Print settings stored on this computer: the selected paper sizes. */
 import { useLocalStorage } from '@vueuse/core';
 import type { Ref } from 'vue';
 import { PACKAGE_SIZES, TAG_SIZES, type PackageSize, type TagSize } from '../paper/sizes.ts';
 
-/** A choice kept under `key`. What was kept and is no choice any more is forgotten. */
+/** The choice stored under `key`; an unknown stored value is ignored. */
 function remembered<T extends string>(key: string, choices: readonly T[], first: T): Ref<T> {
   return useLocalStorage<T>(key, first, {
     serializer: { read: (kept) => choices.find((one) => one === kept) ?? first, write: String },
@@ -12,12 +12,12 @@ function remembered<T extends string>(key: string, choices: readonly T[], first:
   });
 }
 
-/** The size of package labels that this computer prints on. */
+/** The selected size of package labels. */
 export function rememberedLabelSize(): Ref<PackageSize> {
   return remembered('gambrel.label-size', Object.keys(PACKAGE_SIZES) as PackageSize[], '4x3');
 }
 
-/** The size of carcass tags that this computer prints on. */
+/** The selected size of carcass tags. */
 export function rememberedTagSize(): Ref<TagSize> {
   return remembered('gambrel.tag-size', Object.keys(TAG_SIZES) as TagSize[], '4x6');
 }

@@ -1,4 +1,4 @@
-/** Labels of an animal that several hunters share: each package says whose it is. */
+/** Labels of an animal that several hunters share: each package names its hunter. */
 import type { AnimalPage } from '../../bridge/contract.ts';
 import type { LabelRun } from './package-label.ts';
 
@@ -7,8 +7,9 @@ type SharedAnimal = Pick<AnimalPage, 'ticket' | 'packages'> & {
 };
 
 /**
- * Divides the runs of an animal among its hunters as the desk divided its packages. Runs of its own stand in the order of
- * its rows of packages; those of a batch are dealt out one after the other. Runs of other animals stay as they are.
+ * Divides the runs of an animal among its hunters as the desk divided its packages. Its own runs are in the order of
+ * its
+ * rows of packages; those of a batch are assigned one by one. Runs of other animals are unchanged.
  */
 export function sharedRuns(
   runs: readonly LabelRun[],
@@ -17,7 +18,7 @@ export function sharedRuns(
   if (sharers.length === 0) return [...runs];
   const own = packages.map((row, at) => ({ row, at })).filter(({ row }) => row.batch === null);
   let next = 0;
-  /** Packages of a batch that each hunter has yet to get. */
+  /** The number of packages of a batch that each hunter has yet to receive. */
   const left = new Map<string, number[]>();
   return runs.flatMap((run) => {
     if (run.label.ticket !== ticket) return [run];

@@ -5,7 +5,7 @@ import { ordersText } from '../texts/en/animal/orders.ts';
 import { piecesText } from '../texts/pieces.ts';
 import type { Writing } from './package-label.ts';
 
-/** What stands on the tag that hangs on a carcass. */
+/** The content of a carcass tag. */
 export interface TagLabel {
   ticket: string;
   species: string;
@@ -39,7 +39,7 @@ type Tagged = Pick<
     hold: { reason: string; sample: string; positive: boolean } | null;
   };
 
-/** The tag of an animal; what is not known is left out. */
+/** The tag of an animal; unknown values are omitted. */
 export function tagLabel(animal: Tagged, { longDay }: Pick<Writing, 'longDay'>): TagLabel {
   const killed = [animal.killDate && longDay(animal.killDate), animal.killArea].filter(Boolean).join(', ');
   const facts = [
@@ -73,7 +73,7 @@ export function tagLabel(animal: Tagged, { longDay }: Pick<Writing, 'longDay'>):
   };
 }
 
-/** A tag for each piece that came in; one where no pieces were counted. */
+/** One tag for each received piece; a single one if no pieces were counted. */
 export function tagsNeeded({ parts }: Pick<AnimalPage, 'parts'>): number {
   return Math.max(
     1,

@@ -3,12 +3,12 @@ import type { Answer, AskName } from '../../bridge/contract.ts';
 import { onStale } from '../link/bridge.ts';
 import { useLatest } from '../use/useLatest.ts';
 
-/** The calls of `gather.ts`. */
+/** The calls that `gather.ts` makes. */
 const CALLS: readonly AskName[] = ['animals.get', 'grinder.getBatch', 'fat.listLots'];
 
 /**
- * The combined answer of several calls, asked again when the question changes and when the book changes.
- * @param question names what is loaded, e.g. a ticket
+ * The combined answer of several calls, reloaded when the question or the book changes.
+ * @param question identifies what is loaded, e.g. a ticket
  */
 export function useGathered<T>(question: () => string, gather: (question: string) => Promise<Answer<T>>) {
   const { value, problem, ask } = useLatest<T>();

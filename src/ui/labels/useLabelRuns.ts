@@ -8,13 +8,13 @@ import { useRecipes } from './useRecipes.ts';
 
 const EVERYBODY = '';
 
-/** What is chosen on a page of labels: whose, how many, what else is in it; and the pages that come of it. */
+/** The options on a page of labels (owner, counts, ingredients) and the resulting pages. */
 export function useLabelRuns(runs: () => readonly LabelRun[], size: Ref<PackageSize>) {
   const whose = ref(EVERYBODY);
   const used = ref('0');
-  /** Counts as typed; a run that nobody touched has its usual count. */
+  /** Counts as typed; an unchanged run has its default count. */
   const typed = reactive<Record<string, string>>({});
-  /** What else is in a product, while it is being typed. */
+  /** Other ingredients of a product, while they are typed. */
   const also = reactive<Record<string, string>>({});
   const recipes = useRecipes();
 
@@ -42,14 +42,14 @@ export function useLabelRuns(runs: () => readonly LabelRun[], size: Ref<PackageS
   );
   const pages = computed(() => sheetsOf(labels.value, PACKAGE_SIZES[size.value], usedCount.value ?? 0));
 
-  /** To be called when the field is left. */
+  /** Call it when the field loses focus. */
   async function saveIngredients(product: string): Promise<void> {
     const value = also[product];
     if (value === undefined) return;
     const ground = runs().some(({ label }) => label.product === product && label.batch !== null);
     await recipes.save(product, value, ground);
   }
-  // A key that leads elsewhere takes the field away before it is left.
+  // A key that navigates removes the field before it loses focus.
   onScopeDispose(() => Object.keys(also).forEach((product) => void saveIngredients(product)));
 
   return {

@@ -4,13 +4,14 @@ import { useCall } from '../calls/useCall.ts';
 import { useLive } from '../use/useLive.ts';
 
 /**
- * What is in a product besides what was weighed in, as the book has it: products put away as well, because an old
- * package still holds what it holds. `known` is false until the book has answered: no label may be printed before.
+ * The ingredients of each product besides what is weighed in, archived products included, because old packages may
+ * need
+ * a label. `known` is false until the book has answered; no label may be printed before that.
  */
 export function useRecipes() {
   const { value: shelf, problem } = useLive('shelf.get', () => ({}));
   const saveCall = useCall('products.save');
-  /** By product: why its text could not be kept. */
+  /** By product: why its text could not be saved. */
   const refused = reactive<Record<string, Problem | undefined>>({});
 
   const find = (product: string) =>
@@ -18,8 +19,9 @@ export function useRecipes() {
   const of = (product: string): string => find(product)?.ingredients ?? '';
 
   /**
-   * Keeps the text with the product, or makes a product of that name. What is ground and seasoned is mostly sausage:
-   * common practice, no source; the kind can be changed where products are listed.
+   * Saves the text with the product, or adds a product of that name. Its kind is sausage, because most seasoned
+   * ground
+   * meat is (common practice, no source); the kind can be changed in the list of products.
    */
   async function save(product: string, ingredients: string, ground: boolean): Promise<void> {
     const known = find(product);

@@ -2,7 +2,7 @@ import { computed } from 'vue';
 import { useShop } from '../stores/shop.ts';
 import type { Writing } from './package-label.ts';
 
-/** How this shop writes weights and days on its labels. */
+/** The shop's formats of weights and dates on labels. */
 export function useWriting() {
   const shop = useShop();
   return computed<Writing>(() => ({

@@ -4,7 +4,7 @@ import { fromGrams } from '../../core/values/units.ts';
 import type { Format } from '../texts/format.ts';
 import { leavingText as text } from '../texts/en/counter/leaving.ts';
 
-/** Donations as a table for a spreadsheet: one row each, days as YYYY-MM-DD, money as decimals of its currency. */
+/** Donations as a spreadsheet: one row each, dates as YYYY-MM-DD, money as decimals of its currency. */
 export function donationTable(
   { rows }: DonationsView,
   { unit }: Pick<Format, 'unit'>,

@@ -1,4 +1,4 @@
-/** Sizes as hunters say them. Thickness and weight of a cut: common practice, no source. */
+/** Common sizes of cuts. Thickness and weight: common practice, no source. */
 import type { PrimalUse } from '../../bridge/contract.ts';
 import { ordersText } from '../texts/en/animal/orders.ts';
 
@@ -19,7 +19,7 @@ const SIZES: Readonly<Record<'lb' | 'kg', Partial<Record<PrimalUse, readonly str
   },
 };
 
-/** The usual choice. */
+/** The default choice. */
 export function sizesFor(as: PrimalUse, unit: 'lb' | 'kg'): readonly string[] {
   return SIZES[unit][as] ?? [];
 }
@@ -30,7 +30,7 @@ const FRACTIONS: Readonly<Record<string, string>> = {
 const BARE_NUMBER = /^[\d.,]*[⅛¼⅜½⅝¾⅞]?$/;
 
 /**
- * A size as it stands on the wall: fractions as one sign, and the unit that goes without saying.
+ * A size as printed on the cut sheet: fractions as one character, with the implied unit.
  * @example sizeText('1 1/4', 'steaks', 'lb') // '1¼ in'
  */
 export function sizeText(typed: string, as: PrimalUse, unit: 'lb' | 'kg'): string {

@@ -1,10 +1,10 @@
-/** Cutting instructions as they stand in the fields: text, so that nothing typed is lost while it is wrong. */
+/** Cutting instructions as text fields, so that invalid input is not lost. */
 import type { FatChoice, Instructions, PrimalUse } from '../../bridge/contract.ts';
 import { GRAMS_PER } from '../../core/values/units.ts';
 import { ordersText } from '../texts/en/animal/orders.ts';
 import { percentText } from '../texts/percent.ts';
 
-/** One grind in the fields; `patty` empty is in bulk. */
+/** One ground product; an empty `patty` means in bulk. */
 export interface TypedGrind {
   product: string;
   fat: FatChoice;
@@ -13,26 +13,26 @@ export interface TypedGrind {
 }
 
 interface TypedAlso extends TypedGrind {
-  /** Trim that goes into it. */
+  /** The trim that goes into it. */
   trim: string;
 }
 
 export interface TypedInstructions extends TypedGrind {
-  /** Whether the share kept whole is typed or follows from the primals. */
+  /** Whether the share of whole cuts is typed or derived from the primals. */
   by: 'share' | 'primals';
   cuts: string;
-  /** By code of the primal; one that is missing is ground. */
+  /** By primal code; a missing primal is ground. */
   primals: Record<string, { as: PrimalUse; size: string }>;
   also: TypedAlso[];
   pack: string;
-  /** How many of each extra of the price book, by code. */
+  /** Counts of the price book's extras, by code. */
   pricedExtras: Record<string, number>;
-  /** Other wishes, in words: a note. */
+  /** Other wishes as a free-text note. */
   extras: string;
   note: string;
 }
 
-/** What a shop does when nobody says otherwise: 40 % steaks and roasts, lean ground, one-pound or half-kilo packs. */
+/** The shop's defaults: 40 % steaks and roasts, lean grind, packages of one pound or half a kilogram. */
 export function usualInstructions(unit: 'lb' | 'kg'): TypedInstructions {
   return {
     by: 'share', cuts: '40', primals: {}, product: ordersText.usualProduct, fat: 'none', target: '', patty: '', also: [],
@@ -40,7 +40,7 @@ export function usualInstructions(unit: 'lb' | 'kg'): TypedInstructions {
   }; // prettier-ignore
 }
 
-/** An empty line for a grind beside the main one. */
+/** An empty line for an additional ground product. */
 export function emptyAlso(): TypedAlso {
   return { product: '', trim: '', fat: 'none', target: '', patty: '' };
 }
@@ -77,7 +77,7 @@ function typeGrind(
 }
 
 /**
- * A weight as text that can be edited, to a hundredth of its unit.
+ * A weight as editable text, to a hundredth of its unit.
  * @example massTyped(113.3980925, 'oz') // '4 oz'
  */
 export function massTyped(grams: number, unit: 'lb' | 'kg' | 'oz' | 'g'): string {

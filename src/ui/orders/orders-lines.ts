@@ -4,7 +4,7 @@ import { ordersText } from '../texts/en/animal/orders.ts';
 import type { Format } from '../texts/format.ts';
 import { pattyText } from '../texts/patty.ts';
 
-/** One line for the wall: which pieces or which product, and what becomes of it. */
+/** One line of the instructions: the pieces or product, and how it is processed. */
 interface OrderLine {
   kind: 'cut' | 'grind' | 'pack';
   head: string;
@@ -17,8 +17,8 @@ interface Primal {
 }
 
 /**
- * Cutting instructions as short lines for the wall: pieces that become the same stand together, then what is ground
- * (what has an amount of its own first), then how it is packed.
+ * Cutting instructions as short lines: pieces with the same instruction together, then ground products (those with an
+ * amount first), then packing.
  * @example { kind: 'cut', head: 'Hind leg, Loin', text: 'steaks ¾ in' }
  */
 export function ordersLines(

@@ -1,7 +1,7 @@
-/** More pieces of one kind than any animal has; the desk takes no more either. */
+/** Maximum count of one kind of piece; the desk has the same limit. */
 export const MAX_PIECES = 8;
 
-/** Whether so many pieces of one kind can have come in. */
+/** Whether a count of one kind of piece is plausible. */
 export function isPieceCount(count: number): boolean {
   return Number.isInteger(count) && count >= 0 && count <= MAX_PIECES;
 }

@@ -2,12 +2,12 @@ import type { ProductCard } from '../../bridge/contract.ts';
 import { percentText } from '../texts/percent.ts';
 import { massTyped, type TypedInstructions } from './instructions-form.ts';
 
-/** Products that are ground, the kinds in the order of the shop's list. */
+/** Ground products; kinds in the order of the shop's list. */
 export function groundProducts(products: readonly ProductCard[]): ProductCard[] {
   return products.filter(({ kind }) => kind === 'grind' || kind === 'sausage' || kind === 'jerky');
 }
 
-/** What a product is usually made of, as it stands in the fields; what the product leaves open stays as it is. */
+/** A product's default composition as fields; values that the product leaves open are kept. */
 export function usualOf(
   product: Pick<ProductCard, 'fat' | 'targetFat' | 'pattyGrams' | 'packageGrams'>,
   unit: 'lb' | 'kg',

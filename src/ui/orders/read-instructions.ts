@@ -7,17 +7,17 @@ import { readPercent } from '../texts/percent.ts';
 import { sizeText } from './cut-sizes.ts';
 import type { TypedGrind, TypedInstructions } from './instructions-form.ts';
 
-/** A sentence for each field that cannot be read: `cuts`, `target`, `pack`, `also.0.trim` … */
+/** A message for each invalid field: `cuts`, `target`, `pack`, `also.0.trim` … */
 export type WrongInstructions = Readonly<Record<string, string>>;
 
 const { wrong: say } = ordersText;
-/** What the desk takes for a patty, in grams: beyond it something was mistyped. */
+/** The desk's limits for a patty, in grams. */
 const PATTY_GRAMS = { least: 20, most: 500 };
 const FAT = { least: 0.005, most: 0.6 };
 
 /**
- * Reads the fields. `wrong` holds a sentence for each field that cannot be read; `value` is null while any is.
- * @param there the primals that came in, with their shares; empty while the species is not known
+ * Parses the fields. `wrong` holds a message for each invalid field; `value` is null while there is one.
+ * @param there the received primals with their shares; empty while the species is unknown
  */
 export function readInstructions(
   typed: TypedInstructions,
@@ -75,7 +75,7 @@ export function readInstructions(
   };
 }
 
-/** Orders for the primals that are there; an untouched form by primals grinds them all. */
+/** Instructions for the received primals; an untouched form by primals grinds all of them. */
 function primalOrders(
   { by, primals }: TypedInstructions,
   unit: 'lb' | 'kg',

@@ -1,6 +1,6 @@
 import type { Instructions, SpeciesCard, TemplateCard } from '../../bridge/contract.ts';
 
-/** One of the shop's ways to cut an animal, as a button. */
+/** One starting point as a button. */
 interface Way {
   key: string;
   name: string;
@@ -8,8 +8,8 @@ interface Way {
 }
 
 /**
- * The templates that fit an animal: those for any, and those for its build of body whose primals it has. Without a
- * species only those that name no primal.
+ * The templates that fit an animal: general ones, and those for its carcass drawing whose primals it has. Without a
+ * species, only those that name no primal.
  */
 export function fittingTemplates(
   templates: readonly TemplateCard[],

@@ -8,8 +8,8 @@ interface Counted {
 }
 
 /**
- * Fills the counts of an animal in quarters with two fronts and two hinds, which is what mostly comes in. Counts that
- * somebody typed stay; counts that were only filled in, or are of another kind of animal, go.
+ * Prefills the counts of a quartered animal with two fronts and two hinds, the common case. Typed counts are kept;
+ * prefilled counts, and counts of another kind of animal, are removed.
  */
 export function usePrefilledQuarters(form: () => Counted, primals: () => readonly { code: string }[]): void {
   watch([() => form().brought, () => codesOf(primals()).join()], ([brought, codes], [, codesBefore]) => {

@@ -1,15 +1,15 @@
 import { nextTick } from 'vue';
 import type { Box } from './sizes.ts';
 
-/** Opens the print dialog, as soon as what is printed stands there in its own letters. */
+/** Opens the print dialog once the fonts are loaded. */
 export async function printPage(): Promise<void> {
   await drawn();
   window.print();
 }
 
 /**
- * Prints labels: in the desktop app straight on the printer that was chosen for them, else through the dialog.
- * @param paper what the printer feeds, millimetres
+ * Prints labels: in the desktop app directly on the chosen label printer, otherwise through the dialog.
+ * @param paper the printer's paper size, millimetres
  */
 export async function printLabels({ width, height }: Box): Promise<void> {
   await drawn();

@@ -1,6 +1,6 @@
 import type { LabelSize } from './sizes.ts';
 
-/** One label on its page, with the corner where it begins, in millimetres from the page's left and top. */
+/** A label on its page, with its top left corner in millimetres. */
 export interface Placed<T> {
   item: T;
   left: number;
@@ -9,9 +9,9 @@ export interface Placed<T> {
 
 /**
  * Lays labels out on pages, row by row from the top left.
- * @param used places of the first page that are gone already; only a sheet has any
- * @returns one array of placed labels a page; no page without a label
- * @example sheetsOf(['a', 'b'], PACKAGE_SIZES.letter, 9) // 'a' on the last place of page 1, 'b' on page 2
+ * @param used labels already removed from the first page; only a sheet has any
+ * @returns one array of placed labels per page, without empty pages
+ * @example sheetsOf(['a', 'b'], PACKAGE_SIZES.letter, 9) // 'a' in the last place of page 1, 'b' on page 2
  */
 export function sheetsOf<T>(items: readonly T[], size: LabelSize, used = 0): Placed<T>[][] {
   const each = size.columns * size.rows;

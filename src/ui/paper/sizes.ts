@@ -1,6 +1,7 @@
 /**
- * The papers that labels and tags are printed on, in millimetres. Inches are exact: 1 in = 25.4 mm.
- * Which sizes a shop has is common practice, no source; the sheets are plain arithmetic, ten labels centred.
+ * Paper sizes of labels and tags, in millimetres; 1 in = 25.4 mm. The selection of sizes is common practice, no
+ * source;
+ * the sheets are computed: ten labels, centered.
  */
 export interface Box {
   width: number;
@@ -8,15 +9,15 @@ export interface Box {
 }
 
 export interface LabelSize {
-  /** What the printer feeds: one label, or a sheet of several. */
+  /** The printer's paper: a single label, or a sheet of several. */
   page: Box;
   label: Box;
   columns: number;
   rows: number;
-  /** Distance from the page's left and top edge to the first label; labels touch. */
+  /** Distance from the page's left and top edge to the first label; labels have no gaps. */
   left: number;
   top: number;
-  /** The roll feeds along the label's length, so that it is printed a quarter turn round. */
+  /** The roll feeds along the label's length, so it is printed rotated by 90°. */
   turned: boolean;
 }
 
@@ -43,7 +44,7 @@ function single(width: number, height: number): LabelSize {
   return { page: box, label: box, columns: 1, rows: 1, left: 0, top: 0, turned: false };
 }
 
-/** Two columns of five, centred on the page. */
+/** Two columns of five, centered on the page. */
 function sheet(page: Box, label: Box): LabelSize {
   const [columns, rows] = [2, 5];
   const left = (page.width - columns * label.width) / 2;

@@ -1,16 +1,15 @@
 import { onMounted, watch, type Ref } from 'vue';
 
-/** Type may grow to this and shrink to that part of its usual size, which leaves 1/16 in for the body of a label. */
+/** Limits of the type's scale; the lower one leaves 1/16 in for the body of a label. */
 const MAX_SCALE = 1.35;
 const MIN_SCALE = 0.52;
 const TRIES = 7;
 
 /**
- * Sets `--fit` on an element to the largest factor at which nothing in it is cut off, so that long names are written
- * smaller and short ones larger. Halving the interval finds it to a hundredth.
- * @param box the element whose type sizes are multiplied by `var(--fit)`
- * @param content changes when what stands in it does
- * @param onResult hears after every fitting whether all is in, false when even the smallest type is cut off
+ * Sets `--fit` on an element to the largest factor at which nothing is cut off, to a hundredth, by bisection.
+ * @param box the element whose font sizes are multiplied by `var(--fit)`
+ * @param content changes with the element's content
+ * @param onResult called after every fitting with whether everything fits; false if even the smallest type is cut off
  */
 export function useFit(
   box: Ref<HTMLElement | null>,
@@ -20,7 +19,8 @@ export function useFit(
   function holds(element: HTMLElement, factor: number): boolean {
     element.style.setProperty('--fit', String(factor));
     const last = element.lastElementChild?.getBoundingClientRect();
-    // Down to the hair, by fractions; across, Chromium's whole pixels may round one up and the other down.
+    // Heights are compared exactly; widths in Chromium are whole pixels, which may be rounded in different
+    // directions.
     return (
       (last?.bottom ?? 0) <= element.getBoundingClientRect().bottom &&
       element.scrollWidth <= element.clientWidth + 1
