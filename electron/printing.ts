@@ -16,7 +16,7 @@ export async function printWindow(contents: WebContents): Promise<void> {
 /**
  * Prints the window's labels on the chosen printer without a dialog, on the paper that they were laid out for,
  * because a driver may default to A4. Without a chosen printer the dialog is shown.
- * @param paper the printer's paper according to the page, millimetres
+ * @param paper the printer's paper according to the page, millimeters
  * @param noteFile where the chosen printer is stored between starts
  */
 export async function printLabels(contents: WebContents, paper: unknown, noteFile: string): Promise<void> {

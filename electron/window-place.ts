@@ -11,7 +11,7 @@ interface Box {
 interface WindowPlace {
   width: number;
   height: number;
-  /** Absent where the window is to be centred. */
+  /** Absent where the window is to be centered. */
   x?: number;
   y?: number;
   maximized: boolean;
@@ -24,7 +24,7 @@ const USUAL: WindowPlace = { width: 1366, height: 860, maximized: false };
 const GRIP = { width: 200, height: 40 };
 
 /**
- * The window's last bounds; the default size without a valid note, and centred when its upper edge would be outside
+ * The window's last bounds; the default size without a valid note, and centered when its upper edge would be outside
  * all screens, for example after one was disconnected.
  * @param screens the usable areas of the screens, in the same pixels
  */

@@ -1,12 +1,12 @@
-/** Collects during the build which packages are included and under which licence, for the page About. */
+/** Collects during the build which packages are included and under which license, for the page About. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
 
-/** One licence text and the packages under it, as the page About shows them. */
+/** One license text and the packages under it, as the page About shows them. */
 interface Licence {
   licence: string;
-  /** The text of the licence and its notices; empty if the packages contain none. */
+  /** The text of the license and its notices; empty if the packages contain none. */
   text: string;
   packages: { name: string; version: string }[];
 }
@@ -50,7 +50,7 @@ function packageFolder(id: string): string | null {
 }
 
 /**
- * Packages with the same text are grouped, because the same licence would appear a hundred times. A version in
+ * Packages with the same text are grouped, because the same license would appear a hundred times. A version in
  * several folders is listed once.
  */
 function listLicences(folders: readonly string[]): Licence[] {

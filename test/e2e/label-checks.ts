@@ -5,7 +5,7 @@ import { inked, inkHeight, type Picture, type Piece } from './paper.ts';
 /** The least height of letters that custom meat is marked with (9 CFR 316.16, 317.16), mm. */
 export const MIN_LETTER = 9.525;
 
-/** Where elements stand on the nth sheet, in millimetres, before any quarter turn. */
+/** Where elements stand on the nth sheet, in millimeters, before any quarter turn. */
 export function onSheet(page: Page, selector: string, nth = 0): Promise<Piece[]> {
   return page.evaluate(
     ([what, n]) => {

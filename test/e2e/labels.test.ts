@@ -13,7 +13,7 @@ import { serve, type Served } from './served.ts';
 
 /** Everything that was packed of the sausage. */
 const COUNT = LONG_COUNT + LINKS;
-/** Millimetres of each paper, from the box that it is sold in. */
+/** Millimeters of each paper, from the box that it is sold in. */
 const PACKAGE_PAPERS = [
   { name: '4 × 3 in', page: [101.6, 76.2], each: 1 },
   { name: '4 × 2 in', page: [101.6, 50.8], each: 1 },

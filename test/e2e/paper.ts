@@ -4,9 +4,9 @@ import type { PDFDocumentProxy, PDFPageProxy } from 'pdfjs-dist';
 import { PNG } from 'pngjs';
 import type { Page } from 'playwright-core';
 
-/** Points (1/72 in) in a millimetre. */
+/** Points (1/72 in) in a millimeter. */
 export const PT_PER_MM = 72 / 25.4;
-/** Dots of the pictures in a millimetre: 203 dpi, the coarsest label printers. */
+/** Dots of the pictures in a millimeter: 203 dpi, the coarsest label printers. */
 const DOTS_PER_MM = 8;
 
 export interface Sheet {
@@ -23,7 +23,7 @@ export interface Picture {
   /** Four bytes a dot: red, green, blue, opacity. */
   data: Uint8ClampedArray;
 }
-/** A piece of a picture, in millimetres from its left and top. */
+/** A piece of a picture, in millimeters from its left and top. */
 export interface Piece {
   left: number;
   top: number;
@@ -84,7 +84,7 @@ export function turnedBack({ width, height, data }: Picture): Picture {
   return { width: height, height: width, data: turned };
 }
 
-/** Grey values of a piece, row by row; beyond the paper's edge it ends. */
+/** Gray values of a piece, row by row; beyond the paper's edge it ends. */
 function greys(picture: Picture, piece: Piece): { width: number; height: number; grey: Uint8ClampedArray } {
   const dots = (mm: number, most: number): number =>
     Math.min(most, Math.max(0, Math.round(mm * DOTS_PER_MM)));
@@ -105,7 +105,7 @@ export function inked(picture: Picture, piece: Piece): number {
   return grey.length === 0 ? 0 : grey.filter((value) => value < 128).length / grey.length;
 }
 
-/** Height in millimetres from the uppermost to the lowest dot printed in a piece. */
+/** Height in millimeters from the uppermost to the lowest dot printed in a piece. */
 export function inkHeight(picture: Picture, piece: Piece): number {
   const { width, height, grey } = greys(picture, piece);
   const rows = Array.from({ length: height }, (_, y) => y).filter((y) =>

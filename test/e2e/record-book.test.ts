@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { inked, pngOf, printed, PT_PER_MM } from './paper.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 
-/** Millimetres, lying crosswise. */
+/** Millimeters, lying crosswise. */
 const PAPERS = [
   { format: 'A4', width: 297, height: 210 },
   { format: 'Letter', width: 279.4, height: 215.9 },

@@ -7,7 +7,7 @@ import type { CallInput } from '../../src/bridge/contract.ts';
 import { inked, pngOf, printed, PT_PER_MM, type Sheet } from './paper.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 
-/** Millimetres. */
+/** Millimeters. */
 const PAPERS = [
   { format: 'A4', width: 210, height: 297 },
   { format: 'Letter', width: 215.9, height: 279.4 },

@@ -97,7 +97,7 @@ describe('the menu', () => {
       expect(licence, packages[0]?.name).toMatch(
         /^(MIT|ISC|Apache-2\.0|OFL-1\.1|BSD-\d-Clause|Apache-2\.0 AND BSL-1\.0)$/,
       );
-      // Two packages name their licence and bring no copy of it; the page says so.
+      // Two packages name their license and bring no copy of it; the page says so.
       if (text === '')
         expect(packages.map(({ name }) => name)).toEqual(['abstract-logging', 'csv-stringify']);
       else expect(text.length, packages[0]?.name).toBeGreaterThan(400);

@@ -1,7 +1,7 @@
 import type { ChartColours } from '../../src/ui/charts/drawing/colours.ts';
 import type { Scene } from '../../src/ui/charts/drawing/scene.ts';
 
-/** Every colour is its own name, so that a test can see which was taken. */
+/** Every color is its own name, so that a test can see which was taken. */
 export const COLOURS = new Proxy({}, { get: (_, name) => String(name) }) as ChartColours;
 
 /** What is written in a scene. */

@@ -11,7 +11,7 @@ import type { SceneStory } from '../../src/ui/charts/story.ts';
 import { makeFormat } from '../../src/ui/texts/format.ts';
 
 export const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
-/** Every colour is its own name. */
+/** Every color is its own name. */
 export const colours = new Proxy({}, { get: (_, name) => name }) as ChartColours;
 const LB = 453.59237;
 

@@ -14,7 +14,7 @@ export type Point = readonly [x: number, y: number];
 export interface Region {
   code: string;
   path: string;
-  /** Centre of its text. */
+  /** Center of its text. */
   at: Point;
   /** Maximum width of a line of text there. */
   room: number;

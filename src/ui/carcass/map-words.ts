@@ -15,7 +15,7 @@ export interface MapFact {
   dim?: boolean;
   /** Inconsistent: marked. */
   odd?: boolean;
-  /** A colour token to tint it with, such as `--part-trim`. */
+  /** A color token to tint it with, such as `--part-trim`. */
   tone?: string;
 }
 

@@ -1,4 +1,4 @@
-/** The layout of each label, in millimetres. Text gets the area that codes and NOT FOR SALE leave. */
+/** The layout of each label, in millimeters. Text gets the area that codes and NOT FOR SALE leave. */
 import type { SaleLine } from './not-for-sale.ts';
 import { PACKAGE_SIZES, TAG_SIZES, type PackageSize, type TagSize } from '../paper/sizes.ts';
 
@@ -75,7 +75,7 @@ function widthOfBars(ticket: string, bar: number): number {
   return (BARS + 11 * Math.ceil(Math.max(0, ticket.length - 7) / 2)) * bar;
 }
 
-/** The largest font size, in millimetres, at which a ticket fits `width` and does not exceed `most`. */
+/** The largest font size, in millimeters, at which a ticket fits `width` and does not exceed `most`. */
 export function ticketType(ticket: string, width: number, most: number, besides = 0): number {
   return Math.min(most, width / (MAX_DIGIT_WIDTH * (ticket.length + besides)));
 }

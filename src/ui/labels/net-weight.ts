@@ -16,7 +16,7 @@ const HAIR = 1e-9;
 /**
  * The net weight in both units, each computed from the exact grams and rounded down, so that neither overstates the
  * content (Uniform Packaging and Labeling Regulation, NIST Handbook 130: a converted quantity must not be overstated
- * and may be rounded down; second-hand, NIST labelling fact sheet of 2002).
+ * and may be rounded down; second-hand, NIST labeling fact sheet of 2002).
  * @param grams content of the package, above 0
  * @example netWeight(463, 'lb', 'en-US') // { shop: '1.02 lb', other: '0.463 kg' }
  */

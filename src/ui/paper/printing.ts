@@ -9,7 +9,7 @@ export async function printPage(): Promise<void> {
 
 /**
  * Prints labels: in the desktop app directly on the chosen label printer, otherwise through the dialog.
- * @param paper the printer's paper size, millimetres
+ * @param paper the printer's paper size, millimeters
  */
 export async function printLabels({ width, height }: Box): Promise<void> {
   await drawn();

@@ -1,6 +1,6 @@
 import type { LabelSize } from './sizes.ts';
 
-/** A label on its page, with its top left corner in millimetres. */
+/** A label on its page, with its top left corner in millimeters. */
 export interface Placed<T> {
   item: T;
   left: number;

@@ -1,5 +1,5 @@
 /**
- * Paper sizes of labels and tags, in millimetres; 1 in = 25.4 mm. The selection of sizes is common practice, no
+ * Paper sizes of labels and tags, in millimeters; 1 in = 25.4 mm. The selection of sizes is common practice, no
  * source;
  * the sheets are computed: ten labels, centered.
  */

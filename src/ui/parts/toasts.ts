@@ -44,7 +44,7 @@ export const useToasts = defineStore('toasts', () => {
 
 /**
  * Reports an action for ten seconds, with an undo button if `undo` is given.
- * @example toast('Kept 18.62 lb trim', () => void undo(weighingId));
+ * @example toast('Saved 18.62 lb trim', () => void undo(weighingId));
  */
 export function toast(text: string, undo?: () => void): void {
   useToasts().show(text, undo);

@@ -2,14 +2,15 @@ import { useResizeObserver } from '@vueuse/core';
 import { computed, ref, type ComputedRef, type Ref } from 'vue';
 
 /**
- * Whether a table is wider than its frame: each row is then shown as a block, its cells one below the other, so that no
- * column and no button lies out of sight. It becomes a table again where the frame is as wide as the table was.
+ * Whether a table is wider than its frame. If so, each row is shown as a block with stacked cells, so that no column
+ * or
+ * button is hidden. It becomes a table again once the frame is as wide as the table needs.
  */
 export function useStacked(
   frame: Readonly<Ref<HTMLElement | null>>,
   table: Readonly<Ref<HTMLElement | null>>,
 ): ComputedRef<boolean> {
-  /** Width of the frame, and what the table last needed, in CSS pixels. */
+  /** Width of the frame, and the last measured width of the table, in CSS pixels. */
   const width = ref(0);
   const needed = ref(0);
   const stacked = computed(() => needed.value > width.value);
@@ -18,7 +19,7 @@ export function useStacked(
     if (!frame.value || !table.value) return;
     const was = stacked.value;
     width.value = frame.value.clientWidth;
-    // Blocks say nothing of the table that they were: it is measured once it is a table again.
+    // The width is unknown while stacked; it is measured once the table is shown again.
     if (!was) needed.value = table.value.scrollWidth > width.value + 1 ? table.value.scrollWidth : 0;
   }
   useResizeObserver([frame, table], measure);

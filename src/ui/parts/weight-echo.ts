@@ -3,9 +3,8 @@ import { parseReading, readingGrams, type Reading } from '../../core/values/read
 import { formatAmount, fromGrams, OUNCES_PER_POUND } from '../../core/values/units.ts';
 
 /**
- * What a typed weight was understood as, in the ways that a person may check it by; empty while it cannot be
- * read (nobody wants to be corrected in the middle of a number).
- * Of a sum of loads that is what they come to.
+ * The parsed value of a typed weight in several units, for checking; empty while the text is invalid. For a sum of
+ * loads, the total.
  * @example echoOf('84.6', 'lb', 'en-US') // '= 84 lb 9.6 oz = 38.37 kg'
  */
 export function echoOf(typed: string, unit: 'lb' | 'kg', locale: string): string {
@@ -25,7 +24,7 @@ export function echoOf(typed: string, unit: 'lb' | 'kg', locale: string): string
     .join(' ');
 }
 
-/** The reading, or null for text that is no weight (yet). The desk reports the error on save. */
+/** The reading, or null for text that is not a valid weight yet. The desk reports the error on save. */
 export function readingIn(typed: string, unit: 'lb' | 'kg'): Reading | null {
   try {
     return parseReading(typed, unit);
@@ -34,7 +33,7 @@ export function readingIn(typed: string, unit: 'lb' | 'kg'): Reading | null {
   }
 }
 
-/** The same of a weight that may be a sum of loads: `61.2+58.4`. */
+/** As above, but also accepts a sum of loads: `61.2+58.4`. */
 export function loadsIn(typed: string, unit: 'lb' | 'kg'): Reading | null {
   try {
     return parseLoads(typed, unit);

@@ -7,8 +7,10 @@ import { plural } from '../texts/plural.ts';
 export type Ready = CallOutput<'pickup.get'>[number];
 
 /**
- * What to write to a hunter whose animal is ready: what, where, how much, what is due, and the shop's own words.
- * @example // 'Hello Dana Whitlock,\nyour elk, ticket 26-0001, is packed and ready at Cold Creek Locker: 34 packages, …'
+ * The message to a hunter whose animal is ready: what, where, number of packages, balance due, and the shop's own
+ * text.
+ * @example // 'Hello Dana Whitlock,\nyour elk, ticket 26-0001, is packed and ready at Cold Creek Locker: 34 packages,
+ * …'
  */
 export function messageTo(
   animal: Pick<
@@ -34,9 +36,11 @@ export function messageTo(
 }
 
 /**
- * What to write to a hunter who owes for an animal: of one that is ready, that it is and what is due; of one that went
- * home or is not ready, which bill is open, since when, and what is due.
- * @example // 'Hello Dana Whitlock,\nthe bill of Sun, Nov 1 for your elk, ticket 26-0001, at Cold Creek Locker is still open.\nStill to pay: …'
+ * The message to a hunter with a balance due. For an animal that is ready, it says so; otherwise it names the open
+ * bill
+ * and its date.
+ * @example // 'Hello Dana Whitlock,\nthe bill of Sun, Nov 1 for your elk, ticket 26-0001, at Cold Creek Locker is
+ * still open.\nStill to pay: …'
  */
 export function reminderTo(
   hunter: string,

@@ -2,7 +2,7 @@ import type { QuoteResult } from '../../bridge/contract.ts';
 import { quoteText as text } from '../texts/en/quote.ts';
 import type { Format } from '../texts/format.ts';
 
-/** What a quote rests on: own animals, relatives, or only what is published. */
+/** The basis of a quote: the shop's own animals, relatives, or published figures only. */
 export function restsOn(
   { restsOn: base }: Pick<QuoteResult, 'restsOn'>,
   species: string,
@@ -12,7 +12,7 @@ export function restsOn(
   return base.relatives ? text.restsOnRelatives(species.toLowerCase()) : text.restsOnPublished;
 }
 
-/** The quote as a sentence for the phone: whole pounds or kilos, whole units of money are for the page. */
+/** The quote as a sentence for the phone, in whole pounds or kilograms and whole units of money. */
 export function phoneSentence(
   { takeHomeGrams, price }: Pick<QuoteResult, 'takeHomeGrams' | 'price'>,
   species: string,

@@ -1,7 +1,8 @@
 import type { Range } from '../../bridge/contract.ts';
 
 /**
- * Where a range lies on a bar from 0 to `width`. The scale begins at zero and ends a little past the high end, so
+ * The position of a range on a bar from 0 to `width`. The scale begins at zero and ends slightly beyond the high end,
+ * so
  * that a wide range looks wide.
  * @example placeRange({ low: 20, mean: 25, high: 30 }, 720) // { low: 400, mean: 500, high: 600 }
  */

@@ -12,17 +12,17 @@ import { useLive } from '../use/useLive.ts';
 type QuoteStage = 'live' | 'dressed' | 'legs off' | 'hanging' | 'parts';
 export type QuoteAsked = CallInput<'quotes.calculate'>;
 
-/** Typing pauses shorter than this are the middle of a number. */
+/** Debounce while typing, in milliseconds. */
 const WAIT_MS = 150;
 
-/** Whole animals are told by any weight; pieces only by what they weigh themselves. */
+/** Whole animals can be predicted from any weight, pieces only from their own. */
 export function stagesOf(brought: Brought): QuoteStage[] {
   return brought === 'whole' || brought === 'skinned'
     ? ['hanging', 'dressed', 'legs off', 'live']
     : ['parts'];
 }
 
-/** What is asked on the phone, and the answer that follows every change of it. */
+/** The input of a quote, and the prediction, which follows every change. */
 export function useQuote() {
   const shop = useShop();
   const route = useRoute();
@@ -35,10 +35,10 @@ export function useQuote() {
     stage: 'hanging' as QuoteStage | '',
     typed: '',
     instructions: usualInstructions(shop.unit),
-    /** Discounts and other changes, promised with the quote. */
+    /** Discounts and other changes promised with the quote. */
     adjustments: [] as AdjustmentAsked[],
   });
-  /** An address may ask already: `/quote?species=elk&weight=340+lb`. */
+  /** The address may contain input: `/quote?species=elk&weight=340+lb`. */
   watch(
     () => [route.query.species, route.query.weight],
     ([species, weight]) => {
@@ -55,7 +55,7 @@ export function useQuote() {
     },
   );
 
-  // A count of legs of one kind of game says nothing of another.
+  // Counts of pieces do not apply to another species.
   watch(
     () => form.species,
     () => (form.parts = {}),

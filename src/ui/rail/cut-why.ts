@@ -2,7 +2,7 @@ import type { Hook, NextCut } from '../../bridge/contract.ts';
 import { railText as text } from '../texts/en/animal/rail.ts';
 import type { Format } from '../texts/format.ts';
 
-/** Why an animal is next, in words: 'hung 8 days, the limit is 7'. */
+/** Why an animal is next: 'hung 8 days, the limit is 7'. */
 export function cutWhy(
   { why }: Pick<NextCut, 'why'>,
   { days, promisedOn }: Pick<Hook, 'days' | 'promisedOn'>,
@@ -29,7 +29,7 @@ function promise(on: string, { today, format }: { today: string; format: Pick<Fo
   return on < today ? text.promisedPast(format.day(on)) : text.promised(format.day(on));
 }
 
-/** Hooks in the order of cutting; those that may not be cut now come last, as they came. */
+/** Hooks in cutting order; animals that may not be cut now come last, in their original order. */
 export function inCutOrder(hooks: readonly Hook[], next: readonly NextCut[]): Hook[] {
   const turn = new Map(next.map(({ id }, at) => [id, at]));
   const at = ({ id }: Hook): number => turn.get(id) ?? next.length;

@@ -1,4 +1,4 @@
-/** Reads ticket numbers as a person types them in a row. */
+/** Parses a typed list of ticket numbers. */
 
 interface Ticketed {
   id: number;
@@ -6,8 +6,9 @@ interface Ticketed {
 }
 
 /**
- * The animals that are meant, and what of the text is none of them. A running number alone is enough; of two seasons
- * the newer is meant.
+ * The animals of the tickets, and the text that matches none. A running number alone is enough; if two seasons have
+ * it,
+ * the newer one is meant.
  * @example ticketsIn('155, 26-0160', hooks) // { ids: [155, 160], unknown: [] }
  */
 export function ticketsIn(typed: string, hooks: readonly Ticketed[]): { ids: number[]; unknown: string[] } {
@@ -24,7 +25,7 @@ export function ticketsIn(typed: string, hooks: readonly Ticketed[]): { ids: num
   return { ids: [...ids], unknown };
 }
 
-/** Ticket numbers as they are typed again: `155 156`. */
+/** The inverse: ticket numbers as they are typed, `155 156`. */
 export function typedTickets(hooks: readonly Ticketed[]): string {
   return hooks.map(({ ticket }) => String(numberOf(ticket))).join(' ');
 }

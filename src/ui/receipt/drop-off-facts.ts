@@ -8,10 +8,10 @@ import { receiptText as text } from '../texts/en/receipt.ts';
 import { inCurrency, type Format } from '../texts/format.ts';
 import { piecesText } from '../texts/pieces.ts';
 
-/** A line of the receipt: what it is, and what is known of it. */
+/** A line of the receipt: label and value. */
 type Fact = readonly [name: string, said: string];
 
-/** Who brought what, when, and how much it weighed; what nobody entered is left out. */
+/** Hunter, animal, date and weights; unknown values are omitted. */
 export function dropOffFacts(page: AnimalPage, format: Format): Fact[] {
   const { receivedGrams, hangingGrams } = page.weights;
   const pieces = piecesText(page.parts, page.species.primals);
@@ -38,7 +38,7 @@ export function dropOffFacts(page: AnimalPage, format: Format): Fact[] {
   return facts.filter(([, said]) => said !== '');
 }
 
-/** The expected price, and each deposit or payment with how it was paid. */
+/** The expected price, and each deposit or payment with its method. */
 export function moneyFacts({ quote, payments, currency }: DropOff, format: Format): Fact[] {
   const paid = payments.map(({ kind, amountMinor, method, reference, paidOn }): string =>
     text.paidBy(

@@ -14,7 +14,7 @@ interface TypedField {
   most: number;
 }
 
-/** The fields that are typed, in the order in which they stand. */
+/** Text fields, in the order of the form. */
 const TYPED: readonly TypedField[] = [
   { field: 'licence', label: text.licence, type: 'text', most: 80 },
   { field: 'tag', label: text.tag, type: 'text', most: 80 },
@@ -25,7 +25,7 @@ const TYPED: readonly TypedField[] = [
   { field: 'delivererName', label: text.deliverer, type: 'text', most: 200 },
   { field: 'delivererAddress', label: text.delivererAddress, type: 'text', most: 500 },
 ];
-/** Those of an animal that was handed over. */
+/** Additional text fields of a picked-up animal. */
 const LEFT: readonly TypedField[] = [
   { field: 'givenTo', label: text.handedTo, type: 'text', most: 200 },
   { field: 'releasedOn', label: text.handedOn, type: 'date', most: 10 },
@@ -36,7 +36,7 @@ export const typedFields = ({ release }: AnimalPage): readonly TypedField[] =>
 type EditForm = Record<Typed, string> &
   Pick<AnimalPage, 'sex' | 'age' | 'legs' | 'origin' | 'brought'> & {
     species: string;
-    /** Pieces of each primal. */
+    /** Count of each primal. */
     counts: Record<string, number>;
   };
 
@@ -62,7 +62,7 @@ export function editForm(page: AnimalPage): EditForm {
   };
 }
 
-/** What the form says otherwise than the record does. */
+/** The changed fields. */
 export function editChanges(form: EditForm, page: AnimalPage): Changes {
   const before = editForm(page);
   const { counts, ...plain } = form;
@@ -88,7 +88,7 @@ const isSame = (a: Pieces, b: Pieces): boolean =>
   a.length === b.length &&
   a.every(({ primal, count }) => b.some((one) => one.primal === primal && one.count === count));
 
-/** Where to begin: the first field that is missing. */
+/** The first missing field, which gets the focus. */
 export function firstMissing(lacks: readonly RecordField[]): Typed | 'owner' | undefined {
   const typed = TYPED.find(({ field }) => lacks.some((lack) => lack === field))?.field;
   return typed ?? (lacks.includes('address') || lacks.includes('phone') ? 'owner' : undefined);

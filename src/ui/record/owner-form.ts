@@ -3,14 +3,14 @@ import type { AnimalPage, CallInput, HunterCard } from '../../bridge/contract.ts
 type Changes = CallInput<'animals.edit'>['changes'];
 type Owner = Pick<HunterCard, 'id' | 'name' | 'address' | 'phone'>;
 
-/** Whose animal it is, as it stands in the fields: text, so that nothing typed is lost. */
+/** The owner as text fields, so that invalid input is not lost. */
 export interface OwnerForm {
-  /** The owner so far, or another hunter who was picked. */
+  /** The current owner, or another hunter that was selected. */
   picked: Owner;
   name: string;
   address: string;
   phone: string;
-  /** What another name in the field means: the same person written wrong, or somebody who is not in the book yet. */
+  /** The meaning of a different name: a corrected spelling, or a new hunter. */
   means: 'same person' | 'new hunter';
 }
 
@@ -19,10 +19,10 @@ export function ownerForm(owner: Owner): OwnerForm {
   return { picked: owner, name, address, phone, means: 'same person' };
 }
 
-/** Whether the name in the field is not that of the hunter picked. */
+/** Whether the name differs from that of the selected hunter. */
 export const isRenamed = ({ name, picked }: OwnerForm): boolean => name.trim() !== picked.name;
 
-/** What the fields say otherwise than the record does. */
+/** The changed fields. */
 export function ownerChanges(form: OwnerForm, page: Pick<AnimalPage, 'hunter'>): Changes {
   const { picked, address, phone } = form;
   const name = form.name.trim();

@@ -2,7 +2,7 @@ import type { AnimalPage, CallInput, ShareBasis } from '../../bridge/contract.ts
 
 type Input = Omit<CallInput<'shares.save'>, 'by'>;
 
-/** One hunter of the form: known by number, or a new one by name and phone. */
+/** One hunter of the form: an existing one by id, or a new one by name and phone. */
 export interface ShareLine {
   key: string;
   hunterId: number | null;
@@ -19,7 +19,7 @@ export const emptyLine = (): ShareLine => ({
   typed: '',
 });
 
-/** The hunters as they share it now; of one that is not shared, the owner and an empty line for the second. */
+/** The current shares. For an animal that is not shared: the owner and an empty line for the second hunter. */
 export function shareLines({ sharers, hunter }: Pick<AnimalPage, 'sharers' | 'hunter'>): ShareLine[] {
   const known = sharers.map(({ hunterId, name, phone, typed }) => ({
     ...emptyLine(),
@@ -33,7 +33,7 @@ export function shareLines({ sharers, hunter }: Pick<AnimalPage, 'sharers' | 'hu
   return [owner, { ...emptyLine(), typed: '50' }];
 }
 
-/** Lines without a name are no hunters. */
+/** Lines without a name are ignored. */
 export function sharesInput(
   animalId: number,
   basis: ShareBasis,
@@ -49,7 +49,7 @@ export function sharesInput(
   return { animalId, basis, shares, reason };
 }
 
-/** What the percents make, or null where one of them cannot be read. */
+/** The sum of the percentages, or null if one is invalid. */
 export function percentSum(lines: readonly ShareLine[]): number | null {
   const named = lines.filter(({ name }) => name.trim() !== '');
   const read = named.map(({ typed }) => Number(typed.trim().replace(',', '.') || 'none'));

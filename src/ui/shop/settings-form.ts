@@ -1,6 +1,6 @@
 import type { ShopSettings } from '../../bridge/contract.ts';
 
-/** Settings that other cards of the page edit: the record book's, the letterhead's, and those of what leaves otherwise. */
+/** Settings that other cards of the page edit: record book, letterhead, donations and notices. */
 const ELSEWHERE = [
   'recordSet', 'recordFields', 'retentionYears', 'lateDays', 'shopAddress', 'shopPhone', 'shopLicense', 'shopTaxNumber',
   'terms', 'dropOffTerms', 'paymentMethods', 'belongingKinds', 'unclaimedFirstDays', 'unclaimedSecondDays',
@@ -8,7 +8,7 @@ const ELSEWHERE = [
 ] as const; // prettier-ignore
 type SettingElsewhere = (typeof ELSEWHERE)[number];
 
-/** Settings as they stand in the fields. */
+/** Settings as text fields. */
 interface TypedSettings extends Omit<
   ShopSettings,
   | 'hangingReadyDays'
@@ -21,11 +21,11 @@ interface TypedSettings extends Omit<
 > {
   readyDays: string;
   limitDays: string;
-  /** In the scale of the shop: °F with pounds, °C with kilograms. */
+  /** In the shop's scale: °F with pounds, °C with kilograms. */
   cooler: string;
   quoteDays: string;
   pickupDays: string;
-  /** Every so many animals in detail. */
+  /** Weighs every nth animal in detail. */
   detailEvery: string;
 }
 
@@ -57,8 +57,9 @@ export function typeSettings(stored: ShopSettings): TypedSettings {
 }
 
 /**
- * What the fields change in the stored settings; `wrong` marks those that are no number, and nothing is changed
- * while there is one. A temperature that reads the same as before is left as exact as it was stored.
+ * Parses the fields into the changed settings. `wrong` marks invalid numbers; nothing is changed while there is one.
+ * A
+ * temperature whose text is unchanged keeps its stored precision.
  */
 export function changesOf(
   typed: TypedSettings,
@@ -95,7 +96,7 @@ function wholeNumber(text: string): number | null {
   return /^\s*\d{1,3}\s*$/.test(text) ? Number(text) : null;
 }
 
-/** To a tenth of a degree, as far as a cooler's thermometer shows. */
+/** To a tenth of a degree, the precision of a cooler's thermometer. */
 function celsius(text: string, unit: 'lb' | 'kg'): number | null {
   if (!/^\s*[-−]?\d{1,2}(?:[.,]\d)?\s*$/.test(text)) return null;
   const degrees = Number(text.trim().replace(',', '.').replace('−', '-'));

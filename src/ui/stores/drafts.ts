@@ -3,19 +3,19 @@ import { defineStore } from 'pinia';
 import { reactive, ref } from 'vue';
 import { onOtherOpening, useOpening } from '../link/opening.ts';
 
-/** Where drafts lie while the window is loaded anew; the browser forgets it with the window. */
+/** The session storage key of drafts; the browser drops it with the window. */
 const STORAGE_KEY = 'gambrel.drafts';
 
-/** What was typed into a form of a page or a dialog, by the names of its fields. */
+/** The values of a form by field name. */
 export interface FormDraft {
-  /** Every field before anything was typed: it tells the form from another one of the same title. */
+  /** The initial values, which distinguish the form from another one with the same title. */
   before: Record<string, string>;
   typed: Record<string, string>;
 }
 
 interface Draft {
   entry: object;
-  /** The entry as it was fresh or saved, as JSON. */
+  /** The initial or last saved entry, as JSON. */
   rested: string;
 }
 
@@ -27,24 +27,24 @@ interface Stored {
 }
 
 /**
- * Half-typed entries, kept while somebody looks at another page or loads the window anew. Each has a name, such as
- * `table 12`. Saved or untouched entries start fresh the next time. Nothing of it outlives the window or the opening of
- * the book.
+ * Drafts of entries, kept while another page is open or the window reloads. Each has a name, such as `table 12`.
+ * Saved
+ * or unchanged entries start fresh. Drafts do not outlive the window or the opening of the book.
  */
 export const useDrafts = defineStore('drafts', () => {
   const opening = useOpening();
   const drafts = new Map<string, Draft>();
-  /** Forms that were half typed when the window was loaded anew, until they are filled in again. */
+  /** Forms that were half typed before a reload, until they are restored. */
   const forms = new Map<string, FormDraft>();
-  /** Where packages were put last, offered for the next. */
+  /** The last used freezer place, offered for the next packages. */
   const lastPlace = ref('');
-  // Written at once: the page goes before the next tick.
+  // Written synchronously, because the page unloads before the next tick.
   const stored = useSessionStorage<Stored | null>(STORAGE_KEY, null, {
     flush: 'sync',
     serializer: StorageSerializers.object,
   });
 
-  /** The entry of this name as it was left, or a fresh one. */
+  /** The draft of this name, or a new entry. */
   function of<T extends object>(name: string, fresh: () => T): T {
     const left = drafts.get(name);
     if (left && JSON.stringify(left.entry) !== left.rested) {
@@ -56,18 +56,18 @@ export const useDrafts = defineStore('drafts', () => {
     return entry;
   }
 
-  /** Keeps an entry under this name from now on; as it is, it is nobody's work. */
+  /** Stores an entry under this name; its current value counts as unchanged. */
   function adopt(name: string, entry: object): void {
     drafts.set(name, { entry, rested: JSON.stringify(entry) });
   }
 
-  /** Marks the current entry as saved, or as filled in by the window. */
+  /** Marks the current value as saved, or as filled in by the window. */
   function rest(name: string): void {
     const draft = drafts.get(name);
     if (draft) draft.rested = JSON.stringify(draft.entry);
   }
 
-  /** Writes everything half typed where the window finds it after it was loaded anew. @param typed forms as they stand */
+  /** Stores all drafts for the next load. @param typed the current forms */
   function store(typed: ReadonlyMap<string, FormDraft>): void {
     if (opening.shown === null) return;
     stored.value = {
@@ -80,7 +80,7 @@ export const useDrafts = defineStore('drafts', () => {
     };
   }
 
-  /** Takes what the window stored before it was loaded anew, if it is of the book that is open. */
+  /** Loads the drafts stored before a reload, if they belong to the open book. */
   function begin(): void {
     drafts.clear();
     forms.clear();

@@ -3,7 +3,7 @@ import { computed } from 'vue';
 import { onOtherOpening } from '../link/opening.ts';
 import { useLive } from '../use/useLive.ts';
 
-/** The rail, loaded once for the header and the Rail page. Longest hung first: the order of cutting. */
+/** The rail, loaded once for the header and the Rail page. Longest hung first, which is the cutting order. */
 export const useRail = defineStore('rail', () => {
   const { value: view, problem, refresh } = useLive('rail.get', () => ({}));
   onOtherOpening(() => {

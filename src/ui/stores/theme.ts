@@ -9,7 +9,7 @@ export const useTheme = defineStore('theme', () => {
   const prefersDark = usePreferredDark();
   /** True while the page is laid out for print, which is always light. */
   const onPaper = ref(false);
-  /** The theme on screen. Charts watch it, because a canvas keeps its colours. */
+  /** The theme on screen. Charts watch it, because a canvas keeps its colors. */
   const current = computed(() => {
     const wish = shop.settings?.theme ?? 'system';
     const dark = wish === 'dark' || (wish === 'system' && prefersDark.value);

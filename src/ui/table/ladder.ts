@@ -1,10 +1,10 @@
 import type { AnimalPage, CutPart } from '../../bridge/contract.ts';
 
-/** One part as the ladder and its table show it: a letter and a colour, so that neither is needed alone. */
+/** A part in the ladder and its table: a letter and a color, so that either identifies it. */
 export interface PartStyle {
   letter: string;
   tone: string;
-  /** Colour of the letter on the part. */
+  /** Color of the letter on the part. */
   ink: string;
 }
 
@@ -27,21 +27,21 @@ export interface Rung {
 
 interface Ladder {
   rungs: Rung[];
-  /** Where the weight of the animal ends: the right edge, or inside the bar when the parts outweigh it. */
+  /** The position of the animal's weight: the right edge, or inside the bar if the parts exceed it. */
   baseAt: number;
-  /** By how much the parts outweigh the animal, in grams; 0 when they do not. */
+  /** The excess of the parts over the animal, in grams; 0 if none. */
   overGrams: number;
 }
 
-/** Below this a difference is only the scale's rounding. */
+/** A smaller difference is rounding of the scale. */
 const MIN_GRAMS = 1;
 
-/** What of the weighed parts goes home; the rest of what goes home was only weighed in packages. */
+/** The take-home parts that were weighed; other take-home was weighed in packages only. */
 const goesHome: readonly string[] = ['whole cuts', 'trim', 'fat saved'];
 
 /**
- * The pieces that the bar is made of: parts weighed at the table, and what goes home without having been weighed
- * there (an animal cut in one go: only its packages are).
+ * The pieces of the bar: parts weighed at the table, and take-home known from packages only (of an animal cut in one
+ * go).
  */
 export function ladderPieces(
   page: Pick<AnimalPage, 'ladder' | 'takeHomeGrams'>,
@@ -55,8 +55,9 @@ export function ladderPieces(
 }
 
 /**
- * Lays the pieces end to end along `width`. The bar is as long as the animal is heavy, or as the parts are, if
- * they outweigh it; then `baseAt` shows where the animal ends.
+ * Lays the pieces out along `width`. The bar represents the weight of the animal or, if greater, of the parts;
+ * `baseAt`
+ * then marks the weight of the animal.
  * @example layLadder([{ key: 'bone', grams: 25 }], 100, 400)
  * // rungs: bone 0–100, rest 100–400; baseAt 400; overGrams 0
  */

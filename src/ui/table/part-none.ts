@@ -8,12 +8,15 @@ function isNonePart(part: CutPart): part is NonePart {
   return NONE_PARTS.some((one) => one === part);
 }
 
-/** Whether the text in the entry says that there is none. @example saysNone('0.0 lb') // true */
+/**
+ * Whether the text states that there is none.
+ * @example saysNone('0.0 lb') // true
+ */
 export function saysNone(typed: string): boolean {
   return /^(none|0+([.,]0+)?\s*(lbs?|kgs?|oz|g|#)?)$/i.test(typed.trim());
 }
 
-/** The part that the entry stands at, if none of it can be stated there: of the whole animal, never of one primal. */
+/** The part of the entry, if it can be stated as none: only for the whole animal, not for a primal. */
 export function nonePartAt({
   stage,
   part,
@@ -22,7 +25,7 @@ export function nonePartAt({
   return stage === 'cut' && primal === '' && isNonePart(part) ? part : null;
 }
 
-/** Whether the part is still unknown: neither weighed nor stated to be none. */
+/** Whether the part is unknown: neither weighed nor stated as none. */
 export function isUnknown(page: Pick<AnimalPage, 'weighings' | 'none'>, part: NonePart): boolean {
   const weighed = page.weighings.some((row) => row.part === part && row.voided === null);
   return !weighed && !page.none.some((stated) => stated.part === part);

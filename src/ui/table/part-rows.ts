@@ -8,17 +8,16 @@ interface PartRow {
   key: string;
   style: PartStyle | null;
   name: string;
-  /** Null while nothing of it was weighed; 0 only where somebody stated that there is none. */
+  /** Null if not weighed; 0 only if stated as none. */
   grams: number | null;
   share: number | null;
   others: string;
-  /** Outside of what 8 in 10 such animals give. */
+  /** Outside of the 80 % range of such animals. */
   unusual: boolean;
 }
 
 /**
- * The ladder as a table: every part, weighed or not, with its share and what 8 in 10 such animals give; last the
- * rest that nothing explains yet.
+ * The ladder as a table: every part with its share and the 80 % range of such animals, and the unexplained rest last.
  */
 export function partRows(page: AnimalPage, format: Format): PartRow[] {
   const base = page.ladder?.baseGrams ?? null;
@@ -27,7 +26,7 @@ export function partRows(page: AnimalPage, format: Format): PartRow[] {
   const inOneGo = pieces.some(({ key }) => key === 'packed');
   const names = { packed: text.packedLong, ...words.partLong };
   const shown = inOneGo ? pieces.map(({ key }) => key) : (Object.keys(words.partLong) as CutPart[]);
-  // Packages alone are the take-home; beside trim they are a part of it that nobody has figures for.
+  // Packages alone are the take-home; beside trim they are a part of it without reference values.
   const rows = shown.map((key) =>
     row(key, names[key], usual(key === 'packed' && shown.length === 1 ? 'take-home' : key)),
   );

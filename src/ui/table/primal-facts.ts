@@ -3,7 +3,7 @@ import type { MapFact } from '../carcass/map-words.ts';
 import { tableText as text } from '../texts/en/animal/table.ts';
 import type { Format } from '../texts/format.ts';
 
-/** What stands on the map: weight and share of each primal; what did not come in is dim, what does not fit is marked. */
+/** Weight and share of each primal on the drawing; missing primals are hatched, inconsistent ones are marked. */
 export function primalFacts(
   { primals }: Pick<AnimalPage, 'primals'>,
   format: Pick<Format, 'mass' | 'share'>,

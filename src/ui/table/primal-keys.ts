@@ -1,5 +1,5 @@
 /**
- * A letter for each primal, to pick it while the entry is empty: the first of its name that is still free.
+ * A letter for each primal: the first of its name that is not yet taken.
  * @example primalKeys([{ code: 'neck', name: 'Neck' }, { code: 'nape', name: 'Nape' }]) // { neck: 'N', nape: 'A' }
  */
 export function primalKeys(primals: readonly { code: string; name: string }[]): Record<string, string> {

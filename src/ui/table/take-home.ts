@@ -3,7 +3,7 @@ import { ladderText as text } from '../texts/en/animal/ladder.ts';
 import type { Format } from '../texts/format.ts';
 
 /**
- * What goes home, so far or to be expected, as a sentence for the hunter on the phone; empty without a weight.
+ * The take-home so far or expected, as a sentence for the hunter on the phone; empty without a weight.
  * @example 'Take home so far 30.00 lb, 50.2 % of hanging weight; such animals mostly give 51–63 %.'
  */
 export function takeHomeSentence(

@@ -6,7 +6,7 @@ import { partStyle } from './ladder.ts';
 import { primalKeys } from './primal-keys.ts';
 import type { Weigh } from './useWeigh.ts';
 
-/** What is picked beside the number: a part of the table or a primal, by letter or by arrow. */
+/** Selects a part or a primal by letter or arrow. */
 interface Kind {
   value: string;
   label: string;
@@ -22,8 +22,8 @@ const PARTS: readonly Kind[] = (Object.keys(words.part) as CutPart[]).map((value
 }));
 
 /**
- * Keys at the number entry: answers to a doubt, the scale, letters while nothing is typed, arrows at any time.
- * `ready` is called for R at an empty entry where everything is packed.
+ * Keys at the number entry: answers to a doubt, the scale, letters while it is empty, arrows at any time. `ready` is
+ * called for R at an empty entry if everything is packed.
  */
 export function useEntryKeys(
   page: () => AnimalPage,
@@ -82,7 +82,7 @@ export function useEntryKeys(
     picked.value = next.value;
   }
 
-  /** Digits pick while the group of kinds has the focus; in the entry they are a weight. */
+  /** Digits select options while the group of kinds has the focus; in the entry they are a weight. */
   function onGroupKey(event: KeyboardEvent): void {
     const next = /^[1-9]$/.test(event.key) ? kinds.value[Number(event.key) - 1] : undefined;
     if (!next || event.ctrlKey || event.altKey || event.metaKey) return;

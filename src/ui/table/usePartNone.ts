@@ -9,13 +9,13 @@ import { words } from '../texts/en/common.ts';
 import { useCall } from '../calls/useCall.ts';
 import { useUndo } from '../calls/useUndo.ts';
 
-/** Stating that the animal has none of a part, and voiding that; each is undone from its toast. */
+/** States that the animal has none of a part, and voids that statement; both toasts have an undo. */
 export function usePartNone(page: Ref<Pick<AnimalPage, 'id' | 'ticket'>>) {
   const shop = useShop();
   const none = useCall('table.stateNone');
   const voidNone = useUndo('table.voidNone');
 
-  /** Resolves to the problem, or null where it was kept. */
+  /** Resolves to the problem, or null if it was saved. */
   async function state(part: NonePart): Promise<Problem | null> {
     const { id: animalId, ticket } = page.value;
     const answer = await none.run({ animalId, part });
@@ -28,7 +28,7 @@ export function usePartNone(page: Ref<Pick<AnimalPage, 'id' | 'ticket'>>) {
     return null;
   }
 
-  /** Voids a statement from the list of weights. */
+  /** Voids a statement in the list of weights. */
   async function voidStated({ id, part }: PartNone): Promise<void> {
     const { ticket } = page.value;
     if (!(await voidNone({ noneId: id, reason: weighingText.reasons.statedByMistake }))) return;

@@ -6,8 +6,8 @@ const gramsOf = (primals: readonly PrimalWeighed[], code: string): number =>
   primals.find((primal) => primal.code === code)?.grams ?? 0;
 
 /**
- * Which primal is on the scale: after one was kept, as the page then tells, its other side or the next that is not
- * weighed; after the last, the parts are next. `moved` hears that the entry moved on by itself.
+ * Selects the next primal after a save: its other side, or the next unweighed one; after the last, the parts.
+ * `moved` is called when the selection changed.
  */
 export function usePrimalTurn(page: Ref<AnimalPage>, entry: Entry, moved: () => void): void {
   watch(

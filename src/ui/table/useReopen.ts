@@ -4,12 +4,12 @@ import { useUndo } from '../calls/useUndo.ts';
 import { toast } from '../parts/index.ts';
 import { reopenText as text } from '../texts/en-reopen.ts';
 
-/** What was typed when it was disposed of. */
+/** The input of the disposal. */
 const left = ({ what, how, reason, on }: NonNullable<AnimalPage['disposal']>) => ({ what, how, reason, on });
 
 /**
- * Opens an animal again that has left; the undo lets it leave as it had. Who answers for an unpaid bill and what becomes of
- * belongings is not asked there: such an undo is refused with a sentence, and it is picked up again by hand.
+ * Reopens an animal that has left; undo closes it as before. Undo asks neither about an unpaid bill nor about
+ * belongings: it is then refused with a message, and the animal is handed over again by hand.
  */
 export function useReopen(page: () => AnimalPage) {
   const reopen = useCall('animals.reopen');
@@ -17,7 +17,7 @@ export function useReopen(page: () => AnimalPage) {
   const dispose = useUndo('animals.dispose');
   const cancel = useUndo('animals.cancel');
 
-  /** The way back to how it was closed; none where several hunters took their parts, which each of them does again. */
+  /** The undo of reopening; null if several hunters picked up shares, which are then recorded again one by one. */
   function wayBack({
     id,
     release: given,
@@ -32,7 +32,7 @@ export function useReopen(page: () => AnimalPage) {
     return undefined;
   }
 
-  /** Resolves to whether it is open again. */
+  /** Resolves to whether it was reopened. */
   async function openAgain(reason: string): Promise<boolean> {
     const before = page();
     const answer = await reopen.run({ id: before.id, reason });

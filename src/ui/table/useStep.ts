@@ -7,12 +7,12 @@ import { useUndo } from '../calls/useUndo.ts';
 
 export type Going = 'hanging' | 'cutting' | 'packing' | 'ready';
 
-/** Moves an animal on through the building, with a way back. */
+/** Advances an animal to another stage, with undo. */
 export function useStep(page: () => Pick<AnimalPage, 'id' | 'ticket' | 'stage'>) {
   const go = useCall('animals.setStage');
   const undo = useUndo('animals.setStage');
 
-  /** @param answer why what is packed differs from what was cut, once that was asked */
+  /** @param answer why the packed amount differs from the cut amount, if the desk asked */
   async function step(to: Going, answer = ''): Promise<void> {
     const { id, ticket, stage: from } = page();
     if (!(await go.run({ id, stage: to, answer, confirmed: answer !== '' })).ok) return;

@@ -18,7 +18,7 @@ import { usePrimalTurn } from './usePrimalTurn.ts';
 import { useRestoreReading } from '../weighing/useRestoreReading.ts';
 import { weighingName } from '../weighing/weighing-name.ts';
 
-/** The number entry of the table: what is weighed next, keeping it, answering a doubt, correcting, undoing. */
+/** The number entry of the Table: the next weight, saving, answering a doubt, correcting, undo. */
 export type Weigh = ReturnType<typeof useWeigh>;
 
 export function useWeigh(page: Ref<AnimalPage>) {
@@ -32,7 +32,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
   const partNone = usePartNone(page);
   const draft = `table ${page.value.id}`;
   const entry = drafts.of(draft, () => freshEntry(page.value));
-  /** A kept weight that is being weighed again. */
+  /** A saved weight that is being corrected. */
   const correcting = computed(
     () => page.value.weighings.find(({ id, voided }) => id === entry.correcting && !voided) ?? null,
   );
@@ -41,7 +41,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
   const what = computed(() =>
     correcting.value ? named(correcting.value) : entryName(entry, page.value.primals),
   );
-  /** As typed, else as many packages as the weight makes. */
+  /** As typed; otherwise the number of packages that the weight implies. */
   const count = computed({
     get: () => {
       if (entry.count !== '') return entry.count;
@@ -57,7 +57,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     () => drafts.rest(draft),
   );
 
-  /** Keeps what stands in the entry. `confirmed` answers a doubt of the desk with yes. Resolves to whether it was kept. */
+  /** Saves the entry. `confirmed` answers a doubt of the desk with yes. Resolves to whether it was saved. */
   async function save(confirmed = false): Promise<boolean> {
     const none = !correcting.value && nonePartAt(entry) !== null && saysNone(entry.typed);
     return none ? saveNone() : asked.save(confirmed);
@@ -85,7 +85,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     });
     if (!answer.ok) return answer;
     const { weighingId, grams } = answer.value;
-    // Parts that outweigh their animal cannot all be right, however sure one is of the last.
+    // Parts heavier than their animal cannot all be right, even if the last one was confirmed.
     if (weight.confirmed && doubt !== 'weight.over') confirmedWeights.confirmed.add(weighingId);
     toast(text.saved(shop.format.mass(grams), name), () => void undo(weighingId));
     if (stage === 'packed' && place.trim()) drafts.lastPlace = place.trim();
@@ -93,7 +93,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     return answer;
   }
 
-  /** Keeps that the animal has none of the part that the entry stands at. Resolves to whether it was kept. */
+  /** States that the animal has none of the selected part. Resolves to whether it was saved. */
   async function saveNone(): Promise<boolean> {
     const part = nonePartAt(entry);
     if (!part) return false;
@@ -104,7 +104,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     return true;
   }
 
-  /** What comes on the scale after what was just kept; of primals the page knows, once it is fresh. */
+  /** Selects what to weigh next; for primals the page decides once it is reloaded. */
   function goOn(): void {
     if (entry.stage === 'received' || entry.stage === 'hanging')
       entry.stage = firstStage(page.value, entry.stage);
@@ -115,7 +115,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
   }
   usePrimalTurn(page, entry, () => drafts.rest(draft));
 
-  /** Puts the weight in the place of one that was kept. */
+  /** Replaces a saved weight. */
   async function sendAgain(row: WeighingRow, weight: TypedWeight): Promise<Answer<SavedWeight>> {
     const tared = entry.tare === (row.tareTyped ?? '') ? {} : { tareTyped: entry.tare };
     const answer = await correct.run({
@@ -136,11 +136,11 @@ export function useWeigh(page: Ref<AnimalPage>) {
     return answer;
   }
 
-  /** The carcass was weighed before: the new weight corrects that one. */
+  /** The carcass has a hanging weight, so the new one corrects it. */
   async function hungAgain(): Promise<boolean> {
     const row = page.value.weighings.findLast(({ stage, voided }) => stage === 'hanging' && !voided);
     if (!row) return save();
-    // Should the new weight be doubted too, a yes is about this correction.
+    // If the new weight is doubted too, the answer is about this correction.
     entry.correcting = row.id;
     const done = await save();
     if (done) goOn();
@@ -166,12 +166,12 @@ export function useWeigh(page: Ref<AnimalPage>) {
     drafts.rest(draft);
   }
 
-  // A refusal is about the text as it stood.
+  // A refusal concerns the text as it was.
   watch(
     () => [entry.typed, entry.stage, entry.part, entry.primal],
     () => (problem.value = null),
   );
-  // Weighed more or less closely from now on: something else may be next.
+  // The level of detail changed, so the next weight may differ.
   watch(
     () => page.value.detail,
     () => {

@@ -2,7 +2,7 @@ import type { HangState } from '../../bridge/contract.ts';
 
 /**
  * Outlines of a rail tag, 56 wide and 54 high from its own corner, distinguishable by the lower edge as well as by
- * colour.
+ * color.
  */
 const lowerEdge: Record<HangState, string> = {
   fresh: 'V52 H0', // straight

@@ -1,9 +1,12 @@
 import { isDate } from '../../core/values/dates.ts';
 
-/** In which order a date is written and typed. */
+/** The order in which dates are written and typed. */
 export type DayOrder = 'month first' | 'day first' | 'year first';
 
-/** The order that people of a language and country are used to. @example orderOf('en-GB') // 'day first' */
+/**
+ * The usual order of a locale.
+ * @example orderOf('en-GB') // 'day first'
+ */
 export function orderOf(locale: string): DayOrder {
   const parts = new Intl.DateTimeFormat(locale, {
     year: 'numeric',
@@ -14,7 +17,7 @@ export function orderOf(locale: string): DayOrder {
   return first === 'month' ? 'month first' : first === 'day' ? 'day first' : 'year first';
 }
 
-/** A date of the trade in figures, to be typed over: `2026-11-04` → `11/04/2026`, `04/11/2026` or as it is. */
+/** A date in digits, for editing: `2026-11-04` → `11/04/2026`, `04/11/2026` or unchanged. */
 export function dayFigures(date: string, order: DayOrder): string {
   if (!isDate(date)) return date;
   const [year, month, day] = date.split('-');
@@ -22,14 +25,14 @@ export function dayFigures(date: string, order: DayOrder): string {
   return order === 'month first' ? `${month}/${day}/${year}` : `${day}/${month}/${year}`;
 }
 
-/** How a date is typed, as a pattern to show in an empty field. */
+/** The date pattern shown in an empty field. */
 export const dayPattern = {
   'month first': 'mm/dd/yyyy',
   'day first': 'dd/mm/yyyy',
   'year first': 'yyyy-mm-dd',
 } as const;
 
-/** Writes days in words and times, the shop's way. */
+/** Formats dates and times. */
 interface DayWriter {
   /** `Tue, Nov 24` */
   day: (date: string) => string;
@@ -39,11 +42,11 @@ interface DayWriter {
   longDay: (date: string) => string;
   /** `Tue, Nov 24, 2026` */
   wholeDay: (date: string) => string;
-  /** A UTC moment in a zone: `Nov 24, 2:15 PM` */
+  /** A UTC instant in a time zone: `Nov 24, 2:15 PM` */
   moment: (iso: string, zone: string) => string;
 }
 
-/** @param order null: as the language and country have it. @param clock null: the same */
+/** @param order null: the locale's. @param clock null: the locale's */
 export function dayWriter(locale: string, order: DayOrder | null, clock: '12' | '24' | null): DayWriter {
   const hours = clock === null ? {} : ({ hourCycle: clock === '12' ? 'h12' : 'h23' } as const);
   const write = (shape: Intl.DateTimeFormatOptions, zone = 'UTC'): ((moment: Date) => string) => {

@@ -1,7 +1,7 @@
 import type { Format } from './format.ts';
 
 /**
- * A temperature in the shop's scale: °F where it weighs in pounds, °C where in kilograms.
+ * A temperature in the shop's scale: °F with pounds, °C with kilograms.
  * @example degreesText(4.4, format) // '40 °F'
  */
 export function degreesText(celsius: number, format: Pick<Format, 'unit' | 'number'>): string {

@@ -1,4 +1,4 @@
-/** Words for opening again what is closed. */
+/** Texts for reopening a closed animal. */
 export const reopenText = {
   reopen: 'Reopen',
   animal: (ticket: string) => `Reopen ${ticket}`,

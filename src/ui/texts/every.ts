@@ -1,7 +1,7 @@
 const ENDINGS: Readonly<Record<string, string>> = { one: 'st', two: 'nd', few: 'rd', other: 'th' };
 
 /**
- * How often the shop weighs every part, as it is said at intake.
+ * How often the shop weighs every part, as shown at intake.
  * @example everyInDetail(10) // 'every 10th in detail'; everyInDetail(22) is 'every 22nd in detail'
  */
 export function everyInDetail(every: number): string {

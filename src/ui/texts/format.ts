@@ -1,23 +1,23 @@
 import { decimalsOf, formatAmount, fromGrams, roundToStep } from '../../core/values/units.ts';
 import { dayWriter, orderOf, type DayOrder } from './days.ts';
 
-/** What the shop set: everything that changes how an amount is written. */
+/** The shop's settings that affect formatting. */
 interface FormatSettings {
   unit: 'lb' | 'kg';
   /** Scale step in the shop's unit. */
   step: number;
   locale: string;
   currency: string;
-  /** `locale`, as left out: as the language and country have it. */
+  /** Default `locale`: the locale's own order and clock. */
   dayOrder?: DayOrder | 'locale';
   clock?: '12' | '24' | 'locale';
 }
 
-/** Writes amounts the shop's way. Pure: the same settings give the same text. */
+/** Formats amounts by the shop's settings. Pure: the same settings give the same text. */
 export type Format = ReturnType<typeof makeFormat>;
 
 /**
- * Makes the shop's writer of amounts.
+ * Creates the shop's formatter.
  * @example makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' }).mass(8445.89) // '18.62 lb'
  */
 export function makeFormat({
@@ -40,7 +40,7 @@ export function makeFormat({
   };
   const order = dayOrder === 'locale' ? null : dayOrder;
 
-  /** Grams as a bare number in the shop's unit, to `places` decimals (the scale's own if left out). */
+  /** Grams as a bare number in the shop's unit, to `places` decimals (default: the scale's). */
   const massNumber = (grams: number, places = decimalsOf(step)): string =>
     formatAmount(
       roundToStep(fromGrams(grams, unit), places === decimalsOf(step) ? step : 10 ** -places),
@@ -50,32 +50,32 @@ export function makeFormat({
   const mass = (grams: number, places?: number): string => `${massNumber(grams, places)} ${unit}`;
   /** A fraction as a percentage: 0.294 → `29.4 %`. */
   const share = (fraction: number, places = 1): string => `${formatAmount(fraction * 100, places, locale)} %`;
-  /** Minor units in the shop's currency, or in the one that an older bill was written in. */
+  /** Minor units in the shop's currency, or in that of an older bill. */
   const money = (minor: number, of: string = currency): string => writerOf(of)(minor);
 
   return {
     unit,
     massNumber,
     mass,
-    /** Whether the scale would show anything: what is left of a used-up lot may be a hundredth of a gram. */
+    /** Whether the scale would show a nonzero weight; a used-up lot may have a hundredth of a gram left. */
     weighs: (grams: number): boolean => roundToStep(fromGrams(grams, unit), step) > 0,
-    /** `38.2–44.0 lb`; one number if both ends read the same. */
+    /** `38.2–44.0 lb`; one number if both ends are displayed alike. */
     massRange: (low: number, high: number, places?: number): string =>
       joined(massNumber(low, places), massNumber(high, places), ` ${unit}`),
     share,
-    /** `25–38 %`, whole per cents unless told. */
+    /** `25–38 %`, in whole percent by default. */
     shareRange: (low: number, high: number, places = 0): string =>
       joined(formatAmount(low * 100, places, locale), formatAmount(high * 100, places, locale), ' %'),
     money,
     moneyRange: (low: number, high: number): string => joined(money(low), money(high), ''),
     number: (value: number, places = 0): string => formatAmount(value, places, locale),
     ...dayWriter(locale, order, clock === 'locale' ? null : clock),
-    /** In which order dates are typed. */
+    /** The order in which dates are typed. */
     dayOrder: order ?? orderOf(locale),
   };
 }
 
-/** The same writer with another currency: a bill keeps its own when the shop goes on in another. */
+/** The same formatter with another currency: an old bill keeps its own. */
 export function inCurrency(format: Format, currency: string): Format {
   const money = (minor: number, of = currency): string => format.money(minor, of);
   return { ...format, money, moneyRange: (low, high) => joined(money(low), money(high), '') };

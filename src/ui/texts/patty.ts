@@ -2,7 +2,7 @@ import { GRAMS_PER } from '../../core/values/units.ts';
 import type { Format } from './format.ts';
 
 /**
- * Patties are spoken of in ounces or grams.
+ * A patty's weight, in ounces or grams.
  * @example pattyText(113.398, format) // '4 oz' in a shop that weighs in pounds
  */
 export function pattyText(grams: number, format: Pick<Format, 'unit' | 'number'>): string {

@@ -1,5 +1,5 @@
 /**
- * Which pieces of an animal came in, as it is said on a tag; '' where all of it did or nobody counted.
+ * The received pieces of an animal, as on a tag; '' if it is complete or nobody counted.
  * @example piecesText([{ primal: 'shoulder', count: 1 }, { primal: 'haunch', count: 2 }], elk.primals)
  * // '1 shoulder, 2 × hind leg'
  */

@@ -3,8 +3,8 @@ import type { Format } from './format.ts';
 import { fieldNames, kindWording, problemWording } from './en/problems.ts';
 
 /**
- * A problem as a sentence that says what is wrong and how to mend it. A code without wording of its own gets
- * the sentence of its kind, with the field's name if one is known, and the code in brackets for a phone call.
+ * A problem as a message: what is wrong and how to fix it. A code without a message of its own gets the one of its
+ * kind, with the field's name if known, and the code in brackets for support calls.
  * @example say({ kind: 'invalid', code: 'reading.empty' }, format) // 'Type a weight, for example 18.62 …'
  */
 export function problemMessage(problem: Problem, format: Format): string {

@@ -1,33 +1,34 @@
-/** Reads a day as a person types it: in figures, in words, or by its number in the month alone. */
+/** Parses typed dates: in digits, in words, or as a day of the month only. */
 import { addDays, isDate, isTradeDay, nearestYear } from '../../core/values/dates.ts';
 import type { DayOrder } from './days.ts';
 import { dayWords } from './en/day-words.ts';
 
 /**
- * Where the day of a field lies. `back`: today or earlier, such as a kill date. `ahead`: today or later, such as a
- * promise. A day typed without its year or month is then the nearest one on that side.
+ * How an incomplete date is resolved. `back`: today or earlier, such as a kill date. `ahead`: today or later, such as
+ * a
+ * promised date. A date without year or month is the nearest one in that direction.
  */
 export type DayLook = 'back' | 'ahead';
 
 interface ReadAs {
   order: DayOrder;
-  /** `YYYY-MM-DD` in the shop's zone. */
+  /** `YYYY-MM-DD` in the shop's time zone. */
   today: string;
-  /** Left out: a day without its year is one of this year, and a bare number is the latest such day. */
+  /** By default, a date without year is in the current year, and a bare number is the most recent such day. */
   look?: DayLook | undefined;
 }
 
-/** Months to go back or ahead for a day of the month: February may lack it, and so may the month before. */
+/** Months to search for a day of the month: two consecutive months may lack it. */
 const MONTHS_TRIED = 4;
-/** Years to go back or ahead for a day of the year: February 29 comes every four years, eight around 2100. */
+/** Years to search for a date: February 29 occurs every four years, eight around 2100. */
 const YEARS_TRIED = 9;
-/** The fewest letters that a month is told by. */
+/** Minimum letters of an abbreviated month. */
 const MONTH_LETTERS = 3;
 
 /**
- * The date that was typed: `today`, `yesterday`, `27`, `11/27`, `11/27/26`, `Nov 27`, `2026-11-27`; null if it is none.
- * Figures stand in the shop's order, with any of `/ . -` or blanks between. Four figures in front are always a year; two
- * figures are the nearest such year. A year that no shop can mean (`isTradeDay`) makes no date.
+ * Parses a date: `today`, `yesterday`, `27`, `11/27`, `11/27/26`, `Nov 27`, `2026-11-27`; null if invalid. Digits are
+ * in the shop's order, separated by `/ . -` or spaces. Four leading digits are always a year; a two-digit year is the
+ * nearest one. Implausible years (`isTradeDay`) are invalid.
  * @example readDay('4.11.26', { order: 'day first', today: '2026-11-24' }) // '2026-11-04'
  * @example readDay('27', { order: 'month first', today: '2026-11-24', look: 'ahead' }) // '2026-11-27'
  */
@@ -36,7 +37,10 @@ export function readDay(typed: string, as: ReadAs): string | null {
   return date !== null && isTradeDay(date) ? date : null;
 }
 
-/** True where a whole date was typed, and its year cannot be right. @example hasWrongYear('11/20/0026', …) // true */
+/**
+ * True if the text is a complete date with an implausible year.
+ * @example hasWrongYear('11/20/0026', …) // true
+ */
 export function hasWrongYear(typed: string, as: ReadAs): boolean {
   const date = isDate(typed) ? typed : readAnyDay(typed, as);
   return date !== null && !isTradeDay(date);
@@ -55,7 +59,7 @@ function relativeDay(typed: string, today: string): string | null {
   return dayWords.tomorrow.startsWith(typed) ? addDays(today, 1) : null;
 }
 
-/** `27`: the nearest 27th on the side that the field looks to. */
+/** `27`: the nearest 27th in the field's direction. */
 function bareDay(typed: string, { today, look = 'back' }: ReadAs): string | null {
   if (!/^\d{1,2}$/.test(typed)) return null;
   const step = look === 'back' ? -1 : 1;
@@ -91,7 +95,7 @@ function inFigures(typed: string, as: ReadAs): string | null {
   return inYear(Number(month), Number(day), year, as);
 }
 
-/** The day of the year that was typed, or the nearest on the side that the field looks to. */
+/** The date in the typed year, or the nearest in the field's direction. */
 function inYear(month: number, day: number, year: string | undefined, as: ReadAs): string | null {
   const thisYear = Number(as.today.slice(0, 4));
   if (year !== undefined) {

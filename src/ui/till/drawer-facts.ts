@@ -2,7 +2,7 @@ import type { TillClosing, TillView } from '../../bridge/contract.ts';
 import { tillText as text } from '../texts/en/till.ts';
 import { inCurrency, type Format } from '../texts/format.ts';
 
-/** The drawer of a closed day, line by line: float, cash, expected, counted, and what it is over or short. */
+/** The drawer of a closed day, line by line: float, cash, expected, counted, over or short. */
 export function drawerFacts(
   view: TillView,
   closing: TillClosing,
@@ -21,7 +21,7 @@ export function drawerFacts(
   ];
 }
 
-/** Late cash that the float holds already; nothing where there is none. */
+/** Late cash that the float already includes; empty if none. */
 export function inFloat(minor: number, money: (minor: number) => string): (readonly [string, string])[] {
   return minor === 0 ? [] : [[text.inFloat, money(minor)]];
 }

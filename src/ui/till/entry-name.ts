@@ -1,7 +1,10 @@
 import type { TillEntry } from '../../bridge/contract.ts';
 import { tillText as text } from '../texts/en/till.ts';
 
-/** What an entry of the till is. @example entryName({ what: 'void', kind: 'deposit' }) // 'Void of deposit' */
+/**
+ * The name of a till entry.
+ * @example entryName({ what: 'void', kind: 'deposit' }) // 'Void of deposit'
+ */
 export function entryName({ what, kind }: Pick<TillEntry, 'what' | 'kind'>): string {
   return what === 'void' ? text.voidOf(text.kinds[kind]) : text.kinds[kind];
 }

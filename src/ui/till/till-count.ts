@@ -1,7 +1,7 @@
 import type { TillView } from '../../bridge/contract.ts';
 import { parseMoney } from '../../core/values/money.ts';
 
-/** How the drawer is counted, as typed. */
+/** The count of the drawer as typed. */
 export interface CountForm {
   way: 'total' | 'pieces';
   total: string;
@@ -12,7 +12,7 @@ export interface CountForm {
 
 export const emptyCount = (): CountForm => ({ way: 'total', total: '', pieces: {}, note: '' });
 
-/** Pieces as typed for each denomination: whole numbers, empty as none. Null where one cannot be read. */
+/** Parses the count of each denomination: whole numbers, empty as none. Null if one is invalid. */
 export function readPieces(
   typed: Readonly<Record<number, string>>,
   denominations: readonly number[],
@@ -24,7 +24,7 @@ export function readPieces(
   return pieces.some(([, count]) => Number.isNaN(count)) ? null : pieces.filter(([, count]) => count > 0);
 }
 
-/** What was counted, in minor units; null while nothing was, or while it cannot be read. */
+/** The counted total in minor units; null if empty or invalid. */
 export function countedMinor(
   form: CountForm,
   currency: string,
@@ -38,11 +38,11 @@ export function countedMinor(
   try {
     return parseMoney(form.total, currency);
   } catch {
-    return null; // Half typed; the desk says what is wrong when the day is closed.
+    return null; // Incomplete input; the desk reports the error when the day is closed.
   }
 }
 
-/** The sums by method that a page showed when its day was closed. */
+/** The totals by method that were shown when the day was closed. */
 export function seenSums(sums: TillView['sums']): { method: string; count: number; totalMinor: number }[] {
   return sums
     .filter(({ by }) => by === null)

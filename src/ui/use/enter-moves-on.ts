@@ -1,9 +1,9 @@
-/** What Tab reaches to type into, choose or press, in the order of the page; a word that only explains itself is none. */
+/** Everything that Tab reaches, in page order, except terms that only open an explanation. */
 const STOPS = ':is(input, select, textarea, button):not([popovertarget], [tabindex="-1"], :disabled)';
 
 /**
- * Enter in a one-line field moves to the next field instead of submitting an incomplete form; a barcode reader,
- * which ends with Enter, so fills field after field. Lists that handled Enter themselves are skipped.
+ * Enter in a one-line field moves to the next field instead of submitting an incomplete form; a barcode reader, which
+ * ends with Enter, thus fills field after field. Lists that handle Enter themselves are skipped.
  */
 export function enterMovesOn(event: KeyboardEvent): void {
   const from = event.target;
@@ -13,7 +13,7 @@ export function enterMovesOn(event: KeyboardEvent): void {
   focusNext(from);
 }
 
-/** Gives the focus to the field after `from` in its form, passing the other choices of its own group. */
+/** Focuses the field after `from` in its form, skipping the other options of its own group. */
 export function focusNext(from: Element): void {
   const stops = [...(from.closest('form')?.querySelectorAll<HTMLElement>(STOPS) ?? [])];
   const next = stops.find(

@@ -69,7 +69,7 @@ export function nextPrimal(primals: readonly PrimalWeighed[], code = ''): string
   );
 }
 
-/** Products packed at the table: steaks and roasts, and for an animal weighed quickly the ground ones too. */
+/** Products packed at the table: steaks and roasts, and ground ones too for an animal weighed quickly. */
 export function productsToPack({
   detail,
   instructions,
@@ -80,7 +80,7 @@ export function productsToPack({
   return detail === 'quick' ? [...whole, ...ground] : whole;
 }
 
-/** The first of them without packages; the last one when all have some. */
+/** The first of them without packages; the last one if all have some. */
 export function nextProduct(page: EntryView, justKept?: string): string {
   const due = productsToPack(page);
   const packed = (product: string): boolean =>
@@ -103,7 +103,7 @@ export function packagesIn(typed: string, packageGrams: number, unit: 'lb' | 'kg
   return reading ? String(Math.max(1, Math.round(readingGrams(reading) / packageGrams))) : '';
 }
 
-/** What the entry is about, in words. */
+/** The description of the entry's current target. */
 export function entryName(
   { stage, part, product, primal }: Pick<Entry, 'stage' | 'part' | 'product' | 'primal'>,
   primals: readonly { code: string; name: string }[],

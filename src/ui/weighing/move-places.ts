@@ -4,14 +4,15 @@ import { weighingText } from '../texts/en/animal/weighings.ts';
 import { CUT_PARTS } from '../../trade/weighing.ts';
 
 type To = NonNullable<CallInput<'table.move'>['to']>;
-/** Where a weight may belong, with its name. */
+/** A possible place of a weight, with its name. */
 export type Place = Required<To> & { key: string; label: string };
 
 const CARCASS = ['live', 'dressed', 'received', 'hanging'] as const;
 
 /**
- * Where a weight of this stage may have been meant: a part as another part or as a primal, a carcass as another weight of
- * the carcass. Packages have one place only.
+ * The places that a weight of this stage may have been meant for: a part as another part or primal, a carcass weight
+ * as
+ * another carcass weight. Packages have one place only.
  */
 export function placesOf(
   stage: WeighingRow['stage'],
@@ -36,13 +37,13 @@ function place(to: Required<To>, label: string): Place {
   return { ...to, key: `${to.stage} ${to.part} ${to.primal ?? ''}`, label };
 }
 
-/** Whether the weight stands there already. */
+/** Whether the weight is already there. */
 export const movesTo = (
   { stage, part, primal }: Pick<Place, 'stage' | 'part' | 'primal'>,
   row: Pick<WeighingRow, 'stage' | 'part' | 'primal'>,
 ): boolean => stage === row.stage && part === row.part && primal === row.primal;
 
-/** The place of a row, to move it back to. */
+/** The place of a row, for undo. */
 export function placeOf(row: WeighingRow): To | undefined {
   return row.stage === 'grinder'
     ? undefined

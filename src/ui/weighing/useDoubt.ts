@@ -6,19 +6,19 @@ import { doubtText as text } from '../texts/en/animal/weighings.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 
 /**
- * The answers to a doubt of the desk about a weight, in the order of their buttons: Y keeps it as typed, N keeps nothing,
- * M takes what was probably meant, R puts it in the place of the hanging weight before.
+ * The answers to a doubt about a weight, in the order of their buttons: Y saves it as typed, N saves nothing, M saves
+ * the suggested correction, R replaces the previous hanging weight.
  */
 export function useDoubt(
   ask: Readonly<Ref<Problem | null>>,
   typed: Readonly<Ref<string>>,
   does: {
-    /** Keeps it as typed. */
+    /** Saves it as typed. */
     save: () => unknown;
     accept: (likely: string) => unknown;
-    /** Back to the entry; nothing is kept. */
+    /** Returns to the entry without saving. */
     again: () => unknown;
-    /** Puts the weight in the place of the hanging weight that stands. */
+    /** Replaces the current hanging weight. */
     hungAgain?: () => unknown;
   },
 ): ComputedRef<Answer[]> {

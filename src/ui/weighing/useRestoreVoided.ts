@@ -4,7 +4,7 @@ import { useShop } from '../stores/shop.ts';
 import { weighingText } from '../texts/en/animal/weighings.ts';
 import { useCall } from '../calls/useCall.ts';
 
-/** Undoes the voiding of a weight from the message that told of it. */
+/** Undoes the voiding of a weight, from its toast. */
 export function useRestoreVoided(): (weighingId: number) => Promise<void> {
   const shop = useShop();
   const restore = useCall('table.restore');

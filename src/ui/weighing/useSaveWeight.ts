@@ -9,7 +9,7 @@ export interface SavedWeight {
   grams: number;
 }
 
-/** A weight that was typed, or taken from a scale, and not saved yet. */
+/** A typed or scale weight that is not saved yet. */
 export interface WeightDraft {
   typed: string;
   taken: Taken | null;
@@ -35,7 +35,7 @@ export function useSaveWeight(draft: WeightDraft, send: SendWeight, onSaved: () 
   const scale = useScaleEntry(typed, toRef(draft, 'taken'));
   const underWay = ref(0);
   const problem = shallowRef<Problem | null>(null);
-  /** Counts how often the entry was emptied for another weight. */
+  /** Counts how often the entry was cleared for the next weight. */
   const emptied = ref(0);
 
   const ask = computed(() => (problem.value?.kind === 'conflict' ? problem.value : null));
@@ -49,7 +49,7 @@ export function useSaveWeight(draft: WeightDraft, send: SendWeight, onSaved: () 
     underWay.value++;
     const answer = await send({ typed: typed.value, source: scale.source.value, confirmed });
     underWay.value--;
-    // Enter pressed twice: the first press will be answered.
+    // Enter was pressed twice; the first press is pending.
     if (!answer.ok && answer.problem.code === 'desk.already') return false;
     problem.value = answer.ok ? null : answer.problem;
     if (!answer.ok) return false;

@@ -4,14 +4,14 @@ import { moveText as text } from '../texts/en/counter/corrections.ts';
 import { placeOf } from './move-places.ts';
 
 interface Back {
-  /** The row that stands now. */
+  /** The current row. */
   weighingId: number;
-  /** Where it was. */
+  /** Its previous place. */
   animalId: number;
   row: WeighingRow;
 }
 
-/** Moves a weight back to where it was. */
+/** Moves a weight back to its previous place. */
 export function useUndoMove(): (back: Back) => Promise<void> {
   const move = useUndo('table.move');
   return async ({ weighingId, animalId, row }) => {

@@ -49,7 +49,7 @@ async function pay(day: Day, payment: Payment): Promise<void> {
   await row.getByText(payment.how).first().waitFor();
 }
 
-/** Hands an animal over at Pick-up to its hunter. */
+/** Hands an animal over at Pickup to its hunter. */
 async function handOver(day: Day, who: Who): Promise<void> {
   const { page, keys, tickets } = day;
   await keys.goTo('pickup', 6);

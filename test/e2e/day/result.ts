@@ -52,7 +52,7 @@ export async function namesEverybody(day: Day): Promise<void> {
     expect(await entryOf(day, who).innerText(), who).not.toMatch(/Handed over/);
 }
 
-/** Cal's and Gus's meat stays at Pick-up, Dee's is not set ready; neither by key nor by the desk. */
+/** Cal's and Gus's meat stays at Pickup, Dee's is not set ready; neither by key nor by the desk. */
 export async function refusesTheRest(day: Day): Promise<void> {
   const { page, keys, call, ids, tickets } = day;
   await keys.goTo('pickup', 6);

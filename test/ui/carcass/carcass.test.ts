@@ -85,7 +85,7 @@ describe('the drawings', () => {
     }
     expect(once).toBeGreaterThan(4000);
     expect(twice).toBeLessThan(once * 0.002);
-    // Neighbours use the same points along a seam: every region has points that another one has, too.
+    // Neighbors use the same points along a seam: every region has points that another one has, too.
     for (const region of regions) {
       const others = new Set(
         regions

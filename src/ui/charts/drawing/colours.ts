@@ -1,4 +1,4 @@
-/** The colours of a drawing, from the style sheet, so that it follows the light and the dark theme. */
+/** The colors of a drawing, from the style sheet, so that it follows the light and the dark theme. */
 export interface ChartColours {
   ink: string;
   muted: string;
@@ -24,7 +24,7 @@ export interface ChartColours {
   font: string;
 }
 
-/** Reads the current colours at `element`. */
+/** Reads the current colors at `element`. */
 export function coloursAt(element: Element): ChartColours {
   const style = getComputedStyle(element);
   const token = (name: string) => style.getPropertyValue(name).trim();
@@ -53,7 +53,7 @@ export function coloursAt(element: Element): ChartColours {
   };
 }
 
-/** The colours of the light theme, whatever the window shows: for print. */
+/** The colors of the light theme, whatever the window shows: for print. */
 export function coloursOfPaper(): ChartColours {
   const probe = document.createElement('span');
   probe.dataset.theme = 'light';

@@ -13,7 +13,7 @@ export interface DayAxis {
   right: number;
   /** Width of a day. */
   step: number;
-  /** Centre of a day's column. */
+  /** Center of a day's column. */
   at: (on: string) => number;
 }
 
@@ -45,7 +45,7 @@ export function dayMarks(axis: DayAxis, foot: number, format: Format, colours: C
   };
 }
 
-/** Centred under its day, but kept within the picture. */
+/** Centered under its day, but kept within the picture. */
 function dateText(axis: DayAxis, on: string, foot: number, format: Format, colours: ChartColours): TextShape {
   const x = axis.at(on);
   const near = x > axis.right - LABEL / 3;

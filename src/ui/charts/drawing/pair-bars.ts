@@ -62,7 +62,7 @@ export function drawPairs(rows: readonly PairRow[], colours: ChartColours, width
   return { width, height: rows.length * ROW, marks };
 }
 
-/** The cost has a pattern, so that it is distinguishable from the billed amount without colour. */
+/** The cost has a pattern, so that it is distinguishable from the billed amount without color. */
 export function costBar(d: string, colours: ChartColours): PathShape {
   return {
     kind: 'path',

@@ -9,7 +9,7 @@ type Tone = Exclude<keyof ChartColours, 'font'>;
 interface PartPaint {
   letter: string;
   tone: Tone;
-  /** Colour of text on it. */
+  /** Color of text on it. */
   ink: Tone;
   /** Unweighed losses always have a pattern. */
   pattern?: { kind: Pattern; ink: Tone };

@@ -18,7 +18,7 @@ const NAMES = 240;
 /** Room for the text after the longest bar. */
 const WORDS = 150;
 
-/** Bars on a common scale from zero, each labelled, so that no axis or legend is needed. */
+/** Bars on a common scale from zero, each labeled, so that no axis or legend is needed. */
 export function drawBars(bars: readonly Bar[], colours: ChartColours, width: number): Scene {
   const most = Math.max(...bars.map(({ value }) => value));
   const scale = (width - NAMES - WORDS) / (most > 0 ? most : 1);

@@ -3,7 +3,7 @@
  * on a canvas: both look alike and neither needs the other's fonts.
  */
 
-/** Fills that are distinguishable without colour; their lines are drawn in `ink`. */
+/** Fills that are distinguishable without color; their lines are drawn in `ink`. */
 export type Pattern = 'hatch' | 'dots' | 'cross';
 
 export interface PathShape {
@@ -65,13 +65,13 @@ export function box(x: number, y: number, width: number, height: number, radius 
   ].join('');
 }
 
-/** A disc centred at (x, y). */
+/** A disc centered at (x, y). */
 export function disc(x: number, y: number, radius: number): string {
   const r = n(radius);
   return `M${n(x - radius)} ${n(y)}a${r} ${r} 0 1 0 ${n(2 * radius)} 0a${r} ${r} 0 1 0 ${n(-2 * radius)} 0z`;
 }
 
-/** A diamond centred at (x, y). */
+/** A diamond centered at (x, y). */
 export function diamond(x: number, y: number, r: number): string {
   return `M${n(x)} ${n(y - r)}l${n(r)} ${n(r)}l${n(-r)} ${n(r)}l${n(-r)} ${n(-r)}z`;
 }

@@ -10,8 +10,8 @@ const TALL = 84;
 const END = 14;
 
 /**
- * Input and output of the grinder on a scale of its own: meat and fat from the left; packages, residue and water lost in the
- * smoker to the right.
+ * Input and output of the grinder on its own scale: meat and fat on the left; packages, residue and water lost in the
+ * smoker on the right.
  */
 export function drawGrinder(
   grinder: PoundsReport['grinder'],
@@ -29,7 +29,7 @@ export function drawGrinder(
   const words = { kind: 'text' as const, fill: colours.ink, size: FONT_SIZE };
   const amounts = text.grinderIn(format.mass(inGrams, 0), fatGrams > 0 ? format.mass(fatGrams, 0) : null);
   const share = (grams: number): string => format.share(grams / (inGrams + fatGrams));
-  // What did not come out, one under the other, each with a line of print below it.
+  // Losses below each other, each with room for a line of text.
   let [from, to] = [top + out, top + out + 16];
   const ends = [
     { fate: 'grinder' as const, grams: lost, says: text.grinderLoss(format.mass(lost, 0), share(lost)) },

@@ -90,7 +90,7 @@ function drawWaits(
       { ...print, x: LEFT, y: FOOT + 46, text: text.waitsTitle },
     ],
   };
-  // The last bar may cover many days, so it is always labelled.
+  // The last bar may cover many days, so it is always labeled.
   const last = bins.length - 1;
   const labelled = (i: number): boolean => i === last || (i % every === 0 && last - i >= every);
   const bars = bins.map(({ least, most, label, animals }, i): Mark => {

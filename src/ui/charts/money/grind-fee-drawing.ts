@@ -124,7 +124,7 @@ function plain(fill: string): (d: string) => PathShape {
   return (d) => ({ kind: 'path', d, fill });
 }
 
-/** Parts of a cost, distinguishable without colour. */
+/** Parts of a cost, distinguishable without color. */
 function partFill(part: PartName, colours: ChartColours): (d: string) => PathShape {
   const edge = { kind: 'path' as const, stroke: colours.steel, strokeWidth: 1 };
   return (d) =>

@@ -55,7 +55,7 @@ function moneyPer(minorPerKg: number, format: Format): string {
 function lossesFinding(view: PoundsReport, format: Format): string {
   const { n, losses } = view;
   if (n === 0 || losses.length === 0) return text.noLoss;
-  // What the grinder and the smoker take is taken from what went home from the hook: it is listed, and not added here.
+  // Losses in the grinder and smoker are part of the take-home: they are listed, but not added here.
   const lost = losses.reduce((total, { what, grams }) => total + (isAfter(what) ? 0 : grams), 0);
   const avoidable = losses.find(({ what }) => what !== 'bone');
   const most = avoidable

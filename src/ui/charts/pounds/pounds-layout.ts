@@ -39,7 +39,7 @@ export function fatesOf(view: PoundsReport): Map<Fate, number> {
   );
 }
 
-/** All that was weighed off the hook, or is explained: shares of it add to one, also where parts outweigh their animals. */
+/** Everything that was weighed or is explained: the shares add up to one, even where parts exceed their animals. */
 export function weighedOf({ baseGrams, overGrams }: Pick<PoundsReport, 'baseGrams' | 'overGrams'>): number {
   return baseGrams + overGrams;
 }

@@ -43,7 +43,7 @@ export function drawCompare(
   };
 }
 
-/** One standard deviation on both sides; no measure here can be negative. */
+/** One standard deviation on each side, but not below zero. */
 function endsOf({ mean, sd }: ComparedGroup): number[] {
   return mean === null ? [] : [Math.max(0, mean - (sd ?? 0)), mean + (sd ?? 0)];
 }

@@ -81,7 +81,7 @@ export function drawSplits(
   return { width, height: y, marks: [grid(axis, y, format, colours), ...marks] };
 }
 
-/** Grid lines at round shares; if they are close together, only some are labelled. */
+/** Grid lines at round shares; if they are close together, only some are labeled. */
 function grid(axis: SceneAxis, bottom: number, format: Format, colours: ChartColours): Mark {
   const [first = 0, second = 1] = axis.ticks;
   const named = Math.max(1, Math.ceil(TICK / (axis.at(second) - axis.at(first))));

@@ -1,6 +1,7 @@
 /**
- * One of the answers to a question. Y and N mean the same in every question: Y saves what was typed as it stands, N saves
- * nothing and leads back to it. Anything else has a letter of its own.
+ * An answer to a question. Y and N mean the same everywhere: Y saves the input as typed, N saves nothing and returns
+ * to
+ * it. Other answers have their own letter.
  */
 export interface Answer {
   /** `Y`, `N` or another capital letter. */
@@ -9,7 +10,7 @@ export interface Answer {
   does: () => unknown;
 }
 
-/** The answer that a key gives; Escape is N. Null for any other key, and with Ctrl, Alt or Cmd. */
+/** The answer for a key; Escape means N. Null for other keys, and with Ctrl, Alt or Cmd. */
 export function answerTo(event: KeyboardEvent, answers: readonly Answer[]): Answer | null {
   if (event.ctrlKey || event.altKey || event.metaKey) return null;
   const key = event.key === 'Escape' ? 'N' : event.key.toUpperCase();

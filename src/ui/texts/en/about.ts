@@ -1,4 +1,4 @@
-/** Words about the program itself. */
+/** Texts of the page About. */
 export const aboutText = {
   title: 'About Gambrel',
   version: (version: string) => `Version ${version}`,

@@ -1,6 +1,6 @@
 import { plural } from '../plural.ts';
 
-/** Words of backups and of the way back to one. */
+/** Texts of backups and restoring. */
 export const backupText = {
   heading: 'The book and its backups',
   bookPath: 'The record book is this file',

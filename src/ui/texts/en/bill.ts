@@ -5,7 +5,7 @@ import { chargesText } from './charges.ts';
 
 const MORE_OR_LESS = ['more', 'less'] as const;
 
-/** Words of bills and payments. */
+/** Texts of bills and payments. */
 export const billText = {
   heading: (ticket: string) => `Bill of ${ticket}`,
   toAnimal: 'To the animal',
@@ -100,12 +100,12 @@ export const billText = {
   shop: 'From',
 } as const;
 
-/** A payment method as people call it; one that the shop added is called as it was typed. */
+/** The name of a payment method; one that the shop added is shown as typed. */
 export function methodName(method: string): string {
   return Object.entries(billText.methods).find(([code]) => code === method)?.[1] ?? method;
 }
 
-/** The code of a payment method that was typed: `Cash` is `cash`, a new one stays as typed. */
+/** The code of a typed payment method: `Cash` becomes `cash`, a new one stays as typed. */
 export function methodCode(typed: string): string {
   const name = typed.trim();
   return (
@@ -114,7 +114,10 @@ export function methodCode(typed: string): string {
   );
 }
 
-/** How much of it, as it stands in the line. @example amountOf({ basis: 'hanging', quantity: 84.5, unit: 'lb', … }) // '84.50 lb' */
+/**
+ * The quantity of a line.
+ * @example amountOf({ basis: 'hanging', quantity: 84.5, unit: 'lb', … }) // '84.50 lb'
+ */
 export function amountOf(line: Pick<BillLineRow, 'basis' | 'quantity' | 'unit'>, format: Format): string {
   if (line.unit) return `${format.number(line.quantity, 2)} ${line.unit}`;
   switch (line.basis) {
@@ -129,7 +132,7 @@ export function amountOf(line: Pick<BillLineRow, 'basis' | 'quantity' | 'unit'>,
   }
 }
 
-/** What one costs; nothing where the sum says it all. */
+/** The unit price; empty if the amount alone is enough. */
 export function priceOf(
   line: Pick<BillLineRow, 'basis' | 'unitPriceMinor' | 'unit'>,
   format: Format,
@@ -139,7 +142,10 @@ export function priceOf(
   return line.unit ? `${price} / ${line.unit}` : price;
 }
 
-/** How an animal stands with its bill. @example stateOf({ billed: true, number: 3, dueMinor: 4550, currency: 'USD' }, format) // 'Bill 3: $45.50 to pay.' */
+/**
+ * The billing state of an animal.
+ * @example stateOf({ billed: true, number: 3, dueMinor: 4550, currency: 'USD' }, format) // 'Bill 3: $45.50 to pay.'
+ */
 export function stateOf({ number, dueMinor, currency }: BillState, format: Format): string {
   if (number === null) return billText.notBilled;
   if (dueMinor === 0) return billText.state(number, billText.statePaid);

@@ -1,4 +1,4 @@
-/** The card for the wall: the whole job on one page, to be read from two steps away. */
+/** Texts of the wall card: the whole job on one page, legible from two steps away. */
 export const cardText = {
   title: 'Quick card',
   hint: 'The job, the keys and the cautions on one page for the wall. Fits A4 and Letter.',

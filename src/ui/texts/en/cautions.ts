@@ -1,6 +1,6 @@
 import type { Caution, CautionPlace } from '../../../bridge/contract.ts';
 
-/** Words of the cautions, at the work and on their own page. */
+/** Texts around the cautions, in each place and on their own page. */
 export const cautionText = {
   heading: 'Cautions',
   first:

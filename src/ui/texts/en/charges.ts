@@ -1,4 +1,4 @@
-/** Words of extras, hours, and what a bill or quote leaves the price book for. */
+/** Texts of extras, hours, and adjustments of bills and quotes. */
 export const chargesText = {
   extras: 'Extras',
   extrasNone: 'No extras in the price book. Add lines charged “extra, each” under Books, Prices.',

@@ -4,7 +4,7 @@ import { plural } from '../plural.ts';
 const heldIs = ({ ticket, positive }: HeldIn): string =>
   `${ticket} ${positive ? 'tested positive' : 'is on hold'}`;
 
-/** Words of the grinder's cleaning: what is recorded, and what held meat was followed by. */
+/** Texts of the grinder's cleaning. */
 export const cleaningText = {
   title: 'Grinder cleaned',
   record: 'The grinder is cleaned',

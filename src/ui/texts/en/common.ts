@@ -1,4 +1,4 @@
-/** The words of the window. Codes come from the desk; nobody at work should ever see one. */
+/** Texts used in several places, and the names of codes from the desk, which must never be shown themselves. */
 import type {
   Age,
   Legs,
@@ -16,14 +16,14 @@ export const words = {
   close: 'Close',
   undo: 'Undo',
   published: 'Where this was published',
-  /** How far a figure that came with the program can be trusted, said before its source. */
+  /** The grade of a supplied figure, shown before its source. */
   grade: {
     measured: 'Measured',
     official: 'Official',
     extension: 'University extension',
     assumption: 'Assumption',
   } satisfies Record<Grade, string>,
-  /** A source behind its grade; a quote of earlier years has none. */
+  /** A source after its grade; old quotes have none. */
   graded: ({ grade, source }: { grade: Grade | null; source: string }): string =>
     grade === null ? source : `${words.grade[grade]}. ${source}`,
   isRight: 'Yes, that is right',
@@ -78,9 +78,9 @@ export const words = {
     bone: 'Bone',
     damage: 'Damage cut away',
   } satisfies Record<CutPart, string>,
-  /** What the whole cuts of an animal are called in their packages, until somebody types otherwise. */
+  /** The default name of packages with an animal's whole cuts. */
   wholeCutsProduct: 'Steaks and roasts',
-  /** Beside a number that no hand typed. */
+  /** Shown beside a number that was not typed. */
   source: { scale: 'scale', practice: 'practice scale', import: 'brought in' } as Record<string, string>,
   weighStage: {
     live: 'Live weight',
@@ -113,12 +113,12 @@ export const words = {
   } as Record<string, string>,
 } as const;
 
-/** The word for a code that came as plain text; the code itself, readable, where there is none. */
+/** The name of a code; without one, the code itself in readable form. */
 export function wordFor(table: Readonly<Record<string, string>>, code: string): string {
   return table[code] ?? code.replace(/^./, (letter) => letter.toUpperCase());
 }
 
-/** Buck, doe, bull, cow, boar … as the species has it. */
+/** The species' own word: buck, doe, bull, cow, boar … */
 export function sexWord(
   wordsOf: { male: string; female: string; young: string },
   sex: Sex,

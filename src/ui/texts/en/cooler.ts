@@ -1,6 +1,6 @@
 import { plural } from '../plural.ts';
 
-/** Words of one cooler's own page: the file of its logger, and its record on paper. */
+/** Texts of a cooler's page: logger files and the printed record. */
 export const coolerText = {
   open: 'Log and record',
   openOf: (cooler: string) => `Log and record of ${cooler}`,

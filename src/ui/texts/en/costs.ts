@@ -1,10 +1,10 @@
 import type { IncomeCode, Measured, ServiceCode } from '../../../bridge/contract.ts';
 import { plural } from '../plural.ts';
 
-/** One and the unit: what an amount of money is for. */
+/** Names of one unit, for prices. */
 const per: Readonly<Record<'lb' | 'kg', string>> = { lb: 'a pound', kg: 'a kilogram' };
 
-/** Words of the Costs page and of prices tried on a season. Amounts come in already written the shop's way. */
+/** Texts of the Costs page and of trying prices. Amounts are already formatted. */
 export const costsText = {
   heading: (season: number) => `What a pound costs, ${season}`,
   headingKilo: (season: number) => `What a kilogram costs, ${season}`,

@@ -1,4 +1,4 @@
-/** Words that a day may be typed in. Longer forms of a word begin with it: `t`, `tod`, `today`. */
+/** Words for days. Any longer prefix is accepted too: `t`, `tod`, `today`. */
 export const dayWords = {
   today: 'today',
   yesterday: 'yesterday',

@@ -1,6 +1,6 @@
 import { plural } from '../plural.ts';
 
-/** Words of fat on hand: putting it right, what became of it, what will be needed. */
+/** Texts of fat on hand: counts, movements and forecast need. */
 export const fatText = {
   soon: 'use soon',
   change: 'Put right',

@@ -1,6 +1,6 @@
 import { plural } from '../plural.ts';
 
-/** Words of what stands around every place: rail, places, find, who works, the demo's banner. */
+/** Texts of the frame: rail, navigation, find, initials, demo banner. */
 export const frameText = {
   placesLabel: 'Places',
   places: {
@@ -20,7 +20,7 @@ export const frameText = {
   railMore: (n: number) => plural(n, 'more', 'more'),
   ticket: (ticket: string) => `Ticket ${ticket}`,
   hung: (days: number) => (days === 0 ? 'in today' : `${plural(days, 'day', 'days')} hung`),
-  /** On the tag itself, where there is room for few letters. */
+  /** On the tag itself, which has room for few letters. */
   hungShort: (days: number) => (days === 0 ? 'today' : `${days} d`),
   onHold: 'on hold',
 
@@ -41,11 +41,11 @@ export const frameText = {
   notNow: 'Not now',
 
   demo: 'Demo season',
-  /** Follows `demo` on the same line. */
+  /** Continues `demo` on the same line. */
   demoSays: (day: string) => `: nothing here is kept. Today is ${day}.`,
   demoLeave: 'Leave the demo',
 
-  /** In a window that did not ask for another book. */
+  /** In a window that did not open the other book itself. */
   demoOpened: 'The demo was opened in another window, so this window shows it too.',
   demoLeft: 'The demo was left in another window. This window shows your own book again.',
   openedAgain:

@@ -1,4 +1,4 @@
-/** The first start, and what a fresh book still wants. */
+/** Texts of the first start, and of the setup that a new book lacks. */
 export const greetingText = {
   purpose: 'From the hook to the package: every weight in one book, on this computer, and nowhere else.',
   own: 'Your own book',
@@ -18,7 +18,7 @@ export const greetingText = {
   demo: 'Look around in the demo',
 } as const;
 
-/** What is put right before the first animal leaves, on the Rail of a fresh book. */
+/** Setup to complete before the first animal leaves, on the Rail of a new book. */
 export const firstText = {
   title: 'When there is a minute',
   hint: 'None of it keeps the first animal waiting.',
@@ -32,7 +32,7 @@ export const firstText = {
   cardHow: 'The job, the keys and the cautions on one page.',
 } as const;
 
-/** Where there is nothing yet, the one step that brings something. */
+/** Empty states, with the step that adds something. */
 export const beginText = {
   takeIn: 'Take in an animal',
   railEmpty: 'The rail is empty',

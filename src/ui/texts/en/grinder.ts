@@ -1,6 +1,6 @@
 import { plural } from '../plural.ts';
 
-/** Words of the Grinder. Amounts come in already written the shop's way. */
+/** Texts of the Grinder. Amounts are already formatted. */
 export const grinderText = {
   heading: 'Grinder',
   waiting: 'Trim waiting',

@@ -1,9 +1,9 @@
-/** Every key of the window. `keys` names them as the code knows them: a test holds both lists against each other. */
+/** All keys of the window. `keys` has their names in code; a test compares the two. */
 interface KeyLine {
   shown: string;
   does: string;
   keys: readonly string[];
-  /** Used all day long: stands on the card for the wall too. */
+  /** Frequently used, so listed on the wall card too. */
   wall?: true;
 }
 

@@ -1,9 +1,9 @@
 import { plural } from '../plural.ts';
 
-/** Words of labels and tags, and of the pages that print them. Amounts and dates come in already written. */
+/** Texts of labels and tags, and of the pages that print them. Amounts and dates are already formatted. */
 export const labelText = {
   net: (shop: string, other: string) => `NET WT ${shop} (${other})`,
-  /** Several packages went over the scale together: each is told as what it is, a share of the whole. */
+  /** For packages weighed together: each shows its share of the total. */
   average: (count: number) => `on average: ${count} were weighed together`,
   forHunter: (hunter: string) => `For ${hunter}`,
   packed: (day: string) => `Packed ${day}`,
@@ -13,9 +13,9 @@ export const labelText = {
   fatOf: (species: string) => `${species} fat`,
   ofAnimal: (name: string, animal: string) => `${name} (${animal})`,
   cook: (f: number, c: number) => `Cook to ${f} °F (${c} °C) in the middle.`,
-  /** Our own words: the block of the federal label claims an inspection that hunters' game never had. */
+  /** Our own wording: the statement on the federal label implies an inspection that hunters' game never had. */
   frozen: 'KEEP FROZEN',
-  /** Cooked or dried by the shop: how it keeps depends on how it was made. */
+  /** Cooked or dried by the shop: its shelf life depends on the process. */
   asShopSays: 'Ask the shop how to keep and serve it.',
   care: 'Thaw it in a dish in the refrigerator. Trust a thermometer, not the color. Hot water and soap for all that it touched raw.',
 

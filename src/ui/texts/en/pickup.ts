@@ -1,7 +1,7 @@
 import type { WaitsFor } from '../../../bridge/contract.ts';
 import { plural } from '../plural.ts';
 
-/** Words of the Pick-up. */
+/** Texts of Pickup. */
 export const pickupText = {
   heading: 'Pick-up',
   ready: 'Packed and ready',

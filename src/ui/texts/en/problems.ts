@@ -1,4 +1,4 @@
-/** What is wrong and how to mend it, for every code that the desk answers with. */
+/** Messages for every problem code of the desk: what is wrong and how to fix it. */
 import type { Problem } from '../../../bridge/contract.ts';
 import type { Format } from '../format.ts';
 import { words, wordFor } from './common.ts';
@@ -25,7 +25,7 @@ const part = (parameters: With): string =>
     ? wordFor(words.part, String(parameters.part ?? 'this part'))
     : String(parameters.primal)
   ).toLowerCase();
-/** What may have happened to a weight that does not fit, where the desk has a guess. */
+/** Possible causes of an inconsistent weight, where the desk has a guess. */
 const meant = ({ likely, slip }: With, format: Format): string => {
   if (slip === 'weighed-twice') return ' The same weight is entered already. Was it weighed twice?';
   if (slip === 'other-animal') return ' Does it belong to another animal?';
@@ -90,7 +90,7 @@ export const problemWording: Readonly<Record<string, Wording>> = {
   'input.invalid': () => 'Something was left out here. Fill in what is missing and try again.',
 };
 
-/** Where no wording of its own exists: by kind, and always with what to do next. */
+/** Fallback messages by kind, each with the next step. */
 export const kindWording: Readonly<Record<Problem['kind'], string>> = {
   invalid: 'Something here cannot be right. Check what was typed and try again.',
   conflict: 'This does not fit what is in the book. Look again before keeping it.',
@@ -100,7 +100,7 @@ export const kindWording: Readonly<Record<Problem['kind'], string>> = {
     'Gambrel could not do that, and it is not your fault. Nothing was changed. Try again; if it stays, restart Gambrel.',
 };
 
-/** Names of fields as they stand on the screen, for problems that only name the field. */
+/** Names of fields on screen, for problems that name only the field. */
 export const fieldNames: Readonly<Record<string, string>> = {
   typed: 'weight',
   tareTyped: 'container weight',

@@ -1,6 +1,6 @@
 import { plural } from '../plural.ts';
 
-/** Words of the Quote. Amounts come in already written the shop's way. */
+/** Texts of the Quote. Amounts are already formatted. */
 export const quoteText = {
   heading: 'Quote',
   animal: 'The animal',

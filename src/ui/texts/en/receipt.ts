@@ -1,4 +1,4 @@
-/** Words of the letterhead and of receipts: at drop-off, and for a payment. */
+/** Texts of the letterhead and of receipts, at drop-off and for a payment. */
 export const receiptText = {
   license: (number: string) => `License ${number}`,
   taxNumber: (number: string) => `Tax no. ${number}`,

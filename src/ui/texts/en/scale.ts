@@ -2,7 +2,7 @@ import { problemMessage } from '../problem-message.ts';
 import type { ScaleProblem, Shown } from '../../link/scale-watch.ts';
 import type { Format } from '../format.ts';
 
-/** Words of the scale beside the computer. */
+/** Texts of the connected scale. */
 export const scaleText = {
   title: 'Scale',
   practice: 'Practice scale',
@@ -62,13 +62,13 @@ const STATES: Readonly<Record<Shown['state'], string>> = {
   gone: 'The scale is gone. Check its cable; typing works as always.',
 };
 
-/** What goes wrong on this side of the line; what is wrong with the line itself is worded with all other problems. */
+/** Errors of the connection; errors of a line are among the problems. */
 const PROBLEMS: Readonly<Record<string, string>> = {
   'scale.silent': 'The scale sends nothing any more. Check that it is switched on.',
   'port.shut': 'The port could not be opened. Another program may hold it, or the cable is out.',
 };
 
-/** What to say about a scale, in one sentence. */
+/** The state of a scale as one sentence. */
 export function scaleSentence({ state, weight, range, problem }: Shown, format: Format): string {
   if (problem) return scaleProblem(problem, format);
   if (state === 'overload' && range === 'under')
@@ -78,7 +78,7 @@ export function scaleSentence({ state, weight, range, problem }: Shown, format: 
   return STATES[state];
 }
 
-/** A refused line or marking, in words. */
+/** A rejected line or marking as a message. */
 export function scaleProblem(problem: ScaleProblem, format: Format): string {
   return PROBLEMS[problem.code] ?? problemMessage({ kind: 'invalid', ...problem }, format);
 }

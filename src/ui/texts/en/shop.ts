@@ -1,6 +1,6 @@
 import type { SettingReplaced } from '../../../bridge/contract.ts';
 
-/** Words of the Shop: its settings and its people. */
+/** Texts of the Shop: settings and staff. */
 export const shopText = {
   heading: 'Shop',
   about: 'The shop',
@@ -85,7 +85,7 @@ export const shopText = {
   demo: 'This is the demo season: settings changed here are gone when it is left.',
 };
 
-/** What each setting is called where one of them is named. */
+/** Names of settings. */
 const settingNames: Readonly<Record<SettingReplaced['setting'], string>> = {
   shopName: shopText.name,
   unit: shopText.unit,

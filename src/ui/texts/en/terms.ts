@@ -1,6 +1,6 @@
 /**
- * The words of the trade, each told in one or two sentences to a hand on its first day. `source` says where the word is used
- * so, or that it is common practice. A test keeps every word in use somewhere in the window.
+ * Trade terms, each explained to a new hand in one or two sentences. `source` says where the term is used in this
+ * sense, or that it is common practice. A test requires every term to be used in the window.
  */
 interface TermText {
   name: string;

@@ -1,6 +1,6 @@
 import { plural } from '../plural.ts';
 
-/** Words of the till, of open balances and of the accountant's files. */
+/** Texts of the till, open balances and exports for the accountant. */
 export const tillText = {
   heading: 'Till',
   open: 'Open till',

@@ -1,4 +1,4 @@
-/** What the tour of the demo season says at its five stops. */
+/** Texts of the five stops of the demo tour. */
 export const tourText = {
   name: 'Tour of the demo season',
   step: (at: number, of: number) => `Stop ${at} of ${of}`,

@@ -2,7 +2,7 @@ import type { AffectedBy, WaitsFor } from '../../../../bridge/contract.ts';
 import { plural } from '../../plural.ts';
 import { holdText } from './hold.ts';
 
-/** What keeps an animal here, in a sentence. */
+/** Why an animal cannot leave, as a sentence. */
 export function waitsSentence(ticket: string, { ticket: other, batch, positive, from }: WaitsFor): string {
   if (!positive) return holdText.waitsFor(ticket, other, batch);
   return from === null
@@ -10,7 +10,7 @@ export function waitsSentence(ticket: string, { ticket: other, batch, positive, 
     : affectedText.throughGrinder(ticket, batch, from, other);
 }
 
-/** Words of what a positive result reaches: batches, animals, and whom to call. */
+/** Texts for everything affected by a positive result: batches, animals, and calls. */
 export const affectedText = {
   title: 'Affected by this result',
   summary: (animals: number, batches: number) =>

@@ -1,4 +1,4 @@
-/** Words of the cut sheet on paper. */
+/** Texts of the printed cut sheet. */
 export const cutSheetText = {
   title: (ticket: string) => `Cut sheet ${ticket}`,
   short: 'Cut sheet',

@@ -1,4 +1,4 @@
-/** Words of a hold, of what a positive result asks for, and of disposal. */
+/** Texts of holds, steps after a positive result, and disposal. */
 export const holdText = {
   title: 'Hold',
   none: 'None.',

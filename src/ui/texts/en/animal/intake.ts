@@ -1,6 +1,6 @@
 import { plural } from '../../plural.ts';
 
-/** Words of the Intake. Cutting instructions have their own (`en-orders.ts`). */
+/** Texts of Intake. Cutting instructions have their own (`orders.ts`). */
 export const intakeText = {
   heading: 'Intake',
   fromQuote: (quote: string) => `From quote ${quote}.`,

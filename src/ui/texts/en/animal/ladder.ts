@@ -1,6 +1,6 @@
 import { plural } from '../../plural.ts';
 
-/** Words of the ladder: where the weight of an animal went. Amounts come in already written the shop's way. */
+/** Texts of the ladder, the breakdown of an animal's weight. Amounts are already formatted. */
 export const ladderText = {
   heading: (unit: 'lb' | 'kg', base: string) =>
     `Where every ${unit === 'lb' ? 'pound' : 'kilo'} of ${base} went`,

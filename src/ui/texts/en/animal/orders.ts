@@ -1,6 +1,6 @@
 import type { PrimalUse } from '../../../../bridge/contract.ts';
 
-/** Words of the cutting instructions, at intake, on the Table and in a quote. */
+/** Texts of the cutting instructions, at intake, on the Table and in a quote. */
 export const ordersText = {
   heading: 'Cutting instructions',
   notAsked: 'Cut sheet: not asked yet',
@@ -43,7 +43,7 @@ export const ordersText = {
   useOf: (primal: string) => `What becomes of ${primal}`,
   sizeOf: (primal: string) => `Size of ${primal}`,
   size: 'Size',
-  /** How a primal that is left whole may be wanted. */
+  /** Forms of a primal that stays whole. */
   wholeSizes: ['bone in', 'boned', 'boned and tied'],
   map: 'Pieces of the animal',
   pair: 'both sides',
@@ -54,7 +54,7 @@ export const ordersText = {
   cuts: 'Kept as steaks and roasts, %',
   cutsHint: 'The rest is ground.',
   product: 'Ground as',
-  /** What a grind is called until somebody types otherwise. */
+  /** The default name of a ground product. */
   usualProduct: 'Ground',
   fat: 'Fat added',
   noFat: 'No fat',

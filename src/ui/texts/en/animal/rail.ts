@@ -1,7 +1,7 @@
 import type { Brought } from '../../../../bridge/contract.ts';
 import { plural } from '../../plural.ts';
 
-/** Words of the Rail: what is next, what hangs where, and how cold it is there. */
+/** Texts of the Rail: what is next, what hangs where, and temperatures. */
 export const railText = {
   counts: 'Counts of the day',
   countOf: {
@@ -113,7 +113,7 @@ export const railText = {
   coolerSaved: (name: string) => `${name} is kept.`,
 };
 
-/** How long something took, as said aloud: `40 minutes`, `3 hours 10 min`. */
+/** A duration: `40 minutes`, `3 hours 10 min`. */
 export function spanText(minutes: number): string {
   const whole = Math.round(minutes);
   if (whole < 60) return railText.minutes(whole);

@@ -1,4 +1,4 @@
-/** Words of what does not fit when an animal is set ready, and of what is missing at pickup. */
+/** Texts for inconsistencies when an animal is set ready, and for what is missing at pickup. */
 
 interface Doubts {
   cutGrams?: unknown;
@@ -6,9 +6,9 @@ interface Doubts {
   packedGrams?: unknown;
   overGrams?: unknown;
   missingGrams?: unknown;
-  /** Batches of which nothing is packed, in words; empty: none. */
+  /** Batches without packages; empty if none. */
   unpacked: string;
-  /** Products ordered and not made, in words; empty: none. */
+  /** Products ordered but not made; empty if none. */
   notMade: string;
 }
 

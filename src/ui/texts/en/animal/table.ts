@@ -1,6 +1,6 @@
 import { plural } from '../../plural.ts';
 
-/** Words of the Table. Amounts come in already written the shop's way. */
+/** Texts of the Table. Amounts are already formatted. */
 export const tableText = {
   heading: 'Table',
   orType: 'Or type a ticket number and Enter; a barcode does the same.',

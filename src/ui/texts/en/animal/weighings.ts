@@ -1,4 +1,4 @@
-/** Words of the weights of an animal: their list, taking one back, and doubts about one. */
+/** Texts of an animal's weights: the list, voiding, and doubts. */
 export const weighingText = {
   heading: 'Weighings',
   caption: 'Weighings of this animal',
@@ -33,7 +33,7 @@ export const weighingText = {
     wrongPart: 'Wrong part',
     other: 'Other',
   },
-  /** Kept in the book as they are said here, beside the weight that was voided. */
+  /** Stored in the book as shown here, beside the voided weight. */
   reasons: {
     twice: 'weighed twice',
     wrongAnimal: 'wrong animal',
@@ -46,7 +46,7 @@ export const weighingText = {
   },
 } as const;
 
-/** Words of a weight that can hardly be, at the entry or later. Amounts come in already written. */
+/** Texts for an implausible weight, at the entry or later. Amounts are already formatted. */
 export const doubtText = {
   heading: 'This does not add up.',
   sameAgain: 'The same again?',

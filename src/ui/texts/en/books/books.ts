@@ -1,4 +1,4 @@
-/** Words of the Books. */
+/** Texts of the Books. */
 export const booksText = {
   heading: 'Books',
   tabs: {

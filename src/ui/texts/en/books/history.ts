@@ -87,7 +87,7 @@ const LEFT: ReadonlySet<unknown> = new Set(['released', 'disposed', 'canceled'])
 type Facts = HistoryEntry['facts'];
 type Message = (facts: Facts, format: Format, entry: HistoryEntry) => string;
 
-/** What was on the scale: 'trim 120 lb less 1.2', '12 × Steaks, 20 lb'. */
+/** The content of a weight: 'trim 120 lb less 1.2', '12 × Steaks, 20 lb'. */
 function weightText({ stage, part, primal, product, count, typed, unit, tare }: Facts): string {
   const piece = String(primal ?? '').toLowerCase();
   const name =
@@ -102,7 +102,7 @@ function weightText({ stage, part, primal, product, count, typed, unit, tare }: 
   return `${name} ${typedWithUnit(String(typed), unit as 'lb')}${less}`;
 }
 
-/** Where a moved weight stood before. */
+/** The previous place of a moved weight. */
 function placeText({ fromStage: stage, fromPart: part, fromPrimal: primal }: Facts): string {
   const piece = String(primal ?? '').toLowerCase();
   if (stage === 'primal') return piece;
@@ -224,19 +224,20 @@ const SENTENCES: Readonly<Record<HistoryKind, Message>> = {
 };
 
 /**
- * What happened, as one sentence; what it changed and why are said beside it.
- * @example historySentence({ what: 'hung', facts: { cooler: 'Cold room 1', place: 'hook 12' }, … }, format) // 'Hung in Cold room 1, hook 12.'
+ * An event as one sentence; its changes and reason are shown separately.
+ * @example historySentence({ what: 'hung', facts: { cooler: 'Cold room 1', place: 'hook 12' }, … }, format) // 'Hung
+ * in Cold room 1, hook 12.'
  */
 export function historySentence(entry: HistoryEntry, format: Format): string {
   return SENTENCES[entry.what](entry.facts, format, entry);
 }
 
-/** The changes that the sentence itself does not say. */
+/** The changes that the sentence does not include. */
 export function changesBeside({ what, changes }: HistoryEntry): HistoryChange[] {
   return what === 'changed' && changes.length === 1 && changes[0]?.field === 'stage' ? [] : changes;
 }
 
-/** Why it was done, where the sentence itself does not say it. */
+/** The reason, unless the sentence includes it. */
 export function reasonBeside({ what, reason, facts }: HistoryEntry): string {
   return what === 'held' || reason === '' || reason === facts.kind ? '' : historyText.why(reason);
 }

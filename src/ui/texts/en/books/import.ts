@@ -5,13 +5,13 @@ const animals = (n: number): string => plural(n, 'animal', 'animals');
 const hunters = (n: number): string => plural(n, 'hunter', 'hunters');
 const weights = (n: number): string => plural(n, 'weight', 'weights');
 const nones = (n: number): string => plural(n, '“none” of a part', '“none” of a part');
-/** Weights, and parts that the table says there were none of. */
+/** Weights, and parts that the table states as none. */
 const told = ({ weighings, none }: { weighings: number; none: number }): string =>
   [(weighings > 0 || none === 0) && weights(weighings), none > 0 && nones(none)]
     .filter(Boolean)
     .join(' and ');
 
-/** Words for bringing tables in and taking the book out. */
+/** Texts of importing tables and exporting the book. */
 export const importText = {
   title: 'Bring in',
   intro:
@@ -167,7 +167,7 @@ export const importText = {
     product: 'Product',
     note: 'Note',
   } satisfies Record<ImportField, string>,
-  /** What a word may stand for, where no other place of the window has words for it. */
+  /** Names of meanings that have no text elsewhere. */
   meanings: {
     origin: { hunter: 'Wild', farm: 'Farm stock' },
     pooling: { yes: 'Yes', no: 'No' },

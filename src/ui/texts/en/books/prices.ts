@@ -1,6 +1,6 @@
 import type { Brought } from '../../../../bridge/contract.ts';
 
-/** Words of the price book. */
+/** Texts of the price book. */
 export const pricesText = {
   inForce: (name: string, from: string) => `${name}, in force since ${from}`,
   none: 'No prices are in force.',

@@ -1,4 +1,4 @@
-/** Words of the record book: its list, its paper, what is mended in it, and the agency's list it is kept by. */
+/** Texts of the record book: list, printed pages, corrections, and the agency's requirements. */
 import type { RecordField, RecordSet } from '../../../../bridge/contract.ts';
 import { plural } from '../../plural.ts';
 

@@ -1,7 +1,7 @@
 import type { ProductKind } from '../../../../bridge/contract.ts';
 import { plural } from '../../plural.ts';
 
-/** Words of what the shop keeps on its shelf: what it cuts, what it makes, its ways to cut. */
+/** Texts of the shop's species, products and templates. */
 export const shelfText = {
   own: 'your own',
   changed: 'changed by you',

@@ -1,4 +1,4 @@
-/** Words for what else came with an animal. */
+/** Texts of belongings. */
 export const belongingText = {
   title: 'What else came with it',
   none: 'Nothing else came with this animal.',

@@ -1,4 +1,4 @@
-/** Words for an intake that was a mistake, and for a weight at the wrong animal or part. */
+/** Texts for canceling an intake and moving a weight. */
 export const cancelText = {
   cancel: 'Cancel intake',
   title: (ticket: string) => `Cancel the intake of ${ticket}`,

@@ -1,4 +1,4 @@
-/** Words for donated meat, meat that goes back as it came, and meat that nobody comes for. */
+/** Texts of donations, animals returned uncut, and unclaimed meat. */
 import type { NoticeHow, NoticeStep } from '../../../../bridge/contract.ts';
 import { plural } from '../../plural.ts';
 

@@ -1,4 +1,4 @@
-/** Words for hunters who share an animal. */
+/** Texts of shared animals. */
 export const shareText = {
   title: 'Hunters who share it',
   one: (name: string) => `${name} has all of it.`,

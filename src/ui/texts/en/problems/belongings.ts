@@ -1,4 +1,4 @@
-/** Wordings for what else came with an animal. */
+/** Messages about belongings. */
 import type { Wording } from '../../wording.ts';
 
 export const belongingWording: Readonly<Record<string, Wording>> = {

@@ -1,7 +1,10 @@
-/** Wordings for a book that does not open, a second place that takes no backup, and a backup that cannot be restored. */
+/** Messages about a book that does not open, a failed second backup, and a backup that cannot be restored. */
 import type { With, Wording } from '../../wording.ts';
 
-/** In what a book is not built as Gambrel builds one. @example '“watch” (a trigger) was added to it' */
+/**
+ * An unexpected part of the database schema.
+ * @example '“watch” (a trigger) was added to it'
+ */
 function alteredIn({ how, what, name }: With): string {
   if (how === undefined) return 'the number of its version does not fit what is in it';
   const part = `“${String(name)}” (${what === 'index' ? 'an' : 'a'} ${String(what)})`;

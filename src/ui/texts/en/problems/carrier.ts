@@ -1,4 +1,4 @@
-/** Wordings for a window that lost its desk, and for calls that did not arrive whole. */
+/** Messages about a lost connection to the desk, and incomplete calls. */
 import type { Wording } from '../../wording.ts';
 
 const NO_ACCESS =

@@ -1,4 +1,4 @@
-/** Wordings for choices that were not made and settings that cannot be. */
+/** Messages about missing choices and invalid settings. */
 import type { Wording } from '../../wording.ts';
 
 export const choiceWording: Readonly<Record<string, Wording>> = {

@@ -1,4 +1,4 @@
-/** Wordings for canceling an intake, moving a weight, and what came in. */
+/** Messages about canceling an intake, moving a weight, and received pieces. */
 import { plural } from '../../plural.ts';
 import type { Wording } from '../../wording.ts';
 

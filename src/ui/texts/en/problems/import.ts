@@ -1,4 +1,4 @@
-/** Wordings for tables on their way into the book. */
+/** Messages about imported tables. */
 import { wordFor, words } from '../common.ts';
 import { plural } from '../../plural.ts';
 import { massIn, type Wording } from '../../wording.ts';

@@ -1,4 +1,4 @@
-/** Wordings for donated, returned and unclaimed meat. */
+/** Messages about donated, returned and unclaimed meat. */
 import { massIn, type Wording } from '../../wording.ts';
 
 export const leavingWording: Readonly<Record<string, Wording>> = {

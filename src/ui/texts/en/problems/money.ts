@@ -1,9 +1,9 @@
-/** Wordings of bills and payments. */
+/** Messages about bills and payments. */
 import { plural } from '../../plural.ts';
 import { methodName } from '../bill.ts';
 import { moneyIn, type Wording } from '../../wording.ts';
 
-/** What a bill would leave out. */
+/** Why a bill would be incomplete. */
 const LACKS: Readonly<Record<string, string>> = {
   'trim-waiting': 'some of its trim waits for the grinder',
   'open-batch': 'its grind is not finished',

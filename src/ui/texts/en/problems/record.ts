@@ -1,4 +1,4 @@
-/** Wordings for what the record book and its agency's list cannot be. */
+/** Messages about the record book and the agency's requirements. */
 import type { Wording } from '../../wording.ts';
 
 export const recordWording: Readonly<Record<string, Wording>> = {

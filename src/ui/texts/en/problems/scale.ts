@@ -1,4 +1,4 @@
-/** Wordings for a line from the scale that cannot be taken for a weight. */
+/** Messages about an unreadable line from the scale. */
 import type { Wording } from '../../wording.ts';
 
 const SHOW = 'Show it in the Shop where the weight is';

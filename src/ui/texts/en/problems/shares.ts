@@ -1,4 +1,4 @@
-/** Wordings for hunters who share an animal. */
+/** Messages about shared animals. */
 import type { Wording } from '../../wording.ts';
 
 export const shareWording: Readonly<Record<string, Wording>> = {

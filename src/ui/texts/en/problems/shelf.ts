@@ -1,4 +1,4 @@
-/** Wordings for what the shop puts on its shelf: species, products and ways to cut. */
+/** Messages about the shop's species, products and templates. */
 import { massIn, type Wording } from '../../wording.ts';
 
 export const shelfWording: Readonly<Record<string, Wording>> = {

@@ -1,6 +1,6 @@
 /**
- * Wordings for what a calculation refuses. A shop gets here only when figures in the book are out of all reason, so
- * codes of one kind share a sentence: which sum could not be done, and where to look.
+ * Messages for calculations that the core refuses. They appear only if figures in the book are far out of range, so
+ * codes of one kind share a message: which calculation failed, and what to check.
  */
 import type { Wording } from '../../wording.ts';
 

@@ -1,10 +1,10 @@
-/** Wordings for what the trade itself forbids or wants, beside the weights in en-problems.ts. */
+/** Messages about rules of the trade, except those about weights (`problems.ts`). */
 import { wordFor, words } from '../common.ts';
 import { readySentence } from '../animal/ready.ts';
 import { plural } from '../../plural.ts';
 import { massIn, type With, type Wording } from '../../wording.ts';
 
-/** Why an animal is held: 'sample pending, number L26-118'. */
+/** Why an animal is on hold: 'sample pending, number L26-118'. */
 const held = (p: With): string =>
   [wordFor(words.hold, String(p.reason)).toLowerCase(), p.sample ? `number ${p.sample}` : '']
     .filter(Boolean)
@@ -18,7 +18,7 @@ const LEFT: Readonly<Record<string, string>> = {
 };
 
 export const tradeWording: Readonly<Record<string, Wording>> = {
-  // What is not there.
+  // Missing data.
   'animal.unknown': () => 'This animal is not in the book.',
   'ticket.unknown': (p) => `There is no ticket ${p.ticket} in the book. Check the number on the tag.`,
   'hunter.unknown': () => 'This hunter is not in the book.',
@@ -36,7 +36,7 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'fat.unknown': () => 'This kind of fat is not in the list. Pick one from it.',
   'fat.lot-unknown': () => 'This lot of fat is not in the book.',
   'hold.none': (p) => `${p.ticket} is not on hold.`,
-  // What may not be done as things stand.
+  // Not allowed in the current state.
   'animal.closed': (p) =>
     `${p.ticket} ${LEFT[String(p.stage)] ?? 'has left'}, so its weights, orders and trim stay as they are. To put something right, open ${p.ticket} and press “Reopen”.`,
   'animal.not-left': (p) => `${p.ticket} is still in the shop, so there is nothing to reopen.`,
@@ -135,7 +135,7 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'batch.too-much-out': (p, format) =>
     `${massIn(p, 'outGrams', format)} cannot come out of batch ${p.batch}: only ${massIn(p, 'inGrams', format)} went in. Check the unit and the decimal point; if a weight that went in is wrong, take it back and weigh it in again.`,
   'quote.stage': () => 'An animal brought like this has no such weight. Pick another kind of weight.',
-  // What was typed.
+  // Invalid input.
   'weights.too-many': (p) =>
     `This ${p.of === 'batch' ? 'batch' : 'animal'} has ${p.count} weights already, and no more fit. Void small ones and weigh them again in one larger tote.`,
   'hold.too-many': (p) =>

@@ -1,7 +1,7 @@
 import type { CompareBy } from '../../../../bridge/contract.ts';
 import { plural } from '../../plural.ts';
 
-/** Words of the list of animals behind a mark. Amounts come in already written the shop's way. */
+/** Texts of the list of animals behind a mark. Amounts are already formatted. */
 export const animalsText = {
   title: 'Animals',
   count: (n: number) => plural(n, 'animal', 'animals'),

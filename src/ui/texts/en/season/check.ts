@@ -1,6 +1,6 @@
 import { plural } from '../../plural.ts';
 
-/** Words of the season's predictions, held against what came. */
+/** Texts of the season's predictions compared with the observed values. */
 export const checkText = {
   empty: (season: number) => `Nothing to check in the ${season} season yet.`,
   emptyHow:

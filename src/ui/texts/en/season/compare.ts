@@ -1,7 +1,7 @@
 import type { CompareBy } from '../../../../bridge/contract.ts';
 import { plural } from '../../plural.ts';
 
-/** Words of the view that holds two groups of animals against each other. Amounts come in already written the shop's way. */
+/** Texts of the comparison of two groups of animals. Amounts are already formatted. */
 export const compareText = {
   groups: { a: 'First group', b: 'Second group' },
   empty: 'There is nothing to compare yet.',

@@ -1,6 +1,6 @@
 import { plural } from '../../plural.ts';
 
-/** Words of the season's fat. Amounts come in already written the shop's way. */
+/** Texts of the season's fat. Amounts are already formatted. */
 export const fatText = {
   empty: (season: number) => `No batch of the ${season} season was ground of these animals.`,
   emptyHow: 'Plan a batch in the Grinder: its fat is followed here from the plan to the test.',

@@ -12,7 +12,7 @@ const weekdays = [
   'Saturdays',
 ] as const;
 
-/** Words of how the season flows. Amounts come in already written the shop's way. */
+/** Texts of the season's flow. Amounts are already formatted. */
 export const flowText = {
   empty: (season: number) => `No animal was taken in under this choice in the ${season} season.`,
   emptyHow: 'With the first animal that is taken in, its days on the rail are drawn here.',

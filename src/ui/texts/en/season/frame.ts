@@ -1,6 +1,6 @@
 import type { Age, SeasonFilter, Sex } from '../../../../bridge/contract.ts';
 
-/** Words around every view of a season: its tabs, and what narrows it. */
+/** Texts around every season view: tabs and filter. */
 export const frameText = {
   heading: (season: number) => `Season ${season}`,
   tabs: 'Season',

@@ -3,7 +3,7 @@ import { plural } from '../../plural.ts';
 
 const bills = (n: number) => plural(n, 'billed animal', 'billed animals');
 
-/** Words of the season's money. Amounts come in already written the shop's way. */
+/** Texts of the season's money. Amounts are already formatted. */
 export const moneyText = {
   empty: (season: number) => `No animal of ${season} is billed yet.`,
   emptyHow: 'What the season brought and cost is drawn from the first bill on.',

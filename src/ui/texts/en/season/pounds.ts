@@ -1,7 +1,7 @@
 import type { CutPart, LossKind } from '../../../../bridge/contract.ts';
 import { plural } from '../../plural.ts';
 
-/** Words of the view that follows the hanging weight to its ends. Amounts come in already written the shop's way. */
+/** Texts of the breakdown of the hanging weight. Amounts are already formatted. */
 export const poundsText = {
   title: { lb: 'Where every pound went', kg: 'Where every kilogram went' },
   onTheHook: 'On the hook',

@@ -1,6 +1,6 @@
 import { plural } from '../../plural.ts';
 
-/** Words of the printed season. Amounts come in already written the shop's way. */
+/** Texts of the printed season report. Amounts are already formatted. */
 export const reportText = {
   heading: (season: number) => `Season report ${season}`,
   print: 'Print or save as PDF',

@@ -1,4 +1,4 @@
-/** Words around every chart. */
+/** Texts around every chart. */
 export const seasonText = {
   toIntake: 'Take in an animal',
   sources: 'Where this was published',

@@ -1,7 +1,7 @@
 import type { SplitBy } from '../../../../bridge/contract.ts';
 import { plural } from '../../plural.ts';
 
-/** Words of the view of take-home: species, seasons, and what parts the animals. Amounts come in already written the shop's way. */
+/** Texts of the take-home view: species, seasons and splits. Amounts are already formatted. */
 export const yieldsText = {
   summary: (animals: string, mass: string) =>
     `${animals} taken in; ${mass} went home with the finished ones.`,
