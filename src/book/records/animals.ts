@@ -58,7 +58,7 @@ export interface HoldRow {
   positive: number;
 }
 
-/** Correctable fields of the record of an animal. */
+/** Correctable fields of an animal's record. */
 export type RecordFields = Pick<
   AnimalRow,
   | 'hunter_id'
@@ -78,18 +78,15 @@ export type RecordFields = Pick<
   | 'deliverer_address'
 >;
 
-/**
- * Up to this many hunters of a name are looked up directly; with more, eight of their animals are soon found among
- * the newest.
- */
+/** Hunters of one name are looked up directly up to this number; with more, scanning the newest animals is faster. */
 const FEW_NAMESAKES = 500;
 
-/** Instructions of a hunter who was asked; extras on a bill may come before. */
+/** Instructions of a hunter who was asked; extras on a bill may be stored before that. */
 const ASKED = `SELECT 1 FROM instruction i WHERE i.animal_id = a.id AND i.body ->> '$.notAsked' IS NULL`;
 
 /** Animals, their received parts, holds and instructions. */
 export function animalRecords(db: Db) {
-  // The book closes a canceled animal as it closes one that was disposed of; what it is called here stands after `a.*`.
+  // The table stores a canceled animal as disposed; this column overrides it after `a.*`.
   const stage =
     "iif(EXISTS (SELECT 1 FROM intake_cancel_now c WHERE c.animal_id = a.id), 'canceled', a.stage) AS stage";
   const columns = `a.*, ${stage}, h.name AS hunter`;
@@ -103,7 +100,7 @@ export function animalRecords(db: Db) {
   const byNumber = db.prepare<[number], AnimalRow>(
     `SELECT ${columns} ${from} WHERE a.number = ? ORDER BY a.season DESC LIMIT 8`,
   );
-  // A rare name is looked up from its hunters; a frequent one is soon found among the newest animals.
+  // A rare name is looked up from its hunters; a frequent one is found quickly among the newest animals.
   const ofHunters = db
     .prepare<[string], number>(
       `SELECT a.id FROM json_each(?) found CROSS JOIN animal a ON a.hunter_id = found.value ORDER BY a.id DESC LIMIT 8`,
@@ -169,7 +166,7 @@ export function animalRecords(db: Db) {
 
   return {
     get: (id: number) => get.get(id),
-    /** By its present ticket, or one from before its season was corrected. */
+    /** By its current ticket, or one from before its season was corrected. */
     byTicket,
     formerTickets: (id: number) => tickets.former(id),
     toSeason: (animal: AnimalRow, season: number, at: string, by: string) =>
@@ -181,7 +178,7 @@ export function animalRecords(db: Db) {
       if (/^\d{1,6}$/.test(text)) return byNumber.all(Number(text));
       return nameKey === '' ? [] : byHunter(nameKey);
     },
-    /** Gives the next running number of the season; call inside the transaction. */
+    /** Assigns the season's next running number; requires a transaction. */
     add(
       animal: NewAnimal,
       brought: readonly { primal: string; count: number }[],
@@ -192,12 +189,12 @@ export function animalRecords(db: Db) {
       return { id, number, ticket };
     },
     parts: (id: number) => parts.all(id),
-    /** What came of an animal that was not whole, said anew. */
+    /** Replaces the pieces of an animal that was not whole. */
     setParts(id: number, brought: readonly { primal: string; count: number }[]): void {
       deleteParts.run(id);
       for (const { primal, count } of brought) insertPart.run(id, primal, count);
     },
-    /** A canceled animal is closed as one that was disposed of; its `intake_cancel` says what it is. */
+    /** A canceled animal is stored as disposed; its `intake_cancel` row tells the difference. */
     setStage: (id: number, stage: Exclude<AnimalStage, 'canceled'>, on: string): void =>
       void setStage.run({ id, stage, on }),
     setDetail: (id: number, detail: AnimalRow['detail']): void => void setDetail.run(detail, id),

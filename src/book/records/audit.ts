@@ -11,7 +11,7 @@ interface AuditEntry {
   by: string;
 }
 
-/** Who changed what, when, from which value to which. */
+/** Audit trail: who changed what and when, with the former and the new value. */
 export function auditRecords(db: Db) {
   const insert = db.prepare(
     `INSERT INTO audit (record, record_id, act, before, after, reason, at, by)

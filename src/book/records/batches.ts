@@ -14,17 +14,17 @@ export interface BatchRecord {
   by: string;
 }
 
-/** An animal on hold, and the batch that it shares with another animal. */
+/** An animal on hold in a batch shared with another animal. */
 interface HeldWith {
   batchId: number;
   batch: string;
   id: number;
   ticket: string;
-  /** 1 where its test was positive. */
+  /** 1 if its test was positive. */
   positive: number;
 }
 
-/** Grind batches: their animals, the plan, passes through the plate, fat tests. */
+/** Grind batches: animals, plan, passes, fat tests. */
 export function batchRecords(db: Db) {
   const get = db.prepare<[number], BatchRecord>('SELECT * FROM batch WHERE id = ?');
   const open = db.prepare<[], BatchRecord>("SELECT * FROM batch WHERE state = 'open' ORDER BY id DESC");

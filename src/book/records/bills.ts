@@ -5,7 +5,7 @@ export interface BillRecord {
   number: number;
   animal_id: number;
   price_book_id: number;
-  /** As JSON. */
+  /** JSON. */
   amounts: string;
   quote_id: number | null;
   currency: string;
@@ -45,7 +45,7 @@ interface NewBill {
   by: string;
 }
 
-/** Bills: written once and numbered without gaps; a wrong one is voided and keeps its number. */
+/** Bills are append-only and numbered without gaps; a voided bill keeps its number. */
 export function billRecords(db: Db) {
   const nextNumber = db.prepare<[], number>('SELECT coalesce(max(number), 0) + 1 FROM bill').pluck();
   const insert = db.prepare(
@@ -70,7 +70,7 @@ export function billRecords(db: Db) {
   );
   const voidOne = db.prepare('INSERT INTO bill_void (bill_id, reason, at, by) VALUES (?, ?, ?, ?)');
   return {
-    /** Gives the next number; call inside the transaction. */
+    /** Assigns the next number; requires a transaction. */
     add(bill: NewBill, billLines: readonly BillLineRecord[]): { id: number; number: number } {
       const number = nextNumber.get() ?? 1;
       const bound = { ...bill, number, amounts: JSON.stringify(bill.amounts) };
@@ -79,9 +79,9 @@ export function billRecords(db: Db) {
       return { id, number };
     },
     get: (id: number) => get.get(id),
-    /** Newest first, voided ones among them. */
+    /** Newest first, including voided ones. */
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
-    /** The one that is not voided. */
+    /** The bill that is not voided. */
     standing: (animalId: number) => standing.get(animalId),
     lines: (billId: number) => lines.all(billId),
     void: (id: number, reason: string, at: string, by: string): void => void voidOne.run(id, reason, at, by),

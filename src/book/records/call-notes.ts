@@ -8,7 +8,7 @@ interface CallNoteRecord {
   by: string;
 }
 
-/** Calls about a ready animal: who was reached, and the message. Written once. */
+/** Append-only notes of calls about a ready animal: who was reached, and the message. */
 export function callNoteRecords(db: Db) {
   const insert = db.prepare(
     'INSERT INTO call_note (animal_id, text, at, by) VALUES (@animalId, @text, @at, @by)',

@@ -35,7 +35,7 @@ export function coolerLogRecords(db: Db) {
   const of = db.prepare<[number], CoolerLogRow>(`${from} WHERE l.cooler_id = ? ORDER BY l.id DESC`);
   const undone = db.prepare('INSERT INTO cooler_log_undone (cooler_log_id, at, by) VALUES (?, ?, ?)');
   return {
-    /** Writes a file's readings, at least one, and the file. Call it in a transaction. */
+    /** Saves a file with its readings (at least one); requires a transaction. */
     add(log: NewCoolerLog, readings: readonly { at: string; typed: string; tenthsC: number }[]): number {
       const ids = readings.map(({ at, typed, tenthsC }) =>
         Number(reading.run(log.coolerId, typed, tenthsC, at, log.by).lastInsertRowid),

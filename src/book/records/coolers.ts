@@ -25,7 +25,7 @@ interface StayRow {
   at: string;
 }
 
-/** Coolers, what hangs where in them, and how cold they were. */
+/** Coolers, their animals and places, and their temperatures. */
 export function coolerRecords(db: Db) {
   const all = db.prepare<[], CoolerRow>(
     `SELECT c.id, c.name, c.places,
@@ -81,25 +81,25 @@ export function coolerRecords(db: Db) {
     add: (name: string, places: number): number => Number(add.run(name, places).lastInsertRowid),
     change: (id: number, name: string, places: number): boolean => change.run(name, places, id).changes === 1,
     putAway: (id: number): boolean => putAway.run(id).changes === 1,
-    /** Puts an archived cooler in use again; false if there is none of this number. */
+    /** Restores an archived cooler; false if there is none with this id. */
     bringBack: (id: number): boolean => bringBack.run(id).changes === 1,
     log: (coolerId: number, typed: string, tenthsC: number, at: string, by: string): void =>
       void log.run(coolerId, typed, tenthsC, at, by),
     temperatures: (coolerId: number, since: string) => temperatures.all(coolerId, since),
-    /** A cooler by its number, also one that was put away. */
+    /** A cooler by id, including archived ones. */
     named: (id: number) => named.get(id),
-    /** What counts of the time from `from` up to `to`, and out of which logger's file it came, or null. */
+    /** Valid readings from `from` until before `to`, each with its logger file or null. */
     between: (coolerId: number, from: string, to: string) => between.all(coolerId, from, to),
     takenBack: (coolerId: number, from: string, to: string) => takenBack.all(coolerId, from, to),
-    /** Does a reading of this very moment count already? */
+    /** Whether a valid reading of exactly this time exists. */
     isRead: (coolerId: number, at: string): boolean => isRead.get(coolerId, at) !== undefined,
-    /** One of them, whether or not it was taken back. */
+    /** A reading by id, including voided ones. */
     temperature: (id: number) => temperature.get(id),
     takeBack: (id: number, reason: string, at: string, by: string): void =>
       void takeBack.run(id, reason, at, by),
     hang: (animalId: number, coolerId: number, place: string, at: string, by: string): void =>
       void hang.run(animalId, coolerId, place, at, by),
-    /** Where an animal hangs now: its newest stay. */
+    /** The current place of an animal: its newest stay. */
     stay: (animalId: number) => stay.get(animalId),
   };
 }

@@ -15,7 +15,7 @@ const OF_ANIMAL = {
   adjustment: 'SELECT count(*) FROM adjustment WHERE animal_id = ?',
 } as const;
 
-/** How many rows there are of what may be added again and again. */
+/** Row counts of lists with a maximum length. */
 export function rowCounts(db: Db) {
   const ofAnimal = Object.fromEntries(
     Object.entries(OF_ANIMAL).map(([kind, sql]) => [kind, db.prepare<[number], number>(sql).pluck()]),
@@ -28,7 +28,7 @@ export function rowCounts(db: Db) {
     .pluck();
   return {
     ofAnimal: (kind: keyof typeof OF_ANIMAL, animalId: number): number => ofAnimal[kind]?.get(animalId) ?? 0,
-    /** Lots of bought fat of which something is left. */
+    /** Lots of bought fat that are not empty. */
     boughtLots: (): number => lots.get() ?? 0,
   };
 }

@@ -92,9 +92,9 @@ export function fatLotRecords(db: Db) {
   );
   return {
     all: () => all.all(),
-    /** Lots with more than so many grams left, oldest first. */
+    /** Lots with more grams left than this, oldest first. */
     withLeft: (moreThan: number) => withLeft.all(moreThan),
-    /** Lots with something left, and those planned for or weighed into a batch. */
+    /** Lots that are not empty, and those planned for or weighed into a batch. */
     withLeftOrIn: (batchId: number | null) => withLeftOrIn.all({ batchId }),
     get: (id: number) => get.get(id),
     ofAnimal: (animalId: number) => ofAnimal.get(animalId),

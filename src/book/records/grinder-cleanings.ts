@@ -6,10 +6,10 @@ export interface CleaningRow {
   id: number;
   batch_id: number | null;
   how: string;
-  /** When it was done. */
+  /** Time of the cleaning. */
   at: string;
   by: string;
-  /** When it was written down: later than `at` where somebody entered it afterwards. */
+  /** Time of entry: later than `at` if it was entered afterwards. */
   entered_at: string;
 }
 
@@ -17,7 +17,7 @@ interface BatchAtWork extends TimesRow {
   name: string;
 }
 
-/** Cleanings of the grinder, and the batches that went through it. */
+/** Cleanings of the grinder, and when batches went through it. */
 export function grinderCleaningRecords(db: Db) {
   const add = db.prepare(
     'INSERT INTO grinder_cleaning (batch_id, how, at, by, cleaned_at) VALUES (@batchId, @how, @at, @by, @cleanedAt)',
@@ -54,7 +54,7 @@ export function grinderCleaningRecords(db: Db) {
      ORDER BY b.id`,
   );
   return {
-    /** @param row `cleanedAt`: when it was done, where that was before it is written down */
+    /** @param row `cleanedAt`: time of the cleaning if it is earlier than the entry */
     add: (row: {
       batchId: number | null;
       how: string;
@@ -66,15 +66,15 @@ export function grinderCleaningRecords(db: Db) {
     get: (id: number) => get.get(id),
     /** Valid ones, newest first. */
     newest: (limit: number) => newest.all(limit),
-    /** Cleanings at or after this moment, in their order, read one by one. */
+    /** Cleanings from this time on, in order, one row at a time. */
     since: (at: string) => eachRow(since, at),
-    /** When a batch was at the grinder; undefined without weights. */
+    /** When a batch was in the grinder; undefined without weights. */
     times: (batchId: number) => times.get({ batchId }),
-    /** Batches of a season that were at the grinder. */
+    /** Batches of a season that went through the grinder. */
     atWork: (season: number) => atWork.all({ season }),
-    /** Animals on hold whose meat is in a batch. */
+    /** Animals on hold in a batch. */
     heldIn: (batchId: number) => heldIn.all(batchId),
-    /** Batches of a season with meat of an animal on hold. */
+    /** Batches of a season with an animal on hold. */
     withHeld: (season: number) => withHeld.all(season),
   };
 }

@@ -4,16 +4,16 @@ export interface HistoryRow {
   what: string;
   at: string;
   by: string;
-  /** JSON, as the branch of its kind below writes it. */
+  /** JSON, as written by the branch of its kind below. */
   facts: string;
 }
 
-/** Whether a weight `w` belongs elsewhere than the one `o` that it corrects: another animal, another part. */
+/** Whether a weight `w` and the weight `o` that it corrects differ in animal or part. */
 const MOVED = `(o.animal_id IS NOT w.animal_id OR o.stage <> w.stage OR o.part <> w.part OR o.primal IS NOT w.primal)`;
 
 /**
- * All events of one animal, each kind from its own table. Events of one moment are in the order of the work: intake
- * before hanging, weighing before the next stage.
+ * All events of one animal, each kind from its own table. Simultaneous events follow the order of work: intake before
+ * hanging, weighing before the next stage.
  */
 const HISTORY = `
   SELECT 0 AS rank, u.id, 'taken-in' AS what, u.at, u.by,

@@ -1,7 +1,7 @@
 import type { AnimalRow } from './animals.ts';
 import type { Db } from '../file/db.ts';
 
-/** An animal's two weights on its way to the table: as it came in, and on the hook. */
+/** An animal's received and hanging weights. */
 export interface HookPair {
   id: number;
   species: string;
@@ -11,15 +11,18 @@ export interface HookPair {
   received_on: string;
   received: number;
   hanging: number;
-  /** Moment of the last hanging weight. */
+  /** Time of the last hanging weight. */
   hung_at: string;
 }
 
-/** Newest animals looked at, and pairs taken of them: what is learned costs the same in every season. Our choice. */
+/**
+ * Maximum number of newest animals scanned and of pairs used, so that learning costs the same in every season. Our
+ * choice.
+ */
 const NEWEST_ANIMALS = 10_000;
 const MAX_PAIRS = 400;
 
-/** Animals that were weighed twice and have left the hook, so that neither weight has more to come. */
+/** Animals with both weights that have left the hook, so that no further weights are expected. */
 export function hookPairs(db: Db) {
   const pairs = (which: string): string =>
     `SELECT s.animal_id AS id, s.species, s.brought, a.legs, s.sex, s.received_on, s.received, s.hanging, max(w.at) AS hung_at

@@ -2,14 +2,14 @@ import type { Db } from '../file/db.ts';
 
 /** Maximum number of results. */
 const SHOWN = 12;
-/** Up to this many hunters are scanned; among more, the first in the order of their names are soon found. */
+/** Up to this many hunters are scanned; among more, the first ones in name order are found quickly. */
 const MANY = 2000;
-/** Above this many distinct matching words, some are names of many. */
+/** With more distinct matching words than this, some belong to many hunters. */
 const MANY_WORDS = 500;
 /** Sorts after every letter. */
 const LAST_LETTER = 'char(1114111)';
 
-/** Ids of hunters whose name or telephone number contains a text; fast for any number of hunters. */
+/** Ids of hunters whose name or phone number contains a text; fast for any number of hunters. */
 export function hunterSearch(db: Db) {
   const starts = "instr(' ' || h.name_key, ' ' || @key) > 0";
   const words = db
@@ -56,14 +56,14 @@ export function hunterSearch(db: Db) {
     )
     .pluck();
 
-  /** The words that contain the longest word of the text, as JSON; null when there are too many. */
+  /** The words that contain the longest word of the text, as JSON; null if there are too many. */
   function wordsWith(key: string): string | null {
     const longest = key.split(' ').reduce((best, word) => (word.length > best.length ? word : best));
     const found = words.all(longest);
     return found.length < MANY_WORDS ? JSON.stringify(found) : null;
   }
 
-  /** Hunters with a word that starts with the text: scanned if few, soon found in name order if many. */
+  /** Hunters with a word that starts with the text: scanned if few, else read in name order. */
   function starting(key: string): number[] {
     const first = key.split(' ')[0] ?? key;
     return (startCount.get({ first, most: MANY }) ?? 0) < MANY
@@ -72,21 +72,21 @@ export function hunterSearch(db: Db) {
   }
 
   return {
-    /** By a folded name: those with a word that starts with it come first, each in name order; a dozen at most. */
+    /** By folded name: hunters with a word that starts with it first, each group in name order, up to `SHOWN`. */
     named(key: string): number[] {
       const found = wordsWith(key);
       if (found !== null && (count.get({ words: found, key, most: MANY }) ?? 0) < MANY)
         return best.all({ words: found, key });
       const all = inOrder.all({ key });
       const first = all.filter((one) => one.starts === 1).map(({ id }) => id);
-      // Among very many, the leading ones may not be found yet.
+      // Among very many hunters, the scan may have missed leading ones.
       const leading = first.length < SHOWN ? starting(key) : first.slice(0, SHOWN);
       const rest = all.filter((one) => one.starts === 0).map(({ id }) => id);
       return [...leading, ...rest].slice(0, SHOWN);
     },
-    /** By three or more digits of the number; a dozen at most. */
+    /** By three or more digits of the number, up to `SHOWN`. */
     phoned: (digits: string) => phoned.all({ digits }),
-    /** All hunters of a folded name, unordered; null for `most` or more. */
+    /** All hunters with a folded name, unordered; null if there are `most` or more. */
     allNamed(key: string, most: number): number[] | null {
       const found = wordsWith(key);
       const ids = found === null ? null : some.all({ words: found, key, most });

@@ -25,14 +25,14 @@ export interface ImportRow extends ImportedRange {
   undone_at: string | null;
 }
 
-/** Why an import cannot be undone: which record, by its name or ticket, has later entries. */
+/** Why an import cannot be undone: the record, by name or ticket, with later entries. */
 interface Since {
   what: 'hunter' | 'animal' | 'weighing' | 'part_none' | 'later ticket';
   name: string;
 }
 
 const KINDS = ['hunter', 'animal', 'weighing', 'part_none'] as const;
-/** The name of a record that prevents it. */
+/** How a blocking record is named. */
 const CALLED = {
   hunter: 'SELECT name FROM hunter WHERE id = ?',
   animal: 'SELECT ticket FROM animal WHERE id = ?',
@@ -67,7 +67,7 @@ export function importRecords(db: Db) {
          ON o.season = a.season AND a.number > o.most WHERE a.id NOT BETWEEN @first AND @last ORDER BY a.id LIMIT 1`,
     )
     .pluck();
-  // Without the file, trim that the grinder already used would have no source.
+  // Without the file, trim that was already ground would have no source.
   const groundOf = db
     .prepare<{ first: number | null; last: number | null; crumb: number }, string>(
       `SELECT a.ticket FROM (SELECT animal_id, sum(grams) AS grams FROM weighing_now
@@ -123,16 +123,16 @@ export function importRecords(db: Db) {
     get: (id: number) => get.get(id),
     /** An earlier import of the same file that was not undone. */
     same: (kind: string, sha256: string) => same.get(kind, sha256),
-    /** Finishes an animal of an earlier season, with its old number. */
+    /** Marks an imported animal as finished and sets its old number. */
     finish: (animalId: number, oldNumber: string): void => void finish.run(oldNumber, animalId),
     byTicket: (ticket: string) => byTicket.get({ ticket }),
-    /** Animals of one old number; one number may have been given in several seasons. */
+    /** Animals with an old number; several seasons may have used the same number. */
     byOldNumber: (number: string) => byOldNumber.all(number),
-    /** Everybody, to know again who is in the book already. */
+    /** All hunters, to match rows with known ones. */
     people: () => eachRow(people),
     /**
-     * What was done since with anything that a file wrote, or null: then it can be undone.
-     * @param crumb grams of trim that may be ground beyond what was weighed: the scale's rounding
+     * What later entries depend on records of a file; null if none do, so that the import can be undone.
+     * @param crumb grams of trim that may be ground beyond what was weighed: scale rounding
      */
     since(row: ImportRow, crumb: number): Since | null {
       for (const kind of KINDS) {
@@ -146,9 +146,12 @@ export function importRecords(db: Db) {
       const ticket = laterTicket.get({ first: row.animal_first, last: row.animal_last });
       return ticket === undefined ? null : { what: 'later ticket', name: ticket };
     },
-    /** An animal that was in the shop when the file brought weights of it, and has left since. */
+    /** An animal that was in the shop when the file added weights to it, and has left since. */
     leftSince: (row: ImportRow) => leftSince.get(row),
-    /** Runs `write`, which adds animals and weighings by the thousand, and adds up the animals concerned once, at the end. */
+    /**
+     * Runs `write`, which adds thousands of animals and weighings, and updates the sums of the affected animals once
+     * at the end.
+     */
     inBulk<W extends ImportedRange>(write: () => W): W {
       return withoutTriggers(db, sumTriggers, () => {
         const written = write();
@@ -158,7 +161,7 @@ export function importRecords(db: Db) {
         return written;
       });
     },
-    /** Takes out all that a file wrote, as if it had never been brought in; call `since` first, in the same transaction. */
+    /** Deletes everything that a file added. Call `since` first, in the same transaction. */
     remove(row: ImportRow, at: string, by: string): void {
       const animals = concerned.all(row);
       withoutTriggers(db, guardTriggers(['weighing', 'part_none', 'release']), () => {
@@ -174,8 +177,8 @@ export function importRecords(db: Db) {
 }
 
 /**
- * The first record of a kind that something else leans on: a row of any table that names it and was not written by the
- * same file, or a change that somebody made to it. Read from the foreign keys, so that a table added later counts too.
+ * The first record of a kind that something else depends on: a row of any table that refers to it and was not added
+ * by the same file, or an audited change. Derived from the foreign keys, so that new tables are included.
  */
 function firstTouched(db: Db, kind: (typeof KINDS)[number], row: ImportRow): number | null {
   const [first, last] = [row[`${kind}_first`], row[`${kind}_last`]];
@@ -208,7 +211,7 @@ function childrenOf(db: Db, parent: string): { table: string; column: string }[]
     .all(parent);
 }
 
-/** Leaves out the rows that the file wrote itself. */
+/** Excludes rows that the file itself added. */
 function otherThan(table: string, row: ImportedRange): string {
   if (table === 'release') return 'AND at <> @at';
   if (table !== 'animal' && table !== 'weighing' && table !== 'part_none') return '';

@@ -2,12 +2,12 @@ import type { Db } from '../file/db.ts';
 
 interface OwnSpeciesRow {
   code: string;
-  /** JSON in the shape of `resources/species.json`; `null`: a supplied one, unchanged, that was put away. */
+  /** JSON in the shape of `resources/species.json`; `null` for an unchanged supplied species that is archived. */
   profile: string;
   active: 0 | 1;
 }
 
-/** Species of the shop's own, and supplied ones that the shop changed or put away. */
+/** The shop's own species, and supplied ones that it changed or archived. */
 export function ownSpeciesRecords(db: Db) {
   const all = db.prepare<[], OwnSpeciesRow>(
     'SELECT code, profile, active FROM species_profile ORDER BY code',
@@ -29,7 +29,7 @@ export function ownSpeciesRecords(db: Db) {
     all: () => all.all(),
     put: (code: string, profile: object | null, active: boolean): void =>
       void put.run({ code, profile: JSON.stringify(profile), active: active ? 1 : 0 }),
-    /** Codes of primals that animals of a species were weighed, brought or ordered by. */
+    /** Codes of primals used in weights, received parts or orders of a species. */
     primalsUsed: (species: string): string[] => primals.all({ species }),
   };
 }

@@ -9,7 +9,7 @@ interface PartNoneRow {
   by: string;
 }
 
-/** Statements that an animal has none of a part: written once, voided by another row. */
+/** Statements that an animal has none of a part: append-only, voided by another row. */
 export function partNoneRecords(db: Db) {
   const insert = db.prepare<[number, NonePart, string, string]>(
     'INSERT INTO part_none (animal_id, part, at, by) VALUES (?, ?, ?, ?)',
@@ -29,7 +29,7 @@ export function partNoneRecords(db: Db) {
       Number(insert.run(animalId, part, at, by).lastInsertRowid),
     void: (id: number, reason: string, at: string, by: string): void => void addVoid.run(id, reason, at, by),
     get: (id: number) => get.get(id),
-    /** Valid ones, oldest first; a part may have been weighed since. */
+    /** Valid ones, oldest first, including those that a later weight overrides. */
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
   };
 }

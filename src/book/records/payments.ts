@@ -6,12 +6,12 @@ export interface PaymentRecord {
   bill_id: number | null;
   kind: 'deposit' | 'payment' | 'refund';
   method: string;
-  /** What tells it apart, such as the number of a check; may be empty. */
+  /** Reference such as a check number; may be empty. */
   reference: string;
   amount_minor: number;
   currency: string;
   paid_on: string;
-  /** Which of several hunters paid; null: not said. */
+  /** The hunter who paid; null if not given. */
   hunter_id: number | null;
   payer: string | null;
   at: string;
@@ -40,7 +40,7 @@ interface OpenAccount {
   currency: string;
 }
 
-/** Money taken and given back: written once, voided by another row. */
+/** Payments and refunds: append-only, voided by another row. */
 export function paymentRecords(db: Db) {
   const insert = db.prepare(
     `INSERT INTO payment (animal_id, bill_id, kind, method, reference, amount_minor, currency, paid_on, hunter_id, at, by)
@@ -55,7 +55,7 @@ export function paymentRecords(db: Db) {
   );
   const paid = db
     .prepare<[number], number>(
-      // Exact up to 2^53; a whole-number sum of what was written before amounts had a most could overflow and end the call.
+      // Exact up to 2^53; an integer sum could overflow with rows from before amounts were limited.
       `SELECT CAST(total(iif(p.kind = 'refund', -p.amount_minor, p.amount_minor)) AS INTEGER)
        FROM payment p WHERE p.animal_id = ? AND NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)`,
     )
@@ -79,11 +79,11 @@ export function paymentRecords(db: Db) {
     add: (payment: NewPayment): number => Number(insert.run(payment).lastInsertRowid),
     get: (id: number) => get.get(id),
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
-    /** Those that were voided too. */
+    /** Including voided ones. */
     count: (animalId: number): number => count.get(animalId) ?? 0,
-    /** Minor units taken for an animal, refunds taken off, voided ones left out. */
+    /** Minor units paid for an animal less refunds; voided rows excluded. */
     paid: (animalId: number): number => paid.get(animalId) ?? 0,
-    /** Animals with money still to pay or to give back in another currency than this one, newest first. */
+    /** Animals with an open balance in another currency than this one, newest first. */
     openAccounts: (currency: string): OpenAccount[] => openAccounts.all(currency),
     void: (id: number, reason: string, at: string, by: string): void => void voidOne.run(id, reason, at, by),
   };

@@ -18,16 +18,16 @@ export interface PriceLineRecord {
   unit: 'lb' | 'kg' | null;
   species: string | null;
   brought: string | null;
-  /** One typed text, in lines from before products and kinds. */
+  /** A single typed name, in lines from before products and kinds. */
   product: string | null;
-  /** JSON lists; NULL in lines from before. */
+  /** JSON lists; NULL in older lines. */
   products: string | null;
   kinds: string | null;
   fat_source: string | null;
   tax_rate: number;
 }
 
-/** Price books: dated, written once; a change is a new book. */
+/** Price books: dated and append-only; a change is a new book. */
 export function priceRecords(db: Db) {
   const inForce = db.prepare<[string], PriceBookRecord>(
     'SELECT * FROM price_book WHERE valid_from <= ? ORDER BY valid_from DESC, id DESC LIMIT 1',
@@ -47,7 +47,7 @@ export function priceRecords(db: Db) {
     .prepare<[], string>("SELECT DISTINCT code FROM price_line WHERE basis = 'extra'")
     .pluck();
   return {
-    /** Codes of all extras that any price book ever had. */
+    /** Codes of the extras of all price books. */
     extraCodes: (): string[] => extraCodes.all(),
     inForce: (on: string) => inForce.get(on),
     lines: (bookId: number) => lines.all(bookId),

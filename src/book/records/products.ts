@@ -5,12 +5,12 @@ interface ProductRow {
   code: string;
   name: string;
   kind: ProductKind;
-  /** JSON: usual fat, package and what else is in it, as the desk writes it; `null`: a supplied one, only put away. */
+  /** JSON of the desk: usual fat, package, other ingredients; `null` for a supplied product that is only archived. */
   body: string;
   active: 0 | 1;
 }
 
-/** What the shop makes: products of its own, and supplied ones that it changed or put away. */
+/** The shop's own products, and supplied ones that it changed or archived. */
 export function productRecords(db: Db) {
   const all = db.prepare<[], ProductRow>('SELECT code, name, kind, body, active FROM product ORDER BY name');
   const put = db.prepare(

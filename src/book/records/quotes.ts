@@ -6,7 +6,7 @@ export interface QuoteRecord {
   name: string;
   hunter_name: string;
   species: string;
-  /** NULL where there were no prices. */
+  /** NULL if there were no prices. */
   price_book_id: number | null;
   asked: string;
   answered: string;
@@ -16,7 +16,7 @@ export interface QuoteRecord {
   by: string;
 }
 
-/** Quotes given, frozen as they were answered. */
+/** Saved quotes, frozen with their answers. */
 export function quoteRecords(db: Db) {
   const nextNumber = db
     .prepare<[number], number>(
@@ -63,9 +63,9 @@ export function quoteRecords(db: Db) {
     },
     recent: (limit: number) => recent.all(limit),
     get: (id: number) => get.get(id),
-    /** The animal that came of it, if it came. */
+    /** The animal that resulted from the quote, if any. */
     takenAs: (id: number) => taken.get(id),
-    /** The quote that an animal came of. */
+    /** The quote of an animal. */
     ofAnimal: (animalId: number) => ofAnimal.get(animalId),
     take: (quoteId: number, animalId: number, at: string, by: string): void =>
       void take.run(quoteId, animalId, at, by),

@@ -8,7 +8,7 @@ export interface OfficerRow {
   hunter: string;
   address: string;
   phone: string;
-  /** When the owner's details were taken out for good, or null. */
+  /** When the owner's details were removed, or null. */
   details_removed_at: string | null;
   deliverer_name: string;
   deliverer_address: string;
@@ -23,7 +23,7 @@ export interface OfficerRow {
   kill_area: string;
   received_on: string;
   created_at: string;
-  /** The file of an earlier time that it came from, or null. */
+  /** The imported file that it came from, or null. */
   from_file: string | null;
   stage: AnimalStage;
   origin: 'hunter' | 'farm';
@@ -37,25 +37,25 @@ export interface OfficerRow {
   disposed_how: string | null;
   /** JSON: `[{ kind, tag, evidence, went, name, on }]`. */
   belongings: string;
-  /** JSON: `[{ name, amount }]`; one or none: one hunter has all of it. */
+  /** JSON: `[{ name, amount }]`; one or none for a single hunter. */
   sharers: string;
   /** JSON: `[{ program, grams, confirmation, on }]`. */
   donations: string;
   cancel_reason: string | null;
   canceled_at: string | null;
-  /** The hold that lasts: its reason, or `positive`. */
+  /** The active hold: its reason, or `positive`. */
   hold: string | null;
-  /** JSON: results that count, newest first: `[{ result, sample, lab, on }]`. */
+  /** JSON: valid results, newest first: `[{ result, sample, lab, on }]`. */
   results: string;
-  /** JSON: the batches with its meat: `[{ id, season }]`. */
+  /** JSON: its batches: `[{ id, season }]`. */
   batches: string;
-  /** Total of the bill that stands, or null. */
+  /** Total of the active bill, or null. */
   billed_minor: number | null;
   billed_currency: string | null;
   paid_minor: number;
 }
 
-/** Which entries to list; null: any. */
+/** Filter of the entries; null matches all. */
 interface OfficerQuestion {
   season: number | null;
   from: string | null;
@@ -81,7 +81,7 @@ interface TicketRun {
   entries: number;
 }
 
-/** An animal whose day of receipt cannot be right. */
+/** An animal whose received date is impossible. */
 interface WrongDayRow {
   id: number;
   ticket: string;
@@ -91,7 +91,7 @@ interface WrongDayRow {
 interface ReleaseRow {
   id: number;
   given_to: string;
-  /** As it was written first. */
+  /** The recipient as first entered. */
   first_to: string;
   released_on: string;
   at: string;
@@ -105,7 +105,7 @@ interface Voiding {
   by: string;
 }
 
-/** What a wildlife officer asks to see, handing over and disposal. */
+/** The record book for a wildlife officer, including releases and disposals. */
 export function recordBook(db: Db) {
   const weighed = (stage: string): string =>
     `(SELECT sum(w.grams) FROM weighing_now w WHERE w.animal_id = a.id AND w.stage = '${stage}')`;
@@ -152,14 +152,14 @@ export function recordBook(db: Db) {
   const wrongDays = db.prepare<{ first: string; last: string; most: number }, WrongDayRow>(
     `SELECT id, ticket, received_on FROM animal WHERE received_on < @first OR received_on > @last ORDER BY id LIMIT @most`,
   );
-  // A run of numbers that begins later than one after the number before it leaves a gap.
+  // A number more than one above its predecessor leaves a gap.
   const gaps = db.prepare<[number], { after: number; before: number }>(
     `SELECT earlier AS after, number AS before FROM
        (SELECT number, lag(number, 1, 0) OVER (ORDER BY number) AS earlier FROM animal WHERE season = ?)
      WHERE number > earlier + 1 ORDER BY number`,
   );
   const leftBefore = db
-    // By the day first written; the few that were put right are counted over again, and voided ones taken off.
+    // Counts by the first date entered, then adjusts for the few corrected and voided ones.
     .prepare<{ day: string }, number>(
       `SELECT (SELECT count(*) FROM release WHERE released_on < @day)
          + (SELECT coalesce(sum((n.released_on < @day) - (r.released_on < @day)), 0) FROM release r JOIN release_now n ON n.id = r.id
@@ -201,22 +201,22 @@ export function recordBook(db: Db) {
      WHERE r.animal_id = ? ORDER BY r.id DESC LIMIT 1`,
   );
   return {
-    /** In the order of their tickets. */
+    /** Ordered by ticket. */
     entries: (asked: OfficerQuestion) => eachRow(entries, asked),
-    /** The ticket numbers of each season, newest season first. */
+    /** The range of ticket numbers of each season, newest season first. */
     ticketRuns: () => ticketRuns.all(),
-    /** Numbers that no animal of the season has, as the two that stand around each gap. */
+    /** Gaps in a season's numbers, each as the numbers before and after it. */
     gaps: (season: number) => gaps.all(season),
-    /** Animals received before `first` or after `last`, at most so many. */
+    /** Animals received before `first` or after `last`, up to `most`. */
     wrongDays: (first: string, last: string, most: number) => wrongDays.all({ first, last, most }),
-    /** How many animals left the shop before a day. */
+    /** Number of animals that left the shop before a day. */
     leftBefore: (day: string): number => leftBefore.get({ day }) ?? 0,
     release: (row: {
       animalId: number;
       to: string;
       on: string;
       note: string;
-      /** Initials of who let it go unpaid, or null. */
+      /** Initials of the person responsible for an unpaid release, or null. */
       unpaidBy: string | null;
       at: string;
       by: string;
@@ -231,16 +231,16 @@ export function recordBook(db: Db) {
       by: string;
     }): void => void dispose.run(row),
     disposalOf: (animalId: number) => disposalOf.get(animalId),
-    /** Voids the handing over, or the disposal, that counts. An animal of an earlier season may have left without either. */
+    /** Voids the valid release or disposal. An imported animal may have neither. */
     voidLeaving(row: Voiding): void {
       voidRelease.run(row);
       voidDisposal.run(row);
     },
-    /** The newest handing over, whether it counts or was voided. */
+    /** The newest release, valid or voided. */
     lastRelease: (animalId: number) => lastRelease.get(animalId),
-    /** As it was last put right. */
+    /** The release as last corrected. */
     releaseOf: (animalId: number) => releaseOf.get(animalId),
-    /** Puts a handing over right; what stood there before stays in the book. */
+    /** Corrects a release; former values stay in the book. */
     mendRelease: (row: { releaseId: number; to: string; on: string; at: string; by: string }): void =>
       void mendRelease.run(row),
   };

@@ -15,7 +15,7 @@ export function ticketOf(season: number, number: number): string {
 }
 
 /**
- * More than any season has; a higher number came from a damaged or foreign book, and numbering does not continue
+ * More than any season has; a higher number comes from a damaged or foreign book, and numbering does not continue
  * from it.
  */
 export const MAX_IN_SEASON = 1_000_000;

@@ -122,7 +122,7 @@ export function weighingRecords(db: Db) {
   const countOfBatch = counted('batch_id');
   const voidOne = db.prepare('INSERT INTO weighing_void (weighing_id, reason, at, by) VALUES (?, ?, ?, ?)');
   const correction = db.prepare<[number], number>('SELECT 1 FROM weighing WHERE corrects = ?').pluck();
-  // The plus keeps to the index: going back from the newest id ends soon only where the same was just weighed.
+  // The plus forces the index: scanning back from the newest id ends early only if the same was just weighed.
   const lastSame = (
     of: 'animal_id = @animalId AND +batch_id IS @batchId' | 'batch_id = @batchId AND +animal_id IS @animalId',
   ) =>
@@ -140,7 +140,7 @@ export function weighingRecords(db: Db) {
      WHERE tare_digits > 0 GROUP BY 1, 2, 3 ORDER BY count(*) DESC LIMIT ${MAX_CONTAINERS}`,
   );
   return {
-    /** Whether another weight names this one as the one that it corrects or restores. */
+    /** Whether another weight corrects or restores this one. */
     isCorrected: (id: number): boolean => correction.get(id) !== undefined,
     add(weighing: NewWeighing): number {
       const { reading, tare, ...rest } = weighing;
@@ -158,7 +158,7 @@ export function weighingRecords(db: Db) {
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
     ofBatch: (batchId: number) => ofBatch.all(batchId),
     sums: (animalId: number): WeightSums | undefined => sums.get(animalId),
-    /** Products packed at the Table of the last animals before this one whose whole cuts were weighed; null where none were. */
+    /** Products packed at the Table for the preceding animals whose whole cuts were weighed; null for none. */
     packedBefore: (animalId: number, animals: number) => packedBefore.all(animalId, animals),
     /** Number of weights of an animal or a batch: all, and valid ones. */
     count: (of: 'animal' | 'batch', id: number) =>

@@ -1,4 +1,4 @@
-/** An in-memory cache of a season's rows: the season's views read the same thousands of rows repeatedly. */
+/** An in-memory cache of a season's rows, since the season views read the same thousands of rows repeatedly. */
 import type { ChangeLog } from '../changes/change-log.ts';
 import type { Db } from '../file/db.ts';
 
@@ -6,8 +6,8 @@ import type { Db } from '../file/db.ts';
 const MAX_SEASONS = 2;
 
 /**
- * Rows of a season's animals, read once; after a change only those of the changed animals are read again. They are
- * shared by all callers and must not be modified.
+ * Rows of a season's animals, read once; after a change only rows of the changed animals are read again. All callers
+ * share them, so they must not be modified.
  * @param sql the query for some animals of `animal_sum s`, by a condition; its rows contain their `animal_id`
  * @param kept maps a row to its cached form
  */

@@ -41,7 +41,7 @@ export function seasonCompare(db: Db) {
     ]),
   ) as Record<Measure, ReturnType<typeof filtered<GroupMoments>>>;
   return {
-    /** Count, mean and squares over the animals of a group with a known measure. */
+    /** Count, mean and squares over a group's animals with a known measure. */
     moments(measure: Measure, filter: SumFilter, currency: string): GroupMoments {
       return (
         moments[measure].get(filter, measure === 'income' ? { currency } : {}) ?? {

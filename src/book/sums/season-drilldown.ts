@@ -62,7 +62,7 @@ export function seasonDrilldown(db: Db) {
     return found;
   };
   return {
-    /** At most so many rows, those without a value last; `between` limits to the values of one bar. */
+    /** Up to `limit` rows, those without a value last; `between` selects the values of one bar. */
     list(
       filter: SumFilter,
       { order, rising, most, currency, between }: DrilldownQuery,

@@ -28,7 +28,7 @@ export interface BatchSource {
   grams: number;
 }
 
-/** Fat through a season's grinds: its batches that hold an animal of the filter, by their own season and day. */
+/** Fat of a season's grinds: batches with an animal of the filter, by the batch's own season and day. */
 export function seasonFat(db: Db) {
   const chosen = (conditions: string): string =>
     `FROM batch b WHERE b.season = @of AND b.started_on BETWEEN @since AND @until AND EXISTS (

@@ -79,7 +79,8 @@ export function seasonMoney(db: Db, changes: ChangeLog) {
     (row) => ({ ...row, amounts: JSON.parse(row.amounts) as unknown }),
   );
   const lines = db.prepare<[number, string], SeasonBillLine>(
-    // The label is that of the newest bill's price book. Lines of a bill's own, whose code says only their place, go by their label.
+    // The label is that of the newest bill's price book. Lines from adjustments go by label, because their code is
+    // only an index.
     `WITH summed AS (
        SELECT iif(l.code LIKE 'adjustment-%', 'adjustment-' || l.label, l.code) AS code, l.label, l.basis, b.price_book_id,
          max(b.number), count(*) AS bills, sum(l.amount_minor) AS amount_minor
@@ -118,7 +119,7 @@ export function seasonMoney(db: Db, changes: ChangeLog) {
   return {
     /** Valid bills, unordered. */
     bills,
-    /** Their lines summed by code and basis, greatest first. */
+    /** Their lines summed by code and basis, largest first. */
     lines: (season: number, currency: string) => lines.all(season, currency),
     /** The newest season with a valid bill. */
     newestBilled: (currency: string) => newest.get(currency) ?? null,

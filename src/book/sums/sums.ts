@@ -57,7 +57,7 @@ export function summaries(db: Db) {
     finished: (season?: number) => (season === undefined ? ever.all() : ofSeason.all(season)),
     /** One animal, if it is finished. */
     finishedOne: (animalId: number) => one.get(animalId),
-    /** Animals in the shop with more than so many grams of trim left, except positive ones. */
+    /** Animals in the shop with more grams of trim left than this, except positive ones. */
     trimWaiting: (moreThan: number) => trimWaiting.all(moreThan),
     /** An animal's trim in batches, by product. */
     trimInto: (animalId: number) => trimInto.all(animalId),

@@ -16,7 +16,7 @@ export function ownRate(line: PriceLine, amount: Omit<Untaxed, 'line' | 'taxed'>
   return { line, ...amount, taxed: [{ amountMinor: amount.amountMinor, rate: line.taxRate ?? 0 }] };
 }
 
-/** The line that lifts the sum to the highest minimum that applies, where it lacks anything; it has its own tax rate. */
+/** The minimum charge: lifts the sum to the highest minimum that applies, if it is lower; it has its own tax rate. */
 export function minimumLine(lines: readonly PriceLine[], soFar: number): Untaxed[] {
   const [highest] = lines
     .filter(({ basis }) => basis === 'minimum')

@@ -1,8 +1,8 @@
-/** Divides what is taken off or put on among the tax rates of what it is of. */
+/** Divides a discount or surcharge among the tax rates of its lines. */
 import type { Untaxed } from './adjust.ts';
 import type { TaxedPart } from './tax.ts';
 
-/** The lines' amounts by tax rate, the lowest first. */
+/** The lines' amounts by tax rate, lowest rate first. */
 export function sumsByRate(lines: readonly Untaxed[]): TaxedPart[] {
   const sums = new Map<number, number>();
   for (const { taxed } of lines)
@@ -11,9 +11,9 @@ export function sumsByRate(lines: readonly Untaxed[]): TaxedPart[] {
 }
 
 /**
- * The fraction `of`/`in` of each sum in whole minor units, by largest remainders as `apportion` does, equal ones to the lower
- * rate; not by it, for the sum at one rate may be below zero (a discount in money) and even cancel the others.
- * @param share `wanted`: what the parts add up to before the sign; `sign`: −1 for something taken off
+ * The fraction `of`/`in` of each sum in whole minor units, by largest remainders; ties go to the lower rate. Not
+ * `apportion`, because the sum at one rate may be negative (a discount in money) and even cancel the others.
+ * @param share `wanted`: the total of the parts before the sign; `sign`: −1 for a discount
  */
 export function apportionRatio(
   sums: readonly TaxedPart[],

@@ -1,11 +1,11 @@
-/** Refuses price lines and amounts that cannot be charged as they are written. */
+/** Validates price lines and amounts. */
 import type { Amounts, Basis, PriceLine } from './lines.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
 const BY_WEIGHT: readonly Basis[] = ['hanging', 'ground', 'product', 'fat'];
 const NAMED = { fat: 'fatSource', extra: 'extra' } as const;
 
-/** @throws ValidationError for the first line that cannot be charged as it is written */
+/** @throws ValidationError if the line is invalid */
 export function checkLine(line: PriceLine, field: string): void {
   const refuse = (code: string, part: keyof PriceLine): never => {
     throw new ValidationError(code, `${field}.${part}`, { code: line.code });

@@ -3,11 +3,11 @@ import { ValidationError } from '../values/validation-error.ts';
 /** One service as the shop runs it, for a typical job. Money in minor units, shares as fractions. */
 export interface Service {
   readonly code: string;
-  /** Grams that come to the service: hanging weight for cutting, trim for grinding. */
+  /** Grams received by the service: hanging weight for cutting, trim for grinding. */
   readonly receivedGrams: number;
-  /** Part of that which does not leave as product: bone, trimming, drip. */
+  /** The share of it that does not leave as product: bone, trimming, drip. */
   readonly shrink: number;
-  /** Minutes that each animal takes whatever its size (hang, set up, clean down). */
+  /** Fixed minutes per animal (hang, set up, clean down). */
   readonly minutesPerAnimal: number;
   /** Further minutes per kilogram received. */
   readonly minutesPerKg: number;
@@ -32,10 +32,10 @@ const NOT_NEGATIVE: readonly ServiceInput[] = [
   'packagingPerPackage',
   'fatPerKg',
 ];
-/** Something must be left over: both are below 1. */
+/** Shares below 1, since something must be left over. */
 const SHARES: readonly ServiceInput[] = ['shrink', 'boughtFatShare'];
 
-/** Every figure that can be varied, in the order of the form. */
+/** Every input, in the order of the form. */
 export const SERVICE_INPUTS: readonly ServiceInput[] = [...POSITIVE, ...SHARES, ...NOT_NEGATIVE];
 
 /** @throws ValidationError `number.not-finite`, `grams.not-positive`, `amount.negative`, `share.out-of-range` */

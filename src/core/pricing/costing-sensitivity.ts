@@ -2,7 +2,7 @@ import { costOf } from './costing.ts';
 import { SERVICE_INPUTS, type Service, type ServiceInput } from './costing-input.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
-/** Cost of a finished pound with one figure lower and higher, in minor units. */
+/** Cost of a finished pound with one input lowered and raised, in minor units. */
 export interface Swing {
   readonly input: ServiceInput;
   readonly lowCostPerLb: number;
@@ -11,15 +11,15 @@ export interface Swing {
   readonly swing: number;
 }
 
-/** A share is not raised to 1, where nothing would be left to sell. */
+/** A share of 1 would leave nothing to sell. */
 const HIGHEST_SHARE = 0.99;
 
 /**
- * Which figure moves the cost of a pound most: each in turn is lowered and raised by `change` of itself while the
- * others stay (one at a time; figures that act together are not told apart). Greatest swing first; equal swings in
- * the order of the form. A share stops at 0.99. @throws ValidationError `share.out-of-range` unless 0 < change < 1,
- * and as `costOf`
- * @example sensitivity(service, 0.1)[0].input // 'wagePerHour' where labour is most of the cost
+ * Sensitivity of the cost of a finished pound, one input at a time: each is lowered and raised by `change` of itself
+ * while the others stay, so interactions are not separated. Largest swing first; equal swings in the order of the
+ * form. A share stops at 0.99.
+ * @throws ValidationError `share.out-of-range` unless 0 < change < 1, and as `costOf`
+ * @example sensitivity(service, 0.1)[0].input // 'wagePerHour' if labor is most of the cost
  */
 export function sensitivity(service: Service, change = 0.1): Swing[] {
   if (!(change > 0 && change < 1)) throw new ValidationError('share.out-of-range', 'change');

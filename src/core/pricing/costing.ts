@@ -1,4 +1,4 @@
-/** What a service costs the shop, what it must charge, and which figure matters most. Money in minor units, not rounded. */
+/** The cost of a service, its break-even fee and its margin. Money in minor units, not rounded. */
 import { checkService } from './costing-input.ts';
 import type { Service } from './costing-input.ts';
 import { ValidationError } from '../values/validation-error.ts';
@@ -63,8 +63,9 @@ export function costOf(service: Service): ServiceCost {
 const PACKAGE_COUNT_TOLERANCE = 1e-9;
 
 /**
- * The fee per finished pound or kilogram at which `margin` of the fee is left after cost (0 = break even):
- * cost / (1 − margin). @throws ValidationError `share.out-of-range` unless 0 ≤ margin < 1, and as `costOf`
+ * The fee per finished pound or kilogram that leaves `margin` of itself after cost (0 = break even): cost / (1 −
+ * margin).
+ * @throws ValidationError `share.out-of-range` unless 0 ≤ margin < 1, and as `costOf`
  * @example breakEvenFee(service, 0.3, 'lb') // a cost of 70 a pound needs a fee of 100
  */
 export function breakEvenFee(service: Service, margin: number, unit: 'lb' | 'kg'): number {
@@ -74,7 +75,7 @@ export function breakEvenFee(service: Service, margin: number, unit: 'lb' | 'kg'
 }
 
 /**
- * What a fee leaves: per job, and as a fraction of the fee (negative at a loss).
+ * The margin of a fee: per job, and as a fraction of the fee (negative for a loss).
  * @throws ValidationError `amount.not-positive` for a fee of 0 or less, and as `costOf`
  */
 export function marginOf(

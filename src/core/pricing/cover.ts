@@ -1,21 +1,21 @@
-/** Which lines charge for which product, and the products that none does. */
+/** Which lines charge which product, and which products no line charges. */
 import type { ProductKind } from '../../trade/product.ts';
 import type { Amounts, PriceLine } from './lines.ts';
 
-/** How the products of one job fall to the lines that apply to it. */
+/** Allocation of a job's products to the lines that apply. */
 export interface Cover {
-  /** Grams that a `product` or `ground` line is charged on. */
+  /** Grams charged by a `product` or `ground` line. */
   gramsOf(line: PriceLine): number;
-  /** Codes of products that no line charges for, though somebody made them. */
+  /** Codes of products that were made but no line charges. */
   uncovered: readonly string[];
 }
 
-/** Kinds that are work of their own: made of trim after the cutting. */
+/** Kinds that are separate work: made of trim after cutting. */
 const MADE: readonly (ProductKind | 'unlisted')[] = ['grind', 'sausage', 'jerky', 'unlisted'];
-/** Plain grinding is charged by its line; where a shop has none, its price for cutting includes it. */
+/** Grinding has its own line; in a shop without one, the price for cutting includes it. */
 const INCLUDES_GRIND = ['ground', 'animal', 'hanging'];
 
-/** The `product` lines that name this product, else those that name its kind. Codes are compared without case. */
+/** The `product` lines that name this product, else those for its kind. Codes are compared ignoring case. */
 export function linesFor(
   lines: readonly PriceLine[],
   product: string,
@@ -29,8 +29,8 @@ export function linesFor(
 }
 
 /**
- * Whether a product costs nothing by these lines though it is work of its own: sausage or jerky that no `product` line names
- * by code or kind, something ground that is on no list, and plain grind where nothing is charged for grinding or cutting.
+ * Whether no line charges a product that is separate work: sausage or jerky that no `product` line covers by code or
+ * kind, an unlisted ground product, or plain grind if neither grinding nor cutting is charged.
  */
 export function lacksPrice(
   lines: readonly PriceLine[],
@@ -42,9 +42,9 @@ export function lacksPrice(
 }
 
 /**
- * Shares the products out to the lines. A product that a line names is charged by that line and not by one for its kind;
- * where several name it, all charge. A grind without a line of its own is charged as grinding. What no line covers is charged
- * as the line that was chosen for it, or not at all.
+ * Allocates products to lines. A line that names a product takes precedence over lines for its kind; if several name
+ * it, all charge it. A grind without a line of its own is charged as grinding. Anything else is charged by the line
+ * chosen for it, or not at all.
  * @param lines those that apply to the animal
  */
 export function coverOf(lines: readonly PriceLine[], amounts: Amounts): Cover {
@@ -68,7 +68,7 @@ export function coverOf(lines: readonly PriceLine[], amounts: Amounts): Cover {
   return { gramsOf: (line) => grams.get(line) ?? 0, uncovered };
 }
 
-/** Whether a product may be charged as a line of this basis. */
+/** Whether a line of this basis can charge a product. */
 export function isByProduct(basis: string): boolean {
   return basis === 'product' || basis === 'ground';
 }

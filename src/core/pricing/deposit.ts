@@ -1,11 +1,11 @@
-/** What a hunter is asked to pay in advance, before anything is weighed. */
+/** The deposit requested before anything is weighed. */
 import { percentOf } from '../values/money-sums.ts';
 import { applies, type Amounts, type PriceLine } from './lines.ts';
 
 /**
- * The deposit asked at drop-off, in minor units: fixed deposits in full, rates of what the job is expected to cost.
- * Never more than the expected price where one is known.
- * @param expectedMinor what was quoted; null where nothing was, so that a rate asks for nothing
+ * The deposit requested at drop-off, in minor units: fixed deposits in full, rates of the expected price. It never
+ * exceeds an expected price.
+ * @param expectedMinor the quoted price; null without a quote, so that rates add nothing
  * @throws ValidationError `money.not-whole`, `number.not-finite`, `money.too-large`
  * @example
  * // $50, and 10 % of a quote of $320: 5000 + 3200

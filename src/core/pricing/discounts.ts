@@ -1,4 +1,4 @@
-/** What one bill or quote leaves the price book for: other prices, free lines, and discounts on the whole. */
+/** Adjustments of one bill or quote: other prices, free lines, and discounts on the total. */
 import type { Untaxed } from './adjust.ts';
 import { ownRate, untaxedSum } from './adjust.ts';
 import { apportionRatio, sumsByRate } from './apportion-rates.ts';
@@ -7,7 +7,7 @@ import { mayHaveOtherPrice } from './other-price.ts';
 import { percentLines } from './percent.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
-/** One of them; `code` and `label` are those of the line that it makes. Money in minor units, rates as fractions. */
+/** An adjustment; `code` and `label` are those of its line. Money in minor units, rates as fractions. */
 export type Adjustment =
   | {
       readonly kind: 'free line';
@@ -30,7 +30,7 @@ export type Adjustment =
       readonly amountMinor: number;
     };
 
-/** The lines with their other prices and labels; of several for one line the last counts. */
+/** The lines with adjusted prices and labels; the last adjustment of a line counts. */
 export function withOtherPrices(
   lines: readonly PriceLine[],
   adjustments: readonly Adjustment[],
@@ -54,10 +54,10 @@ export function freeLines(adjustments: readonly Adjustment[]): Untaxed[] {
 }
 
 /**
- * Discounts on all that is charged so far, the smallest charge included: first those in percent, each of the same sum, then
- * those by amount, each as far as anything is left, so that the sum never falls below zero. Each is taxed at the rates of
- * what it is of, in proportion.
- * @throws ValidationError `price.discount-over-all` when the percentages are more than the whole
+ * Discounts on everything charged so far, including the minimum charge: percentages first, each of the same sum, then
+ * amounts, each limited to what is left, so that the sum never becomes negative. Each is taxed at the rates of its
+ * lines, in proportion.
+ * @throws ValidationError `price.discount-over-all` if the percentages exceed 100 %
  */
 export function discountLines(adjustments: readonly Adjustment[], charged: readonly Untaxed[]): Untaxed[] {
   if (untaxedSum(charged) <= 0) return [];

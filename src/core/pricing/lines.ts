@@ -1,8 +1,8 @@
-/** The price book's lines, the amounts they are charged on, and which line is charged on what. */
+/** The lines of a price book, the amounts that they charge, and the quantity of each line. */
 import type { ProductKind } from '../../trade/product.ts';
 import { decimalOf, quantityIn, type Decimal } from '../values/money-sums.ts';
 
-/** What a line is charged by. */
+/** What a line charges by. */
 export type Basis =
   | 'animal'
   | 'hanging'
@@ -15,7 +15,7 @@ export type Basis =
   | 'percent'
   | 'minimum'
   | 'deposit'
-  /** Of one bill or quote, in no price book: a charge in free words, and an amount off. */
+  /** Only on one bill or quote: a free line, and an amount off. */
   | 'free'
   | 'discount';
 
@@ -29,44 +29,44 @@ export interface PriceLine {
   readonly rate?: number;
   /** For the weight bases. */
   readonly unit?: 'lb' | 'kg';
-  /** The line applies to these only; left out, to all. A line applies when every filter it has matches. */
+  /** The line applies only to these; default: all. A line applies if all its filters match. */
   readonly species?: readonly string[];
   readonly brought?: readonly string[];
-  /** Codes of the products, and kinds of product, that a `product` line is for; it needs one of either. */
+  /** Products by code, and kinds of product, of a `product` line; it needs at least one. */
   readonly products?: readonly string[];
   readonly kinds?: readonly ProductKind[];
-  /** Which fat or extra the line is for; needed for those bases. */
+  /** The fat or extra of the line; required for those bases. */
   readonly fatSource?: string;
   readonly extra?: string;
-  /** Sales tax on this line as a fraction, e.g. 0.06; 0 when left out. Not used for `percent` and `deposit`. */
+  /** Sales tax of this line as a fraction, e.g. 0.06; default 0. Not used for `percent` and `deposit`. */
   readonly taxRate?: number;
 }
 
-/** What is charged for: predicted amounts make a quote, weighed ones a bill. Weights in grams. */
+/** What is charged: predicted amounts for a quote, weighed ones for a bill. Weights in grams. */
 export interface Amounts {
   readonly species: string;
   readonly brought: string;
-  /** Whole animals, all of that species and brought that way; 1 when left out. */
+  /** Number of whole animals of that species and `brought`; default 1. */
   readonly animals?: number;
   readonly hangingGrams: number;
-  /** What is ground and is no product of its own. */
+  /** Ground meat without a product. */
   readonly groundGrams: number;
-  /** Finished grams by product code, e.g. { 'summer-sausage': 4500 }; of a product on no list by its name. */
+  /** Finished grams by product code, e.g. { 'summer-sausage': 4500 }; unlisted products by name. */
   readonly products?: Readonly<Record<string, number>>;
-  /** What each product is; one that is ground but on no list is `unlisted`. */
+  /** Kind of each product; `unlisted` if it is ground but not on the list. */
   readonly kinds?: Readonly<Record<string, ProductKind | 'unlisted'>>;
-  /** Code of the line that a product is charged as where no line covers it, by product. */
+  /** Line code for each product that no other line covers. */
   readonly chargeAs?: Readonly<Record<string, string>>;
   /** Grams of fat added, by fat source code. */
   readonly fats?: Readonly<Record<string, number>>;
   readonly packages?: number;
-  /** Minutes of work by the code of their line, which charges by the hour. */
+  /** Minutes of work by code of an hourly line. */
   readonly minutes?: Readonly<Record<string, number>>;
-  /** How many of each extra, by code. */
+  /** Count of each extra, by code. */
   readonly extras?: Readonly<Record<string, number>>;
 }
 
-/** Whether every filter of the line matches. Two lines that both match are both charged. */
+/** Whether all filters of the line match. If two lines match, both charge. */
 export function applies(line: PriceLine, amounts: Pick<Amounts, 'species' | 'brought'>): boolean {
   return (
     (!line.species || line.species.includes(amounts.species)) &&
@@ -75,9 +75,9 @@ export function applies(line: PriceLine, amounts: Pick<Amounts, 'species' | 'bro
 }
 
 /**
- * The quantity that a line is charged on, in its own unit; null for lines that depend on other lines, and for hours, which are
- * charged by the minute.
- * @param covered grams of what is made that fall to a `product` or `ground` line
+ * The quantity of a line in its own unit; null for lines that depend on other lines, and for hours, which are charged
+ * by the minute.
+ * @param covered grams allocated to a `product` or `ground` line
  */
 export function quantityOf(
   line: PriceLine,

@@ -1,7 +1,7 @@
-/** A share of other lines, asked in advance, tax, or what a bill's own changes make. */
+/** Bases without a price of their own: shares of other lines, deposits, tax, and adjustments. */
 const WITHOUT_PRICE: readonly string[] = ['percent', 'deposit', 'tax', 'free', 'discount'];
 
-/** Lines of a price book whose price is an amount may have another one for a bill or quote. */
+/** Whether a line's price is an amount, so that a bill or quote can replace it. */
 export function mayHaveOtherPrice(basis: string): boolean {
   return !WITHOUT_PRICE.includes(basis);
 }

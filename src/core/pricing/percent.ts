@@ -1,4 +1,4 @@
-/** Discounts and surcharges in percent: what each comes to, and at which rates it is taxed. */
+/** Discounts and surcharges in percent: amounts and tax rates. */
 import { addDecimals, decimalNumber, decimalOf, timesDecimal, type Decimal } from '../values/money-sums.ts';
 import { apportionRatio, sumsByRate } from './apportion-rates.ts';
 import { untaxedSum, type Untaxed } from './adjust.ts';
@@ -9,16 +9,16 @@ import { ValidationError } from '../values/validation-error.ts';
 /**
  * Each line gets the increment that it adds to the running percentage, so that the lines sum to the exact share.
  *
- * A percentage off everything is that percentage off each thing, and tax is due on what is charged in the end (Texas
- * Comptroller, STAR 200904303L of 24 April 2009: 10 % off all purchases makes a $150 dress $135, taxed as $135; Minnesota
- * Revenue, "Discounts and Coupons": tax "after you subtract the discount" unless a third party pays it back; New York
- * TB-ST-860 asks to tell taxable and exempt lines of a bill apart). So a discount or surcharge is taxed at the rates of
- * the lines that it is of, in proportion to them; it has no rate of its own. Whole minor units are shared out by largest
- * remainders, equal ones to the lower tax rate, so that the order of the lines decides nothing.
+ * A percentage off the total is that percentage off each item, and tax is due on the final price (Texas Comptroller,
+ * STAR 200904303L of 24 April 2009: 10 % off all purchases makes a $150 dress $135, taxed as $135; Minnesota Revenue,
+ * "Discounts and Coupons": tax "after you subtract the discount" unless a third party pays it back; New York
+ * TB-ST-860 requires separating taxable and exempt lines of a bill). So a discount or surcharge has no rate of its
+ * own; it is taxed at the rates of its lines, in proportion. Whole minor units are divided by largest remainders,
+ * ties to the lower tax rate, so that the order of the lines does not matter.
  *
  * @throws ValidationError `price.discount-over-all`
  * @example
- * // $100 free of tax and $50 at 6 %, less 10 %: −1000 at 0 and −500 at 0.06, so the tax is 300 − 30 = 270
+ * // $100 tax-free and $50 at 6 %, less 10 %: −1000 at 0 and −500 at 0.06, so the tax is 300 − 30 = 270
  */
 export function percentLines(lines: readonly PriceLine[], plain: readonly Untaxed[]): Untaxed[] {
   const total = untaxedSum(plain);
@@ -43,7 +43,7 @@ export function percentLines(lines: readonly PriceLine[], plain: readonly Untaxe
   return percents.map((line) => steps.get(line) as Untaxed);
 }
 
-/** The steps are taken in an order of their own, so that the order in which lines are listed changes no cent. */
+/** A fixed order, so that the listed order of lines does not change a cent. */
 function byCode(a: PriceLine, b: PriceLine): number {
   return a.code === b.code ? (a.rate ?? 0) - (b.rate ?? 0) : a.code < b.code ? -1 : 1;
 }

@@ -1,4 +1,4 @@
-/** One function prices quotes and bills alike: the same lines on predicted or on weighed amounts. */
+/** Prices quotes and bills with the same lines, on predicted or on weighed amounts. */
 import { boundedMinor, decimalNumber, MINUTES, timesDecimal, timesMinutes } from '../values/money-sums.ts';
 import { minimumLine, ownRate, untaxedSum, type Untaxed } from './adjust.ts';
 import { checkAmounts, checkLine } from './check.ts';
@@ -19,9 +19,9 @@ export interface ChargedLine {
   code: string;
   label: string;
   basis: Basis;
-  /** In the unit of the line, for hours only as near as a number is; for `percent` the rate, for `minimum` 1. */
+  /** In the unit of the line, for hours rounded to a number; for `percent` the rate, for `minimum` 1. */
   quantity: number;
-  /** For `percent` the sum that the rate is taken of. */
+  /** For `percent` the base of the rate. */
   unitPriceMinor: number;
   amountMinor: number;
   taxMinor: number;
@@ -36,7 +36,7 @@ export interface Charge {
   totalMinor: number;
   /** The deposit to request in advance, never more than the total; it has no line. */
   depositMinor: number;
-  /** Products that no line charges for, though somebody made them. */
+  /** Products that were made but no line charges. */
   uncovered: readonly string[];
 }
 
@@ -70,7 +70,7 @@ export function priceLines(job: {
   readonly amounts: Amounts;
   /** Where tax is rounded; `per bill` when left out. */
   readonly taxRule?: TaxRule;
-  /** What this one bill or quote leaves the price book for. */
+  /** Adjustments of this bill or quote. */
   readonly adjustments?: readonly Adjustment[];
 }): Charge {
   job.lines.forEach((line, i) => checkLine(line, `lines[${i}]`));
@@ -111,7 +111,7 @@ function ownAmount(line: PriceLine, amounts: Amounts, cover: Cover): Untaxed[] {
   return [ownRate(line, { quantity: decimalNumber(quantity), unitPriceMinor, amountMinor })];
 }
 
-/** A third of an hour is no decimal, so the price is multiplied by minutes and divided once. */
+/** A third of an hour has no finite decimal, so the price is multiplied by minutes and divided once. */
 function hourAmount(line: PriceLine, minutes: number): Untaxed[] {
   if (minutes === 0) return [];
   const unitPriceMinor = line.amountMinor ?? 0;

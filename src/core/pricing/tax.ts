@@ -3,7 +3,7 @@ import { addDecimals, decimalOf, percentOf, timesDecimal, type Decimal } from '.
 /** Where tax is rounded: on each line, or once on all lines that share a rate. */
 export type TaxRule = 'per line' | 'per bill';
 
-/** A part of a line's amount that is taxed at one rate. */
+/** A part of a line's amount with one tax rate. */
 export interface TaxedPart {
   readonly amountMinor: number;
   /** Fraction, e.g. 0.06. */
@@ -11,9 +11,9 @@ export interface TaxedPart {
 }
 
 /**
- * Tax of each line in minor units; a line is given as its parts, one for each rate. `per line` rounds each line once.
- * `per bill` rounds the running sum of all parts of one rate and gives every line its increment, so that the
- * lines' taxes sum exactly to the tax of the sum.
+ * Tax of each line in minor units; a line is given as its parts, one per rate. `per line` rounds each line once. `per
+ * bill` rounds the running sum of all parts of one rate and gives each line its increment, so that the lines' taxes
+ * sum exactly to the tax of the total.
  * @example taxOf([[{ amountMinor: 50, rate: 0.05 }], [{ amountMinor: 50, rate: 0.05 }]], 'per bill') // [3, 2]
  */
 export function taxOf(lines: readonly (readonly TaxedPart[])[], rule: TaxRule): number[] {

@@ -1,18 +1,18 @@
-/** What the meat of a positive animal reached: by a shared batch, or by a grinder that was not cleaned in between. */
+/** What the meat of a positive animal reached: through a shared batch, or through an uncleaned grinder. */
 
-/** When a batch was at work. Moments are UTC ISO text, so they compare as text. */
+/** When a batch was in the grinder. Times are UTC ISO text, which compares chronologically. */
 export interface BatchTimes {
   id: number;
-  /** The first weight in, or pass through the plate. */
+  /** Time of the first weight in or pass. */
   first: string;
-  /** The last weight in, or pass through the plate. */
+  /** Time of the last weight in or pass. */
   ground: string;
   /**
-   * From when on all that was weighed in is known to be ground: the last pass where one came after the last weight in, else
-   * the first package from then on. Null while neither is there: passes need not be noted.
+   * The time from which everything weighed in is known to be ground: the last pass if it follows the last weight in,
+   * else the first package after it. Null without either: passes need not be recorded.
    */
   clear: string | null;
-  /** The last weight in, pass or package. */
+  /** Time of the last weight in, pass or package. */
   last: string;
 }
 
@@ -21,27 +21,27 @@ export interface TracedBatch extends BatchTimes {
   animals: readonly number[];
 }
 
-/** The grinder taken apart and cleaned. */
+/** A cleaning of the disassembled grinder. */
 export interface TracedCleaning {
   at: string;
-  /** The batch after which it was cleaned, where somebody said so. */
+  /** The batch after which it was cleaned, if given. */
   batch: number | null;
 }
 
-/** How a batch was reached: the meat itself was weighed in, or the grinder carried it on from another batch. */
+/** How a batch was reached: its meat was weighed in, or the grinder carried residue over from another batch. */
 export type Reached = { by: 'meat' } | { by: 'grinder'; from: number };
 
 /**
- * Whether a cleaning took what a batch left in the grinder. Between its last weight in and its first package, meat may wait
- * unground, so a cleaning then counts only after a pass, or where it names this batch.
+ * Whether a cleaning removed a batch's residue. Between the last weight in and the first package, meat may still wait
+ * unground, so a cleaning in between counts only after a pass, or if it refers to this batch.
  */
 export function cleans({ at, batch }: TracedCleaning, { id, ground, clear }: BatchTimes): boolean {
   return at >= ground && (batch === id || (clear !== null && at >= clear));
 }
 
 /**
- * The first cleaning after a batch that counts for it; null where there is none.
- * @param cleanings sorted by their moments
+ * The first cleaning after a batch that counts for it, or null.
+ * @param cleanings in chronological order
  */
 export function cleanedAfter<C extends TracedCleaning>(batch: BatchTimes, cleanings: Iterable<C>): C | null {
   for (const cleaning of cleanings) if (cleans(cleaning, batch)) return cleaning;
@@ -49,19 +49,19 @@ export function cleanedAfter<C extends TracedCleaning>(batch: BatchTimes, cleani
 }
 
 /**
- * Whether what one batch left in the grinder was still there while another was at work: that was at work after the first
- * weight in, and began before the grinder was cleaned.
- * @param cleaned the moment of `cleanedAfter` of the first; null where it was not cleaned
+ * Whether residue of one batch was still in the grinder during another: the other one was in the grinder after the
+ * first weight in, and started before the cleaning.
+ * @param cleaned time of `cleanedAfter` of the first batch; null if there was none
  */
 export function carriesTo(from: BatchTimes, to: BatchTimes, cleaned: string | null): boolean {
   return to.id !== from.id && to.last > from.first && (cleaned === null || to.first < cleaned);
 }
 
 /**
- * Batches that the meat of one animal reached, with the way that is shortest in batches: a breadth-first search. A batch
- * reaches others as `carriesTo` says. An animal that is reached carries nothing on: its own trim, ground elsewhere, never met
- * the positive meat. Cost: batches reached × (batches that are not + cleanings).
- * @param cleanings moments at which the grinder was taken apart and cleaned, in any order
+ * Batches that the meat of one animal reached, each by the path with the fewest batches: a breadth-first search over
+ * `carriesTo`. A reached animal is no new source: its own trim, ground elsewhere, never met the positive meat. Cost:
+ * batches reached × (batches that are not + cleanings).
+ * @param cleanings times of grinder cleanings, in any order
  * @example reachOf(1, [{ id: 7, animals: [1, 2], first: 'a', ground: 'a', clear: 'a', last: 'a' }], []) // Map { 7 → { by: 'meat' } }
  */
 export function reachOf(

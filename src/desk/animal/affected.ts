@@ -1,4 +1,4 @@
-/** Whom a positive result reaches: animals, batches and packages, and what was done about each. */
+/** What a positive result affects: animals, batches and packages, and the actions recorded for each. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { BatchRecord } from '../../book/records/batches.ts';
 import type { AffectedAnimal, AffectedBy, Affects } from '../contract/contract.ts';
@@ -21,7 +21,7 @@ export function reachedBy(
   });
 }
 
-/** Batches with an animal's meat that the meat of another, positive animal reached. */
+/** Batches that contain this animal's meat and were reached by meat of another, positive animal. */
 export function affectedBatches(
   session: Session,
   animalId: number,
@@ -35,7 +35,7 @@ export function affectedBatches(
   });
 }
 
-/** All that the positive result of an animal reaches; null where it is not positive or was never ground. */
+/** Everything that an animal's positive result affects; null if the result is not positive or nothing was ground. */
 export function affectsOf(
   session: Session,
   { id, ticket, season: ownSeason }: Pick<AnimalRow, 'id' | 'ticket' | 'season'>,
@@ -59,7 +59,7 @@ export function affectsOf(
   });
   const notes = session.book.affectedNotes.ofSource(id);
   const ids = [...new Set(batches.flatMap(({ animals }) => animals))].filter((one) => one !== id);
-  // Meat that left may be eaten tonight: its hunters are called first.
+  // Meat that already left may be eaten tonight, so those hunters come first.
   const gone = new Map<number, number>();
   const left = (one: number): number => {
     const known = gone.get(one);

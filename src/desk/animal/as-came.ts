@@ -1,9 +1,9 @@
-/** Ends the statement that an animal goes back as it came (`animals/unprocessed.ts`). */
+/** Voids the statement that an animal goes back unprocessed (`animals/unprocessed.ts`). */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { Session } from '../session/session.ts';
 import { moveOn } from './stage.ts';
 
-/** Voids the statement where one stands. @returns whether one did */
+/** Voids the statement if there is one. @returns whether one was voided */
 export function endUnprocessed(
   session: Session,
   animalId: number,
@@ -15,7 +15,9 @@ export function endUnprocessed(
   return true;
 }
 
-/** A weight of a part, of trim into the grinder or of packages says that an animal is worked on after all. */
+/**
+ * A weight of a part, of trim going into the grinder, or of packages implies that the animal is processed after all.
+ */
 export function worksOn(session: Session, animal: AnimalRow, stage: string, by: string): void {
   const to = stage === 'packed' ? 'packing' : stage === 'received' || stage === 'hanging' ? null : 'cutting';
   if (to === null || !endUnprocessed(session, animal.id, { reason: to, by })) return;

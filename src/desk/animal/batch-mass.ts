@@ -1,25 +1,25 @@
 /**
- * What comes out of a batch against what went in. A little more is the scale; more than that is water, ice, cheese or
- * seasoning, which are not weighed in here, or a mistyped weight: somebody says which, once for the batch. Twice what went in
- * is no sausage any more. The rule is asked when packages are weighed or corrected, and when the batch is finished. Voiding
- * what went in is free in an open batch: that is how a mistyped weight is put right.
+ * Compares what comes out of a batch with what went in. A small excess is scale tolerance. A larger one is water,
+ * ice, cheese or seasoning, which are not weighed in here, or a mistyped weight; it needs one reason per batch. Twice
+ * the input is impossible. The check runs when packages are weighed or corrected, and when the batch is finished.
+ * Voiding an input weight of an open batch is always allowed, because that is how a mistyped weight is fixed.
  */
 import type { BatchRecord } from '../../book/records/batches.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
-/** More than this of what went in is asked about: two scales agree within it. Common practice, no source. */
+/** Output above this fraction of the input needs a reason: two scales agree within it. Common practice, no source. */
 const AS_WEIGHED = 1.02;
-/** More than this cannot come out, whatever was added. Our choice, no source. */
+/** Output above this fraction is refused, whatever was added. Our choice, no source. */
 const MAX_OUT = 2;
 
 interface ExcessOutput {
-  /** Says that it is right all the same. */
+  /** The user confirmed the excess. */
   confirmed: boolean;
   reason: string;
 }
 
-/** Grams in and out of a batch by the weights that count. */
+/** Grams in and out of a batch, voided weights excluded. */
 export function massOf(session: Session, batchId: number): { inGrams: number; outGrams: number } {
   let [inGrams, outGrams] = [0, 0];
   for (const { stage, grams, void_at } of session.book.weighings.ofBatch(batchId)) {
@@ -31,8 +31,9 @@ export function massOf(session: Session, batchId: number): { inGrams: number; ou
 }
 
 /**
- * Checks a batch as it stands now, inside the transaction that changed it; keeps the reason in its trail.
- * @throws ProblemError `batch.nothing-in`, `batch.too-much-out` (refused); `batch.more-out` (conflict: pass `confirmed` and a `reason`)
+ * Checks the current state of a batch inside the transaction that changed it, and records the reason in the audit.
+ * @throws ProblemError `batch.nothing-in`, `batch.too-much-out` (refused); `batch.more-out` (conflict: pass
+ * `confirmed` and a `reason`)
  */
 export function checkMassBalance(
   session: Session,
@@ -54,7 +55,7 @@ export function checkMassBalance(
   }); // prettier-ignore
 }
 
-/** What somebody said when more came out than went in, or null. */
+/** The reason given for more output than input, or null. */
 export function whyMoreOut(session: Session, batchId: number): { reason: string; by: string } | null {
   const said = session.book.audit.of('batch', batchId).findLast(({ after }) => after?.includes('"outGrams"'));
   return said ? { reason: said.reason ?? '', by: said.by ?? '' } : null;

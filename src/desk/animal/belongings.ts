@@ -1,14 +1,14 @@
-/** What came with an animal, as windows and papers list it. */
+/** What came with an animal, in the form that windows and papers list. */
 import type { BelongingRecord } from '../../book/records/of-animal/belongings.ts';
 import type { Belonging } from '../contract/contract.ts';
 import type { Session } from '../session/session.ts';
 
-/** Belongings of an animal in the order in which they were entered, voided ones left out. */
+/** Belongings of an animal in order of entry, without voided ones. */
 export function belongingsOf(session: Session, animalId: number): Belonging[] {
   return session.book.belongings.ofAnimal(animalId).map(belonging);
 }
 
-/** Those that are still in the shop. */
+/** Belongings that are still in the shop. */
 export function belongingsHere(session: Session, animalId: number): Belonging[] {
   return belongingsOf(session, animalId).filter(({ end }) => end === null);
 }

@@ -1,4 +1,4 @@
-/** Between which weights an animal, or what came in of it, can be: beyond them it is surely mistyped. */
+/** Plausible weights of an animal, or of the pieces that came in. A weight outside of them is mistyped. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import { dressedToHanging } from '../../core/yield/convert.ts';
@@ -6,22 +6,22 @@ import { broughtOfWhole } from './primals.ts';
 import { isWholeCarcass } from '../../trade/animal.ts';
 
 interface CarcassLimits {
-  /** The least that one reading can be; 0 where anything can be. */
+  /** Minimum of one reading; 0 if there is none. */
   low: number;
-  /** The most that all readings together can be. */
+  /** Maximum of all readings together. */
   high: number;
-  /** What it would most likely weigh, to look for a slip. */
+  /** Most likely weight, used to find the likely mistype. */
   target: number;
 }
 
-/** Pieces are cut with more or less of their neighbours, a fore leg with ribs or without. Assumption. */
+/** Cuts between neighbors vary, for example a fore leg with ribs or without. Assumption. */
 const PIECES_TOLERANCE = 1.3;
-/** A hanging weight far below what came in is a slip too: hide, head and shrink never take half. Assumption. */
+/** Minimum hanging weight as a share of the received weight: hide, head and shrink never take half. Assumption. */
 const MIN_OF_RECEIVED = 0.5;
 
 /**
- * Limits in grams for a weight as it came in or on the hook. Pieces are held against their shares of the heaviest
- * and of the lightest such animal; boned meat has no least, since somebody may bring a bag of it.
+ * Limits in grams for a received or hanging weight. Pieces are compared with their shares of the lightest and the
+ * heaviest such animal. Boned meat has no minimum, since a hunter may bring a single bag.
  */
 export function carcassLimits(
   animal: Pick<AnimalRow, 'brought' | 'legs' | 'sex'>,
@@ -55,7 +55,7 @@ export function carcassLimits(
   return between(least, most * perHanging);
 }
 
-/** Boned in the field: what goes home of a good carcass, with the trimming still on it. */
+/** Boned in the field: the take-home share of a good carcass, not trimmed yet. */
 function meatOfCarcass({ takeHome, takeHomeOfBoned }: SpeciesProfile): number {
   return Math.min(1, takeHome.high / takeHomeOfBoned.low);
 }

@@ -1,13 +1,13 @@
 /**
- * What is closed does not change until somebody reopens it, with a reason. The rules:
+ * Closed records do not change until somebody reopens them with a reason. The rules:
  *
- * - An animal that was picked up or disposed of, or whose intake was canceled, takes no weights, no statement that it has none of a part, no new
- *   instructions, and no change of how it is weighed; none of its weights is corrected or voided, at the Table or in a
- *   batch; its trim and its own fat go into no batch, and its own fat is not counted or thrown out. Its record (owner, dates,
- *   whom it was handed to) is put right at any time: `animals.edit`. A hold and a test result are kept also after it left,
- *   because a result may come late and concerns whoever shares its grind.
- * - A finished batch takes no weights in or out and no passes, and none of its weights is corrected or voided. A fat test
- *   may come from the laboratory when it is finished.
+ * - An animal that was picked up, disposed of or canceled takes no weights, no "none" statements, no new instructions
+ *   and no other way of weighing. None of its weights is corrected or voided, at the Table or in a batch. Its trim
+ *   and own fat go into no batch, and its own fat is not counted or discarded. Its record (owner, dates, recipient)
+ *   can always be edited: `animals.edit`. Holds and test results are accepted after it left, because a result may
+ *   come late and concerns everybody who shares its grind.
+ * - A finished batch takes no weights and no passes, and none of its weights is corrected or voided. A fat test is
+ *   accepted, since the laboratory may answer after the batch is finished.
  * - `animals.reopen` and `grinder.reopen` open them again (`reopen.ts`).
  */
 import type { AnimalRow } from '../../book/records/animals.ts';
@@ -31,7 +31,7 @@ export function openAnimalOf(session: Session, id: number): AnimalRow {
   return animal;
 }
 
-/** Refuses an animal that is where something is not entered any more. @throws ProblemError `animal.closed` */
+/** Refuses an animal at one of these stages. @throws ProblemError `animal.closed` */
 export function refuseStage(
   animal: Pick<AnimalRow, 'ticket' | 'stage'>,
   ...stages: readonly AnimalRow['stage'][]
@@ -57,7 +57,10 @@ export function openBatchOf(session: Session, id: number): BatchRecord {
   return batch;
 }
 
-/** Refuses to touch a weight of an animal that has left or of a finished batch. @throws ProblemError `animal.closed`, `batch.done` */
+/**
+ * Refuses to change a weight of an animal that has left or of a finished batch. @throws ProblemError `animal.closed`,
+ * `batch.done`
+ */
 export function refuseClosedWeight(
   session: Session,
   { animal_id: animalId, batch_id: batchId }: Pick<WeighingRecord, 'animal_id' | 'batch_id'>,

@@ -1,17 +1,17 @@
-/** What weighings do to the fat on hand. Every movement is a row; a voided weighing is answered by a row back. */
+/** How weighings change the fat on hand. Every movement is a row; voiding a weighing adds an opposite row. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { FatLotRecord, FatMovementRow } from '../../book/records/fat-lots.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { ownFatSource } from '../supplied/resources.ts';
 import type { Session } from '../session/session.ts';
 
-/** What is read of own fat that went with its animal. */
+/** Note of the movement of own fat that was disposed of with its animal. */
 const DISPOSED_NOTE = 'disposed of with its animal';
 
-/** Less than this is a rounded scale step, not fat. */
+/** Amounts below this are scale rounding, not fat. */
 export const ROUNDING_TOLERANCE_GRAMS = 5;
 
-/** Puts fat saved at the table into the animal's own lot, made when its first fat is saved. */
+/** Adds fat saved at the Table to the animal's own lot; creates the lot for the first fat. */
 export function saveOwnFat(
   session: Session,
   animal: AnimalRow,
@@ -30,7 +30,7 @@ export function saveOwnFat(
   });
 }
 
-/** Takes fat out of a lot for a batch. @throws ProblemError `fat.not-enough` */
+/** Moves fat from a lot into a batch. @throws ProblemError `fat.not-enough` */
 export function moveFat(
   session: Session,
   lotId: number,
@@ -55,8 +55,8 @@ export function moveFat(
 }
 
 /**
- * Answers what a voided weighing had moved. A lot that was counted meanwhile may hold some of it already: no more than ever
- * came in is on hand again.
+ * Reverses the movement of a voided weighing. A later count of the lot may already include that fat, so the lot never
+ * holds more than ever came in.
  */
 export function returnFat(session: Session, weighingId: number, by: string): void {
   for (const { lot_id, grams } of session.book.fat.ofWeighing(weighingId)) {
@@ -76,8 +76,8 @@ export function returnFat(session: Session, weighingId: number, by: string): voi
 }
 
 /**
- * Fat saved of an animal that is done away with goes the same way.
- * @returns the id of the movement, which the disposal's entry in the audit names; null where no fat is left
+ * Discards the saved fat of an animal that is disposed of.
+ * @returns the id of the movement, which the audit entry of the disposal refers to; null if no fat is left
  */
 export function discardOwnFat(session: Session, animal: Pick<AnimalRow, 'id'>, by: string): number | null {
   const lot = session.book.fat.ofAnimal(animal.id);
@@ -95,8 +95,8 @@ export function discardOwnFat(session: Session, animal: Pick<AnimalRow, 'id'>, b
 }
 
 /**
- * Own fat that left with an animal is on hand again, now that the animal is. What a person threw out before stays thrown
- * out, whatever reason was given.
+ * Restores own fat that left with an animal. Fat that was discarded by hand before stays discarded, whatever reason
+ * was given.
  */
 export function restoreOwnFat(session: Session, animal: Pick<AnimalRow, 'id' | 'stage'>, by: string): void {
   const lot = session.book.fat.ofAnimal(animal.id);
@@ -112,8 +112,8 @@ export function restoreOwnFat(session: Session, animal: Pick<AnimalRow, 'id' | '
 }
 
 /**
- * Whether the animal's last disposal caused this movement. Its entry in the audit names the movement, or null; entries of
- * earlier versions name none, so there the note decides, for a movement that is no older than the disposal.
+ * Whether the animal's last disposal caused this movement. Its audit entry names the movement, or null. Entries of
+ * earlier versions name none; for these the note decides, if the movement is no older than the disposal.
  */
 function wentWithDisposal(session: Session, animal: Pick<AnimalRow, 'id'>, moved: FatMovementRow): boolean {
   const disposal = session.book.audit

@@ -1,4 +1,4 @@
-/** Tracing held meat through the grinder. */
+/** Traces held meat through the grinder. */
 import type { CleaningRow } from '../../book/records/grinder-cleanings.ts';
 import { carriesTo, cleanedAfter, type BatchTimes } from '../../core/trace/reach.ts';
 import type { Session } from '../session/session.ts';
@@ -11,9 +11,10 @@ interface BatchName {
 }
 
 /**
- * What went through the grinder after a batch with held meat, up to the first cleaning that counts for it (`cleans`); null where no held meat is in it. Without a cleaning it is all that went through since.
- * With a ticket only where that animal's meat is in it.
- * A batch counts as at work from its first weight in to its last package, since passes need not be noted.
+ * What went through the grinder after a batch with held meat, up to the first cleaning that counts for it (`cleans`);
+ * without a cleaning, everything since. Null if the batch has no held meat. With a ticket, only if that animal's meat
+ * is in the batch.
+ * A batch is in the grinder from its first weight in to its last package, since passes need not be recorded.
  */
 export function heldGrind(
   session: Session,
@@ -37,7 +38,7 @@ export function heldGrind(
   return { batchId: id, batch: name, held, cleaned: clean ? cleaningOf(clean) : null, between };
 }
 
-/** Batches of the season with held meat after which no cleaning of the grinder is recorded. */
+/** Batches of the season with held meat and no recorded cleaning of the grinder afterwards. */
 export function uncleaned(session: Session): Uncleaned[] {
   const { grinderCleanings } = session.book;
   const season = session.season();
@@ -55,7 +56,7 @@ export function uncleaned(session: Session): Uncleaned[] {
   }));
 }
 
-/** Held meat that went through the grinder before or beside this batch, without a cleaning in between. */
+/** Held meat that went through the grinder before or during this batch, without a cleaning in between. */
 export function throughBefore(
   session: Session,
   { id, season }: Pick<BatchName, 'id' | 'season'>,

@@ -1,4 +1,4 @@
-/** What an animal on hold must not go through. Receiving and hanging weights are always free. */
+/** What is refused for an animal on hold. Received and hanging weights are always allowed. */
 import type { AnimalRow, HoldRow } from '../../book/records/animals.ts';
 import type { WeighingRecord } from '../../book/records/weighings.ts';
 import { affectedBatches, reachedBy } from './affected.ts';
@@ -11,8 +11,8 @@ const UNDER_THE_KNIFE: readonly string[] = ['primal', 'cut', 'packed'];
 const ORDER: readonly AnimalRow['stage'][] = ['hanging', 'cutting', 'packing', 'ready', 'released'];
 
 /**
- * Refuses to cut, grind or pack an animal on hold, unless the shop's rule lets it be cut before the result. After a
- * positive result nothing of it is worked on any more, whatever the rule.
+ * Refuses to cut, grind or pack an animal on hold, unless the shop's setting allows cutting before the result. After
+ * a positive result all work is refused, whatever the setting.
  * @throws ProblemError `cut.held`, `cut.positive`
  */
 function refuseHeld(session: Session, animal: Pick<AnimalRow, 'id' | 'ticket'>): void {
@@ -32,15 +32,18 @@ export function refuseHeldWeight(
   if (UNDER_THE_KNIFE.includes(stage)) refuseHeld(session, animal);
 }
 
-/** As `refuseHeld`, for a step on through the shop; a step back is free. @throws ProblemError `cut.held`, `cut.positive` */
+/**
+ * As `refuseHeld`, for moving to a later stage; moving back is always allowed. @throws ProblemError `cut.held`,
+ * `cut.positive`
+ */
 export function refuseHeldStep(session: Session, animal: AnimalRow, to: AnimalRow['stage']): void {
   if (ORDER.indexOf(to) > ORDER.indexOf(animal.stage)) refuseHeld(session, animal);
 }
 
 /**
- * Keeps animals on hold out of pools: such an animal is ground by itself ("process carcasses individually": Michigan
- * State University Extension, Meat Processor Deer/Venison Processing Recommendations, 2022). That alone is not enough:
- * the grinder is cleaned after it (`grinder-traces.ts`).
+ * Keeps animals on hold out of pooled batches: such an animal is ground alone ("process carcasses individually":
+ * Michigan State University Extension, Meat Processor Deer/Venison Processing Recommendations, 2022). The grinder
+ * must also be cleaned after it (`grinder-traces.ts`).
  * @throws ProblemError `batch.held-alone`, and as `refuseHeld`
  */
 export function refuseHeldPool(session: Session, animals: readonly Pick<AnimalRow, 'id' | 'ticket'>[]): void {
@@ -55,8 +58,8 @@ export function refuseHeldPool(session: Session, animals: readonly Pick<AnimalRo
 }
 
 /**
- * As `refuseHeldPool`, for a weight going into a batch that may have begun before the hold: what is held does not go
- * in with others, and nothing more goes in with what is held.
+ * As `refuseHeldPool`, for a weight going into a batch that may have started before the hold. Held meat does not join
+ * other meat, and no other meat joins held meat.
  * @throws ProblemError `batch.held-alone`, `cut.held`, `cut.positive`
  */
 export function refuseHeldInBatch(session: Session, batchId: number, animalId: number | null): void {
@@ -70,11 +73,10 @@ export function refuseHeldInBatch(session: Session, batchId: number, animalId: n
 }
 
 /**
- * Refuses to take the weight of an animal out of a batch that was ground, while held meat lies in it, also alone: what went
- * through the plate stays in there, and only this weight keeps the others in the batch, and those after it in the grinder, from
- * going out. Packages that were taken back say as much as those that stand. A weight that was misread is corrected instead;
- * where the held animal was never in it, its hold ends or its result is corrected first. What a positive result reached
- * otherwise is kept by `keepingReach`.
+ * Refuses to remove the weight of an animal from a ground batch that contains held meat, even if that animal is alone
+ * in it. Residue stays in the grinder, and only this weight keeps this batch, and the ones after it, from leaving.
+ * Voided packages count too. A misread weight is corrected instead; if the held animal was never in the batch, its
+ * hold is ended or its result corrected first. Other reach of a positive result is protected by `keepingReach`.
  * @throws ProblemError `batch.held-in`
  */
 export function refuseHeldOut(
@@ -97,8 +99,8 @@ export function refuseHeldOut(
 }
 
 /**
- * What keeps an animal here: positive animals whose meat reached one of its batches, by the batch or by a grinder that was not
- * cleaned in between; then animals on hold whose meat was ground into one batch with its own.
+ * What keeps an animal in the shop: positive animals whose meat reached one of its batches, directly or through an
+ * uncleaned grinder; then animals on hold that were ground into the same batch.
  */
 export function heldWith(session: Session, animalId: number): WaitsFor[] {
   const reached = affectedBatches(session, animalId).map((one) => ({ ...one, positive: true }));
@@ -110,9 +112,9 @@ export function heldWith(session: Session, animalId: number): WaitsFor[] {
 }
 
 /**
- * Refuses to set an animal ready or to hand it over while a batch with its meat holds meat of another animal that is on
- * hold, or was reached by one that tested positive. When that result comes back `not detected`, nothing is in the way any
- * more. @throws ProblemError `pooled.held`, `pooled.positive`, `pooled.through-grinder`
+ * Refuses to set an animal ready or to release it while one of its batches contains meat of another animal on hold,
+ * or was reached by a positive one. A `not detected` result lifts this.
+ * @throws ProblemError `pooled.held`, `pooled.positive`, `pooled.through-grinder`
  */
 export function refusePooledWithHeld(
   session: Session,
@@ -131,8 +133,8 @@ function codeOf({ positive, from }: WaitsFor): string {
 }
 
 /**
- * Refuses to weigh more into a batch that the meat of a positive animal reached: it would be lost with it. What lies in it is
- * packed, so that it can be kept apart.
+ * Refuses to add meat to a batch that was reached by a positive animal: it would be lost too. Packing is allowed, so
+ * that the meat can be kept apart.
  * @throws ProblemError `batch.affected`
  */
 export function refuseAffectedBatch(
@@ -146,7 +148,7 @@ export function refuseAffectedBatch(
     });
 }
 
-/** What a window is told of a hold: its reason, or `positive`. */
+/** How windows show a hold: its reason, or `positive`. */
 export function heldAs(hold: HoldRow | undefined): string | null {
   if (!hold) return null;
   return hold.positive === 1 ? 'positive' : hold.reason;

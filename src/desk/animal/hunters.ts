@@ -15,12 +15,12 @@ export const hunterFields = {
   refusesPooling: v.optional(v.boolean(), false),
 };
 
-/** Hunters by part of a name or of a phone number; nothing typed gives the newest. */
+/** Hunters by part of a name or of a phone number; empty text lists the newest. */
 export const find = read(v.object({ text: text(200) }), (session, input) =>
   session.book.hunters.find(input.text).map(hunterCard),
 );
 
-/** Writes a hunter in, or changes one; why is kept where it is said. */
+/** Adds or changes a hunter; the reason goes into the audit. */
 export const save = write(
   v.object({ id: v.optional(id), ...hunterFields, reason: text(300), by }),
   (session, { id: known, reason, by: initials, ...fields }) => {
@@ -32,13 +32,13 @@ export const save = write(
 
 export function addHunter(session: Session, fields: HunterFields, by: string): number {
   const hunterId = session.book.hunters.add(fields, session.now());
-  // What was written is in the hunter's own row: it may have to be removed there one day, and an audit is for good.
+  // The audit is permanent, so the details stay in the hunter's row, where they can be removed.
   session.book.audit.note({ record: 'hunter', recordId: hunterId, act: 'add', at: session.now(), by });
   return hunterId;
 }
 
 /**
- * Changes what is given and different, keeping what stood there before. @returns whether anything was
+ * Changes the fields that are given and differ; the audit keeps the former values. @returns whether anything changed
  * @throws ProblemError `hunter.unknown`, `hunter.gone`
  */
 export function changeHunter(
@@ -76,7 +76,7 @@ export function hunterOf(session: Session, hunterId: number): HunterRow {
 }
 
 /**
- * A hunter whose details are in the book: after they were removed nothing new is written to that row.
+ * A hunter whose details were not removed: a row without details takes no new ones.
  * @throws ProblemError `hunter.unknown`, `hunter.gone`
  */
 export function presentHunterOf(session: Session, hunterId: number): HunterRow {

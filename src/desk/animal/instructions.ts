@@ -1,8 +1,8 @@
-/** What a hunter wants made of an animal, and what is cut for one who said nothing. */
+/** The hunter's cutting instructions, and the defaults where there are none. */
 import type { Session } from '../session/session.ts';
 import type { Instructions, OrdersAsked } from '../contract/contract.ts';
 
-/** What is cut for a hunter who said nothing. */
+/** Defaults where the hunter gave no instructions. */
 export const USUAL_INSTRUCTIONS: Instructions = {
   cutsShare: 0.4,
   primals: [],
@@ -17,13 +17,13 @@ export const USUAL_INSTRUCTIONS: Instructions = {
   note: '',
 };
 
-/** What the book holds of an animal whose hunter was not asked, but whose bill has extras. */
+/** Stored for an animal whose hunter was not asked but whose bill has extras. */
 interface ExtrasAlone extends Pick<Instructions, 'pricedExtras'> {
   notAsked: true;
 }
 type Stored = Partial<Instructions> & { notAsked?: true };
 
-/** What to write down where only the extras change. */
+/** The instructions to store when only the extras change. */
 export function withExtras(
   session: Session,
   animalId: number,
@@ -34,7 +34,7 @@ export function withExtras(
     : { ...instructionsOf(session, animalId), pricedExtras };
 }
 
-/** Whether somebody asked the hunter. The shop's usual way is no order until the hunter chose it. */
+/** Whether the hunter was asked. The shop's defaults are not an order until the hunter chose them. */
 export function ordersAsked(session: Session, animalId: number): OrdersAsked {
   const said = session.book.animals.instruction(animalId) as Stored | null;
   if (said === null || said.notAsked) return 'not asked';
@@ -48,8 +48,8 @@ export function instructionsOf(session: Session, animalId: number): Instructions
 }
 
 /**
- * Orders as they were stored. In those from before extras had a quantity, a word that was the code of an extra was charged once;
- * every other word was, and is, a note.
+ * Reads stored orders. Before extras had a quantity, a word that was the code of an extra was charged once; every
+ * other word is a note.
  */
 export function ordersRead<O extends Partial<Pick<Instructions, 'extras' | 'pricedExtras'>>>(
   session: Session,

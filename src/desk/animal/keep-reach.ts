@@ -1,12 +1,13 @@
-/** What a positive result reached stays reached: no change of weights lets a batch or an animal go. */
+/** The reach of a positive result never shrinks: no change of weights releases a batch or an animal. */
 import type { WeighingRecord } from '../../book/records/weighings.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import { tracesOf } from './traces.ts';
 
 /**
- * Carries out a change of one weight, and refuses it where another animal, or a batch with its meat, would then no longer be
- * reached by a positive result: what was in the grinder stays in it. A tote that was weighed twice frees nobody, so it may go.
+ * Runs a change of one weight, and refuses it if another animal, or a batch with its meat, would no longer be reached
+ * by a positive result, since residue stays in the grinder. Removing a duplicate weight releases nothing, so it is
+ * allowed.
  * @throws ProblemError `batch.reached-out`, and what the change throws
  */
 export function keepingReach<T>(

@@ -1,12 +1,15 @@
-/** Cutting instructions as the desk keeps them: primals that the animal has, and the share that follows from them. */
+/**
+ * Normalizes cutting instructions: only primals that the animal has, and the share of whole cuts that follows from
+ * them.
+ */
 import { receivedPrimals, wholeCutsShare } from '../../core/species/cutting.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Instructions } from '../contract/contract.ts';
 
 /**
- * Checks the primals and sets the share kept whole from them; what was not brought counts for nothing.
- * Instructions by share alone stay as they are.
+ * Checks the primals and sets the share of whole cuts from them; primals that did not come in are ignored.
+ * Instructions with a share only are not changed.
  * @throws ProblemError `primal.unknown`
  */
 export function normaliseOrders(

@@ -4,9 +4,10 @@ import type { Session } from '../session/session.ts';
 import type { BatchPage } from '../contract/contract.ts';
 
 /**
- * Whose packages a batch holds: each owner's by the lean put in (own fat counts with it), whole packages by largest
- * remainder, so that they add up exactly. Grams go by lean, not by package, and are exact; what is shown of them is
- * whole scale steps, divided the same way, so that each column adds up to its total as shown.
+ * Divides the packages of a batch among its owners by the lean put in (own fat counts too). Whole packages are
+ * divided by largest remainders, so the counts add up exactly. Grams follow the lean, not the packages, and are
+ * exact. Displayed grams are whole scale steps, divided the same way, so that each column adds up to its displayed
+ * total.
  */
 export function ownersOf(session: Session, batchId: number): BatchPage['owners'] {
   const rows = session.book.weighings.ofBatch(batchId).filter((row) => row.void_at === null);

@@ -1,4 +1,4 @@
-/** What of an animal lies packed: straight from the Table, and its share of each batch. */
+/** An animal's packages: those packed at the Table, and its share of each batch. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { WeighingRecord } from '../../book/records/weighings.ts';
 import { ownersOf } from './owners.ts';
@@ -38,7 +38,7 @@ export function packagesOf(
   return [...own, ...ground];
 }
 
-/** Freezer places of weighings, each once, in the order of packing. */
+/** Freezer places of weighings, without repeats, in order of packing. */
 function placesOf(rows: readonly WeighingRecord[]): string[] {
   return [...new Set(rows.flatMap(({ place }) => (place ? [place] : [])))];
 }

@@ -1,4 +1,4 @@
-/** What of packed meat is still here: without what was donated and without the parts that sharers took. */
+/** Packed meat that is still in the shop: without donations and without parts that sharers picked up. */
 import { splitRows } from '../../core/values/split.ts';
 import type { AnimalPage, PickupShare, Sharer } from '../contract/contract.ts';
 import type { Session } from '../session/session.ts';
@@ -7,7 +7,7 @@ import { splitPackages } from './shares.ts';
 type Packages = AnimalPage['packages'];
 type Rows = PickupShare['rows'];
 
-/** The part of each hunter who took one, with the packages that were handed over. */
+/** Each hunter who picked up a part, with the packages. */
 export function takenParts(session: Session, animalId: number) {
   return session.book.shares
     .pickups(animalId)
@@ -18,13 +18,13 @@ export function takenParts(session: Session, animalId: number) {
 export const gramsOf = (rows: readonly { grams: number }[]): number =>
   rows.reduce((total, { grams }) => total + grams, 0);
 
-/** What was donated of an animal, grams. */
+/** Grams donated of an animal. */
 export const donatedGrams = (session: Session, animalId: number): number =>
   gramsOf(session.book.donations.ofAnimal(animalId));
 
 /**
- * Packages without a donation, which is known by its weight alone: each product gives in proportion, whole packages, and the
- * grams of what is left are exactly those of all less the donation.
+ * Packages less a donation, of which only the weight is known. Each product is reduced in proportion, by whole
+ * packages; the remaining grams are exactly the total less the donation.
  */
 export function withoutDonated(packages: Packages, donated: number): Packages {
   const all = gramsOf(packages);
@@ -34,7 +34,7 @@ export function withoutDonated(packages: Packages, donated: number): Packages {
     packages.map(({ count }) => count),
     [left, all - left],
   ).map(([kept = 0]) => kept);
-  // A remnant of the last package is a package.
+  // A remnant of the last package counts as a package.
   if (left > 0 && !counts.some((count) => count > 0)) counts[0] = 1;
   const weights = packages.map(({ grams, count }, i) => (count > 0 ? (grams * (counts[i] ?? 0)) / count : 0));
   const weight = weights.reduce((total, one) => total + one, 0);
@@ -45,8 +45,8 @@ export function withoutDonated(packages: Packages, donated: number): Packages {
 }
 
 /**
- * The packages of each hunter: what was handed over where a part was taken; what is left, without donations, divided among the
- * others. The parts of all and the donations sum to all that was packed.
+ * The packages of each hunter: what was handed over for parts that were picked up; the rest, without donations, is
+ * divided among the others. All parts and donations sum to everything packed.
  */
 export function partsOf(
   packages: Packages,
@@ -73,7 +73,9 @@ function sameCounts(one: Rows, other: Rows): boolean {
   return counts(one) === counts(other) && Math.abs(gramsOf(one) - gramsOf(other)) < 1e-6;
 }
 
-/** Packages without those that were handed over, product by product; the grams are those of all less what was taken. */
+/**
+ * Packages less those that were handed over, product by product; the grams are the total less what was handed over.
+ */
 function without(packages: Packages, gone: Rows): Packages {
   const taken = Map.groupBy(gone, keyOf);
   const left = [...Map.groupBy(packages, keyOf)].flatMap(([key, rows]) => {

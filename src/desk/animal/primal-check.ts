@@ -1,4 +1,4 @@
-/** Whether a primal can weigh that: of a piece that did not come in nothing is weighed, a far one is asked about. */
+/** Checks the weight of a primal: refused if the primal did not come in, confirmed if the weight is unlikely. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { likelyMistypes } from '../../core/values/mistype.ts';
 import type { Reading } from '../../core/values/reading.ts';
@@ -15,7 +15,7 @@ import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import { typedText } from '../input/typed-text.ts';
 
-/** Stages at which a weight may be of one primal: all of it, or a part that came off it. */
+/** Stages at which a weight may belong to one primal: the whole primal, or a part cut from it. */
 const OF_A_PRIMAL: readonly string[] = ['primal', 'cut'];
 
 /** @throws ProblemError `primal.needed`, `primal.unknown`, `primal.not-brought`, `input.invalid` */
@@ -64,7 +64,7 @@ export function askAboutPrimal(
   const mean = primal.share * base;
   const total = before + given.grams;
   const most = mean * (1 + ASK_SD * PRIMAL_SPREAD);
-  // One side of two may be on the scale, so the least is what one piece may weigh.
+  // One side of a pair may be on the scale, so the minimum is that of one piece.
   const least = (mean / primal.brought) * (1 - ASK_SD * PRIMAL_SPREAD);
   if (total > most || total < least)
     throw new ProblemError('conflict', 'weight.unlikely', {
@@ -72,14 +72,14 @@ export function askAboutPrimal(
       with: { ...told, grams: total, ...usualRange(mean), ...likely() },
     });
 }
-/** Two scales and a rounded step: primals may outweigh their animal by this much before it is said. */
+/** Tolerance of two scales and a rounded step: primals may outweigh their animal by this much. */
 const MAX_OVER = 1.005;
 
 function knownPrimals(session: Session, animal: AnimalRow): PrimalKnown[] {
   return primalsOf(session.species.of(animal.species), session.book.animals.parts(animal.id));
 }
 
-/** What may have been meant: all that is left of the primal, else one piece of it. */
+/** Likely intended weights: the rest of the primal, or one piece of it. */
 function targetsOf({ share, brought }: PrimalKnown, base: number, before: number): number[] {
   const mean = share * base;
   return [mean - before, mean / brought].filter((target) => target > 0);

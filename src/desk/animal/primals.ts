@@ -1,4 +1,4 @@
-/** The primals of one animal: which of them came in, and what each usually weighs. */
+/** The primals of one animal: which came in, and their usual weights. */
 import type { WeighingRecord } from '../../book/records/weighings.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import type { PrimalWeighed } from '../contract/contract.ts';
@@ -7,25 +7,25 @@ export interface PrimalKnown {
   code: string;
   name: string;
   pair: boolean;
-  /** Pieces that came in; 0 when this one did not. */
+  /** Pieces that came in; 0 if none. */
   brought: number;
-  /** Share of all that came in; 0 when this one did not. */
+  /** Share of everything that came in; 0 if none. */
   share: number;
 }
 
-/** One primal usually lies within so much of its usual share (one standard deviation, relative). Assumption. */
+/** Relative standard deviation of one primal's share. Assumption. */
 export const PRIMAL_SPREAD = 0.15;
-/** Beyond so many standard deviations a primal is asked about. */
+/** Beyond this many standard deviations a primal needs confirmation. */
 export const ASK_SD = 3;
-/** Eight in ten lie within so many standard deviations. */
+/** Half the width of an 80 % range, in standard deviations. */
 const EIGHT_IN_TEN = 1.2816;
-/** Of a pair whose both sides came in, less than this of the usual weight is one side. */
+/** If both sides of a pair came in, less than this fraction of the usual weight is one side. */
 const ONE_SIDE = 0.7;
 
 const sidesOf = ({ pair }: { pair: boolean }): number => (pair ? 2 : 1);
 
 /**
- * All primals of the kind with what came in of each: all of a whole animal, else what intake counted.
+ * All primals of the species with the pieces that came in: all of a whole animal, else those counted at intake.
  * @example // an elk of which two hind legs and a shoulder came in
  * primalsOf(elk, [{ primal: 'haunch', count: 2 }, { primal: 'shoulder', count: 1 }])
  * // hind legs 0.3913 of the carcass, the shoulder 0.0884: shares 0.816 and 0.184 of what came in
@@ -49,7 +49,7 @@ export function primalsOf(
   }));
 }
 
-/** How much of a whole carcass came in, and the smallest single piece of it, as shares of the carcass. */
+/** Received share of a whole carcass, and its smallest single piece, both as shares of the carcass. */
 export function broughtOfWhole(
   { primals }: Pick<SpeciesProfile, 'primals'>,
   parts: readonly { primal: string; count: number }[],
@@ -66,12 +66,12 @@ export function broughtOfWhole(
   };
 }
 
-/** Whether the weight on the book can only be one side of two. */
+/** Whether the recorded weight can only be one side of a pair. */
 export function oneSideOnly(primal: PrimalKnown, grams: number, base: number): boolean {
   return primal.pair && primal.brought > 1 && grams > 0 && grams < primal.share * base * ONE_SIDE;
 }
 
-/** Weighings of primals that count, by the code of the primal. */
+/** Weighings of primals without voided ones, by primal code. */
 export function primalRows<R extends Pick<WeighingRecord, 'stage' | 'void_at' | 'primal'>>(
   rows: readonly R[],
 ): Map<string, R[]> {
@@ -82,9 +82,9 @@ export function primalRows<R extends Pick<WeighingRecord, 'stage' | 'void_at' | 
 }
 
 /**
- * The weight that usual shares of primals are taken of: the median of the animal's own weight and of what each primal
- * by its usual share says that the animal weighs. One slip, of the hook or of a primal, then makes no other look odd.
- * @example // 300 lb on the hook typed as 200 lb; primals that speak for 290, 300, 303 and 310 lb: 300 lb
+ * The base of the usual shares: the median of the animal's own weight and of the weights that each primal implies by
+ * its usual share. A single mistyped weight then makes no other weight look unusual.
+ * @example // 300 lb hanging typed as 200 lb; primals that imply 290, 300, 303 and 310 lb: 300 lb
  */
 export function likelyBase(
   primals: readonly PrimalKnown[],
@@ -102,7 +102,10 @@ export function likelyBase(
   return ((sorted[Math.floor(middle)] ?? base) + (sorted[Math.ceil(middle)] ?? base)) / 2;
 }
 
-/** The primals as the Table shows them: weighed, usual, odd. `suspect` says which weighings the balance doubts. */
+/**
+ * The primals as the Table shows them: weighed, usual range, unusual or not. `suspect` tells which weighings the
+ * balance doubts.
+ */
 export function primalsWeighed(
   species: Pick<SpeciesProfile, 'primals'>,
   parts: readonly { primal: string; count: number }[],
@@ -134,7 +137,7 @@ export function primalsWeighed(
   });
 }
 
-/** Where eight in ten lie. */
+/** The 80 % range. */
 export function usualRange(mean: number): { low: number; high: number } {
   const wide = EIGHT_IN_TEN * PRIMAL_SPREAD;
   return { low: mean * (1 - wide), high: mean * (1 + wide) };

@@ -1,4 +1,4 @@
-/** What the name of a product on a package or a batch says of how it was made. */
+/** What a product's name on a package or a batch implies about how it was made. */
 import suppliedJson from '../../../resources/products.json' with { type: 'json' };
 import type { ProductKind } from '../../trade/product.ts';
 import type { Session } from '../session/session.ts';
@@ -7,15 +7,15 @@ interface Named {
   code: string;
   name: string;
   kind: ProductKind;
-  /** Fat mixed in, `none`, or null where each hunter says it. */
+  /** Fat mixed in; `none`; or null if each hunter chooses. */
   fat: string | null;
 }
 
 const SUPPLIED = suppliedJson as unknown as readonly Named[];
-/** A name that the shop's list does not have may say it. */
+/** Names outside the shop's list that imply a ground product. */
 const SAYS_GROUND = /ground|grind|burger|patt(y|ies)|sausage|brat|links|stick|chili|salami|bologna|chorizo|kielbasa|hot dog|wiener|frank|meatball|meatloaf|landj/i; // prettier-ignore
 
-/** The shop's own product or supplied one of a name, or undefined. */
+/** The shop's own or supplied product of this name, or undefined. */
 export function productNamed(session: Session, product: string): Named | undefined {
   const name = product.trim().toLowerCase();
   const own = session.book.products.all().find((one) => one.name.toLowerCase() === name);
@@ -25,7 +25,7 @@ export function productNamed(session: Session, product: string): Named | undefin
   return { ...own, fat: (body ?? supplied)?.fat ?? null };
 }
 
-/** Whether products went through the grinder, each name looked up once. */
+/** Whether a product is ground; each name is looked up once. */
 export function groundProducts(session: Session): (product: string) => boolean {
   const known = new Map<string, boolean>();
   return (product) => {
@@ -39,8 +39,8 @@ export function groundProducts(session: Session): (product: string) => boolean {
 }
 
 /**
- * Whether pork or fat may have been added to a ground product, so that more comes out than was cut. What is not on the shop's
- * list may hold anything.
+ * Whether pork or fat may have been added to a ground product, so that more comes out than was cut. A product outside
+ * the shop's list may contain anything.
  */
 export function mayHoldAdded(session: Session, product: string, orderedFat: string): boolean {
   const known = productNamed(session, product);

@@ -1,6 +1,6 @@
 /**
- * Whether all that was cut and ground of an animal is packed, before it is set ready. What differs is asked about once, with
- * its figures; the answer stays in the trail.
+ * Checks before an animal is set ready that everything cut and ground is packed. Differences need one confirmation;
+ * the audit keeps the answer with the figures.
  */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { toGrams } from '../../core/values/units.ts';
@@ -11,16 +11,16 @@ import { instructionsOf, ordersAsked } from './instructions.ts';
 import { groundProducts, mayHoldAdded } from './product-named.ts';
 import { losesWater } from './water-loss.ts';
 
-/** Two scales agree within it, and vacuum packs purge about as much. Common practice, no source. */
+/** Tolerance of two scales, and about the purge in vacuum packs. Common practice, no source. */
 const AGREES = 0.02;
-/** A lower limit, so that a scrap on the block is not asked about. Our choice. */
+/** Differences below this are scraps and need no confirmation. Our choice. */
 const SCRAP_GRAMS = 225;
-/** Animals whose packages say whether the shop weighs those of whole cuts. Our choice. */
+/** Number of earlier animals that show whether the shop weighs packages of whole cuts. Our choice. */
 const LEARNED_FROM = 20;
 
 /**
- * What does not fit together, or null: nothing is asked of what goes back as it came. Products that lose water in the smoker or
- * dryer are not weighed against what went in. Whole cuts are only where the shop weighs their packages; else only trim is.
+ * The differences found, or null. Animals that go back unprocessed are not checked. Products that lose water in the
+ * smoker or dryer are not compared. Whole cuts are compared only if the shop weighs their packages, else only trim.
  */
 export function readyDoubts(session: Session, animal: Pick<AnimalRow, 'id' | 'season'>): ReadyDoubts | null {
   if (session.book.leaving.unprocessed(animal.id)) return null;
@@ -57,7 +57,10 @@ export function readyDoubts(session: Session, animal: Pick<AnimalRow, 'id' | 'se
 const gramsOf = (rows: readonly { grams: number }[]): number =>
   rows.reduce((total, { grams }) => total + grams, 0);
 
-/** Of ground packages of the Table, what came off the animal: what may hold added pork or fat counts as its trim at most. */
+/**
+ * Grams of ground packages from the Table that came off the animal. Products with added pork or fat count for at most
+ * its trim.
+ */
 function groundPackages(
   session: Session,
   animalId: number,
@@ -74,9 +77,9 @@ function groundPackages(
   return plain + Math.min(mixed, Math.max(0, trimLeft - plain));
 }
 
-/** Whether the shop weighed packages of whole cuts for most of the animals before this one. */
+/** Whether the shop weighed packages of whole cuts for most of the preceding animals. */
 function weighsCuts(session: Session, { id, season }: Pick<AnimalRow, 'id' | 'season'>): boolean {
-  // The same for ten animals in a row, so that a list of many asks seldom.
+  // The same result for ten consecutive animals, so that long lists use the cache.
   const before = id - (id % 10) + 1;
   return session.cached('animal', season, `weighs cuts before ${before}`, () => {
     const isGround = groundProducts(session);
@@ -91,12 +94,12 @@ function weighsCuts(session: Session, { id, season }: Pick<AnimalRow, 'id' | 'se
   });
 }
 
-/** One scale step for each weight, and `AGREES` of what was cut. */
+/** One scale step per weight, plus `AGREES` of what was cut. */
 function toleranceOf({ settings }: Session, cutGrams: number, weights: number): number {
   return Math.max(SCRAP_GRAMS, cutGrams * AGREES + weights * toGrams(settings.step, settings.unit));
 }
 
-/** Batches with meat of the animal of which nothing is packed. */
+/** Batches with the animal's meat and no packages. */
 function unpackedBatches(session: Session, animalId: number): ReadyDoubts['unpacked'] {
   return session.book.batches.ofAnimal(animalId).flatMap(({ id, name, product }) => {
     const rows = session.book.weighings.ofBatch(id).filter(({ void_at }) => void_at === null);
@@ -108,7 +111,7 @@ function unpackedBatches(session: Session, animalId: number): ReadyDoubts['unpac
   });
 }
 
-/** Products that the hunter ordered and that nothing was packed or ground as. A default is no order. */
+/** Ordered products of which nothing was packed or ground. Defaults are not orders. */
 function productsNotMade(
   session: Session,
   animalId: number,
@@ -123,7 +126,7 @@ function productsNotMade(
   ]);
   const grinds = primals.length > 0 ? primals.some(({ as }) => as === 'grind') : cutsShare < 1;
   const trim = session.book.weighings.sums(animalId)?.trim ?? 0;
-  // Trim may all have gone into what was ordered with an amount of its own.
+  // Grinds with an amount of their own may use up all trim.
   const rest = trim - alsoGround.reduce((sum, { grams }) => sum + grams, 0);
   const wanted = [
     ...alsoGround.map(({ product }) => product),
@@ -133,8 +136,8 @@ function productsNotMade(
 }
 
 /**
- * Asks about what does not fit, once: an answer to the same figures counts.
- * @returns what was answered, to be kept with the step; null where nothing was in doubt
+ * Asks for confirmation of differences; a former answer to the same figures counts.
+ * @returns the confirmed differences, to be stored with the stage change; null if there are none
  * @throws ProblemError `ready.amounts` (conflict: pass `confirmed` and an `answer`)
  */
 export function askReady(
@@ -158,7 +161,7 @@ export function askReady(
   });
 }
 
-/** What was answered last when it was set ready, or null. */
+/** The last answer given when the animal was set ready, or null. */
 export function answeredOf(
   session: Session,
   animalId: number,

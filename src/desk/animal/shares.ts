@@ -1,13 +1,13 @@
 /**
- * Hunters who share one animal: who they are, and what each gets. Packages are divided by largest remainders product by
- * product, money to the cent; what all get is the whole.
+ * Hunters who share one animal, and what each gets. Packages are divided by largest remainders, product by product,
+ * and money to the cent; the parts sum to the whole.
  */
 import { apportion } from '../../core/values/apportion.ts';
 import { splitRows } from '../../core/values/split.ts';
 import type { AnimalPage, PickupShare, Sharer } from '../contract/contract.ts';
 import type { Session } from '../session/session.ts';
 
-/** The hunters of a shared animal; empty where one hunter has all of it. */
+/** The hunters of a shared animal; empty if it has a single hunter. */
 export function sharersOf(session: Session, animalId: number): Sharer[] {
   const rows = session.book.shares.ofAnimal(animalId);
   if (rows.length < 2) return [];
@@ -22,7 +22,7 @@ export function sharersOf(session: Session, animalId: number): Sharer[] {
   }));
 }
 
-/** Minor units for each; together the total. A total below zero is a refund, shared the same way. */
+/** Minor units for each, summing to the total. A negative total is a refund and is divided the same way. */
 export function splitMinor(totalMinor: number, sharers: readonly Sharer[]): number[] {
   const parts = apportion(
     Math.abs(totalMinor),
@@ -31,7 +31,7 @@ export function splitMinor(totalMinor: number, sharers: readonly Sharer[]): numb
   return totalMinor < 0 ? parts.map((part) => -part) : parts;
 }
 
-/** Of each row of packages how many each gets; what a row rounds away is carried to the next. */
+/** How many of each row's packages each hunter gets; the rounding of a row carries over to the next. */
 export function countsOf(packages: AnimalPage['packages'], sharers: readonly Sharer[]): number[][] {
   return splitRows(
     packages.map(({ count }) => count),
@@ -39,7 +39,7 @@ export function countsOf(packages: AnimalPage['packages'], sharers: readonly Sha
   );
 }
 
-/** The packages of each. Grams follow the packages, so that a row's grams sum to it. */
+/** The packages of each hunter. Grams are proportional to the packages, so that a row's grams sum to its total. */
 export function splitPackages(
   packages: AnimalPage['packages'],
   sharers: readonly Sharer[],

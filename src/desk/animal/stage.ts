@@ -5,9 +5,9 @@ import type { Session } from '../session/session.ts';
 import type { AnimalStage } from '../../trade/animal.ts';
 
 /**
- * Moves an animal on, and keeps who did it. Every way to `ready` and `released` leads through here, so that none
- * passes by the meat of a held animal. What was answered is kept with the step, with the doubts about its amounts where there
- * were any. @throws ProblemError `pooled.held`, `pooled.positive`, `pooled.through-grinder`
+ * Moves an animal to a stage and records who did it. Every change to `ready` and `released` goes through here, so
+ * none skips the check for held meat. The audit entry includes the answer and the differences that it confirmed.
+ * @throws ProblemError `pooled.held`, `pooled.positive`, `pooled.through-grinder`
  */
 export function moveOn(
   session: Session,

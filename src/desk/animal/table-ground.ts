@@ -1,6 +1,6 @@
 /**
- * Ground meat that was packed at the Table without a batch. Nobody recorded when it went through the grinder, so it is not
- * traced; what may have met it there is named, so that somebody can decide.
+ * Ground meat that was packed at the Table without a batch. Nobody recorded when it was ground, so it cannot be
+ * traced. This names what it may have met in the grinder, so that a person can decide.
  */
 import type { TablePackedRow } from '../../book/records/results/traces.ts';
 import { reachOf, type TracedBatch } from '../../core/trace/reach.ts';
@@ -13,21 +13,21 @@ import { batchesOf, cleaningsFor } from './traces.ts';
 export interface UntracedReach {
   /** The animal's own ground meat was packed at the Table without a batch. */
   own: boolean;
-  /** Other animals, each with the products or the batches that may be concerned. */
+  /** Other animals that may be affected, with their products or batches. */
   animals: { id: number; where: string[]; packages: number; grams: number }[];
 }
 
 /**
- * What the ground meat of the Table adds to the reach of an animal. It may have been ground at any time between the first cut
- * of its animal (or the morning of its packing) and its last package, so a batch of one that was at work all that time stands
- * for it: it may name more than were met, never fewer of those that were recorded.
+ * Adds ground meat packed at the Table to the reach of an animal. It may have been ground at any time between the
+ * animal's first cut (or the morning of its packing) and its last package, so it is treated as a batch that was in
+ * the grinder all that time. This overestimates the reach and never underestimates it.
  */
 export function untracedReach(session: Session, animalId: number, season: number): UntracedReach {
   const isGround = groundProducts(session);
   const rows = session.book.traces.tablePacked(season).filter(({ product }) => isGround(product));
   const ofAnimal = Map.groupBy(rows, ({ animal }) => animal);
   const batches = batchesOf(session, season);
-  // The ids of batches are positive.
+  // Negative ids cannot collide with ids of batches.
   const all = [...batches, ...[...ofAnimal].map(([animal, packed]) => asBatch(session, animal, packed))];
   const cleanings = cleaningsFor(session, all);
   const traced = reachOf(animalId, batches, cleanings);

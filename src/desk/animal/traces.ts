@@ -1,20 +1,20 @@
-/** Which batches the meat of positive animals reached, season by season. It follows from weights, results and cleanings alone. */
+/** Batches that the meat of positive animals reached, by season, derived from weights, results and cleanings. */
 import type { PositiveRow } from '../../book/records/results/traces.ts';
 import { reachOf, type Reached, type TracedBatch, type TracedCleaning } from '../../core/trace/reach.ts';
 import type { Session } from '../session/session.ts';
 
 interface SeasonTraces {
-  /** Of each positive animal, the batches that its meat reached. */
+  /** For each positive animal, the batches that its meat reached. */
   reached: { source: PositiveRow; batches: ReadonlyMap<number, Reached> }[];
-  /** Animals whose meat was weighed into each batch that was reached. */
+  /** Animals in each reached batch. */
   members: ReadonlyMap<number, readonly number[]>;
 }
 
 const NOTHING: SeasonTraces = { reached: [], members: new Map() };
 
 /**
- * The grinder is traced within a season: between seasons it lies taken apart. Common practice, no source. Worked out when
- * first requested, and again after a hold, a batch or a cleaning changed.
+ * Traces of a season. The grinder is disassembled between seasons, so traces do not cross them. Common practice, no
+ * source. Cached until a hold, a batch or a cleaning changes.
  */
 export function tracesOf(session: Session, season: number): SeasonTraces {
   const { changes } = session.book;
@@ -22,7 +22,7 @@ export function tracesOf(session: Session, season: number): SeasonTraces {
   return session.cached('animal', season, `traces ${versions}`, () => trace(session, season));
 }
 
-/** Batches of a season that were at work, with the animals whose meat went in. */
+/** Batches of a season that were ground, with their animals. */
 export function batchesOf({ book }: Session, season: number): TracedBatch[] {
   const members = Map.groupBy(book.traces.members(season), ({ batch_id }) => batch_id);
   return book.traces

@@ -1,8 +1,8 @@
-/** What the weighings of an animal come to, part by part. */
+/** Sums of an animal's weighings by part. */
 import type { WeightSums } from '../../book/records/weighings.ts';
 import type { Part } from '../../core/yield/yield.ts';
 
-/** The yield model's name for each part of the table. */
+/** The yield model's name of each part on the Table. */
 export const PART_OF: Readonly<Record<string, Part>> = {
   'whole cuts': 'wholeCuts',
   trim: 'trim',
@@ -12,7 +12,7 @@ export const PART_OF: Readonly<Record<string, Part>> = {
   damage: 'damage',
 };
 
-/** Grams weighed of a part so far; `meat` is whole cuts and trim together. */
+/** Grams weighed of a part; `meat` is whole cuts and trim together. */
 export function partGrams(sums: WeightSums, part: Part): number {
   switch (part) {
     case 'wholeCuts':

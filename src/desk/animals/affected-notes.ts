@@ -1,4 +1,4 @@
-/** What was done about an animal whose meat a positive result reaches: called, kept, discarded or returned. */
+/** Actions taken for an animal affected by a positive result: called, kept, discarded or returned. */
 import * as v from 'valibot';
 import { affectsOf } from '../animal/affected.ts';
 import { animalOf } from '../animal/closed.ts';
@@ -9,7 +9,7 @@ import { write } from '../session/procedure.ts';
 import { AFFECTED_DEEDS } from '../../trade/animal.ts';
 
 /**
- * Keeps what was done about an animal. It lifts nothing: only a corrected result does.
+ * Records an action. It lifts no restriction; only a corrected result does.
  * @throws ProblemError `animal.unknown`, `affected.not`, `affected.too-many`
  */
 export const noteAffected = write(
@@ -34,7 +34,7 @@ export const noteAffected = write(
   },
 );
 
-/** Voids a note that was made by mistake. @throws ProblemError `affected.unknown`, `affected.voided` */
+/** Voids a note entered by mistake. @throws ProblemError `affected.unknown`, `affected.voided` */
 export const voidAffected = write(v.object({ noteId: id, reason: needed(300), by }), (session, input) => {
   const known = session.book.affectedNotes.get(input.noteId);
   if (!known) throw new ProblemError('missing', 'affected.unknown');

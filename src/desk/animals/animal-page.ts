@@ -1,4 +1,4 @@
-/** Everything that the Table shows of one animal, put together from the book and the core. */
+/** Everything that the Table shows of one animal. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { HunterRow } from '../../book/records/hunters.ts';
 import type { WeightSums } from '../../book/records/weighings.ts';
@@ -64,7 +64,7 @@ export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
     killDate: animal.kill_date,
     killArea: animal.kill_area,
     deliverer: { name: animal.deliverer_name, address: animal.deliverer_address },
-    // A canceled animal was never here, so nothing of its record is missing.
+    // A canceled animal was never here, so its record needs no fields.
     lacks: animal.stage === 'canceled' ? [] : lacksIn(session, animal, hunter, sums),
     receivedOn: animal.received_on,
     promisedOn: animal.promised_on,
@@ -147,7 +147,7 @@ function asCameOf(session: Session, animalId: number): AnimalPage['asCame'] {
   return stated ? { reason: stated.reason, at: stated.at, by: stated.by } : null;
 }
 
-/** What of the record an officer would find missing. */
+/** Required fields that are missing from the record. */
 function lacksIn(
   session: Session,
   animal: AnimalRow,
@@ -185,7 +185,7 @@ function ladderOf(sums: WeightSums | undefined): AnimalPage['ladder'] {
   return { baseGrams: base, base: sums.hanging === null ? 'received' : 'hanging', pieces, restGrams: rest };
 }
 
-/** Shares are said of the weight that the ladder shows, also when that still has its hide on. */
+/** Shares relate to the weight that the ladder shows, which may include the hide. */
 function expectedOf(
   shares: ReturnType<Session['yields']['shares']>,
   base: number | null,

@@ -43,7 +43,7 @@ export const find = read(v.object({ text: text(200) }), (session, input) =>
 );
 
 /**
- * Where the animal is now.
+ * Moves an animal to a stage.
  * @throws ProblemError `animal.closed`, `cut.held`, `cut.positive`; to `ready` also `pooled.held`, `pooled.positive`,
  * `pooled.through-grinder`, and `ready.amounts` (conflict: pass `confirmed` and an `answer`)
  */
@@ -51,7 +51,7 @@ export const setStage = write(
   v.object({
     id,
     stage: v.picklist(['hanging', 'cutting', 'packing', 'ready'], 'choice.stage'),
-    /** Why what is packed differs from what was cut; kept as the reason of the step, also where nothing was asked. */
+    /** Why packed and cut weights differ; stored as the reason, whether or not confirmation was needed. */
     answer: text(300),
     confirmed,
     by,
@@ -59,17 +59,17 @@ export const setStage = write(
   (session, input) => {
     const animal = openAnimalOf(session, input.id);
     refuseHeldStep(session, animal, input.stage);
-    // What may not go out at all is said before its amounts are asked about.
+    // Refuse what cannot leave before asking about its amounts.
     if (input.stage === 'ready') refusePooledWithHeld(session, animal);
     const doubts = input.stage === 'ready' ? askReady(session, animal, input) : null;
     moveOn(session, animal, input.stage, input.by, { doubts, answer: input.answer });
-    // Worked on after all, it does not go back as it came.
+    // Working on the animal ends the statement that it goes back unprocessed.
     if (input.stage !== 'ready') endUnprocessed(session, animal.id, { reason: input.stage, by: input.by });
     return { id: animal.id };
   },
 );
 
-/** Weighed in detail or quickly from now on; what was weighed stays. */
+/** Sets detailed or quick weighing from now on; existing weights stay. */
 export const setDetail = write(
   v.object({ id, detail: v.picklist(['detailed', 'quick'], 'choice.detail'), by }),
   (session, input) => {
@@ -89,8 +89,9 @@ export const setDetail = write(
 );
 
 /**
- * New instructions; the earlier ones stay to be read.
- * @throws ProblemError `animal.unknown`, `animal.closed`, `orders.too-many`, `bill.stands` (other extras than it charges)
+ * Saves new instructions; earlier ones stay readable.
+ * @throws ProblemError `animal.unknown`, `animal.closed`, `orders.too-many`, `bill.stands` (the extras differ from
+ * the bill)
  */
 export const saveOrders = write(v.object({ id, instructions, by }), (session, input) => {
   const { id: animalId, species, ticket } = openAnimalOf(session, input.id);

@@ -1,17 +1,17 @@
-/** What came with an animal and is still here, when the animal is handed over. */
+/** Belongings that are still here when an animal is picked up. */
 import { belongingsHere } from '../animal/belongings.ts';
 import { isConfirmed, type Confirmed } from '../input/day-doubts.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
 interface Going {
-  /** Belongings that go along. */
+  /** Ids of the belongings that are handed over. */
   belongings: readonly number[];
   confirmed: Confirmed;
 }
 
 /**
- * Asks about what is still here and does not go along.
+ * Asks for confirmation if belongings stay behind.
  * @throws ProblemError `belonging.unknown` (missing); `release.belongings` (conflict: pass `confirmed`)
  */
 export function askBelongings(
@@ -30,7 +30,7 @@ export function askBelongings(
     });
 }
 
-/** Keeps that belongings went back to the hunter, at the moment of the handing over. */
+/** Records that belongings were handed over with the animal. */
 export function handOverBelongings(
   session: Session,
   belongings: readonly number[],
@@ -49,10 +49,10 @@ export function handOverBelongings(
     });
 }
 
-/** A handing over and what went along are written in one transaction. */
+/** A pickup and its belongings are written in one transaction. */
 const TOGETHER_MS = 2000;
 
-/** Voids that belongings went along with a handing over that did not happen: each is here again, where it was stored. */
+/** Restores belongings of a voided pickup to where they were stored. */
 export function takeBackBelongings(
   session: Session,
   animalId: number,

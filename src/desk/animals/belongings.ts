@@ -1,4 +1,4 @@
-/** What else came with an animal: antlers, cape, heart … Each is entered once, and its end is kept beside it. */
+/** What came with an animal: antlers, cape, heart … Each is entered once; where it went is a second row. */
 import * as v from 'valibot';
 import { compareDates } from '../../core/values/dates.ts';
 import { belongingsOf } from '../animal/belongings.ts';
@@ -11,7 +11,7 @@ import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import { BELONGING_WENT } from '../../trade/belongings.ts';
 
-/** What is said of one belonging when it comes in. */
+/** Input for one belonging at intake. */
 export const newBelonging = v.object({
   kind: needed(60),
   tag: text(80),
@@ -20,7 +20,7 @@ export const newBelonging = v.object({
   note: text(300),
 });
 
-/** Belongings of one animal, those that left among them. @throws ProblemError `animal.unknown` */
+/** Belongings of one animal, including those that left. @throws ProblemError `animal.unknown` */
 export const list = read(v.object({ animalId: id }), (session, { animalId }) =>
   belongingsOf(session, animalOf(session, animalId).id),
 );
@@ -53,7 +53,7 @@ export function addBelonging(
   });
 }
 
-/** Voids a belonging that was entered by mistake. @throws ProblemError `belonging.unknown`, `belonging.voided` */
+/** Voids a belonging entered by mistake. @throws ProblemError `belonging.unknown`, `belonging.voided` */
 export const voidOne = write(v.object({ id, reason: needed(300), by }), (session, input) => {
   const found = standing(session, input.id);
   session.book.belongings.void(found.id, input.reason, session.now(), input.by);
@@ -61,9 +61,9 @@ export const voidOne = write(v.object({ id, reason: needed(300), by }), (session
 });
 
 /**
- * Keeps where a belonging went. A taxidermist is named; the day is today unless one is given.
- * @throws ProblemError `belonging.unknown`, `belonging.voided`, `belonging.gone`, `belonging.taxidermist`, `date.future`,
- * `belonging.before-received`; `date.long-ago` (conflict: pass `confirmed`)
+ * Records where a belonging went. A taxidermist must be named; the day defaults to today.
+ * @throws ProblemError `belonging.unknown`, `belonging.voided`, `belonging.gone`, `belonging.taxidermist`,
+ * `date.future`, `belonging.before-received`; `date.long-ago` (conflict: pass `confirmed`)
  */
 export const end = write(
   v.object({
@@ -106,7 +106,9 @@ export const end = write(
   },
 );
 
-/** Voids where a belonging went: it is here again. @throws ProblemError `belonging.unknown`, `belonging.here` */
+/**
+ * Voids where a belonging went: it is in the shop again. @throws ProblemError `belonging.unknown`, `belonging.here`
+ */
 export const voidEnd = write(v.object({ id, reason: needed(300), by }), (session, input) => {
   const found = standing(session, input.id);
   if (found.end_id === null)

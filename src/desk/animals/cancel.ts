@@ -1,4 +1,4 @@
-/** Cancels an intake that was a mistake. The record stays readable, and its ticket number is given to no other animal. */
+/** Cancels a mistaken intake. The record stays readable, and its ticket number is not reused. */
 import * as v from 'valibot';
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { openAnimalOf } from '../animal/closed.ts';
@@ -9,13 +9,14 @@ import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
-/** Stages at which meat was weighed out; what came in and hung may have been weighed. */
+/** Stages that block cancelation; received and hanging weights do not. */
 const WEIGHED_OUT: readonly string[] = ['primal', 'cut', 'grinder', 'packed'];
 
 /**
- * Cancels an intake. Refused once meat was weighed out, or while a bill stands or money is on the account, and after a
- * positive result; `animals.reopen` undoes it.
- * @throws ProblemError `animal.unknown`, `animal.closed`, `cancel.weighed`, `cancel.billed`, `cancel.paid`, `cancel.positive`
+ * Cancels an intake. Refused after meat was weighed out, while a bill is active or money is on the account, and after
+ * a positive result. `animals.reopen` undoes it.
+ * @throws ProblemError `animal.unknown`, `animal.closed`, `cancel.weighed`, `cancel.billed`, `cancel.paid`,
+ * `cancel.positive`
  */
 export const cancel = write(v.object({ id, reason: needed(300), by }), (session, input) => {
   const animal = openAnimalOf(session, input.id);
@@ -29,7 +30,7 @@ export const cancel = write(v.object({ id, reason: needed(300), by }), (session,
   return { id: animal.id };
 });
 
-/** Says what is to be voided first. */
+/** Refuses with what must be voided first. */
 function refuseUsed(session: Session, { id: animalId, ticket }: AnimalRow): void {
   const weighed = session.book.weighings
     .ofAnimal(animalId)

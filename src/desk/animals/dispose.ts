@@ -8,9 +8,9 @@ import { ProblemError } from '../contract/problem.ts';
 import { openAnimalOf } from '../animal/closed.ts';
 
 /**
- * Records that an animal was done away with: it leaves the rail and stays in the record book. Without a
- * positive result a reason is wanted (spoiled, condemned by an inspector …): meat of somebody else is not thrown away
- * without a word. Answers whose meat went into batches with it: those hunters must be told.
+ * Records the disposal of an animal: it leaves the rail and stays in the record book. Without a positive result a
+ * reason is required (spoiled, condemned by an inspector …), because the meat belongs to somebody else. Returns the
+ * other animals of its batches, whose hunters must be notified.
  * @throws ProblemError `animal.closed`, `dispose.reason`, `date.future`, `date.disposed-before-received`,
  * `date.long-ago` (conflict: pass `confirmed`)
  */

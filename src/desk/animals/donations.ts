@@ -1,4 +1,4 @@
-/** Meat given away through a program: all of an animal, or a part of it. It is never sold. */
+/** Donations of meat through a program: a whole animal or a part of it. Donated meat is never sold. */
 import * as v from 'valibot';
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { DonationRecord } from '../../book/records/of-animal/donations.ts';
@@ -20,14 +20,15 @@ import type { Session } from '../session/session.ts';
 import { askBelongings } from './belongings-at-pickup.ts';
 import { leave, refuseToGo } from './going.ts';
 
-/** More than a program takes of one shop in a season. */
+/** More donations than one shop makes in a season. */
 const MAX_ROWS = 10_000;
 
 /**
- * Donates packed meat to a program of the settings: part of it, or all, with which the animal leaves the shop. Held meat waits
- * for its results. Unclaimed meat only after the last notice.
- * @throws ProblemError `animal.closed`, `donation.program`, `donation.more`, `donation.not-noticed`, `donation.before-received`,
- * `donation.too-many`, `date.future`, and as `pickup.release` but for the bill; `date.long-ago`, `release.belongings` (conflict)
+ * Donates packed meat to a program of the settings: part of it, or all, which releases the animal. Held meat waits
+ * for its results. Unclaimed meat requires the last notice first.
+ * @throws ProblemError `animal.closed`, `donation.program`, `donation.more`, `donation.not-noticed`,
+ * `donation.before-received`, `donation.too-many`, `date.future`, and as `pickup.release` except for the bill;
+ * `date.long-ago`, `release.belongings` (conflict)
  */
 export const add = write(
   v.object({
@@ -79,7 +80,10 @@ export const add = write(
   },
 );
 
-/** Voids a donation. Of an animal that left with it, reopening does. @throws ProblemError `donation.unknown`, `donation.voided`, `donation.left` */
+/**
+ * Voids a donation. If the animal left with it, reopen the animal instead. @throws ProblemError `donation.unknown`,
+ * `donation.voided`, `donation.left`
+ */
 export const voidOne = write(v.object({ id, reason: needed(300), by }), (session, input) => {
   const found = session.book.donations.get(input.id);
   if (!found) throw new ProblemError('missing', 'donation.unknown');
@@ -94,7 +98,7 @@ export const voidOne = write(v.object({ id, reason: needed(300), by }), (session
   return { id: found.id };
 });
 
-/** Donations of a season by the day of the donation; of the running one if none is named. @throws ProblemError `records.too-many` */
+/** Donations of a season by date; of the current season by default. @throws ProblemError `records.too-many` */
 export const list = read(v.object({ season: v.optional(seasonYear) }), (session, input): DonationsView => {
   const { from, to } = daysOf(session, input.season ?? session.season());
   const found = session.book.donations.between({ from, to, most: MAX_ROWS + 1 });
@@ -118,12 +122,12 @@ export const list = read(v.object({ season: v.optional(seasonYear) }), (session,
   return { rows, months };
 });
 
-/** What was donated of an animal. */
+/** Donations of an animal. */
 export function donationsOf(session: Session, animalId: number): DonationRow[] {
   return session.book.donations.ofAnimal(animalId).map(donationRow);
 }
 
-/** Half a cent counts as one. */
+/** Half a cent rounds up. */
 function donationRow(row: DonationRecord): DonationRow {
   return {
     id: row.id,
@@ -148,7 +152,7 @@ function lastNotice(session: Session, animalId: number): boolean {
   return session.book.leaving.notices(animalId).some(({ step }) => step === 'last');
 }
 
-/** No more is given away than is packed and here: what was given before and the parts that sharers took are gone. */
+/** Refuses more than is packed and in the shop: former donations and picked-up parts are subtracted. */
 function refuseMore(session: Session, animal: AnimalRow, grams: number): void {
   const packed = packagesOf(session, animal, session.book.weighings.ofAnimal(animal.id));
   const taken = takenParts(session, animal.id).reduce((total, { rows }) => total + gramsOf(rows), 0);

@@ -13,7 +13,7 @@ import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import type { AnimalRow } from '../../book/records/animals.ts';
 
-/** What the drop-off receipt says of orders and money, and the deposit to ask for. @throws ProblemError `animal.unknown` */
+/** Orders, money and the suggested deposit on the drop-off receipt. @throws ProblemError `animal.unknown` */
 export const getDropOff = read(v.object({ animalId: id }), (session, input): DropOff => {
   const animal = animalOf(session, input.animalId);
   const currency = accountCurrency(session, animal.id);

@@ -1,4 +1,4 @@
-/** Which pieces an animal came in as, said anew. */
+/** Changes the pieces that an animal came in as. */
 import type { AnimalRow, RecordFields } from '../../book/records/animals.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
@@ -6,13 +6,12 @@ import { isWholeCarcass } from '../../trade/animal.ts';
 
 type Pieces = readonly { primal: string; count: number }[];
 
-/** What stands in the trail: '2 haunch, 1 shoulder', by codes of the species. */
+/** Text for the audit: '2 haunch, 1 shoulder', by primal codes. */
 const said = (pieces: Pieces): string => pieces.map(({ primal, count }) => `${count} ${primal}`).join(', ');
 
 /**
- * The pieces that the record says from now on, with what the trail says of both; null where nothing changes. An animal that
- * is whole after all has none.
- * @throws ProblemError `primal.unknown` (invalid), `edit.pieces-weighed` where a piece was weighed that did not come then
+ * The new pieces of the record and the audit text of both states; null if nothing changes. A whole animal has none.
+ * @throws ProblemError `primal.unknown` (invalid), `edit.pieces-weighed` if a weighed piece is not among the new ones
  */
 export function piecesChange(
   session: Session,
@@ -32,7 +31,7 @@ export function piecesChange(
   return { parts, before: { parts: said(known) }, after: { parts: said(parts) } };
 }
 
-/** With no pieces named all of the animal came, so every weight of a piece stands. */
+/** An empty list means that all of the animal came in, so every weight of a piece is valid. */
 function refuseWeighed(session: Session, animal: AnimalRow, parts: Pieces): void {
   if (parts.length === 0) return;
   const lost = session.book.weighings

@@ -1,4 +1,4 @@
-/** Edits whom an animal was released to and when. The first entry stays in the book. */
+/** Edits to whom and when an animal was released. The first entry stays in the book. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { compareDates } from '../../core/values/dates.ts';
 import { askFar, LEFT_DAYS, refuseFuture, type Confirmed } from '../input/day-doubts.ts';
@@ -6,8 +6,8 @@ import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
 /**
- * @returns whether anything was said otherwise than before
- * @throws ProblemError `edit.still-here` where it was not handed over; `date.future`, `edit.left-before-received`;
+ * @returns whether anything changed
+ * @throws ProblemError `edit.still-here` if it was not released; `date.future`, `edit.left-before-received`;
  * `date.far-ahead` (conflict: pass `confirmed`)
  */
 export function mendRelease(
@@ -51,7 +51,7 @@ export function mendRelease(
 }
 
 /**
- * The day on which an animal was handed over: not to come, and not before it came in.
+ * Checks a release date: not in the future, and not before the animal was received.
  * @throws ProblemError `date.future`, `edit.left-before-received`; `date.far-ahead` (conflict: pass `confirmed`)
  */
 export function checkLeft(

@@ -1,4 +1,4 @@
-/** Edits the record of an animal, at any time, with a reason. The audit keeps the earlier values. */
+/** Edits the record of an animal at any time, with a reason. The audit keeps the earlier values. */
 import * as v from 'valibot';
 import type { AnimalRow, RecordFields } from '../../book/records/animals.ts';
 import { compareDates, daysBetween, seasonOf } from '../../core/values/dates.ts';
@@ -22,9 +22,9 @@ import type { Session } from '../session/session.ts';
 import { animalOf } from '../animal/closed.ts';
 
 const mendable = v.strictObject({
-  /** Whose it really is: a known hunter, or one to be written in. */
+  /** The right owner: a known hunter, or a new one. */
   owner: v.optional(v.union([v.object({ id }), v.object(hunterFields)], 'hunter.needed')),
-  /** Of the owner, so on every ticket of his or hers. */
+  /** Belongs to the owner, so it changes on all of the owner's tickets. */
   name: v.optional(needed(200)),
   address: v.optional(line(500)),
   phone: v.optional(line(60)),
@@ -32,9 +32,9 @@ const mendable = v.strictObject({
   sex: v.optional(sex),
   age: v.optional(age),
   brought: v.optional(brought),
-  /** What came of an animal that was not whole. */
+  /** The pieces of an animal that was not whole. */
   parts: v.optional(pieces),
-  /** Of an animal that came in its hide. */
+  /** For an animal that came in its hide. */
   legs: v.optional(legs),
   origin: v.optional(v.picklist(['hunter', 'farm'], 'choice.origin')),
   licence: v.optional(line(80)),
@@ -45,21 +45,21 @@ const mendable = v.strictObject({
   promisedOn: v.optional(v.nullable(date)),
   delivererName: v.optional(line(200)),
   delivererAddress: v.optional(line(500)),
-  /** Who took it, and the day; only of an animal that was handed over. */
+  /** Recipient and day; only for an animal that was released. */
   givenTo: v.optional(needed(200)),
   releasedOn: v.optional(date),
 });
 type Mended = v.InferOutput<typeof mendable>;
 
 /**
- * Edits fields of a record, also after the animal left. Name, address and phone are those of its right owner.
+ * Edits fields of a record, also after the animal left. Name, address and phone are those of the right owner.
  *
- * A day of receipt in another season moves the animal there, or that season's numbers would count what never came in
- * it. It keeps its ticket where this is right in that season too; else it gets the next one there, and the ticket that it
- * had, which hangs on the carcass and stands on its labels, finds it still and is given to no other.
+ * A received date in another season moves the animal to that season, so that both seasons' numbers stay right. It
+ * keeps its ticket if that is valid in the new season; else it gets the next one there. The old ticket still finds
+ * it, because it is on the carcass and the labels, and is not reused.
  * @throws ProblemError `animal.unknown`, `hunter.unknown`, `edit.nothing`, `edit.after-left`, `edit.still-here`,
- * `edit.left-before-received`, `edit.pieces`, `edit.pieces-weighed` (refused), `primal.unknown`, `species.unknown`, `date.*`; `edit.other-season` and days that are
- * doubtful (conflict: pass `confirmed`)
+ * `edit.left-before-received`, `edit.pieces`, `edit.pieces-weighed` (refused), `primal.unknown`, `species.unknown`,
+ * `date.*`; `edit.other-season` and doubtful dates (conflict: pass `confirmed`)
  */
 export const edit = write(
   v.object({ id, changes: mendable, reason: needed(300), confirmed: confirmedOf, by }),
@@ -109,7 +109,7 @@ function putRight(
     deliverer_name: wanted.delivererName ?? animal.deliverer_name,
     deliverer_address: wanted.delivererAddress ?? animal.deliverer_address,
   };
-  // Nobody asks of the lower legs of an animal that came without its hide.
+  // Legs are recorded only for an animal that came in its hide.
   if (next.brought !== 'whole') next.legs = animal.brought === 'whole' ? 'unknown' : animal.legs;
   const changed = (Object.keys(next) as (keyof RecordFields)[]).filter((key) => next[key] !== animal[key]);
   const came = piecesChange(session, animal, next, wanted.parts);
@@ -133,11 +133,10 @@ function putRight(
     at,
     ...said,
   });
-  // Of an animal that moved, both seasons are learned again.
   return true;
 }
 
-/** Its season, unless the day moves it out. The month in which seasons begin may have been set anew since it came. */
+/** Its season, unless the new date moves it. The month in which seasons start may have changed since intake. */
 function seasonAfter(session: Session, animal: AnimalRow, received: string): number {
   const { seasonStartsMonth } = session.settings;
   const season = seasonOf(received, seasonStartsMonth);
@@ -176,7 +175,7 @@ function checkDays(
     throw new ProblemError('invalid', 'date.promised-before-received', { field: 'receivedOn' });
 }
 
-/** A day far from the one on which it was written in is asked about, unless it is near the one that stood there. */
+/** Dates far from the day of entry need confirmation, unless they are close to the current date of receipt. */
 function askReceived(session: Session, animal: AnimalRow, received: string, confirmed: Confirmed): void {
   if (Math.abs(daysBetween(animal.received_on, received)) <= RECEIVED_DAYS) return;
   const entered = session.dayOf(animal.created_at);
@@ -196,7 +195,7 @@ function checkPromised(
   askFar(confirmed, 'promisedOn', promised, session.today(), { ahead: PROMISED_DAYS });
 }
 
-/** Another species may call its pieces differently: what was brought, weighed or ordered must be found in it. */
+/** Species differ in their primals: every primal brought, weighed or ordered must exist in the new species. */
 function checkPieces(session: Session, animal: AnimalRow, code: string): void {
   const species = session.species.of(code);
   const used = [

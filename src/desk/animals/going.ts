@@ -1,4 +1,4 @@
-/** What keeps an animal, or one hunter's part of it, from going home, and what goes along with it. */
+/** Checks before an animal, or one hunter's part of it, leaves, and what leaves with it. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { dueOf } from '../bills/due.ts';
 import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
@@ -21,7 +21,7 @@ export function refuseToGo(session: Session, animal: AnimalRow): void {
 }
 
 /**
- * @param dueMinor still to pay by whoever takes it
+ * @param dueMinor what the person picking up still has to pay
  * @throws ProblemError `release.no-bill`, `release.unpaid`
  */
 export function refuseUnpaid(session: Session, { id: animalId, ticket }: AnimalRow, dueMinor: number): void {
@@ -33,7 +33,7 @@ export function refuseUnpaid(session: Session, { id: animalId, ticket }: AnimalR
     throw new ProblemError('refused', 'release.unpaid', { with: { ticket, dueMinor, currency } });
 }
 
-/** The meat, or the last part of it, leaves the shop: own fat goes along, and the animal is released. */
+/** Releases the animal when its meat, or the last part of it, leaves; own fat leaves with it. */
 export function leave(
   session: Session,
   animal: AnimalRow,
@@ -44,7 +44,7 @@ export function leave(
   moveOn(session, animal, 'released', said.by);
 }
 
-/** Fat saved and not ground goes home with the meat, so it is not on hand any more. */
+/** Saved fat that was not ground leaves with the meat, so it is no longer on hand. */
 function handOverOwnFat(session: Session, animalId: number, by: string): void {
   const lot = session.book.fat.ofAnimal(animalId);
   if (!lot || lot.left_grams <= ROUNDING_TOLERANCE_GRAMS) return;

@@ -1,7 +1,7 @@
 import { FATS } from '../supplied/resources.ts';
 import type { HistoryChange, Instructions } from '../contract/contract.ts';
 
-/** What new cutting instructions changed in those before, field by field and piece by piece. */
+/** What changed between two cutting instructions, by field and by piece. */
 export function orderChanges(
   before: Instructions,
   after: Instructions,

@@ -1,4 +1,4 @@
-/** The history of one animal: what was done to it and to its record, by whom, and what stood there before. */
+/** The history of one animal: each action and edit, by whom, with the former values. */
 import * as v from 'valibot';
 import type { HistoryRow } from '../../book/records/history.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
@@ -85,7 +85,7 @@ function saidOf(
   return typeof value === 'string' || typeof value === 'number' ? value : null;
 }
 
-/** Handing over and disposal have sentences of their own, which say more than that the stage changed. */
+/** Stage changes to released or disposed have entries of their own with more detail. */
 function toldElsewhere({ what, changes }: HistoryEntry): boolean {
   if (what !== 'changed' || changes.length === 0) return false;
   return changes.every(

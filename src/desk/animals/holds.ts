@@ -5,7 +5,10 @@ import { ProblemError } from '../contract/problem.ts';
 import { animalOf, refuseStage } from '../animal/closed.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 
-/** Keeps an animal back; also one that was picked up, for whoever shares its grind. @throws ProblemError `animal.closed`, `hold.too-many` */
+/**
+ * Holds an animal; also after pickup, for everybody who shares its grind. @throws ProblemError `animal.closed`,
+ * `hold.too-many`
+ */
 export const hold = write(v.object({ id, reason: needed(200), sample: text(80), by }), (session, input) => {
   const animal = animalOf(session, input.id);
   refuseStage(animal, 'disposed', 'canceled');
@@ -15,8 +18,8 @@ export const hold = write(v.object({ id, reason: needed(200), sample: text(80), 
 });
 
 /**
- * Lifts a hold that no test result ends, with the reason (entered for the wrong animal, passed by an inspector …).
- * What a laboratory reported is entered with `animals.testResult`. @throws ProblemError `hold.none`, `hold.positive`
+ * Ends a hold without a test result, with a reason (entered for the wrong animal, passed by an inspector …).
+ * Laboratory results are entered with `animals.testResult`. @throws ProblemError `hold.none`, `hold.positive`
  */
 export const endHold = write(v.object({ id, reason: needed(500), by }), (session, input) => {
   const animal = animalOf(session, input.id);

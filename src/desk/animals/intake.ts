@@ -35,7 +35,7 @@ import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import { weighAnimal } from '../weighing/weigh.ts';
 
-/** On its way in an animal is weighed in a few pieces at most; the Table takes the rest. */
+/** At intake an animal is weighed in a few pieces at most; the Table takes the rest. */
 const MAX_WEIGHTS = 20;
 /** Far more than an animal has. */
 const MAX_BELONGINGS = 30;
@@ -51,7 +51,7 @@ const newAnimal = v.object({
   sex,
   age,
   brought,
-  /** Kept of an animal that came in its hide; of others nobody asks. */
+  /** Recorded only for an animal that came in its hide. */
   legs: v.optional(legs, 'unknown'),
   parts,
   origin: v.optional(v.picklist(['hunter', 'farm'], 'choice.origin'), 'hunter'),
@@ -63,7 +63,7 @@ const newAnimal = v.object({
   promisedOn: optionalDate,
   condition: text(500),
   damage: text(500),
-  /** Left out: as the shop does, by its setting and the running number. */
+  /** Default: by the shop's setting and the running number. */
   detail: v.optional(v.picklist(['detailed', 'quick'], 'choice.detail')),
   deliverer: v.optional(v.object({ name: text(200), address: text(500) })),
   sample: text(80),
@@ -76,11 +76,11 @@ const newAnimal = v.object({
   by,
 }); // prettier-ignore
 
-/** A yes to one of these is for the first weights. */
+/** A confirmation of one of these applies to the first weights. */
 const WEIGHT_DOUBTS = ['weight.unlikely', 'weight.over', 'weight.same-again', 'weight.hung-again'] as const;
 
 /**
- * Takes an animal in: hunter, ticket, legal record, first weights, holds and instructions, all or nothing.
+ * Takes an animal in: hunter, ticket, legal record, first weights, holds and instructions, in one transaction.
  * @throws ProblemError `date.future`, `date.killed-after-received`, `date.promised-before-received` (invalid);
  * `date.long-ago`, `date.far-ahead`, `date.killed-long-before` and those of weights (conflict: pass `confirmed`)
  */
@@ -168,7 +168,7 @@ function takeQuote(session: Session, quoteId: number, animalId: number, initials
     throw new ProblemError('refused', 'quote.taken', { field: 'quoteId', with: { quote: quote.name } });
   session.book.quotes.take(quoteId, animalId, session.now(), initials);
   const currency = answeredOf(quote).price?.currency ?? session.settings.currency;
-  // They were promised when the quote was given, by whom it was given.
+  // Adjustments date from the quote, with the initials on it.
   const of = { animal_id: animalId, quote_id: quoteId, currency, at: quote.at, by: quote.by };
   for (const promised of promisedIn(quote.asked)) session.book.adjustments.add(adjustmentRow(promised, of));
 }

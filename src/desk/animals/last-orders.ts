@@ -16,8 +16,8 @@ interface LastOrders {
 }
 
 /**
- * How the hunter wanted it last time: the newest animal of the species, else of the same build of body, else any.
- * Primals come along only where this species has them.
+ * The hunter's previous instructions: from the newest animal of the species, else of a species of the same build,
+ * else of any. Only primals that this species has are included.
  */
 export const getLastOrders = read(
   v.object({ hunterId: id, species: needed(40) }),

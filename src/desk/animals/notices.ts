@@ -1,4 +1,4 @@
-/** Notices to a hunter who does not come for what is ready, by the shop's terms. */
+/** Notices to a hunter who does not pick up, by the shop's terms. */
 import * as v from 'valibot';
 import { animalOf } from '../animal/closed.ts';
 import { compareDates } from '../../core/values/dates.ts';
@@ -12,7 +12,7 @@ import type { Session } from '../session/session.ts';
 
 const STEPS: readonly NoticeStep[] = ['first', 'second', 'last'];
 
-/** Notices that stand, oldest first. */
+/** Active notices, oldest first. */
 export function noticesOf(session: Session, animalId: number): PickupNotice[] {
   return session.book.leaving
     .notices(animalId)
@@ -26,7 +26,7 @@ export function noticesOf(session: Session, animalId: number): PickupNotice[] {
     }));
 }
 
-/** The notice that is due after so many days, or null: the next one that was not given yet. */
+/** The notice due after this many days: the first one not given yet, or null. */
 export function noticeDue(
   settings: Pick<ShopSettings, 'unclaimedFirstDays' | 'unclaimedSecondDays' | 'unclaimedLastDays'>,
   readyDays: number,
@@ -42,9 +42,9 @@ export function noticeDue(
 }
 
 /**
- * Keeps that a notice was given, today or on an earlier day; one after the other.
- * @throws ProblemError `animal.unknown`, `note.not-ready`, `notice.given`, `notice.order`, `notice.too-many`, `notice.before-ready`,
- * `date.future`; `date.long-ago` (conflict: pass `confirmed`)
+ * Records a notice given today or earlier; notices are given in order.
+ * @throws ProblemError `animal.unknown`, `note.not-ready`, `notice.given`, `notice.order`, `notice.too-many`,
+ * `notice.before-ready`, `date.future`; `date.long-ago` (conflict: pass `confirmed`)
  */
 export const save = write(
   v.object({
@@ -90,7 +90,7 @@ export const save = write(
   },
 );
 
-/** Voids a notice that was not given. @throws ProblemError `notice.unknown`, `notice.followed` */
+/** Voids a notice entered by mistake. @throws ProblemError `notice.unknown`, `notice.followed` */
 export const voidOne = write(v.object({ id, reason: needed(300), by }), (session, input) => {
   const found = session.book.leaving.notice(input.id);
   if (!found) throw new ProblemError('missing', 'notice.unknown');

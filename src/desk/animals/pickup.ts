@@ -18,7 +18,7 @@ import { belongingsHere } from '../animal/belongings.ts';
 import { askBelongings, handOverBelongings } from './belongings-at-pickup.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 
-/** What is packed and waits for its hunter, longest first, with the calls made about it, newest first. */
+/** Animals waiting for pickup, longest first, with calls to the hunter, newest first. */
 export const get = read(v.object({}), (session) =>
   session.book.animals
     .inShop()
@@ -58,13 +58,15 @@ export const get = read(v.object({}), (session) =>
     .sort((a, b) => b.readyDays - a.readyDays || a.id - b.id),
 );
 
-/** To whom and when it was handed over before it was opened again, or null. */
+/** To whom and when it was released before it was reopened, or null. */
 function handedBefore(session: Session, animalId: number): { to: string; on: string } | null {
   const last = session.book.records.lastRelease(animalId);
   return last ? { to: last.given_to, on: last.released_on } : null;
 }
 
-/** Keeps what came of a call to the hunter. @throws ProblemError `animal.unknown`, `note.not-ready`, `note.too-many` */
+/**
+ * Saves a note about a call to the hunter. @throws ProblemError `animal.unknown`, `note.not-ready`, `note.too-many`
+ */
 export const saveNote = write(v.object({ id, text: needed(500), by }), (session, input) => {
   const animal = animalOf(session, input.id);
   if (animal.stage !== 'ready')
@@ -75,11 +77,11 @@ export const saveNote = write(v.object({ id, text: needed(500), by }), (session,
 });
 
 /**
- * Hands an animal over, today or on an earlier day. Unpaid, or unbilled in a shop with prices of its own, only with the
- * initials of who answers for it. `animals.reopen` takes a handing over back.
- * @throws ProblemError `release.held`, `pooled.held`, `pooled.positive`, `pooled.through-grinder`, `release.not-ready`,
- * `release.no-bill`, `release.unpaid`, `belonging.unknown`, `date.future`, `edit.left-before-received`; `release.belongings`,
- * `date.far-ahead` (conflict: pass `confirmed`)
+ * Releases an animal, today or on an earlier day. If it is unpaid, or unbilled in a shop with its own prices, the
+ * initials of the responsible person are required. `animals.reopen` undoes it.
+ * @throws ProblemError `release.held`, `pooled.held`, `pooled.positive`, `pooled.through-grinder`,
+ * `release.not-ready`, `release.no-bill`, `release.unpaid`, `belonging.unknown`, `date.future`,
+ * `edit.left-before-received`; `release.belongings`, `date.far-ahead` (conflict: pass `confirmed`)
  */
 export const release = write(
   v.object({
@@ -88,7 +90,7 @@ export const release = write(
     on: optionalDate,
     note: text(500),
     unpaidBy: text(6),
-    /** Belongings that go with it. */
+    /** Belongings that are handed over with it. */
     belongings: v.optional(listOf(id, 100), []),
     confirmed: confirmedOf,
     by,

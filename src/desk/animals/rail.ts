@@ -10,7 +10,7 @@ import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import type { Hook, NextCut, RailView } from '../contract/contract.ts';
 
-/** What hangs, what is next, what is ready, and how much of each. */
+/** Animals that hang, the next ones to cut, those ready, and their weights. */
 export const get = read(v.object({}), (session): RailView => {
   const { hangingReadyDays: readyDays, hangingLimitDays: limitDays } = session.settings;
   const rows = session.book.animals.inShop();
@@ -58,7 +58,7 @@ export const get = read(v.object({}), (session): RailView => {
   };
 });
 
-/** After a positive result an animal is never cut, whatever the shop's rule. */
+/** After a positive result an animal is never cut, whatever the shop's setting. */
 function nextOf(session: Session, hanging: readonly HookRow[]): NextCut[] {
   const { hangingReadyDays: readyDays, hangingLimitDays: limitDays, cutWhileHeld } = session.settings;
   const today = session.today();

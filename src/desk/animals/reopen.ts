@@ -1,4 +1,4 @@
-/** Reopens what is closed (`closed.ts`), with a reason and an audit entry. */
+/** Reopens closed records (`closed.ts`), with a reason and an audit entry. */
 import * as v from 'valibot';
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { batchOf, animalOf } from '../animal/closed.ts';
@@ -11,9 +11,9 @@ import { takeBackBelongings } from './belongings-at-pickup.ts';
 import { hasLeft, type AnimalStage } from '../../trade/animal.ts';
 
 /**
- * Opens an animal again that was picked up, disposed of or canceled: by mistake, or to put its weights right. One that was
- * picked up is ready again; any other is where it was before. Its handing over, its disposal or its cancelation is voided and
- * stays to be read; own fat and belongings that left with it are here again. Its bill and its payments stay as they are.
+ * Reopens an animal that was picked up, disposed of or canceled. A picked-up animal becomes ready; any other returns
+ * to its former stage. Its release, disposal or cancelation is voided and stays readable; own fat and belongings that
+ * left with it are restored. Bills and payments do not change.
  * @throws ProblemError `animal.unknown`, `animal.not-left`
  */
 export const reopenAnimal = write(v.object({ id, reason: needed(300), by }), (session, input) => {
@@ -44,8 +44,8 @@ export const reopenAnimal = write(v.object({ id, reason: needed(300), by }), (se
 });
 
 /**
- * Opens a finished batch again, to weigh what is missing or to put a weight right. @throws ProblemError `batch.unknown`,
- * `batch.not-done`
+ * Reopens a finished batch, to add or correct weights.
+ * @throws ProblemError `batch.unknown`, `batch.not-done`
  */
 export const reopenBatch = write(v.object({ batchId: id, reason: needed(300), by }), (session, input) => {
   const batch = batchOf(session, input.batchId);
@@ -64,7 +64,7 @@ const HERE: readonly AnimalStage[] = ['hanging', 'cutting', 'packing', 'ready'] 
 const isHere = (stage: AnimalStage): stage is Here => HERE.includes(stage);
 const here = (stage: AnimalStage | null): Here => (stage !== null && isHere(stage) ? stage : 'hanging');
 
-/** Where an animal was before it left; before a disposal as the trail says. */
+/** The stage of an animal before it left; before a disposal as recorded in the audit. */
 function stageBefore(session: Session, { id: animalId, stage }: Pick<AnimalRow, 'id' | 'stage'>): Here {
   if (stage === 'released') return 'ready';
   const kept = session.book.audit

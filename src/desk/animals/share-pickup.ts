@@ -1,4 +1,4 @@
-/** One of several hunters takes a part of an animal; with the last part the animal is picked up. */
+/** One of several hunters picks up a part of an animal; the last part releases the animal. */
 import * as v from 'valibot';
 import { packagesOf } from '../animal/packages.ts';
 import { donatedGrams, partsOf, takenParts } from '../animal/parts-here.ts';
@@ -15,8 +15,8 @@ import { askBelongings, handOverBelongings, takeBackBelongings } from './belongi
 import { leave, refuseToGo, refuseUnpaid } from './going.ts';
 
 /**
- * The part of each hunter in what is packed and not donated, what each still owes, and who took it already. Nobody owes more
- * than the animal does: where the bill is paid, it does not matter by whom.
+ * Each hunter's part of packed meat without donations, what each still owes, and who picked up already. No hunter
+ * owes more than the animal does: once the bill is paid, it does not matter by whom.
  */
 export function pickupShares(
   session: Session,
@@ -44,7 +44,8 @@ export function pickupShares(
 }
 
 /**
- * Hands one hunter's part over, today. The last part closes the animal. Unpaid only with the initials of who answers for it.
+ * Releases one hunter's part today. The last part closes the animal. If unpaid, the initials of the responsible
+ * person are required.
  * @throws ProblemError `share.not-sharer`, `share.gone` (refused), and as `pickup.release`
  */
 export const release = write(
@@ -73,7 +74,7 @@ export const release = write(
       });
     if (input.unpaidBy === '') refuseUnpaid(session, animal, mine.dueMinor);
     const last = shares.every((one) => one.taken !== null || one === mine);
-    // What stays is asked about when nobody comes after this one.
+    // Ask about belongings that stay only if nobody else picks up later.
     askBelongings(session, animal, { ...input, confirmed: last ? input.confirmed : true });
     const on = session.today();
     const said = { on, unpaidBy: input.unpaidBy || null, at: session.now(), by: input.by };
@@ -94,7 +95,8 @@ export const release = write(
 );
 
 /**
- * Voids that a hunter took a part: it is here still, with the belongings that went along. Of an animal that left with it, `animals.reopen` voids all parts.
+ * Voids the pickup of one part and restores its belongings. If the animal was released with it, `animals.reopen`
+ * voids all parts.
  * @throws ProblemError `share.not-gone`, `animal.closed`
  */
 export const voidRelease = write(

@@ -1,4 +1,4 @@
-/** Writes down who shares an animal. The earlier splits stay to be read. */
+/** Saves who shares an animal. Earlier splits stay readable. */
 import * as v from 'valibot';
 import { addHunter, hunterFields, presentHunterOf } from '../animal/hunters.ts';
 import { openAnimalOf } from '../animal/closed.ts';
@@ -8,9 +8,9 @@ import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
-/** A party that hunts together. */
+/** A hunting party. */
 const MAX_SHARERS = 12;
-/** Hundredths of hundredths: percents are whole sums of them. */
+/** Percentages are summed in units of a ten-thousandth. */
 const STEPS = 10_000;
 
 const part = v.object({
@@ -20,10 +20,10 @@ const part = v.object({
 });
 
 /**
- * Says who shares an animal, and by what: percent that make 100, or pounds or pieces, of which the proportion counts. One
- * hunter alone ends the sharing. The hunter in whose name the animal stands is one of them.
- * @throws ProblemError `animal.closed`, `share.unreadable`, `share.percent`, `share.owner`, `share.twice`, `share.taken`,
- * `share.too-many`, `hunter.unknown`, `hunter.gone`
+ * Saves the sharers and their shares: percentages that total 100, or pounds or pieces in proportion. A single hunter
+ * ends the sharing. The owner of the animal must be among the sharers.
+ * @throws ProblemError `animal.closed`, `share.unreadable`, `share.percent`, `share.owner`, `share.twice`,
+ * `share.taken`, `share.too-many`, `hunter.unknown`, `hunter.gone`
  */
 export const save = write(
   v.object({
@@ -58,7 +58,7 @@ export const save = write(
   },
 );
 
-/** A plain number with a point or a comma. Who has all of it need not say how much. */
+/** A plain number with a point or a comma; optional for a single hunter. */
 function amountOf(typed: string, alone: boolean): number {
   if (alone && typed.trim() === '') return 1;
   const read = /^\d{1,5}(?:[.,]\d{1,4})?$/.test(typed) ? Number(typed.replace(',', '.')) : Number.NaN;

@@ -1,4 +1,4 @@
-/** What a laboratory reported on a held animal: kept as a result, from which the hold follows. */
+/** Laboratory results of a held animal. The state of the hold follows from them. */
 import * as v from 'valibot';
 import type { HoldStanding } from '../../book/records/results/test-results.ts';
 import { compareDates } from '../../core/values/dates.ts';
@@ -13,16 +13,17 @@ import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 import { TEST_RESULTS } from '../../trade/animal.ts';
 
 /**
- * Keeps the result of a hold's sample. `not detected` ends the hold, `positive` keeps it, and `none` takes back a
- * result that was entered by mistake, so that the hold waits again. A second result of one hold corrects the first
- * and wants the reason; the first stays to be read. Entered without a sample number it is that of the hold.
- * @throws ProblemError `hold.none`, `result.too-many` (refused), `result.reason` (invalid), `result.nothing-to-correct`, `date.future`,
- * `result.before-kill`, `date.long-ago`, `result.other-sample` (conflict: pass `confirmed` to keep it all the same)
+ * Saves the result of a hold's sample. `not detected` ends the hold, `positive` keeps it, and `none` withdraws a
+ * mistaken result, so that the hold waits again. A second result of the same hold corrects the first and requires a
+ * reason; the first stays readable. The sample number defaults to that of the hold.
+ * @throws ProblemError `hold.none`, `result.too-many` (refused), `result.reason` (invalid),
+ * `result.nothing-to-correct`, `date.future`, `result.before-kill`, `date.long-ago`, `result.other-sample` (conflict:
+ * pass `confirmed` to save anyway)
  */
 export const testResult = write(
   v.object({
     id,
-    /** Left out: the hold that lasts. */
+    /** Default: the active hold. */
     holdId: v.optional(id),
     result: v.picklist(TEST_RESULTS, 'choice.result'),
     sample: text(80),
@@ -83,7 +84,7 @@ function checkCorrection(
     throw new ProblemError('invalid', 'result.reason', { field: 'reason', with: { ticket, before } });
 }
 
-/** Results of an animal's samples, newest first; of each hold the newest counts. */
+/** Results of an animal's samples, newest first; the newest of each hold counts. */
 export function resultsOf(session: Session, animalId: number) {
   const rows = session.book.testResults.ofAnimal(animalId);
   return rows.map((row, i) => ({

@@ -1,4 +1,4 @@
-/** Meat that goes back to its hunter as it came; billed is only what was done. */
+/** Animals returned to the hunter unprocessed; only work that was done is billed. */
 import * as v from 'valibot';
 import { endUnprocessed } from '../animal/as-came.ts';
 import { openAnimalOf } from '../animal/closed.ts';
@@ -9,7 +9,8 @@ import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 
 /**
- * States that an animal goes back as it came: it is ready for pickup at once. Refused once meat was ground or packed.
+ * States that an animal goes back unprocessed, which makes it ready for pickup. Refused once meat was ground or
+ * packed.
  * @throws ProblemError `animal.closed`, `unprocessed.stated`, `unprocessed.packed`, `unprocessed.too-many`
  */
 export const giveBack = write(v.object({ id, reason: needed(300), by }), (session, input) => {
@@ -31,7 +32,9 @@ export const giveBack = write(v.object({ id, reason: needed(300), by }), (sessio
   return { id: animal.id };
 });
 
-/** Takes it back: the animal is processed after all. @throws ProblemError `animal.closed`, `unprocessed.none` */
+/**
+ * Voids the statement: the animal is processed after all. @throws ProblemError `animal.closed`, `unprocessed.none`
+ */
 export const process = write(v.object({ id, reason: needed(300), by }), (session, input) => {
   const animal = openAnimalOf(session, input.id);
   if (!endUnprocessed(session, animal.id, input))

@@ -9,10 +9,10 @@ import { animalOf } from '../animal/closed.ts';
 import { refuseBilled } from './billed.ts';
 
 /**
- * Leaves the price book for one animal: a free line, a discount, another price, or the line that a product without a price is
- * charged as. It counts for the next bill of the animal.
- * @throws ProblemError `bill.no-prices`, `bill.stands`, `animal.closed`, `adjustment.too-many` (refused), `adjustment.line`,
- *   `price.discount-over-all`
+ * Adjusts the price book for one animal: a free line, a discount, another price, or the line for a product without a
+ * price. It applies to the animal's next bill.
+ * @throws ProblemError `bill.no-prices`, `bill.stands`, `animal.closed`, `adjustment.too-many` (refused),
+ * `adjustment.line`, `price.discount-over-all`
  */
 export const adjust = write(
   v.object({ animalId: id, adjustment: adjustmentAsked, by }),

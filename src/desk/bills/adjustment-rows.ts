@@ -4,7 +4,7 @@ import { productLookup } from '../pricing/product-lookup.ts';
 import type { Session } from '../session/session.ts';
 import type { AdjustmentRow } from '../contract/contract.ts';
 
-/** An animal's adjustments as a window shows them, oldest first, voided ones among them. */
+/** An animal's adjustments as a window shows them, oldest first, including voided ones. */
 export function adjustmentRows(
   session: Session,
   animalId: number,
@@ -33,7 +33,7 @@ function labelIn(lines: readonly { code: string; label: string }[], code: string
   return lines.find((line) => line.code === code)?.label;
 }
 
-/** What the line was called in the prices that were quoted, which may have it no more. */
+/** Label of a line in the prices of the quote; newer prices may not have it. */
 function quotedLabel(session: Session, quoteId: number | null, code: string): string | undefined {
   const bookId = quoteId === null ? null : session.book.quotes.get(quoteId)?.price_book_id;
   return bookId ? labelIn(session.book.prices.lines(bookId), code) : undefined;

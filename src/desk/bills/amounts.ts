@@ -1,4 +1,4 @@
-/** What an animal is billed for: hanging weight, what came out of its grinds, fat added, packages, extras. */
+/** The billable amounts of an animal: hanging weight, output of its grinds, added fat, packages, extras. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { Amounts } from '../../core/pricing/price.ts';
 import { instructionsOf } from '../animal/instructions.ts';
@@ -15,9 +15,9 @@ export interface Weighed {
 }
 
 /**
- * The amounts as they are weighed now. A batch counts by the lean put in, as its packages are shared. Every product is told
- * apart, packages weighed at the Table among them; the prices say which line charges for it. Hours are those that were
- * recorded, extras those of the orders.
+ * The amounts by current weights. A batch counts by the lean put in, as its packages are divided. Products are listed
+ * separately, including packages from the Table; the prices determine which line charges each. Hours come from
+ * recorded work, extras from the orders.
  */
 export function weighedAmounts(session: Session, animal: AnimalRow): Weighed {
   const sums = session.book.weighings.sums(animal.id);
@@ -78,13 +78,13 @@ export function weighedAmounts(session: Session, animal: AnimalRow): Weighed {
   };
 }
 
-/** What the orders name as ground, and their extras. */
+/** Ground products and extras of the orders. */
 function orderedOf(session: Session, animalId: number) {
   const { grindProduct, alsoGround, pricedExtras } = instructionsOf(session, animalId);
   return { ground: [grindProduct, ...alsoGround.map(({ product }) => product)], extras: pricedExtras };
 }
 
-/** Recorded minutes by the code of the line that charges them. */
+/** Recorded minutes by line code. */
 function minutesOf(session: Session, animalId: number): Record<string, number> {
   return Object.fromEntries(
     session.book.workTimes.minutes(animalId).map(({ line_code, minutes }) => [line_code, minutes]),

@@ -1,4 +1,4 @@
-/** One animal's money: what a bill would say, the bill that stands, what was paid, and how it differs from the quote. */
+/** One animal's account: draft, active bill, payments, and differences from the quote. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { BillRecord } from '../../book/records/bills.ts';
 import type { PaymentRecord } from '../../book/records/payments.ts';
@@ -30,7 +30,7 @@ export function billPage(session: Session, animal: AnimalRow): BillView {
   const bill = standing ? billRow(session, standing) : null;
   const paidMinor = session.book.payments.paid(animal.id);
   const paidIn = accountCurrency(session, animal.id);
-  // Money of another currency is to be given back before a bill can be made, so the draft is not set against it.
+  // Money in another currency must be refunded before a bill can be made, so it is not offset against the draft.
   const isOther = !standing && paidMinor !== 0 && paidIn !== prices?.currency;
   const currency = standing?.currency ?? (isOther ? paidIn : (prices?.currency ?? session.settings.currency));
   const owed = bill ?? (isOther ? null : draft);
@@ -59,7 +59,7 @@ export function billPage(session: Session, animal: AnimalRow): BillView {
   };
 }
 
-/** Lines of the draft that have a price of their own, as the price book has it. */
+/** Draft lines whose price can be replaced, with the price of the price book. */
 function adjustableLines(lines: readonly PriceLine[], charge: Charge | null): BillView['adjustable'] {
   return lines
     .filter(({ basis, code }) => mayHaveOtherPrice(basis) && charge?.lines.some((line) => line.code === code))
@@ -110,7 +110,7 @@ function billRow(session: Session, bill: BillRecord): BillRow {
   };
 }
 
-/** A payment as a window sees it. */
+/** A payment as windows show it. */
 export function paymentRow(row: PaymentRecord): PaymentRow {
   const { id, kind, method, reference, amount_minor: amountMinor, currency, paid_on: paidOn, by } = row;
   const payer = row.hunter_id === null ? null : { id: row.hunter_id, name: row.payer ?? '' };

@@ -1,13 +1,10 @@
-/** What each of several hunters of one animal owes. The account stays one; the parts sum to it. */
+/** What each hunter of a shared animal owes. There is one account; the parts sum to it. */
 import { sharersOf, splitMinor } from '../animal/shares.ts';
 import type { BillShare, Sharer } from '../contract/contract.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
-/**
- * The part of each hunter in a bill, or in the draft of one. A payment without a payer, or of somebody who shares it no
- * more, counts for the owner.
- */
+/** Each hunter's part of a bill or draft. A payment without a payer, or by a former sharer, counts for the owner. */
 export function billShares(
   session: Session,
   animalId: number,
@@ -34,7 +31,7 @@ export function billShares(
   }));
 }
 
-/** For which of the sharers, by place, a payment counts that names this payer or none. */
+/** Index of the sharer for whom a payment by this payer, or by nobody, counts. */
 export function payerOf(
   session: Session,
   animalId: number,
@@ -45,12 +42,12 @@ export function payerOf(
     sharers.findIndex((one) => one.hunterId === hunterId);
   return (hunterId) => {
     const payer = placeOf(hunterId);
-    // Of an animal whose owner has no part any more it is the first.
+    // If the owner has no part any more, the first sharer.
     return payer >= 0 ? payer : Math.max(0, placeOf(owner));
   };
 }
 
-/** What each still owes of the bill that stands; 0 for all where there is none. */
+/** What each still owes of the active bill; 0 for all if there is none. */
 export function sharesDue(session: Session, animalId: number): ReadonlyMap<number, number> {
   const standing = session.book.bills.standing(animalId);
   if (!standing) return new Map();
@@ -59,7 +56,7 @@ export function sharesDue(session: Session, animalId: number): ReadonlyMap<numbe
 }
 
 /**
- * Refuses to give more back than was paid: on the whole, and by the hunter to whom it is given.
+ * Refuses to refund more than was paid, in total or by the hunter who gets the refund.
  * @throws ProblemError `payment.refund` (refused)
  */
 export function refuseRefund(

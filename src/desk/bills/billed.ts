@@ -3,11 +3,11 @@ import { refuseStage } from '../animal/closed.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
-/** Of one animal, voided ones included; all of them are read with its bill. */
+/** Per animal, including voided ones; all are loaded with its bill. */
 const MAX_BILLS = 100;
 
 /**
- * What is charged changes only while no bill stands: one that was made is frozen.
+ * Refuses changes of charges while a bill is active, because bills are frozen.
  * @throws ProblemError `bill.stands`, `animal.closed` (refused)
  */
 export function refuseBilled(session: Session, animal: AnimalRow): void {
@@ -21,7 +21,7 @@ export function refuseStanding(session: Session, animalId: number): void {
   if (standing) throw new ProblemError('refused', 'bill.stands', { with: { number: standing.number } });
 }
 
-/** Called before one more bill is made. @throws ProblemError `bill.too-many` (refused) */
+/** Checks the limit before another bill is made. @throws ProblemError `bill.too-many` (refused) */
 export function refuseMoreBills(session: Session, { id, ticket }: AnimalRow): void {
   if (session.book.bills.ofAnimal(id).length >= MAX_BILLS)
     throw new ProblemError('refused', 'bill.too-many', { with: { ticket, count: MAX_BILLS } });

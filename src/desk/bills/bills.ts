@@ -16,15 +16,16 @@ import { animalOf, refuseStage } from '../animal/closed.ts';
 
 const asked = { animalId: id };
 
-/** What a bill would say now, the one that stands, and what was paid. */
+/** The draft, the active bill, and payments. */
 export const get = read(v.object(asked), (session, input): BillView =>
   billPage(session, animalOf(session, input.animalId)),
 );
 
 /**
- * Makes the bill: numbered, frozen with the prices and the weights of the moment. @throws ProblemError `bill.stands`,
- * `bill.no-prices`, `bill.other-currency`, `bill.paid-in-other-currency`, `bill.no-hanging`, `bill.below-zero`,
- * `animal.closed` (refused); `bill.unpriced`, `bill.price-unused`, `bill.not-weighed` (ask)
+ * Makes the bill: numbered, and frozen with current prices and weights.
+ * @throws ProblemError `bill.stands`, `bill.no-prices`, `bill.other-currency`, `bill.paid-in-other-currency`,
+ * `bill.no-hanging`, `bill.below-zero`, `animal.closed` (refused); `bill.unpriced`, `bill.price-unused`,
+ * `bill.not-weighed` (conflict: pass `confirmed`)
  */
 export const create = write(v.object({ ...asked, confirmed, by }), (session, input) => {
   const animal = animalOf(session, input.animalId);
@@ -88,7 +89,10 @@ export const create = write(v.object({ ...asked, confirmed, by }), (session, inp
 
 const isFor = (code: string) => (row: AdjustmentRow) => row.kind === 'other price' && row.lineCode === code;
 
-/** Voids a bill with a reason. It stays readable and its number stays used. @throws ProblemError `bill.voided`, `bill.unknown` */
+/**
+ * Voids a bill with a reason. It stays readable and its number is not reused. @throws ProblemError `bill.voided`,
+ * `bill.unknown`
+ */
 const voidBill = write(v.object({ billId: id, reason: needed(300), by }), (session, input) => {
   const bill = session.book.bills.get(input.billId);
   if (!bill) throw new ProblemError('missing', 'bill.unknown', { field: 'billId' });
@@ -110,7 +114,11 @@ const voidBill = write(v.object({ billId: id, reason: needed(300), by }), (sessi
 });
 export { voidBill as void };
 
-/** Money taken or given back, as typed. @throws ValidationError `money.*`; ProblemError `payment.zero`, `payment.too-many`, `payment.over` (ask), `payment.refund` */
+/**
+ * Enters a payment or a refund.
+ * @throws ValidationError `money.*`; ProblemError `payment.zero`, `payment.too-many`, `payment.refund`;
+ * `payment.over` (conflict: pass `confirmed`)
+ */
 export const pay = write(
   v.object({
     animalId: id,
@@ -163,7 +171,7 @@ export const pay = write(
 );
 
 /**
- * Voids a payment that was entered wrongly. One that was given back meanwhile stays until the refund is voided.
+ * Voids a mistaken payment. A refunded one cannot be voided before its refund.
  * @throws ProblemError `payment.unknown`, `payment.voided`, `payment.given-back`, `payment.other-currency`
  */
 export const voidPayment = write(v.object({ paymentId: id, reason: needed(300), by }), (session, input) => {

@@ -1,4 +1,4 @@
-/** What an animal is charged by the prices in force, with all that its bill leaves the price book for. */
+/** The charge of an animal by the prices in force and its adjustments. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { priceLines, type Amounts, type Charge } from '../../core/pricing/price.ts';
 import { applies } from '../../core/pricing/lines.ts';
@@ -15,16 +15,16 @@ type Prices = NonNullable<ReturnType<typeof pricesInForce>>;
 export interface Charged {
   /** Null without prices. */
   charge: Charge | null;
-  /** With what products are charged as. */
+  /** Amounts after products without a price were mapped to lines. */
   amounts: Amounts;
   lacks: BillLack[];
-  /** What nothing is charged for because no line is for it. */
+  /** Items that no line charges. */
   unpriced: Unpriced[];
-  /** Other prices that change nothing, because their line is not on the bill: by the line's code. */
+  /** Codes of lines with another price that are not on the bill. */
   pricesUnused: string[];
 }
 
-/** Prices the animal as it is weighed now. @param prices null without any */
+/** Prices the animal by its current weights. @param prices null if there are none */
 export function chargeOf(session: Session, animal: AnimalRow, prices: Prices | null): Charged {
   const weighed = weighedAmounts(session, animal);
   const { lacks } = weighed;
@@ -35,7 +35,7 @@ export function chargeOf(session: Session, animal: AnimalRow, prices: Prices | n
   );
   const amounts = { ...weighed.amounts, chargeAs };
   const charge = priceLines({ lines: prices.lines, amounts, taxRule: prices.taxRule, adjustments });
-  // A smallest charge that the other lines reach is no line of the bill, and is in force all the same.
+  // A minimum charge that the other lines reach is in force without a line of its own.
   const inForce = [
     ...charge.lines,
     ...prices.lines.filter((line) => line.basis === 'minimum' && applies(line, amounts)),

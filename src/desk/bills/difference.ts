@@ -1,9 +1,9 @@
-/** Why a line of the bill is not what was quoted: more or less of it, or another price. */
+/** Why a billed line differs from the quoted one: quantity or price. */
 import { decimalOf, timesDecimal, timesRate } from '../../core/values/money-sums.ts';
 import { GRAMS_PER } from '../../core/values/units.ts';
 import type { MassUnit } from '../contract/contract.ts';
 
-/** One side of a line; for a percentage the quantity is the rate and the unit price the sum that it is of. */
+/** One side of a line. For a percentage, the quantity is the rate and the unit price is its base. */
 export interface Side {
   basis: string;
   quantity: number;
@@ -13,16 +13,17 @@ export interface Side {
 }
 
 export interface Split {
-  /** What more or less of it makes, at the quoted price. */
+  /** Effect of the changed quantity, at the quoted price. */
   moreMinor: number;
-  /** What the other price makes, on what was really there. */
+  /** Effect of the changed price, on the billed quantity. */
   priceMinor: number;
 }
 
 /**
  * Splits billed − quoted exactly in two, in minor units: `moreMinor` is (billed quantity − quoted quantity) × quoted
- * price, rounded as a bill rounds, and `priceMinor` the rest; if only one of the two changed, all is its own.
- * A percentage is the price and the sum that it is of the quantity. A line priced in another unit is compared by weight.
+ * price, rounded as on a bill, and `priceMinor` the rest. If only one of the two changed, the whole difference
+ * belongs to it. For a percentage, the rate is the price and its base the quantity. A line priced in another unit is
+ * compared by weight.
  * @example
  * // 20 lb at $0.95 = $19.00 became 30 lb at $1.00 = $30.00: ten more at $0.95 are $9.50, 5 cents on each of 30 $1.50.
  * splitDifference(

@@ -1,7 +1,7 @@
 import type { Session } from '../session/session.ts';
 import type { BillState } from '../contract/contract.ts';
 
-/** Whether an animal is billed, and what of it is still open in minor units of its currency; 0 where there is no bill. */
+/** Whether an animal is billed, and its balance in minor units of its currency; 0 without a bill. */
 export function dueOf(session: Session, animalId: number): BillState {
   const standing = session.book.bills.standing(animalId);
   if (!standing) return { billed: false, number: null, dueMinor: 0, currency: session.settings.currency };

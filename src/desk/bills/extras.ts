@@ -1,4 +1,4 @@
-/** Extras of the price book on the bill: they are part of the orders, and are changed there. */
+/** Extras of the price book on the bill. They are part of the orders. */
 import * as v from 'valibot';
 import { instructionsOf, withExtras } from '../animal/instructions.ts';
 import { by, id, pricedExtras } from '../input/input.ts';
@@ -10,7 +10,7 @@ import type { BillView } from '../contract/contract.ts';
 import { animalOf } from '../animal/closed.ts';
 import { refuseBilled, refuseStanding } from './billed.ts';
 
-/** What the prices in force have, and what was ordered though they do not have it, each with how many. */
+/** Extras of the prices in force, and ordered extras without a price, each with its count. */
 export function extrasOf(session: Session, animalId: number): BillView['extras'] {
   const ordered = instructionsOf(session, animalId).pricedExtras;
   const listed = pricedLines(session, 'extra');
@@ -22,8 +22,7 @@ export function extrasOf(session: Session, animalId: number): BillView['extras']
 }
 
 /**
- * New extras in the orders; the rest of the orders stays, also that the hunter is still to be asked, and the earlier ones are
- * still to be read.
+ * Saves new extras in the orders. Everything else stays, including whether the hunter was asked.
  * @throws ProblemError `animal.unknown`, `animal.closed`, `bill.stands`, `orders.too-many` (refused)
  */
 export const setExtras = write(v.object({ animalId: id, pricedExtras, by }), (session, input) => {
@@ -35,7 +34,9 @@ export const setExtras = write(v.object({ animalId: id, pricedExtras, by }), (se
   return { animalId: animal.id };
 });
 
-/** Refuses other extras than are in force while a bill stands, which would never charge them. @throws ProblemError `bill.stands` */
+/**
+ * Refuses to change extras while a bill is active, which would not charge them. @throws ProblemError `bill.stands`
+ */
 export function refuseOtherExtras(
   session: Session,
   animalId: number,

@@ -1,25 +1,27 @@
-/** The quote that an animal came of, beside its bill, line by line and with the reasons. */
+/** Compares an animal's bill with its quote, line by line, with reasons. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { splitDifference } from './difference.ts';
 import { answeredOf } from '../pricing/quote-saved.ts';
 import type { Session } from '../session/session.ts';
 import type { BillView, BillSums, LineReckoned, QuoteDifference, QuoteLine } from '../contract/contract.ts';
 
-/** One side of a line, as far as it is there. */
+/** One side of a line, which may be missing. */
 interface Side {
   label: string;
   minor: number;
   reckoned: LineReckoned | null;
 }
 
-/** A smallest charge is what the other lines lack, so its own quantity says nothing. */
+/** A minimum charge fills up the other lines, so its quantity means nothing. */
 const FOLLOWS = 'minimum';
 
-/** Line by line by its code; tax is a line of its own on both sides, so that the differences add up to that of the totals. */
+/**
+ * Compares lines by code. Tax is a line of its own on both sides, so that the differences sum to that of the totals.
+ */
 export function quoteBeside(session: Session, animal: AnimalRow, sums: BillSums | null): BillView['quote'] {
   const quote = session.book.quotes.ofAnimal(animal.id);
   const price = quote && answeredOf(quote).price;
-  // Sums in two currencies are not compared.
+  // Sums in different currencies are not compared.
   if (!quote || !price || !sums || price.currency !== sums.currency) return null;
   const quoted = new Map(price.lines.map((line) => [line.code, quotedSide(line)]));
   const billed = billedSides(sums);
@@ -36,7 +38,7 @@ export function quoteBeside(session: Session, animal: AnimalRow, sums: BillSums 
 
 function quotedSide(line: QuoteLine): Side {
   const { label, basis, quantity, unit, unitPriceMinor, mean } = line;
-  // Most likely there is none of it, so it was not quoted as a price of so much.
+  // Its most likely quantity is zero, so there is no unit price to compare.
   const there = quantity !== null && unitPriceMinor !== null && quantity.mean !== 0;
   return {
     label,

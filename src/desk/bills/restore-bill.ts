@@ -11,10 +11,10 @@ import type { Session } from '../session/session.ts';
 import { refuseMoreBills, refuseStanding } from './billed.ts';
 
 /**
- * Undoes the void of an animal's newest bill: its lines are entered anew to the cent under the next number, on the day of the
- * void, so that the journal of that day adds up to nothing. The voided bill stays.
+ * Undoes the void of an animal's newest bill: identical lines are entered under the next number, dated on the day of
+ * the void, so that they cancel out in that day's journal. The voided bill stays.
  * @throws ProblemError `bill.unknown`, `bill.not-voided`, `bill.newer` (conflict: a later one was made and voided),
- * `bill.stands`, `bill.changed` (adjustments, hours or extras came or went since), `bill.too-many`, `bill.other-currency`,
+ * `bill.stands`, `bill.changed` (adjustments, hours or extras changed since), `bill.too-many`, `bill.other-currency`,
  * `bill.paid-in-other-currency`, `animal.closed` (refused)
  */
 export const restoreBill = write(v.object({ billId: id, by }), (session, input) => {
@@ -53,7 +53,7 @@ export const restoreBill = write(v.object({ billId: id, by }), (session, input) 
   );
 });
 
-/** Whether what a standing bill keeps from changing changed once it was voided. */
+/** Whether charges that an active bill freezes changed after the void. */
 function chargesChanged(session: Session, bill: BillRecord, since: string): boolean {
   const { adjustments, workTimes } = session.book;
   const rows = [...adjustments.ofAnimal(bill.animal_id), ...workTimes.ofAnimal(bill.animal_id)];
@@ -63,7 +63,7 @@ function chargesChanged(session: Session, bill: BillRecord, since: string): bool
   return [...Object.keys(now), ...Object.keys(then)].some((code) => (now[code] ?? 0) !== (then[code] ?? 0));
 }
 
-/** Bills from before extras had a quantity froze each as its code alone. */
+/** Older bills froze extras as codes without quantities. */
 function frozenExtras({ amounts }: BillRecord): Readonly<Record<string, number>> {
   const { extras = {} } = JSON.parse(amounts) as {
     extras?: readonly string[] | Readonly<Record<string, number>>;

@@ -8,10 +8,10 @@ import { ProblemError } from '../contract/problem.ts';
 import { write } from '../session/procedure.ts';
 
 /**
- * Undoes the void of a payment: the same money is entered anew, on the day of the void, so that the till of that day is as if
- * nothing was voided and the till of the old day stays as it is. The voided row stays.
- * @throws ProblemError `payment.unknown`, `payment.not-voided`, `payment.restored` (conflict), `payment.refund` (more would be
- * given back than was paid), `payment.other-currency`, `payment.too-many`, `animal.closed` (refused)
+ * Undoes the void of a payment: the same amount is entered again, dated on the day of the void, so that they cancel
+ * out in that day's till and the till of the original day does not change. The voided row stays.
+ * @throws ProblemError `payment.unknown`, `payment.not-voided`, `payment.restored` (conflict), `payment.refund`
+ * (refunds would exceed payments), `payment.other-currency`, `payment.too-many`, `animal.closed` (refused)
  */
 export const restorePayment = write(v.object({ paymentId: id, by }), (session, input) => {
   const old = session.book.payments.get(input.paymentId);

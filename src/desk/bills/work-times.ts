@@ -1,4 +1,4 @@
-/** Hours of work on one animal: recorded where it is done, charged by the line of the price book that they are for. */
+/** Hours of work on one animal, each charged by an hourly line of the price book. */
 import * as v from 'valibot';
 import { pricedLines } from '../pricing/prices.ts';
 import { by, id, needed } from '../input/input.ts';
@@ -9,10 +9,10 @@ import type { WorkTimes } from '../contract/contract.ts';
 import { animalOf } from '../animal/closed.ts';
 import { refuseBilled } from './billed.ts';
 
-/** A hundred hours: more at once was mistyped. */
+/** A hundred hours; more in one entry is mistyped. */
 const MAX_MINUTES = 6000;
 
-/** Lines by the hour in force, and what was recorded, oldest first. */
+/** Hourly lines in force, and recorded work, oldest first. */
 export const getHours = read(v.object({ animalId: id }), (session, { animalId }): WorkTimes => {
   const animal = animalOf(session, animalId);
   const lines = pricedLines(session, 'hour');
@@ -34,8 +34,8 @@ export const getHours = read(v.object({ animalId: id }), (session, { animalId })
 });
 
 /**
- * Records work by a line of the prices in force.
- * @throws ProblemError `hours.line` (no such line by the hour), `bill.stands`, `animal.closed`, `hours.too-many` (refused)
+ * Records work on an hourly line of the prices in force.
+ * @throws ProblemError `hours.line` (no such line), `bill.stands`, `animal.closed`, `hours.too-many` (refused)
  */
 export const addHours = write(
   v.object({

@@ -1,4 +1,4 @@
-/** Files of temperature loggers: previewed, imported completely or not at all, never twice, undone as one step. */
+/** Imports files of temperature loggers: with a preview, all or nothing, no reading twice, undone as one step. */
 import * as v from 'valibot';
 import { ValidationError } from '../../core/values/validation-error.ts';
 import {
@@ -22,10 +22,10 @@ import { ProblemError, type Problem } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import type { CoolerLogCard, LogPreview } from '../contract/contract.ts';
 
-/** Number of rows listed; of more there is only the count. */
+/** Maximum number of rows listed; beyond it only their number. */
 const MAX_LISTED = 20;
 const FIRST_SHOWN = 5;
-/** A logger whose clock is ahead by more than this was set wrong. Our choice. */
+/** A logger clock that is ahead by more than this is wrong. Our choice. */
 const AHEAD_MS = 60 * 60_000;
 /** Loggers that lost power restart at 2000 or before; no shop's file is older than this. Our choice. */
 const EARLIEST_YEAR = 2005;
@@ -48,7 +48,7 @@ interface LoggerReading {
 interface LoggerFile {
   degrees: Degrees;
   dates: DateOrder;
-  /** Not in the book yet, in the order of the file. */
+  /** Not in the book yet, in file order. */
   fresh: LoggerReading[];
   known: number;
   problems: { row: number; problem: Problem }[];
@@ -81,9 +81,9 @@ export const previewLog = read(
 );
 
 /**
- * Imports the readings of a file that are not in the book yet, all of them or none.
- * @throws ProblemError `cooler.unknown`, `sheet.problems` (refused), `logger.nothing-new` (refused),
- * `date.long-ago` (conflict: pass `confirmed`)
+ * Imports the readings that are not in the book yet, all or nothing.
+ * @throws ProblemError `cooler.unknown`, `sheet.problems` (refused), `logger.nothing-new` (refused), `date.long-ago`
+ * (conflict: pass `confirmed`)
  */
 export const importLog = write(
   v.object({ ...which, confirmed: confirmedOf, by }),
@@ -190,7 +190,7 @@ function readRow(
     moment.zoneMinutes === null
       ? momentsOf(moment.day, moment.seconds, session.settings.zone)
       : [own - moment.zoneMinutes * 60_000];
-  // In the hour that is repeated in autumn a later row means the second time.
+  // In the hour that repeats in autumn, a later row means the second pass.
   const at = candidates.find((one) => one > before) ?? candidates[0] ?? own;
   if (at > Date.parse(session.now()) + AHEAD_MS)
     throw new ProblemError('invalid', 'logger.ahead', { with: { date: moment.day } });
@@ -213,7 +213,7 @@ function problemOf(error: unknown): Problem {
   throw error;
 }
 
-/** Thousands of values exceed the argument limit of a call. */
+/** Not `Math.min(...values)`: thousands of arguments exceed the limit of a call. */
 const lowest = (values: readonly number[]) =>
   values.length === 0 ? null : values.reduce((a, b) => Math.min(a, b));
 const highest = (values: readonly number[]) =>

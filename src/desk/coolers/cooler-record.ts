@@ -1,4 +1,4 @@
-/** One cooler's temperatures by day, for an inspector: readings, who read them, time above the limit, and gaps. */
+/** One cooler's temperatures by day, for an inspector: readings, initials, time above the limit, and gaps. */
 import * as v from 'valibot';
 import { addDays, daysBetween } from '../../core/values/dates.ts';
 import { summariseCoolerLog, warmIntervals } from '../../core/cold/cooler-log.ts';
@@ -8,7 +8,7 @@ import { read } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { CoolerRecord } from '../contract/contract.ts';
 
-/** A longer time without a reading is a gap. Our choice, as on the Rail: a night. */
+/** Longer times without a reading are gaps: a night, as on the Rail. Our choice. */
 const GAP_MS = 16 * 60 * 60_000;
 const MAX_DAYS = 400;
 

@@ -10,7 +10,7 @@ import type { CoolerCard, CoolerStatus } from '../contract/contract.ts';
 import { parseTemperature } from '../input/temperature.ts';
 import { refuseMoreOfShop } from '../session/list-limits.ts';
 
-/** The log is evaluated over the last three days; our choice. */
+/** The log is evaluated over the last three days. Our choice. */
 const HOURS_JUDGED = 72;
 const MAX_PLACES = 1000;
 const MINUTE_MS = 60_000;
@@ -22,7 +22,7 @@ const places = v.pipe(
   v.maxValue(MAX_PLACES, 'count.range'),
 );
 
-/** Each cooler with its log of the last three days. It warns; it does not say that meat is safe. */
+/** Each cooler with its log of the last three days. It warns; it does not state that meat is safe. */
 export const list = read(v.object({}), (session): CoolerStatus[] => {
   const now = Date.parse(session.now());
   const since = new Date(now - HOURS_JUDGED * 60 * MINUTE_MS).toISOString();
@@ -69,7 +69,7 @@ export const save = write(
   },
 );
 
-/** A name stands for one cooler of those in use. @param known the cooler that may have it already */
+/** Names of coolers in use are unique. @param known the cooler that is renamed */
 function refuseTwice(coolers: readonly { id: number; name: string }[], name: string, known?: number): void {
   const same = coolers.find((one) => one.name.toLowerCase() === name.toLowerCase());
   if (same && same.id !== known)
@@ -94,7 +94,7 @@ export const archive = write(v.object({ id, by }), (session, input) => {
   return { id: cooler.id };
 });
 
-/** Puts an archived cooler in use again. @throws ProblemError `cooler.unknown`, `cooler.twice`, `cooler.too-many` */
+/** Restores an archived cooler. @throws ProblemError `cooler.unknown`, `cooler.twice`, `cooler.too-many` */
 export const restore = write(v.object({ id, by }), (session, input) => {
   const coolers = session.book.coolers.all();
   const cooler = session.book.coolers.named(input.id);
@@ -113,7 +113,7 @@ export const restore = write(v.object({ id, by }), (session, input) => {
   return { id: cooler.id };
 });
 
-/** A temperature as read from the cooler now. @throws ValidationError `temperature.*`; ProblemError `cooler.unknown` */
+/** Logs a cooler's current temperature. @throws ValidationError `temperature.*`; ProblemError `cooler.unknown` */
 export const logTemperature = write(v.object({ coolerId: id, typed: text(20), by }), (session, input) => {
   const cooler = coolerOf(session, input.coolerId);
   const celsius = parseTemperature(input.typed, session.settings.unit === 'lb' ? 'F' : 'C', 'typed');
@@ -122,7 +122,7 @@ export const logTemperature = write(v.object({ coolerId: id, typed: text(20), by
 });
 
 /**
- * Voids a temperature that was mistyped or belongs to another cooler. It stays in the book with the reason.
+ * Voids a mistaken temperature. It stays in the book with the reason.
  * @throws ProblemError `temperature.unknown`, `temperature.voided`
  */
 export const voidTemperature = write(
@@ -147,7 +147,7 @@ export const voidTemperature = write(
 );
 
 /**
- * Undoes the voiding of a temperature: the same reading is entered anew at its moment. The voided row stays.
+ * Undoes the voiding of a temperature: the same reading is added again at its time. The voided row stays.
  * @throws ProblemError `temperature.unknown`, `temperature.not-voided`
  */
 export const restoreTemperature = write(v.object({ readingId: id, by }), (session, input) => {
@@ -160,8 +160,8 @@ export const restoreTemperature = write(v.object({ readingId: id, by }), (sessio
 });
 
 /**
- * Hangs animals in a cooler, at a place if one is named. A full cooler is said (`hanging` against `places`), not
- * refused: the cutter stands there with the animal on the shoulder.
+ * Hangs animals in a cooler, at a place if one is given. A full cooler is reported (`hanging` against `places`), not
+ * refused: the cutter is already carrying the animal.
  * @throws ProblemError `cooler.unknown`, `animal.unknown`, `animal.not-hanging`
  */
 export const hang = write(
@@ -188,7 +188,7 @@ export const hang = write(
   },
 );
 
-/** While it hangs, or is being cut with the rest still on the hook. */
+/** It hangs, or is being cut with the rest still on the hook. */
 const HANGS: readonly AnimalRow['stage'][] = ['hanging', 'cutting'];
 
 export function coolerCards(session: Session): CoolerCard[] {
@@ -202,8 +202,7 @@ export function coolerCards(session: Session): CoolerCard[] {
 }
 
 /**
- * Cooler and place of an animal as one short text; null if unknown, or once it is cut. @example 'Cold room 1, hook
- * 12'
+ * Cooler and place of an animal as one short text; null if unknown, or after cutting. @example 'Cold room 1, hook 12'
  */
 export function whereOf(session: Session, animal: Pick<AnimalRow, 'id' | 'stage'>): string | null {
   const stay = HANGS.includes(animal.stage) ? session.book.coolers.stay(animal.id) : undefined;

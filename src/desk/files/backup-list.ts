@@ -35,7 +35,7 @@ export function rowsOf(at: Door, folder: string): BackupRow[] {
   return rows.sort((a, b) => (a.at < b.at ? 1 : -1));
 }
 
-/** Whether it is of this book and older than the last removal of personal details. */
+/** Whether it belongs to this book and is older than the last removal of personal details. */
 export function holdsRemovedDetails(
   row: Pick<BackupRow, 'at' | 'own' | 'place'>,
   removedAt: string | null,
@@ -66,7 +66,7 @@ function folderTrouble(bookPath: string, folder: string): BookError | null {
 
 function awayBackups(at: Door, bookPath: string, folder: string): Backup[] {
   const away = placeOf(at, folder);
-  // Those beside the book are in the list already.
+  // Backups beside the book are already listed.
   return away && !isWithin(away, backupFolder(bookPath)) ? listBackups(bookPath, away) : [];
 }
 
@@ -87,7 +87,7 @@ export function isOurs(book: string | null, ours: string | null): boolean | null
   return book === null || ours === null ? null : book === ours;
 }
 
-/** The identity of the open book; if it does not open, that of its newest backup beside it. */
+/** The identity of the open book; if it does not open, that of its newest backup. */
 export function ourBook({ session, bookPath }: Door): string | null {
   if (session) return identityOf(session.book.db);
   for (const one of listBackups(bookPath)) {

@@ -1,4 +1,4 @@
-/** Backups and restoring; most of it works also while the book does not open. */
+/** Backups and restoring; most calls also work while the book does not open. */
 import { existsSync } from 'node:fs';
 import * as v from 'valibot';
 import { makeLock, type Lock } from '../../book/file/locked-file.ts';
@@ -48,7 +48,7 @@ const wanted = v.object({
   recordsOnly: v.optional(v.boolean('input.invalid'), false),
 });
 
-/** `VACUUM INTO` may not run inside a transaction, so this is no `write`. */
+/** Not a `write`, because `VACUUM INTO` cannot run inside a transaction. */
 export const backUpNow = host(v.object({}), backUp, { ...longBackup, onlyReads: true });
 
 function backUp(session: Session): BackupMade {
@@ -62,7 +62,7 @@ function backUp(session: Session): BackupMade {
   };
 }
 
-/** What can be restored: backups beside the book, in the second place or in `folder`, and replaced books. */
+/** Restorable files: backups beside the book, in the second place or in `folder`, and replaced books. */
 export const list = door(
   v.object({ folder }),
   (at, input): BackupsView => {
@@ -110,11 +110,10 @@ export const tryBackup = door(
       return { animals, weighings, payments, lastEntry, own, shop, holdsRemoved, repaired };
     }),
   true,
-  // Backups are about as large as the book.
   { when: isLongBook },
 );
 
-/** Replaces the book with a backup. The replaced book is kept, and can be restored in the same way. */
+/** Replaces the book with a backup. The replaced book stays on disk and can be restored the same way. */
 export const restore = door(wanted, (at, input): Restored => {
   if (at.session?.demo) throw new ProblemError('refused', 'backup.demo');
   return worded(() => {
@@ -125,8 +124,8 @@ export const restore = door(wanted, (at, input): Restored => {
 });
 
 /**
- * For a book with a modified schema: replaces it with a clean book with its records, and opens that. The original
- * file is kept beside it. Invalid dates and times are repaired, and listed in the result and in the audit.
+ * For a book with a modified schema: copies its records into a clean book and opens that. The original file stays
+ * beside it. Invalid dates and times are repaired, and listed in the result and in the audit.
  */
 export const keepRecords = door(v.object({}), (at): Restored => {
   const { trouble, bookPath } = at;
@@ -143,7 +142,7 @@ export const tryAgain = door(v.object({ asItIs: v.optional(v.boolean(), false) }
   return { open: at.session !== null };
 });
 
-/** Starts an empty book when there is nothing to restore; the file that does not open is kept. */
+/** Starts an empty book if there is nothing to restore; the file that does not open stays. */
 export const beginAnew = door(v.object({}), (at) => {
   if (at.trouble && !mayBeginAnew(at.trouble))
     throw new ProblemError('refused', problemOfBookError(at.trouble).code);
@@ -151,7 +150,7 @@ export const beginAnew = door(v.object({}), (at) => {
   return { open: at.session !== null };
 });
 
-/** Encrypts copies in the second place with a passphrase; none removes the lock. Existing copies do not change. */
+/** Encrypts copies in the second place with a passphrase; null removes the lock. Existing copies do not change. */
 export const setLock = write(
   v.object({
     passphrase: v.nullable(
@@ -176,19 +175,19 @@ export const setLock = write(
   { long: { when: (_room, { passphrase: typed }) => typed !== null } },
 );
 
-/** A book that is intact and only unreachable must not be replaced. */
+/** An intact book that is only unreachable must not be replaced. */
 function mayBeginAnew({ code }: BookError): boolean {
   return ['damaged', 'foreign', 'altered', 'migration', 'missing', 'absent', 'changed'].includes(code);
 }
 
-/** Only listed files may be restored: a window cannot name any other file of this computer. */
+/** Only listed files can be restored, so that a window cannot name other files of this computer. */
 function sourceOf(at: Door, { path, folder }: { path: string; folder: string }): Source & BackupRow {
   const found = rowsOf(at, folder).find((row) => row.path === path);
   if (!found) throw new ProblemError('missing', 'backup.gone');
   return found;
 }
 
-/** The typed passphrase, or by default the lock of the open book, which opens what this shop locked itself. */
+/** The typed passphrase, or by default the lock of the open book, which opens copies locked by this shop. */
 function openerFor({ session }: Door, { locked }: Source, typed: string): string | Lock | undefined {
   if (!locked) return undefined;
   if (typed) return typed;

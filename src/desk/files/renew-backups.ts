@@ -1,4 +1,4 @@
-/** Backups from before a removal of personal details still contain them: they are listed, and replaced on request. */
+/** Backups made before a removal of personal details still contain them: they are listed, and replaced on request. */
 import { existsSync, rmSync } from 'node:fs';
 import * as v from 'valibot';
 import { listBackups, type Backup } from '../../book/file/backup.ts';
@@ -14,17 +14,19 @@ import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import type { BackupsRenewed } from '../contract/contract.ts';
 
-/** Whether a backup may be older than a removal. Its name has whole seconds, so one of the same second counts. */
+/**
+ * Whether a backup may be older than a removal. Backup names have whole seconds, so one of the same second counts.
+ */
 export function isBefore(backup: Pick<Backup, 'at'>, removedAt: string): boolean {
   return Date.parse(backup.at) <= Date.parse(removedAt);
 }
 
 /**
- * Makes a fresh verified backup, and only then deletes those of this book that are older than the last removal of
- * personal details: beside the book, in the second place if the fresh one is there too, and replaced books. A
- * backup that is no earlier state of the open book is not deleted, because it may contain unique records.
+ * Makes a fresh verified backup, and only then deletes backups of this book that are older than the last removal of
+ * personal details: beside the book, in the second place if the fresh one is there too, and replaced books. A backup
+ * that is not an earlier state of the open book stays, because it may contain unique records.
  * @throws ProblemError `backup.demo`, `backup.none-before`, `clock.*` (refused); the reason why the fresh backup
- *   failed (broken)
+ * failed (broken)
  */
 export const renewBackups = host(
   v.object({ by }),
@@ -54,7 +56,7 @@ export const renewBackups = host(
   longBackup,
 );
 
-/** A file that is write-protected or on a removed stick stays and is reported. @returns whether it is deleted */
+/** A write-protected file, or one on a removed drive, stays and is reported. @returns whether it is deleted */
 function remove(path: string): boolean {
   try {
     rmSync(path, { force: true });
@@ -64,7 +66,7 @@ function remove(path: string): boolean {
   }
 }
 
-/** Copies of this book older than a moment; `others` are no earlier state of the open book. */
+/** Copies of this book older than a moment; `others` are not earlier states of the open book. */
 function earlierBackups(
   { book, settings }: Session,
   removedAt: string,

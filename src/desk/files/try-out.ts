@@ -7,7 +7,7 @@ import { createSession } from '../session/session.ts';
 import { shopView } from '../shop/shop.ts';
 
 /**
- * Performs the steps of opening on a copy of the backup, up to the first query of a window. Nothing is changed.
+ * Performs the steps of opening on a copy of the backup, up to the first query of a window. Changes nothing.
  * @returns its contents
  * @throws BookError
  */

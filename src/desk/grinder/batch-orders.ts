@@ -1,11 +1,11 @@
-/** What the owners of a batch ordered of its product: patties or bulk, and the size of a package. */
+/** What the owners of a batch ordered of its product: patties or bulk, and package size. */
 import { instructionsOf } from '../animal/instructions.ts';
 import type { Session } from '../session/session.ts';
 import type { BatchPage } from '../contract/contract.ts';
 
 /**
- * Patty sizes in grams, each once, as ordered of this product by whoever is in the batch; the package, in grams, is
- * the first owner's, or null where nobody is.
+ * Distinct patty sizes in grams that the owners ordered of this product, and the first owner's package size in grams,
+ * or null without owners.
  */
 export function batchOrders(
   session: Session,

@@ -1,4 +1,4 @@
-/** One grind batch: planned against weighed in, the fat that follows, what is still to weigh, packages and owners. */
+/** One grind batch: plan and weights in, estimated fat, remaining amounts, packages and owners. */
 import type { BatchRecord } from '../../book/records/batches.ts';
 import type { WeighingRecord } from '../../book/records/weighings.ts';
 import { fatToAdd } from '../../core/blend/blend.ts';
@@ -102,7 +102,7 @@ export function batchPage(session: Session, batch: BatchRecord): BatchPage {
   };
 }
 
-/** When it was opened again after it was finished, and why. */
+/** When it was reopened after it was finished, and why. */
 function reopenings(session: Session, batchId: number): BatchPage['reopened'] {
   return session.book.audit
     .of('batch', batchId)
@@ -111,8 +111,8 @@ function reopenings(session: Session, batchId: number): BatchPage['reopened'] {
 }
 
 /**
- * Weight and fat of what was really weighed in, with the spread that the sources' fat gives it, by what was believed
- * before the batch's own tests. Trim of one kind shares the doubt about the kind's mean, as in the plan.
+ * Weight and fat of what was weighed in, with the SD from the fat of its sources, as estimated before the batch's own
+ * tests. Trim of one kind shares the uncertainty of the kind's mean, as in the plan.
  */
 export function fatIn(session: Session, batchId: number): { grams: number; fat: number | null; sd: number } {
   const rows = session.book.weighings
@@ -140,14 +140,14 @@ function stillToWeigh(
       )
       .reduce((total, row) => total + row.grams, 0);
     const left = part.grams - weighed;
-    // Within two steps it is weighed: totes are filled by hand.
+    // Within two steps counts as weighed: totes are filled by hand.
     return left > 2 * step + ROUNDING_TOLERANCE_GRAMS && (part.kind === 'fat' || weighed === 0)
       ? [{ ...part, grams: left }]
       : [];
   });
 }
 
-/** Fat that went in from lots that the plan did not name. */
+/** Fat added from lots outside the plan. */
 function standIns(
   planned: readonly PlanPart[],
   rows: readonly WeighingRecord[],
@@ -159,7 +159,9 @@ function standIns(
   );
 }
 
-/** The fat that would still bring a batch to its target: the first of its plan, or more of the same where that is empty. */
+/**
+ * Fat still needed to reach the target: from the first planned lot, or from another of the same fat if that is empty.
+ */
 function topUpOf(
   session: Session,
   batch: BatchRecord,

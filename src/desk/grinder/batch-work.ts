@@ -1,4 +1,4 @@
-/** One batch at work: weighing in, passes through the plate, fat tests, packing, finishing. */
+/** Work on one batch: weighing in, passes, fat tests, packing, finishing. */
 import * as v from 'valibot';
 import { checkMassBalance, massOf } from '../animal/batch-mass.ts';
 import { batchOf, openBatchOf } from '../animal/closed.ts';
@@ -12,7 +12,7 @@ import { count, freezerPlace, source } from '../weighing/table.ts';
 import { parseTemperature } from '../input/temperature.ts';
 import { weighBatch } from '../weighing/weigh.ts';
 
-/** What was really weighed in. */
+/** Weighs trim or fat into a batch. */
 export const weighIn = write(
   v.object({
     batchId: id,
@@ -39,8 +39,8 @@ export const weighIn = write(
 );
 
 /**
- * Packages that came out. @throws ProblemError `batch.done`, `batch.nothing-in`, `batch.too-much-out` (refused), `batch.more-out`
- * (conflict: pass `confirmed` and a `reason`), and as `weighBatch`
+ * Weighs packages. @throws ProblemError `batch.done`, `batch.nothing-in`, `batch.too-much-out` (refused),
+ * `batch.more-out` (conflict: pass `confirmed` and a `reason`), and as `weighBatch`
  */
 export const pack = write(
   v.object({
@@ -91,7 +91,10 @@ export const pass = write(
   },
 );
 
-/** A fat test of the finished grind, in percent as the tester shows it. It teaches once the batch is finished. */
+/**
+ * A fat test of the finished grind, in percent as the tester shows it. The fat model learns from it once the batch is
+ * finished.
+ */
 export const fatTest = write(
   v.object({
     batchId: id,
@@ -112,12 +115,12 @@ export const fatTest = write(
     return { id: tested };
   },
 );
-/** Spread of a quick fat test: about one percentage point. Common practice, no source. */
+/** SD of a quick fat test: about one percentage point. Common practice, no source. */
 const TEST_SD = 0.01;
 
 /**
- * Closes a batch: its weights stay as they are until it is opened again. @throws ProblemError `batch.done`, `batch.nothing-out`, and
- * as `checkMass`
+ * Finishes a batch: its weights are closed until it is reopened.
+ * @throws ProblemError `batch.done`, `batch.nothing-out`, and as `checkMassBalance`
  */
 export const finish = write(v.object({ batchId: id, reason: text(300), confirmed, by }), (session, input) => {
   const batch = openBatchOf(session, input.batchId);
@@ -138,7 +141,7 @@ export const finish = write(v.object({ batchId: id, reason: text(300), confirmed
   return { id: batch.id };
 });
 
-/** Own fat is known by its animal, bought fat by its lot; either way the lot is charged. */
+/** Own fat is identified by its animal, bought fat by its lot; both draw from a lot. */
 function sourceOf(
   session: Session,
   input: { animalId: number | null; fatLotId: number | null; part: string },

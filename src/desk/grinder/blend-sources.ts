@@ -1,4 +1,4 @@
-/** What goes into a grind: animals' trim and lots of fat, as the core's blend sources and as lines for the bench. */
+/** Ingredients of a grind: animals' trim and lots of fat, as blend sources and as lines of the grinder page. */
 import type { FatLotRecord } from '../../book/records/fat-lots.ts';
 import type { TrimRow } from '../../book/sums/sums.ts';
 import type { BlendSource } from '../../core/blend/types.ts';
@@ -12,25 +12,28 @@ import type { Session } from '../session/session.ts';
 import type { FatChoice, LeftOutLot, PlanPart } from '../contract/contract.ts';
 import { openAnimalOf } from '../animal/closed.ts';
 
-/** A source with how it is called on the bench. */
+/** A blend source with its label. */
 export interface BenchSource {
   source: BlendSource;
-  /** Whose fat it is, to ask what sources share. */
+  /** Origin of the fat, to find what sources share. */
   of: WeighedSource;
   line: Omit<PlanPart, 'grams' | 'share'>;
 }
 
-/** Trim that waits for the grinder. */
+/** Trim that was not ground yet. */
 export function trimWaiting(session: Session): TrimRow[] {
   return session.book.sums.trimWaiting(trimCrumb(session));
 }
 
-/** Trim weighed in to the nearest scale step may leave half a step on the book: that is not trim left. */
+/** Trim below half a scale step is rounding and does not count as left. */
 export function trimCrumb({ settings: { step, unit } }: Session): number {
   return toGrams(step, unit) / 2 + ROUNDING_TOLERANCE_GRAMS;
 }
 
-/** The trim of these animals, all of it that is left or the amount given. @throws ProblemError `animal.closed`, `trim.not-enough`, `trim.none` */
+/**
+ * The trim of these animals: all of it, or the given amount. @throws ProblemError `animal.closed`, `trim.not-enough`,
+ * `trim.none`
+ */
 export function trimSources(
   session: Session,
   animals: readonly { id: number; grams?: number | undefined }[],
@@ -65,8 +68,8 @@ export function trimSources(
 }
 
 /**
- * The lots that a choice of fat means, oldest first, and among lots of one price used up in that order; past their
- * use-by only where named. @throws ProblemError `fat.unknown`, `fat.lot-unknown`
+ * The lots of a choice of fat, oldest first; lots of one price are used in that order. Expired lots only if named.
+ * @throws ProblemError `fat.unknown`, `fat.lot-unknown`
  */
 export function fatSources(
   session: Session,
@@ -108,7 +111,10 @@ export function fatSources(
     });
 }
 
-/** The bench's sources with what their fat shares: trim of one kind the doubt about its mean, what one test spoke of its error. */
+/**
+ * Sources with their shared uncertainty: trim of one kind shares the error of its mean, fat of one test the error of
+ * the test.
+ */
 export function sharing({ fats }: Pick<Session, 'fats'>, bench: readonly BenchSource[]): BlendSource[] {
   return bench.map(({ source, of }, i) => ({
     ...source,
@@ -118,7 +124,7 @@ export function sharing({ fats }: Pick<Session, 'fats'>, bench: readonly BenchSo
   }));
 }
 
-/** What is there of the chosen fat but past its use-by, so that a plan does without. */
+/** Lots of the chosen fat that are past their use-by and therefore not planned. */
 export function leftOut(
   session: Session,
   asked: { fat: FatChoice; animals: readonly { id: number }[]; lotIds?: readonly number[] | undefined },
@@ -131,7 +137,7 @@ export function leftOut(
     .map((lot) => ({ lotId: lot.id, label: lotLabel(lot), grams: lot.left_grams, useBy: lot.use_by ?? '' }));
 }
 
-/** How a lot is called on the bench. */
+/** Label of a lot. */
 export function lotLabel(lot: Pick<FatLotRecord, 'ticket' | 'name' | 'code'>): string {
   return lot.ticket === null ? `${lot.name}, lot ${lot.code}` : `Own fat of ${lot.ticket}`;
 }

@@ -1,4 +1,4 @@
-/** Corrects the fat on hand: discarding, counting, and the movements of a lot. */
+/** Corrections of fat on hand: discarding, counting, and the movements of a lot. */
 import * as v from 'valibot';
 import type { FatLotRecord } from '../../book/records/fat-lots.ts';
 import { parseLoads } from '../../core/values/loads.ts';
@@ -12,10 +12,13 @@ import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import type { FatMoveRow } from '../contract/contract.ts';
 
-/** A weight as typed that may be nothing at all: a cooler is counted empty, too. */
+/** A typed weight of zero: a cooler can be empty. */
 const EMPTY = /^\s*0*(?:[.,]0*)?\s*(?:lb|lbs|kg|g|oz)?\s*$/i;
 
-/** Discards so much of a lot, or all of it. @throws ValidationError `reading.*`; ProblemError `fat.not-enough`, `fat.none-left`, `animal.closed` */
+/**
+ * Discards an amount of a lot, or all of it. @throws ValidationError `reading.*`; ProblemError `fat.not-enough`,
+ * `fat.none-left`, `animal.closed`
+ */
 export const discard = write(
   v.object({ lotId: id, typed: v.optional(v.nullable(typed), null), reason: needed(200), by }),
   (session, { lotId, typed: asked, reason, by: initials }) => {
@@ -36,8 +39,9 @@ export const discard = write(
 );
 
 /**
- * Says what is really there of a lot; the difference goes into its book as a movement. More than came in cannot be.
- * @throws ValidationError `reading.*`; ProblemError `fat.more-than-came`, `fat.as-counted` (nothing to change), `animal.closed`
+ * Saves the counted amount of a lot; the difference becomes a movement. It cannot exceed what came in.
+ * @throws ValidationError `reading.*`; ProblemError `fat.more-than-came`, `fat.as-counted` (no difference),
+ * `animal.closed`
  */
 export const count = write(
   v.object({ lotId: id, typed, reason: needed(200), by }),
@@ -61,7 +65,7 @@ export const count = write(
   },
 );
 
-/** All that went in and out of a lot, first first, with what was left after each. */
+/** All movements of a lot, oldest first, with the amount left after each. */
 export const listMovements = read(v.object({ lotId: id }), (session, { lotId }): FatMoveRow[] => {
   let left = 0;
   return session.book.fat
@@ -72,7 +76,7 @@ export const listMovements = read(v.object({ lotId: id }), (session, { lotId }):
     });
 });
 
-/** A lot, unless it is the own fat of an animal that has left, and left with it. */
+/** A lot, unless it is own fat of an animal that has left, and left with it. */
 function lotHere(session: Session, lotId: number): FatLotRecord {
   const lot = lotOf(session, lotId);
   if (lot.animal_id !== null) openAnimalOf(session, lot.animal_id);

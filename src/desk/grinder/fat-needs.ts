@@ -1,4 +1,4 @@
-/** How much of each bought fat the animals in the shop will still take, and the quotes that may come in. */
+/** Predicts how much of each bought fat is needed for the animals in the shop and for open quotes. */
 import * as v from 'valibot';
 import type { HookRow } from '../../book/records/animals.ts';
 import { normalQuantile } from '../../core/stats/distributions.ts';
@@ -21,18 +21,18 @@ import { groupOf } from '../learning/yield-observation.ts';
 const SEED = 1;
 /** Enough for a sum over many animals. */
 const DRAWS = 500;
-/** Half the width of a range that holds 8 in 10, in standard deviations. */
+/** Half the width of an 80 % range, in standard deviations. */
 const REACH = normalQuantile((1 + LEVEL) / 2);
 const QUOTES = 200;
 
-/** Trim to come in grams; `sharedSd` is the part of `sd` that all animals of the species share. */
+/** Predicted trim in grams; `sharedSd` is the part of `sd` that all animals of the species share. */
 interface TrimToCome {
   mean: number;
   sd: number;
   sharedSd: number;
 }
 
-/** What one animal, or one quote, will want of each fat, by the fat's code. */
+/** Fat needed for one animal or quote, by fat code. */
 interface Wanted {
   animal: { id: number; species: string };
   needs: Map<string, NeedEstimate[]>;
@@ -73,7 +73,9 @@ export const getNeeds = readAfterLearning(v.object({}), (session): FatNeeds => {
   return { sources, unweighed };
 });
 
-/** All that is wanted of one fat: trim shares the doubt about its kind, and every grind the doubt about the fat. */
+/**
+ * Total need of one fat. Trim of a kind shares the error of the kind's mean; all grinds share the error of the fat.
+ */
 function together(session: Session, wanted: readonly Wanted[], fat: { code: string; sd: number }) {
   const animals = wanted.map(({ animal, needs }) => ({
     species: animal.species,
@@ -87,7 +89,7 @@ function together(session: Session, wanted: readonly Wanted[], fat: { code: stri
   });
 }
 
-/** Trim of an animal that is not ground yet: weighed, or predicted while it is not cut; null while nothing was weighed. */
+/** Unground trim of an animal: weighed, or predicted before cutting; null before any weight. */
 function trimToCome(session: Session, row: HookRow): TrimToCome | null {
   const sums = session.book.weighings.sums(row.id);
   const left = Math.max(0, (sums?.trim ?? 0) - (sums?.trim_ground ?? 0));
@@ -107,7 +109,7 @@ function trimToCome(session: Session, row: HookRow): TrimToCome | null {
     draws: DRAWS,
   }).parts;
   const weighed = sums?.trim ?? 0;
-  // Once more is weighed than was predicted, the scale wins.
+  // A weighed amount above the prediction replaces it.
   if (weighed >= trim.mean) return weighedTrim(left);
   const sd = (trim.high - trim.low) / (2 * REACH);
   const mean = Math.max(0, trim.mean - (sums?.trim_ground ?? 0));
@@ -119,15 +121,15 @@ function weighedTrim(left: number): TrimToCome {
 }
 
 /**
- * The part of a predicted trim's SD that comes from the mean take-home of its kind being in doubt: no more animals make it
- * smaller. By the delta method on the logit scale, d share / share = (1 − share) × d logit.
+ * The part of a predicted trim's SD that comes from the uncertain mean take-home of its kind, which does not average
+ * out over animals. By the delta method on the logit scale, d share / share = (1 − share) × d logit.
  */
 function sharedSd(session: Session, group: Group, trim: { mean: number; sd: number }): number {
   const { location, standardError } = meanOf(session.yields.model, group, 'takeHome');
   return Math.min(trim.sd, (trim.mean * standardError) / (1 + Math.exp(location)));
 }
 
-/** The rest of the trim is what is unsure; what has an amount of its own is not. */
+/** Only the remaining trim is uncertain; grinds with an amount of their own are not. */
 function wantedOf(
   session: Session,
   animal: { id: number; species: string },
@@ -151,7 +153,7 @@ function wantedOf(
   return { animal, needs };
 }
 
-/** Quotes that still hold and that no animal came of. */
+/** Valid quotes without an animal. */
 function openQuotes(session: Session): Wanted[] {
   return session.book.quotes
     .recent(QUOTES)

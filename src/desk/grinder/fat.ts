@@ -12,7 +12,9 @@ import type { Session } from '../session/session.ts';
 import type { FatLotRow } from '../contract/contract.ts';
 import { refuseMoreOfShop } from '../session/list-limits.ts';
 
-/** Lots of fat, bought and saved, oldest first; without those used up unless they are requested, except a batch's own. */
+/**
+ * Lots of bought and saved fat, oldest first. Empty lots are included only on request, or for a batch that used them.
+ */
 export const listLots = read(
   v.object({ usedUp: v.optional(v.boolean(), true), batchId: v.optional(id) }),
   (session, { usedUp, batchId }) =>
@@ -22,7 +24,7 @@ export const listLots = read(
 );
 
 /**
- * Takes a bought lot in. Its fat is the published one unless the supplier says otherwise.
+ * Adds a bought lot. Its fat content is the published one unless the supplier states another.
  * @throws ProblemError `fat.too-many` (refused); `date.long-ago`, `date.far-ahead` (conflict: pass `confirmed`)
  */
 export const receive = write(

@@ -1,4 +1,4 @@
-/** What to weigh into a batch so that it reaches its fat, or by how much it cannot and what would make it possible. */
+/** What to weigh into a batch to reach its target fat, or how far off it stays and what would make it possible. */
 import { planBlend, fatToAdd } from '../../core/blend/blend.ts';
 import type { Batch, BlendSource } from '../../core/blend/types.ts';
 import { toGrams } from '../../core/values/units.ts';
@@ -15,16 +15,16 @@ interface GrindAsked {
   targetFat: number | null;
 }
 
-/** The plan as the book keeps it with its batch. */
+/** The plan as stored with its batch. */
 export interface StoredPlan {
   kind: string;
   parts: PlanPart[];
   fat: number;
 }
 
-/** Half a scale step either way, and a hair for rounding, so that the nearest whole step is always within. */
+/** Half a scale step, plus a margin for rounding, so that the nearest whole step is always included. */
 const HALF_STEP = 0.5001;
-/** Shows as the target at a tenth of a percent. */
+/** Rounds to the target at a tenth of a percent. */
 export const AT_TARGET = 0.0005;
 
 export async function planGrind(session: Session, asked: GrindAsked): Promise<BlendPlan> {
@@ -51,7 +51,7 @@ export async function planGrind(session: Session, asked: GrindAsked): Promise<Bl
   const need = needed.kind === 'add' ? needed.grams : 0;
   const slack = halfStep(session, lean, Math.max(richness, ...fats.map(({ source }) => source.fat)), target);
   const sources = sharing(session, [...trim, ...fats]);
-  // Of a handful of trim, half a step is more than the whole target.
+  // For a small amount of trim, half a step can exceed the whole target.
   const fat = { min: Math.max(0, target - slack), max: Math.min(1, target + slack) };
   const answer = await planBlend({ sources, fat });
   if (answer.kind === 'plan') return planned([...trim, ...fats], answer);
@@ -67,8 +67,8 @@ export async function planGrind(session: Session, asked: GrindAsked): Promise<Bl
 }
 
 /**
- * By how much half a scale step moves the fat of the batch: of the richest lot, which moves it most and needs the
- * smallest batch. With less than that, whole steps of a rich lot could jump over the target although there is plenty.
+ * By how much half a scale step changes the batch's fat: for the richest lot, which changes it most and needs the
+ * smallest batch. A smaller tolerance could let whole steps of a rich lot skip the target although there is enough.
  */
 function halfStep(
   session: Session,
@@ -81,14 +81,14 @@ function halfStep(
   return (HALF_STEP * toGrams(session.settings.step, session.settings.unit) * (richest - target)) / batch;
 }
 
-/** Everything chosen goes in as it is: no target was given, or no fat is wanted. */
+/** Uses everything chosen as it is: there is no target, or no fat is wanted. */
 async function allOf(
   session: Session,
   trim: BenchSource[],
   fats: BenchSource[],
   target: number | null,
 ): Promise<BlendPlan> {
-  // All of it is weighed already, so the scale's step does not matter.
+  // Everything is weighed already, so the scale step does not matter.
   const all = [
     ...trim,
     ...fats.map((one) => ({ ...one, source: { ...one.source, stepGrams: undefined, useAll: true } })),
@@ -121,7 +121,7 @@ function planned(bench: BenchSource[], batch: Batch): BlendPlan {
   };
 }
 
-/** All the fat there is, with all the trim: as near as it gets when there is too little. */
+/** All available fat with all the trim: the closest result when there is too little fat. */
 function nearestOf(
   trim: BenchSource[],
   fats: BenchSource[],
@@ -149,7 +149,7 @@ function mixOf(sources: readonly BlendSource[]): { grams: number; fat: number } 
   return { grams, fat: grams > 0 ? fat / grams : 0 };
 }
 
-/** How rich the chosen fat would be, when none of it is on hand. */
+/** Fat content of the chosen fat when none is on hand. */
 function fatOf(session: Session, { fat, animals }: GrindAsked): number {
   const [first] = animals;
   if (fat === 'own' && first)
@@ -157,7 +157,7 @@ function fatOf(session: Session, { fat, animals }: GrindAsked): number {
   return FATS.find(({ code }) => code === fat)?.fat ?? 0;
 }
 
-/** Lean that would bring a fat batch down to its target, from the leanest other trim that waits; null without any. */
+/** Lean that would lower a fat batch to its target, from the leanest other waiting trim; null without any. */
 function leanToAdd(
   session: Session,
   ids: readonly number[],

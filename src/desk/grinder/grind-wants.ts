@@ -1,9 +1,9 @@
-/** What a hunter still wants from the trim that waits: the grinds with an amount of their own first, then the rest. */
+/** What a hunter still wants made from waiting trim: grinds with an amount of their own first, then the rest. */
 import type { GrindWant, Instructions } from '../contract/contract.ts';
 
 /**
- * Takes off what went into batches of the same product already, and never asks for more trim than is left. What is
- * no more than `crumb` grams is not wanted any more.
+ * Subtracts what already went into batches of the same product, and never requests more trim than is left. Amounts up
+ * to `crumb` grams are ignored.
  * @param into grams of this animal's trim in batches, by product
  */
 export function grindWants(

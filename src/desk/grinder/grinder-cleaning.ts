@@ -1,4 +1,4 @@
-/** When the grinder was taken apart and cleaned, and what went through it between held meat and that cleaning. */
+/** Cleanings of the disassembled grinder, and what went through it between held meat and a cleaning. */
 import * as v from 'valibot';
 import { batchOf } from '../animal/closed.ts';
 import { by, date, id, needed } from '../input/input.ts';
@@ -7,7 +7,7 @@ import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
-/** On the clock of the shop. */
+/** In the shop's time zone. */
 const timeOfDay = v.pipe(
   v.string('time.unreadable'),
   v.maxLength(5, 'time.unreadable'),
@@ -15,8 +15,8 @@ const timeOfDay = v.pipe(
 );
 
 /**
- * Records that the grinder was taken apart and cleaned: just now, or at an earlier time that nobody wrote down; after a
- * batch where one is named. @throws ProblemError `batch.unknown`, `cleaning.future`
+ * Records that the grinder was disassembled and cleaned, now or earlier; after a batch if one is named.
+ * @throws ProblemError `batch.unknown`, `cleaning.future`
  */
 export const saveCleaning = write(
   v.object({
@@ -39,7 +39,7 @@ export const saveCleaning = write(
   },
 );
 
-/** Voids a cleaning that was recorded by mistake. @throws ProblemError `cleaning.unknown`, `cleaning.voided` */
+/** Voids a cleaning recorded by mistake. @throws ProblemError `cleaning.unknown`, `cleaning.voided` */
 export const voidCleaning = write(v.object({ cleaningId: id, reason: needed(300), by }), (session, input) => {
   const known = session.book.grinderCleanings.get(input.cleaningId);
   if (!known) throw new ProblemError('missing', 'cleaning.unknown');

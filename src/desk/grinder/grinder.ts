@@ -1,4 +1,4 @@
-/** What the grinder looks like: trim that waits, plans, and beginning a batch. */
+/** The grinder page: waiting trim, plans, and starting a batch. */
 import * as v from 'valibot';
 import type { BatchRecord } from '../../book/records/batches.ts';
 import { batchPage, fatIn } from './batch-page.ts';
@@ -20,7 +20,7 @@ import type { Session } from '../session/session.ts';
 import type { BatchLine, GrinderView, GrindPlan } from '../contract/contract.ts';
 import { batchOf, openAnimalOf } from '../animal/closed.ts';
 
-/** Fat on hand lies in fewer boxes than this. */
+/** More lots than any shop has on hand. */
 const MAX_LOTS = 100;
 
 const asked = {
@@ -36,7 +36,7 @@ const asked = {
 const RECENT = 12;
 const CLEANINGS = 5;
 
-/** Whose trim waits, open and newest batches, and the fat on hand. */
+/** Waiting trim, open and newest batches, and the fat on hand. */
 export const get = readAfterLearning(v.object({}), (session): GrinderView => ({
   waiting: trimWaiting(session).map((row) => {
     const species = session.species.of(row.species);
@@ -69,11 +69,11 @@ export const getBatch = readAfterLearning(v.object({ id }), (session, input) =>
   batchPage(session, batchOf(session, input.id)),
 );
 
-/** The solver looks for whole scale steps of this many lots in one go, for up to two seconds: then the worker waits for it. */
+/** With more lots than this the solver may take two seconds, so it runs in the worker. */
 const MANY_LOTS = 30;
 const manyLots = { when: ({ book }: Session): boolean => book.counts.boughtLots() > MANY_LOTS };
 
-/** What to weigh. Fat past its use-by is left out of it, and said, unless its lot is named. */
+/** Plans a batch. Fat past its use-by is left out and reported, unless its lot is named. */
 export const plan = readAfterLearning(
   v.object(asked),
   async (session, input): Promise<GrindPlan> => ({
@@ -83,7 +83,7 @@ export const plan = readAfterLearning(
   { long: manyLots },
 );
 
-/** Begins a batch and keeps its plan. The solver is asked first; the writing is one transaction. */
+/** Starts a batch and stores its plan. The solver runs first; the write is one transaction. */
 const started = v.object({ ...asked, product: needed(60), by });
 export const start = host(started, startBatch, manyLots);
 
@@ -97,7 +97,7 @@ async function startBatch(
   const answer = await planGrind(session, input);
   const parts = 'parts' in answer ? answer.parts : answer.nearest.parts;
   return session.book.change(() => {
-    // While the solver worked, one of them may have been put on hold or picked up in another window.
+    // While the solver ran, another window may have put one on hold or released it.
     refuseTogether(session, animalIds);
     return session.book.batches.add({
       season: session.season(),

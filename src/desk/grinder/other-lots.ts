@@ -1,4 +1,4 @@
-/** What to weigh when a planned lot of bought fat has run dry: other lots of the same fat, and what is still missing. */
+/** Replaces a planned lot of bought fat that ran out with other lots of the same fat, and names what is missing. */
 import type { FatLotRecord } from '../../book/records/fat-lots.ts';
 import { lotLabel } from './blend-sources.ts';
 import type { FatEstimates } from '../learning/fat-estimates.ts';
@@ -8,9 +8,9 @@ import type { Session } from '../session/session.ts';
 import type { BatchPage, PlanPart } from '../contract/contract.ts';
 
 /**
- * Parts still to weigh, each no more than its lot holds; what a lot lacks comes from other lots of its fat, oldest
- * first, none past its use-by. `standIns` is what went in from lots that were not planned: it counts for those of the
- * same fat that were. `short` is what no lot holds. An animal's own fat is replaced by nothing.
+ * Parts still to weigh, each limited to its lot. What a lot lacks comes from other lots of the same fat, oldest
+ * first, none past its use-by. `standIns` is fat added from lots outside the plan; it counts for planned lots of the
+ * same fat. `short` is what no lot has. An animal's own fat is never replaced.
  */
 export function fromOtherLots(
   session: Session,
@@ -38,7 +38,7 @@ export function fromOtherLots(
     stoodIn.set(planned.source, (stoodIn.get(planned.source) ?? 0) - already);
     let missing = part.grams - already;
     for (const lot of [planned, ...others]) {
-      // A planned lot that holds nearly all of it is filled to the last crumb.
+      // A planned lot that holds nearly all of it is used up completely.
       const grams =
         lot === planned && missing <= leftOf(lot) + ROUNDING_TOLERANCE_GRAMS
           ? missing
@@ -56,7 +56,7 @@ export function fromOtherLots(
   return { toWeigh: parts, short: first ? { ...first, grams } : null };
 }
 
-/** The lot to top a batch up from: the planned one, or where it is empty another of the same fat. */
+/** The lot to top up from: the planned one, or another of the same fat if that is empty. */
 export function lotToTopUp(session: Session, planned: FatLotRecord): FatLotRecord {
   if (planned.left_grams > ROUNDING_TOLERANCE_GRAMS || planned.animal_id !== null) return planned;
   return sameFat(session, planned)[0] ?? planned;

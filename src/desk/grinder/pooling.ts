@@ -1,4 +1,4 @@
-/** Hunters who want their meat by itself: it goes into no batch with another animal's. */
+/** Hunters who want no pooling: their meat goes into no batch with another animal's. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
@@ -18,8 +18,8 @@ export function refusePooled(session: Session, ids: readonly number[]): void {
 }
 
 /**
- * As `refusePooled`, for a weight going into a batch that may have begun before the hunter said so, or before its owner
- * was put right. @throws ProblemError `batch.no-pooling`
+ * As `refusePooled`, for a weight going into a batch that may have started before the hunter refused pooling or
+ * before the owner was corrected. @throws ProblemError `batch.no-pooling`
  */
 export function refusePooledInBatch(session: Session, batchId: number, animalId: number | null): void {
   if (animalId === null) return;

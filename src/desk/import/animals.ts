@@ -1,4 +1,4 @@
-/** Animals of earlier seasons, one a row: who brought it, what it was, what it weighed. They come in as finished. */
+/** Imports finished animals of earlier seasons, one per row: hunter, species, weights. */
 import { compareDates, seasonOf } from '../../core/values/dates.ts';
 import { readingGrams, type Reading } from '../../core/values/reading.ts';
 import type { AnimalRow } from '../../book/records/animals.ts';
@@ -13,7 +13,7 @@ import { peopleOf, writeHunter } from './people.ts';
 import { saveNone, saveWeight } from './weights.ts';
 import { isWholeCarcass } from '../../trade/animal.ts';
 
-/** Where each weight of a row belongs in the book. */
+/** Stage and part of each weight of a row. */
 const WEIGHED: readonly (readonly [ImportField, string, string])[] = [
   ['live', 'live', 'carcass'],
   ['dressed', 'dressed', 'carcass'],
@@ -28,7 +28,7 @@ const WEIGHED: readonly (readonly [ImportField, string, string])[] = [
   ['takeHome', 'packed', 'package'],
 ];
 const PARTS: readonly ImportField[] = ['wholeCuts', 'trim', 'fatSaved', 'sinew', 'bone', 'cutAway'];
-/** Two scales and a wet hide: parts may outweigh their animal by this much. */
+/** Tolerance of two scales and a wet hide: parts may outweigh their animal by this much. */
 const MAX_OVER = 1.02;
 
 export function animalImporter(session: Session): RowImporter {
@@ -108,7 +108,7 @@ export function animalImporter(session: Session): RowImporter {
   };
 }
 
-/** Days that can be, and are hardly meant: a slip in one row moves its animal to another season. */
+/** Possible but unlikely dates: a mistyped one moves its animal to another season. */
 function doubtDays(
   { receivedOn, killDate, releasedOn }: Partial<Record<ImportField, string>>,
   today: string,
@@ -151,7 +151,7 @@ function checkWeights(
       base,
       new ProblemError('conflict', 'sheet.parts-over', { with: { grams: parts, baseGrams: whole } }),
     );
-  // The meat would be counted as its whole cuts alone: see `take_home` of the season's sums.
+  // The take-home would be its whole cuts alone: see `take_home` of the season's sums.
   if (
     weights.takeHome &&
     weights.wholeCuts &&

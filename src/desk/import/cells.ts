@@ -1,4 +1,4 @@
-/** One row of a table as the book would take it: every field read, and everything that is wrong with it. */
+/** Parses one row of a table: every field, and every problem in it. */
 import { ValidationError } from '../../core/values/validation-error.ts';
 import type { Reading } from '../../core/values/reading.ts';
 import { readDay, readWeight } from '../../core/sheet/values.ts';
@@ -14,11 +14,11 @@ export interface RowValues {
   texts: Partial<Record<ImportField, string>>;
   weights: Partial<Record<ImportField, Reading>>;
   counts: Partial<Record<ImportField, number>>;
-  /** Fields whose cell says that there was none. An empty cell says nothing. */
+  /** Fields whose cell states that there was none. An empty cell states nothing. */
   none: ImportField[];
 }
 
-/** Something wrong or doubtful in one row. */
+/** A problem or a doubt in one row. */
 export interface RowProblem {
   row: number;
   field: ImportField | null;
@@ -26,20 +26,20 @@ export interface RowProblem {
 }
 
 export interface CellReader {
-  /** What the row says; problems are handed to `tell`. */
+  /** Parses the cells; problems are passed to `report`. */
   read(row: number, cells: readonly string[], tell: (problem: RowProblem) => void): RowValues;
-  /** Words that nobody knows the meaning of, with the rows that use them. */
+  /** Unrecognized words, with the rows that use them. */
   unknown: Map<string, { field: WordField; word: string; key: string; rows: number }>;
 }
 
-/** What people write where there is nothing to write. */
+/** Common placeholders for an empty cell. */
 const NOTHING = /^(-+|–|—|n\/?a|none|\?+)$/i;
 const ZERO = /^0+([.,]0+)?\s*(lbs?|kgs?|oz|g)?$/i;
-/** Said of a part, a zero or this word is a statement; of anything else there is only nothing to write. */
+/** For a part, zero or this word states that there was none; for anything else it is a placeholder. */
 const NONE = /^none$/i;
 const MAX_PACKAGES = 10_000;
 const MAX_WORDS = 100;
-/** Longer than any field; what follows may then look at a cell as often as it likes. */
+/** Longer than any field; bounds the work per cell. */
 const MAX_CELL = 2000;
 
 export function cellReader(
@@ -58,7 +58,7 @@ export function cellReader(
     if (reads === 'weight')
       units.set(code, unitOfHeading(headings[layout.columns[code] ?? -1] ?? '') ?? layout.unit);
 
-  // What no column holds is missing on every row: it is told once.
+  // A needed field without a column is missing on every row; it is reported once.
   const missing = new Set(
     rules
       .filter(({ code, needed }) => needed && layout.columns[code] === undefined && !layout.always[code])
@@ -95,7 +95,7 @@ export function cellReader(
       }
       if (text.length > 60)
         throw new ProblemError('invalid', 'reading.unreadable', { with: { typed: text.slice(0, 60) } });
-      // Nothing weighed of a part is no weight; the carcass itself must weigh something.
+      // For a part, zero means none; the carcass itself needs a weight.
       if (!ZERO.test(text) || rule.needed)
         values.weights[code] = readWeight(text, units.get(code) ?? layout.unit, layout.decimal);
     } else {
@@ -130,7 +130,7 @@ export function cellReader(
   return { read, unknown };
 }
 
-/** @throws what is no problem of the table */
+/** @throws errors that are not problems of the table */
 export function problemOf(error: unknown): Problem {
   if (error instanceof ProblemError) return error.problem;
   if (error instanceof ValidationError) return { kind: 'invalid', code: error.code, with: { ...error.with } };

@@ -1,17 +1,17 @@
-/** What a table may tell of hunters, animals and weights: each field with the headings that it is known by. */
+/** The fields of each kind of table, with the headings by which they are recognized. */
 
 import type { ImportField, ImportKind } from '../contract/contract.ts';
 
 export interface FieldRule {
   code: ImportField;
   reads: 'text' | 'date' | 'weight' | 'word' | 'count';
-  /** A row cannot do without it. */
+  /** Required in every row. */
   needed?: true;
-  /** A weight that 0 or “none” may stand for: it says that there was none of this part. */
+  /** A weight for which 0 or “none” states that there was none of this part. */
   orNone?: true;
-  /** Longest text that is kept. */
+  /** Maximum length of the text. */
   most?: number;
-  /** Matches a heading that was folded to plain lower-case words. */
+  /** Matches a folded heading. */
   heading: RegExp;
 }
 
@@ -23,7 +23,7 @@ const PERSON: readonly FieldRule[] = [
   { code: 'licence', reads: 'text', most: 80, heading: /^(hunting )?licen[cs]e|^permit/ },
 ]; // prettier-ignore
 
-/** The fields of each kind of table, in the order in which a person reads them. */
+/** The fields of each kind of table, in reading order. */
 export const FIELDS: Readonly<Record<ImportKind, readonly FieldRule[]>> = {
   hunters: [
     ...PERSON,
@@ -69,7 +69,7 @@ export const FIELDS: Readonly<Record<ImportKind, readonly FieldRule[]>> = {
   ],
 }; // prettier-ignore
 
-/** Letters and digits in lower case with single spaces between: what headings and words are compared by. */
+/** Normalizes headings and words for comparison: lower-case letters and digits with single spaces. */
 export function folded(text: string): string {
   return text
     .normalize('NFKD')

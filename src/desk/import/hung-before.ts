@@ -1,4 +1,4 @@
-/** Further hanging weights in a table: another side or piece, or the same carcass weighed again? */
+/** Further hanging weights in a table: another side or piece, or the same carcass weighed again. */
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import { isWholeCarcass } from '../../trade/animal.ts';
@@ -7,18 +7,18 @@ import { isWholeCarcass } from '../../trade/animal.ts';
 export interface Hung {
   count: number;
   grams: number;
-  /** Whether every one of them is said to be a side or a piece. */
+  /** Whether every one is noted as a side or a piece. */
   inPieces: boolean;
-  /** Rows that a table may add without being asked about. */
+  /** Number of rows that a table may add without confirmation. */
   free: number;
 }
 
-/** What a note calls a part of a carcass: words of the trade, no source. */
+/** Words of the trade for parts of a carcass in a note. No source. */
 const PIECE = /\b(sides?|half|halves|quarters?|left|right|fore|front|hind|rear|shoulders?|hams?|saddle)\b/i;
 
 /**
- * What hangs in the book. A carcass is one weight; of an animal that came in pieces as many are expected as came in, and any
- * number where nobody said how many.
+ * The hanging weights in the book. A carcass has one; an animal in pieces has as many as came in, or any number if
+ * that is unknown.
  */
 export function hungInBook(session: Session, animalId: number): Hung {
   const rows = session.book.weighings
@@ -36,8 +36,8 @@ export function hungInBook(session: Session, animalId: number): Hung {
 }
 
 /**
- * Adds one more hanging weight. The doubt is null for the first, for sides and pieces that the notes of all rows name, and
- * for as many pieces as came in.
+ * Adds one more hanging weight. The doubt is null for the first one, if the notes of all rows name sides or pieces,
+ * and for as many pieces as came in.
  */
 export function hangMore(hung: Hung, ticket: string, grams: number, note = ''): ProblemError | null {
   const before = { ticket, count: hung.count, grams: hung.grams };

@@ -1,4 +1,4 @@
-/** Hunters, one a row. Who is in the book already stays as he or she is. */
+/** Imports hunters, one per row. Known hunters do not change. */
 import type { Session } from '../session/session.ts';
 import type { RowImporter } from './row-importer.ts';
 import { peopleOf, writeHunter } from './people.ts';

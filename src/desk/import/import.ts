@@ -1,4 +1,4 @@
-/** Imports a table of earlier records: preview it as often as needed, import all of it, undo all of it. */
+/** Imports a table of earlier records: preview it any number of times, import all of it, undo all of it. */
 import * as v from 'valibot';
 import type { ImportRow } from '../../book/records/imports.ts';
 import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
@@ -23,18 +23,21 @@ import {
 import { dictionary, valuesOf } from './words.ts';
 
 const kind = v.picklist(['hunters', 'animals', 'weighings'], 'choice.table');
-/** How the first rows show a part that there was none of, as it may stand in the file. */
+/** How the preview shows a part stated as none; the file may use this word too. */
 const NONE = 'none';
-/** Longer than this, a file is brought in and undone by the worker thread. */
+/** Files with more rows are imported and undone in the worker thread. */
 const LONG_ROWS = 800;
 const which = { upload: id, kind, layout: v.optional(layoutSchema) };
 
-/** Begins to hand a file over; the pieces follow. */
+/** Starts an upload; the pieces follow. */
 export const begin = read(v.object({ name: needed(255) }), (session, input) => ({
   upload: beginUpload(session, input.name),
 }));
 
-/** The next piece, in base64, from where the one before it ended. @throws ProblemError `sheet.gone`, `sheet.torn`, `sheet.too-large` */
+/**
+ * The next piece, in base64, starting where the previous one ended. @throws ProblemError `sheet.gone`, `sheet.torn`,
+ * `sheet.too-large`
+ */
 export const addPiece = read(
   v.object({
     upload: id,
@@ -49,7 +52,7 @@ export const addPiece = read(
   (session, input) => ({ bytes: appendPiece(session, input.upload, input.from, input.base64) }),
 );
 
-/** How the table would be read, its first rows, and every problem of every row. Writes nothing. @throws `sheet.*` */
+/** The layout, the first rows, and every problem of every row. Writes nothing. @throws `sheet.*` */
 export const preview = read(v.object(which), lookAtTable, false, longUpload);
 
 function lookAtTable(
@@ -68,8 +71,9 @@ function lookAtTable(
 }
 
 /**
- * Brings all of it in, or nothing. @throws ProblemError `sheet.problems` (refused), `sheet.no-rows` (refused),
- * `sheet.doubts`, `sheet.twice` (conflict, unless `confirmed`)
+ * Imports the whole file or nothing.
+ * @throws ProblemError `sheet.problems` (refused), `sheet.no-rows` (refused), `sheet.doubts`, `sheet.twice`
+ * (conflict, unless `confirmed`)
  */
 export const run = write(
   v.object({ ...which, layout: layoutSchema, confirmed, by }),
@@ -109,12 +113,15 @@ export const run = write(
   { long: longUpload },
 );
 
-/** What was brought in, newest first. */
+/** Imported files, newest first. */
 export const list = read(v.object({}), (session): ImportedFile[] =>
   session.book.imports.all().flatMap((row) => broughtIn(row) ?? []),
 );
 
-/** Takes all of a file out again. @throws ProblemError `import.unknown`, `import.undone`, `import.since`, `animal.closed` (refused: something hangs on it) */
+/**
+ * Undoes the import of a whole file. @throws ProblemError `import.unknown`, `import.undone`, `import.since`,
+ * `animal.closed` (refused: other records depend on it)
+ */
 export const undo = write(
   v.object({ id, by }),
   (session, input) => {

@@ -11,7 +11,7 @@ const importers: Readonly<Record<ImportKind, (session: Session) => RowImporter>>
   weighings: weighingImporter,
 };
 
-/** What is done with the rows of a table. A taker remembers whom it met, so each run over a table has its own. */
+/** The importer of a kind of table. It has state, so each pass over a table needs its own. */
 export function importerFor(kind: ImportKind, session: Session): RowImporter {
   return importers[kind](session);
 }

@@ -1,4 +1,4 @@
-/** How a table is to be read: what the shop picked, or what its first rows and headings make likely. */
+/** The layout of a table: chosen by the shop, or guessed from its first rows and headings. */
 import * as v from 'valibot';
 import { guessSeparator, type Separator, type SheetEncoding } from '../../core/sheet/text.ts';
 import { guessDateOrder, guessDecimal, type DateOrder, type DecimalMark } from '../../core/sheet/values.ts';
@@ -27,23 +27,23 @@ const perField = <S extends v.GenericSchema>(value: S) =>
 export const layoutSchema = v.object({
   encoding: v.picklist(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252'], 'choice.encoding'),
   separator: v.picklist([',', ';', '\t'], 'choice.separator'),
-  /** The row that holds the headings, counted from 1; 0: there are none. */
+  /** Row of the headings, counted from 1; 0 if there is none. */
   headingRow: v.pipe(column, v.maxValue(50, 'input.invalid')),
   decimal: v.picklist(['.', ','], 'choice.decimal'),
   dates: v.picklist(['day first', 'month first'], 'choice.dates'),
-  /** Of weights that carry no unit, neither in the cell nor in the heading. */
+  /** Unit of weights without a unit in the cell or the heading. */
   unit: v.picklist(MASS_UNITS, 'choice.unit'),
-  /** Which column holds a field, counted from 0. */
+  /** Column of each field, counted from 0. */
   columns: perField(column),
-  /** What a field says on every row, where no column holds it. */
+  /** Constant value of a field without a column. */
   always: perField(text(200)),
-  /** What a word of the table stands for, by field and folded word. */
+  /** Meaning of the table's words, by field and folded word. */
   words: perField(
     recordOf(v.pipe(v.string('input.invalid'), v.maxLength(120, 'input.invalid')), needed(60), MAX_MEANINGS),
   ),
 });
 
-/** What is remembered of a kind of table: fields by heading, and what does not depend on where a column stands. */
+/** Stored settings of a kind of table: fields by heading, and everything independent of column positions. */
 export interface Remembered {
   headings: Record<string, ImportField>;
   always: SheetLayout['always'];
@@ -51,7 +51,7 @@ export interface Remembered {
   unit: MassUnit;
 }
 
-/** The same as the book keeps it. */
+/** Schema of the stored form. */
 export const rememberedSchema: v.GenericSchema<unknown, Remembered> = v.object({
   headings: v.record(
     v.string(),
@@ -62,14 +62,14 @@ export const rememberedSchema: v.GenericSchema<unknown, Remembered> = v.object({
   unit: layoutSchema.entries.unit,
 });
 
-/** Rows that are looked at for a guess. */
+/** Number of rows used for a guess. */
 const LOOKED_AT = 200;
-/** A heading or a date is shorter; what is guessed goes over each cell many times. */
+/** Longer cells are not headings or dates; bounds the work of a guess. */
 const MAX_LETTERS = 120;
-/** Titles and empty rows above the headings. */
+/** Maximum number of titles and empty rows above the headings. */
 const MAX_ABOVE = 15;
 
-/** A likely reading of a table that nobody has looked at yet. */
+/** Guesses the layout of a new table. */
 export function guessLayout(
   kind: ImportKind,
   sheet: { text: string; encoding: SheetEncoding },
@@ -108,7 +108,7 @@ export function guessLayout(
   };
 }
 
-/** Fields by their headings: as remembered, else as headings are mostly called; each column serves one field. */
+/** Fields by heading: as remembered, else by common headings; each column has one field. */
 function guessColumns(
   kind: ImportKind,
   headings: readonly string[],
@@ -132,7 +132,7 @@ function guessColumns(
   return columns;
 }
 
-/** The unit that a heading names: `Hanging (kg)`. */
+/** The unit in a heading: `Hanging (kg)`. */
 export function unitOfHeading(heading: string): MassUnit | null {
   const unit = /(?:^|[\s([,/_-])(lbs?|pounds?|kgs?|kilos?|oz|ounces?|g|grams?)[\s)\].]*$/i
     .exec(heading)?.[1]
@@ -162,7 +162,7 @@ function bare(heading: string): string {
   );
 }
 
-/** The row above which only titles stand: the first in which at least two cells are headings that we know. */
+/** The first row in which at least two cells are known headings. */
 function guessHeadingRow(kind: ImportKind, sample: readonly SheetRow[]): number {
   let best = { row: 0, known: 0 };
   sample.slice(0, MAX_ABOVE).forEach(({ number, cells }) => {

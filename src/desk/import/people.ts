@@ -1,24 +1,24 @@
-/** Knowing again who is in the book: by name, and by telephone or address where a name is met twice. */
+/** Matches rows to known hunters: by name, and by phone or address if several have the same name. */
 import { nameKey, phoneKey } from '../../book/records/hunters.ts';
 import type { Session } from '../session/session.ts';
 import type { RowValues } from './cells.ts';
 
 interface Known {
-  /** Null while it is only looked at: nobody was written yet. */
+  /** Null during a check, while nothing is written. */
   id: number | null;
   phone: string;
   address: string;
 }
 
 interface People {
-  /** The hunter of a row: known, or to be written in. */
+  /** The hunter of a row: known or new. */
   of(values: RowValues): { known: Known; isNew: boolean };
 }
 
 /**
- * Everybody in the book and, as rows come, in the table. The same name is the same person as long as the telephone
- * numbers do not contradict; of several, the one with the same number or address. When in doubt it is somebody new:
- * two entries of one hunter are harmless, one entry of two is not.
+ * All hunters of the book and, as rows are read, of the table. Equal names are the same person unless the phone
+ * numbers differ; among several, the one with the same number or address. In doubt it is a new hunter: two entries
+ * for one hunter are harmless, one entry for two is not.
  */
 export function peopleOf(session: Session): People {
   const byName = new Map<string, Known[]>();
@@ -52,7 +52,7 @@ function add(byName: Map<string, Known[]>, key: string, known: Known): void {
   else byName.set(key, [known]);
 }
 
-/** Writes a hunter in as the row tells. */
+/** Adds a hunter from a row. */
 export function writeHunter(session: Session, { texts }: RowValues, at: string): number {
   return session.book.hunters.add(
     {

@@ -2,17 +2,17 @@ import type { ProblemError } from '../contract/problem.ts';
 import type { ImportField } from '../contract/contract.ts';
 import type { RowValues } from './cells.ts';
 
-/** How much a table holds. `known`: rows of hunters who are in the book already and stay as they are. */
+/** Row counts of a table. `known`: rows of hunters who are already in the book and do not change. */
 export interface Counts {
   hunters: number;
   animals: number;
   weighings: number;
-  /** Parts that the table says there were none of. */
+  /** Parts that the table states as none. */
   none: number;
   known: number;
 }
 
-/** What is being written: each new record is told, so that it can be found again. */
+/** Context of a write; each new record is reported, so that it can be undone. */
 export interface Writing {
   at: string;
   by: string;
@@ -25,9 +25,9 @@ export interface Writing {
 
 type Tell = (field: ImportField, problem: ProblemError) => void;
 
-/** What one kind of table does with a row: say what is wrong with it, count it, write it. */
+/** Handles the rows of one kind of table: checks, counts and writes them. */
 export interface RowImporter {
-  /** What is wrong (`tell`) and what is only unlikely (`doubt`) with a row whose cells could be read; `row` is its number. */
+  /** Reports what is wrong (`report`) or only unlikely (`doubt`) in a parsed row; `row` is its number. */
   check(values: RowValues, tell: Tell, doubt: Tell, row: number): void;
   count(values: RowValues): Counts;
   write(values: RowValues, writing: Writing): void;

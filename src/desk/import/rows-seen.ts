@@ -1,11 +1,11 @@
-/** Animals that stand twice in one file: by the shop's old number, or by tag and day. */
+/** Finds animals that occur twice in one file: by the shop's old number, or by tag and day. */
 import type { ImportField } from '../contract/contract.ts';
 import { ProblemError } from '../contract/problem.ts';
 
 type Texts = Partial<Record<ImportField, string>>;
 type Doubt = (field: ImportField, problem: ProblemError) => void;
 
-/** Remembers the rows of one file and doubts each that repeats an earlier one. A season may begin its numbers anew. */
+/** Reports a doubt for each row that repeats an earlier one. Old numbers may restart each season. */
 export function rowsSeen(): { look(texts: Texts, row: number, doubt: Doubt): void } {
   const first = new Map<string, number>();
   const meet = (parts: readonly (string | undefined)[], row: number): number | null => {

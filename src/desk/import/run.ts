@@ -1,4 +1,4 @@
-/** Goes over a whole table twice: once to check it, once to write it. */
+/** Passes over a whole table: one to check it, one to write it. */
 import { decodeSheet, guessEncoding } from '../../core/sheet/text.ts';
 import type { ImportedRange } from '../../book/records/imports.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -11,7 +11,7 @@ import { eachRow, rowsOf } from '../input/rows.ts';
 import type { Counts, Writing } from './row-importer.ts';
 import { dictionary } from './words.ts';
 
-/** As many problems are told one by one; of more there is only the number. */
+/** Maximum number of problems listed; beyond it only their number. */
 const MAX_LISTED = 200;
 const FIRST_ROWS = 8;
 
@@ -28,12 +28,12 @@ export interface Findings {
   problemCount: number;
   doubts: RowProblem[];
   doubtCount: number;
-  /** The first rows as the book would take them. */
+  /** The first rows as parsed. */
   first: { row: number; values: RowValues }[];
   unknown: CellReader['unknown'];
 }
 
-/** Opens the text of a table, as picked or as its first rows make likely. @throws ValidationError `sheet.*` */
+/** Opens a table with the chosen or guessed layout. @throws ValidationError `sheet.*` */
 export function openSheet(
   session: Session,
   kind: ImportKind,
@@ -52,7 +52,7 @@ export function openSheet(
   return { text, layout, headings: headings.map((heading) => heading.slice(0, 80)) };
 }
 
-/** Reads and checks every row, and writes nothing. @throws ValidationError `sheet.*`, as `eachRow` */
+/** Parses and checks every row without writing. @throws ValidationError `sheet.*`, as `eachRow` */
 export function checkRows(session: Session, kind: ImportKind, sheet: Sheet): Findings {
   const found: Findings = {
     rows: 0,
@@ -92,7 +92,7 @@ export function checkRows(session: Session, kind: ImportKind, sheet: Sheet): Fin
   return found;
 }
 
-/** Writes every row; call it inside the transaction, after `lookThrough` found no problem. */
+/** Writes every row; requires a transaction, and `checkRows` without problems before. */
 export function writeRows(
   session: Session,
   kind: ImportKind,
@@ -153,7 +153,7 @@ function readerOf(session: Session, kind: ImportKind, { layout, headings }: Shee
   );
 }
 
-/** First and last id of one kind. Nobody else writes meanwhile, so there is no gap between. */
+/** First and last id of a kind. The transaction has no other writers, so the ids are consecutive. */
 function span() {
   return {
     first: null as number | null,

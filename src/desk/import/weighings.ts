@@ -1,4 +1,4 @@
-/** Single weights, one a row, of animals that are in the book: by our ticket, or by the number that they had before. */
+/** Imports single weights, one per row, of known animals: by ticket, or by their former number. */
 import { readingGrams } from '../../core/values/reading.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
@@ -12,25 +12,25 @@ import { saveNone, saveWeight } from './weights.ts';
 interface Found {
   id: number;
   ticket: string;
-  /** In the shop, so that its holds are in force; one that came from a file was cut long ago, unless it was opened again. */
+  /** In the shop, so holds apply; an imported animal was cut long ago, unless it was reopened. */
   inShop: boolean;
-  /** What it weighed on the hook or as received, in grams; null: not weighed. */
+  /** Hanging or received weight in grams; null if not weighed. */
   base: number | null;
 }
 
-/** Stage and part of a row, and whether it says that there was none of it. */
+/** Stage and part of a row, and whether it states none. */
 function partOf({ texts, none }: RowValues): { stage: string; part: string; isNone: boolean } {
   const [stage = '', part = ''] = (texts.what ?? '').split('/');
   return { stage, part, isNone: none.includes('weight') };
 }
 
-/** Stages in which weights may still be written; a finished animal takes them only if it came from a file itself. */
+/** Stages that take weights; a finished animal takes them only if it was imported itself. */
 const OPEN = ['hanging', 'cutting', 'packing', 'ready'];
 const MAX_OVER = 1.02;
 
 export function weighingImporter(session: Session): RowImporter {
   const met = new Map<string, Found>();
-  /** By animal: one file may name it by its ticket and by its old number. */
+  /** By animal: a file may refer to it by ticket and by former number. */
   const hung = new Map<number, Hung>();
   function animalOf(number: string): Found {
     const before = met.get(number);

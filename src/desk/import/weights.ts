@@ -1,10 +1,10 @@
-/** Writing a weight that stands in a table: as it stands there, marked as brought in. */
+/** Writes weights of a table as they were typed, marked as imported. */
 import { readingGrams, type Reading } from '../../core/values/reading.ts';
 import { isNonePart } from '../weighing/part-none.ts';
 import type { Session } from '../session/session.ts';
 import type { Writing } from './row-importer.ts';
 
-/** What packages are called whose table does not name them. */
+/** Product of packages whose table does not name it. */
 const MEAT = 'Meat';
 
 export function saveWeight(
@@ -45,7 +45,7 @@ export function saveWeight(
   );
 }
 
-/** Writes that an animal has none of a part, unless the book says so already. */
+/** Adds a statement that an animal has none of a part, unless there is one. */
 export function saveNone(session: Session, writing: Writing, animalId: number, part: string): void {
   if (!isNonePart(part))
     throw new Error(`a row that says none of ${part} is a problem, and nothing is written then`);

@@ -1,9 +1,9 @@
-/** The words that a table uses for one of a few: species, sex, how it came … */
+/** Synonyms in tables for fixed choices: species, sex, how it came … */
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import type { WordField } from '../contract/contract.ts';
 import { folded } from './fields.ts';
 
-/** What a word stands for, by field. Words as they are said in shops and camps: common practice, no source. */
+/** Values by word and field. Usual words of shops and camps: common practice, no source. */
 const SAID: Readonly<Record<Exclude<WordField, 'species'>, Readonly<Record<string, string>>>> = {
   sex: {
     male: 'm male buck bull boar ram stag tom billy',
@@ -74,7 +74,7 @@ export function dictionary(species: readonly SpeciesProfile[]): Dictionary {
   return { ...Object.fromEntries(said), species: new Map([...others, ...names]) } as Dictionary;
 }
 
-/** The values that a field of words may have. */
+/** The possible values of a field with fixed choices. */
 export function valuesOf(field: WordField, known: Dictionary): string[] {
   return [...new Set(known[field].values())];
 }

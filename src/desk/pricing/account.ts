@@ -1,20 +1,21 @@
 /**
- * One animal's account: a bill that stands, and what was paid. All its money is in one currency. The rules:
+ * One animal's account: its active bill and its payments, all in one currency. The rules:
  *
- * - The shop's currency changes only while no account is open in another: each is paid, or its bill voided and its money
- *   given back.
- * - A payment is in the currency of the bill that stands, else in that of the payments before it, else in the shop's.
- * - A bill is made only with prices in the shop's currency, and not over money that was paid in another.
- * - Voiding a payment never leaves more given back than was taken, and brings no money of another currency into the account.
+ * - The shop's currency changes only if no account in another currency is open: each is paid, or its bill voided and
+ *   its money refunded.
+ * - A payment is in the currency of the active bill, else in that of earlier payments, else in the shop's.
+ * - A bill requires prices in the shop's currency, and no money paid in another one.
+ * - Voiding a payment never leaves refunds above payments, and never brings money of another currency into the
+ *   account.
  */
 import type { PaymentRecord } from '../../book/records/payments.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
-/** Of one animal, voided ones included; all of them are read with its bill. */
+/** Per animal, including voided ones; all are loaded with its bill. */
 const MAX_PAYMENTS = 500;
 
-/** Called before one more payment is entered. @throws ProblemError `payment.too-many` (refused) */
+/** Checks the limit before another payment is entered. @throws ProblemError `payment.too-many` (refused) */
 export function refuseMorePayments(
   session: Session,
   { id: animalId, ticket }: { id: number; ticket: string },
@@ -23,7 +24,7 @@ export function refuseMorePayments(
     throw new ProblemError('refused', 'payment.too-many', { with: { ticket, count: MAX_PAYMENTS } });
 }
 
-/** The currency in which an animal is paid for. */
+/** The currency of an animal's account. */
 export function accountCurrency(session: Session, animalId: number): string {
   const bill = session.book.bills.standing(animalId);
   const payment = session.book.payments.ofAnimal(animalId).findLast(({ void_at }) => void_at === null);
@@ -57,7 +58,7 @@ export function refuseBillIn(
     });
 }
 
-/** @throws ProblemError `payment.other-currency` for a payment, or a refund, from before the account went on in other money */
+/** @throws ProblemError `payment.other-currency` for a payment or refund in a former currency of the account */
 export function refuseVoidIn(
   session: Session,
   { animal_id: animalId, currency }: Pick<PaymentRecord, 'animal_id' | 'currency'>,

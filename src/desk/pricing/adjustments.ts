@@ -1,4 +1,4 @@
-/** What one bill or quote leaves the price book for: what may be asked, and what it means to the core. */
+/** Adjustments: departures of one bill or quote from the price book, as input and for the core. */
 import * as v from 'valibot';
 import type { AdjustmentRecord, NewAdjustment } from '../../book/records/charges/adjustments.ts';
 import { isByProduct } from '../../core/pricing/cover.ts';
@@ -9,7 +9,7 @@ import { ProblemError } from '../contract/problem.ts';
 import { money } from './price-input.ts';
 import type { AdjustmentAsked } from '../contract/contract.ts';
 
-/** Of one quote. */
+/** Per quote. */
 const MAX_ADJUSTMENTS = 20;
 const MAX_TAX = 0.5;
 
@@ -33,7 +33,7 @@ const fields = v.object({
 });
 type Fields = v.InferOutput<typeof fields>;
 
-/** What each kind keeps besides its reason. Anything else that is filled in would be lost. */
+/** The fields that each kind uses besides its reason. Other fields must be empty. */
 const KEEPS: Readonly<Record<Fields['kind'], readonly (keyof Fields)[]>> = {
   'free line': ['label', 'amountMinor', 'taxRate'],
   'amount off': ['amountMinor'],
@@ -43,9 +43,9 @@ const KEEPS: Readonly<Record<Fields['kind'], readonly (keyof Fields)[]>> = {
 };
 const FILLED = ['label', 'lineCode', 'product', 'amountMinor', 'rate', 'taxRate'] as const;
 
-/** Kinds whose amount is more than nothing. */
+/** Kinds whose amount must be positive. */
 const CHARGES: readonly string[] = ['free line', 'amount off'];
-/** One adjustment as a window sends it; what its kind does not use is left out, empty or 0. */
+/** Input for one adjustment; fields that its kind does not use are omitted, empty or 0. */
 export const adjustmentAsked = v.pipe(
   fields,
   v.check((one) => one.kind !== 'free line' || one.label !== '', 'text.needed'),
@@ -84,27 +84,27 @@ function askedOf({
 }
 export const adjustmentsAsked = listOf(adjustmentAsked, MAX_ADJUSTMENTS);
 
-/** An adjustment with the code of the line that it makes; `adjustment-` begins no code of a price book. */
+/** An adjustment with the code of its line; no code of a price book starts with `adjustment-`. */
 type Coded = AdjustmentAsked & { code: string };
 
 const OF_ADJUSTMENT = 'adjustment-';
 
-/** Whether a line of a bill is a free line or a discount of that bill, and not one of the price book. */
+/** Whether a bill line comes from an adjustment and not from the price book. */
 export function isOfAdjustment(code: string): boolean {
   return code.startsWith(OF_ADJUSTMENT);
 }
 
-/** The code that stands for the lines of many bills that are called alike; a season's lines have it too. */
+/** One code for all adjustment lines with the same label, used in season reports. */
 export function adjustmentCode(label: string): string {
   return OF_ADJUSTMENT + label;
 }
 
-/** The code of the nth that a quote promises; a bill of the animal that came of it has the same. */
+/** The code of the nth adjustment of a quote; the bill of the resulting animal uses the same. */
 export function quotedCode(place: number): string {
   return `adjustment-quoted-${place + 1}`;
 }
 
-/** As `priceLines` takes them: adjustments proper, and what products are charged as. */
+/** The input of `priceLines`: adjustments, and lines for products without a price. */
 export function coreAdjustments(
   lines: readonly PriceLine[],
   adjustments: readonly Coded[],
@@ -148,7 +148,7 @@ export function coreAdjustments(
 }
 
 /**
- * Refuses what could not be charged.
+ * Refuses adjustments that cannot be charged.
  * @throws ProblemError `adjustment.line` (no such line, or one without a price of its own), `price.discount-over-all`
  */
 export function checkAdjustments(lines: readonly PriceLine[], adjustments: readonly AdjustmentAsked[]): void {
@@ -163,12 +163,12 @@ export function checkAdjustments(lines: readonly PriceLine[], adjustments: reado
       });
   }
   const off = adjustments.reduce((sum, one) => sum + (one.kind === 'percent off' ? one.rate : 0), 0);
-  // Percentages are typed to a hundredth of a per cent; a sum of binary fractions is not that exact.
+  // Percentages have two decimals; rounding removes the error of binary fractions.
   if (Math.round(off * 10_000) > 10_000)
     throw new ProblemError('invalid', 'price.discount-over-all', { field: 'rate' });
 }
 
-/** As the book keeps it. */
+/** The row to store. */
 export function adjustmentRow(
   asked: AdjustmentAsked,
   of: Pick<NewAdjustment, 'animal_id' | 'quote_id' | 'currency' | 'at' | 'by'>,
@@ -191,7 +191,7 @@ export function adjustmentRow(
   };
 }
 
-/** What a row of the book says. */
+/** Reads a stored row. */
 export function adjustmentOf(row: AdjustmentRecord): AdjustmentAsked {
   const { reason: why, label, amount_minor, rate, tax_rate, line_code, product } = row;
   const amountMinor = amount_minor ?? 0;

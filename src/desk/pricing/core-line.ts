@@ -1,7 +1,7 @@
 import type { PriceLine } from '../../core/pricing/price.ts';
 import type { PriceLineRow } from '../contract/contract.ts';
 
-/** Columns that a line does not use are null in the book and absent in the core. */
+/** Unused columns are null in the book and absent in the core. */
 export function coreLine(row: PriceLineRow): PriceLine {
   const {
     code,

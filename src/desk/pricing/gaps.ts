@@ -8,7 +8,7 @@ import { productsOnShelf } from './products-shelf.ts';
 import type { Session } from '../session/session.ts';
 import type { PriceGaps, PriceLineRow, Unpriced } from '../contract/contract.ts';
 
-/** Products on offer that no line charges for, whatever animal; and what lines name that the shop's list does not have. */
+/** Offered products that no line charges for any animal, and names on lines that the shop's list does not have. */
 export function priceGaps(session: Session, rows: readonly PriceLineRow[]): PriceGaps {
   const lines = rows.map(coreLine);
   const lookup = productLookup(session);
@@ -23,8 +23,8 @@ export function priceGaps(session: Session, rows: readonly PriceLineRow[]): Pric
 }
 
 /**
- * What a bill or quote charges nothing for because no line is for it, or only one for other game.
- * @param uncovered products, as `priceLines` says
+ * Items of a bill or quote that no line charges, or only a line for other species.
+ * @param uncovered products, as `priceLines` returns them
  */
 export function unpricedOf(
   session: Session,
@@ -46,7 +46,7 @@ export function unpricedOf(
   ];
 }
 
-/** Lines that a product without a price may be charged as, for such an animal. */
+/** Lines that can charge a product without a price, for such an animal. */
 export function chargeableLines(
   lines: readonly PriceLine[],
   animal: Pick<Amounts, 'species' | 'brought'>,

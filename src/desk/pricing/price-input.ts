@@ -1,4 +1,4 @@
-/** What a price line may be, and whether lines make sense beside each other. */
+/** Input of price lines, and checks that they are consistent. */
 import * as v from 'valibot';
 import { brought, listOf, needed } from '../input/input.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -18,13 +18,13 @@ const BASES = [
   'minimum',
   'deposit',
 ] as const;
-/** More kinds of game than any shop takes. */
+/** More species than any shop takes. */
 const MAX_SPECIES = 200;
-/** More products than one price is for. */
+/** More products than one line is for. */
 const MAX_PRODUCTS = 200;
 const PER_WEIGHT = ['hanging', 'ground', 'product', 'fat'];
 
-/** Minor units, as a window read them. */
+/** Minor units, parsed by the window. */
 export const money = v.pipe(
   v.number('money.unreadable'),
   v.integer('money.unreadable'),
@@ -33,7 +33,7 @@ export const money = v.pipe(
 );
 const rate = v.pipe(v.number('share.range'), v.minValue(-1, 'share.range'), v.maxValue(1, 'share.range'));
 
-/** Charged once or per animal, an amount below zero is a discount in money; a price by weight has no such sense. */
+/** Bases on which a negative amount is a discount; a negative price by weight is invalid. */
 const MAY_BE_DISCOUNT: readonly string[] = ['animal', 'extra'];
 
 /** A percentage has a rate, a deposit an amount or a rate, everything else an amount. */
@@ -48,10 +48,10 @@ function hasItsAmount({
     : amountMinor !== null && share === null;
 }
 
-/** Where tax is rounded: on each line, or once on the whole bill. */
+/** Tax is rounded on each line, or once on the whole bill. */
 export const taxRule = v.optional(v.picklist(['per line', 'per bill'], 'choice.tax-rule'), 'per line');
 
-/** One line as a window sends it. */
+/** Input for one line. */
 const priceLine = v.pipe(
   v.object({
     code: needed(40),
@@ -83,10 +83,9 @@ const priceLine = v.pipe(
 export const priceLineList = listOf(priceLine, 200);
 
 /**
- * Refuses lines that contradict each other. Two smallest charges do not: the higher one counts. There is no largest
- * charge, so none can lie below the smallest.
- * @throws ProblemError `price.twice` (one code twice), `price.same-thing` (a product or a fat charged twice for one animal),
- *   `price.discount-over-all` (discounts that together are more than the whole)
+ * Refuses contradictory lines. Two minimum charges are allowed: the higher one counts. There is no maximum charge.
+ * @throws ProblemError `price.twice` (duplicate code), `price.same-thing` (a product or fat charged twice for one
+ * animal), `price.discount-over-all` (discounts that total more than 100 %)
  */
 export function checkPrices(lines: readonly PriceLineRow[]): void {
   const codes = lines.map(({ code }) => code);
@@ -108,14 +107,14 @@ export function checkPrices(lines: readonly PriceLineRow[]): void {
         with: { first: other.label, second: one.label },
       });
   }
-  // Percentages are typed to a hundredth of a per cent; a sum of binary fractions is not that exact.
+  // Percentages have two decimals; rounding removes the error of binary fractions.
   if (Math.round(lowestDiscount(lines) * 10_000) < -10_000)
     throw new ProblemError('invalid', 'price.discount-over-all', { field: 'lines' });
 }
 
 type Things = ReadonlySet<string>;
 
-/** The fat that a line is for, or its products and kinds. */
+/** The fat of a line, or its products and kinds. */
 function thingsOf({ basis, fatSource, products, kinds }: PriceLineRow): Things {
   if (basis === 'fat') return new Set([`fat ${fatSource}`]);
   if (basis !== 'product') return new Set();
@@ -129,7 +128,7 @@ function overlap(a: Things, b: Things): boolean {
   return a.size > 0 && b.size > 0 && [...a].some((one) => b.has(one));
 }
 
-/** The kinds of animal that a line is for, ready to be looked up; null: every kind. */
+/** The species of a line, for lookup; null for all. */
 interface Reach {
   species: ReadonlySet<string> | null;
   brought: ReadonlySet<string> | null;
@@ -139,14 +138,14 @@ function reachOf({ species, brought: ways }: PriceLineRow): Reach {
   return { species: species && new Set(species), brought: ways && new Set(ways) };
 }
 
-/** Whether one animal can fall under both. */
+/** Whether one animal can match both. */
 function meet(a: Reach, b: Reach): boolean {
   const both = (one: ReadonlySet<string> | null, other: ReadonlySet<string> | null): boolean =>
     one === null || other === null || [...one].some((code) => other.has(code));
   return both(a.species, b.species) && both(a.brought, b.brought);
 }
 
-/** The sum of all percentages for the kind of animal that gets the most off; 0 or above where none gets any. */
+/** The most negative sum of percentages for any species; 0 or above if there is no discount. */
 function lowestDiscount(lines: readonly PriceLineRow[]): number {
   const lowest = brought.options.map((way) => {
     const here = lines.filter(

@@ -14,7 +14,7 @@ import type { Session } from '../session/session.ts';
 import type { PriceBookView, PriceLineRow, PricedLine } from '../contract/contract.ts';
 import type { ProductKind } from '../../trade/product.ts';
 
-/** The book in force today; an empty one where there is none. */
+/** The price book in force today; empty if there is none. */
 export const get = read(v.object({}), (session): PriceBookView => {
   const book = session.book.prices.inForce(session.today());
   if (!book)
@@ -42,9 +42,10 @@ export const get = read(v.object({}), (session): PriceBookView => {
 });
 
 /**
- * New prices are a new book, valid from a date; the old ones stay with the bills that they made. `taxRule` says where
- * tax is rounded: on each line, or once on the whole bill. @throws ProblemError as `checkPrices`; `date.long-ago`,
- * `date.far-ahead`, `prices.never-apply` (conflict: pass `confirmed`)
+ * Saves new prices as a new price book, valid from a date; earlier ones stay for their bills. `taxRule` states where
+ * tax is rounded: on each line, or once on the whole bill.
+ * @throws ProblemError as `checkPrices`; `date.long-ago`, `date.far-ahead`, `prices.never-apply` (conflict: pass
+ * `confirmed`)
  */
 export const save = write(
   v.object({
@@ -94,7 +95,7 @@ export function savePrices(
   );
 }
 
-/** The prices in force as the core's lines; null where the shop has none. */
+/** The prices in force as lines of the core; null if the shop has none. */
 export function pricesInForce(session: Session): {
   id: number;
   currency: string;
@@ -108,7 +109,7 @@ export function pricesInForce(session: Session): {
   return { id: book.id, currency: book.currency, example: book.example === 1, taxRule: book.tax_rule, lines };
 }
 
-/** The extras, or the charges by the hour, of the prices in force. */
+/** The extras, or the hourly lines, of the prices in force. */
 export function pricedLines(session: Session, basis: 'extra' | 'hour'): PricedLine[] {
   return (pricesInForce(session)?.lines ?? [])
     .filter((line) => line.basis === basis)
@@ -118,7 +119,8 @@ export function pricedLines(session: Session, basis: 'extra' | 'hour'): PricedLi
 function rowsOf(session: Session, bookId: number): PriceLineRow[] {
   const lookup = productLookup(session);
   const codes = new Set(productsOnShelf(session).map(({ code }) => code));
-  // What was on no list when it was priced may be on it now. A code stays, whatever else has come to be called so.
+  // A product may have been added to the list since it was priced. A code stays, even if another product now has that
+  // name.
   const coded = (one: string): string => (codes.has(one) ? one : (lookup(one)?.code ?? one));
   return session.book.prices
     .lines(bookId)
@@ -127,7 +129,7 @@ function rowsOf(session: Session, bookId: number): PriceLineRow[] {
 }
 
 function lineRow(record: PriceLineRecord, lookup: ProductLookup): PriceLineRow {
-  // Lines from before kinds name one product in words; only a price by product is for it.
+  // Older lines name one product in words; only a price by product uses it.
   const typed =
     record.product === null || record.basis !== 'product'
       ? { products: [], kinds: [] }

@@ -1,4 +1,4 @@
-/** Finds a product by what was typed: orders and weights name it in words, price lines by its code. */
+/** Finds a product by name or code: orders and weights refer to it by name, price lines by code. */
 import type { Amounts } from '../../core/pricing/price.ts';
 import { PRODUCT_KINDS, type ProductKind } from '../../trade/product.ts';
 import { productsOnShelf, suppliedNames } from './products-shelf.ts';
@@ -12,12 +12,12 @@ export interface ListedProduct {
   offered: boolean;
 }
 
-/** The product of this name or code, without regard to case; undefined where the shop's list has none. */
+/** The product with this name or code, ignoring case; undefined if the shop's list has none. */
 export type ProductLookup = (typed: string) => ListedProduct | undefined;
 
 /**
- * Names go before codes, and both before the name under which a product that the shop renamed was supplied: weights from before
- * have that. Products that are put away are found too.
+ * Current names come before codes, and both before the original names of supplied products that the shop renamed,
+ * which older weights have. Archived products are found too.
  */
 export function productLookup(session: Session): ProductLookup {
   const found = new Map<string, ListedProduct>();
@@ -36,8 +36,8 @@ export function productLookup(session: Session): ProductLookup {
 }
 
 /**
- * What a typed text names: a product; or a kind by its word ("Sausage", "sausages"); or something on no list, which stays as it
- * was typed.
+ * What a text refers to: a product; a kind by its word ("Sausage", "sausages"); or an unlisted name, which stays as
+ * typed.
  */
 export function namedBy(typed: string, lookup: ProductLookup): Pick<PriceLineRow, 'products' | 'kinds'> {
   const product = lookup(typed);
@@ -46,13 +46,13 @@ export function namedBy(typed: string, lookup: ProductLookup): Pick<PriceLineRow
   return kind ? { products: [], kinds: [kind] } : { products: [typed], kinds: [] };
 }
 
-/** The kind of what is called so: that of the product, or the kind whose word it is; undefined where nothing says it. */
+/** The kind of a product, or the kind with this word; undefined if unknown. */
 export function kindOf(typed: string, lookup: ProductLookup): ProductKind | undefined {
   const word = keyOf(typed);
   return lookup(typed)?.kind ?? PRODUCT_KINDS.find((one) => word === one || word === `${one}s`);
 }
 
-/** A line with its names and words of kinds as codes and kinds, so that a product may be renamed later. */
+/** A line with names replaced by codes and kinds, so that products can be renamed later. */
 export function listedLine<L extends Pick<PriceLineRow, 'products' | 'kinds'>>(
   line: L,
   lookup: ProductLookup,
@@ -63,7 +63,7 @@ export function listedLine<L extends Pick<PriceLineRow, 'products' | 'kinds'>>(
   return { ...line, products: [...new Set(products)], kinds: [...new Set(kinds)] };
 }
 
-/** Frozen or gathered products by code, each with its kind; what is on no list stays by its name. */
+/** Amounts by product code, with kinds; unlisted products stay by name. */
 export function listedProducts(
   amounts: Pick<Amounts, 'products' | 'kinds'>,
   lookup: ProductLookup,

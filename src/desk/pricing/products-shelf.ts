@@ -1,15 +1,15 @@
-/** What the shop makes: the supplied products, and its own beside or in place of them. */
+/** The shop's products: the supplied ones, and its own in addition or instead. */
 import * as v from 'valibot';
 import suppliedJson from '../../../resources/products.json' with { type: 'json' };
 import type { Session } from '../session/session.ts';
 import type { ProductCard, ProductOnShelf } from '../contract/contract.ts';
 import { PRODUCT_KINDS } from '../../trade/product.ts';
 
-/** What a product is beside its name, as the book keeps it. */
+/** Stored details of a product besides its name. */
 export type ProductBody = Omit<ProductCard, 'code' | 'name' | 'kind' | 'own'>;
 
 const SUPPLIED = suppliedJson as readonly Omit<ProductCard, 'own'>[];
-/** The name under which each supplied product came, by code. */
+/** Original names of supplied products, by code. */
 export const suppliedNames: ReadonlyMap<string, string> = new Map(
   SUPPLIED.map(({ code, name }) => [code, name]),
 );
@@ -21,7 +21,7 @@ const bodySchema = v.object({
   pattyGrams: v.nullable(v.number()),
   ingredients: v.string(),
 });
-/** A product of whose details nothing can be read stays on the shelf under its name. */
+/** For a product whose details cannot be read: it keeps its name. */
 const EMPTY_BODY: ProductBody = {
   fat: null,
   targetFat: null,
@@ -30,13 +30,13 @@ const EMPTY_BODY: ProductBody = {
   ingredients: '',
 };
 
-/** Null for a supplied product that was only put away, and for what makes no sense. */
+/** Null for a supplied product that was only archived, and for invalid data. */
 function bodyOf(body: string): ProductBody | null {
   const found = v.safeParse(bodySchema, JSON.parse(body));
   return found.success ? found.output : null;
 }
 
-/** Products by kind, each kind in the order of the supplied list with the shop's own after them. */
+/** Products by kind, in the order of the supplied list, followed by the shop's own. */
 export function productsOnShelf(session: Session): ProductOnShelf[] {
   const rows = new Map(session.book.products.all().map((row) => [row.code, row]));
   const supplied = SUPPLIED.map((card): ProductOnShelf => {

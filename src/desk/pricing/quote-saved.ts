@@ -1,17 +1,17 @@
 import type { QuoteRecord } from '../../book/records/quotes.ts';
 import type { AdjustmentAsked, QuoteLine, QuoteResult } from '../contract/contract.ts';
 
-/** Lines of quotes saved before the amounts were kept beside the sums lack them. */
+/** Older quotes stored only the sums of their lines. */
 type SavedLine = Omit<QuoteLine, 'basis' | 'quantity' | 'unit' | 'unitPriceMinor'> & Partial<QuoteLine>;
 type Price = NonNullable<QuoteResult['price']>;
 type SavedPrice = Omit<Price, 'lines' | 'unpriced' | 'chargeable'> &
   Partial<Pick<Price, 'unpriced' | 'chargeable'>> & { lines: SavedLine[] };
-/** Quotes saved before figures had a grade named their sources alone. */
+/** Older quotes stored the sources without grades. */
 type SavedBasis =
   QuoteResult['restsOn'] | { ownAnimals: number; relatives: boolean; source: string; weightSource: string };
 type Saved = Omit<QuoteResult, 'price' | 'restsOn'> & { price: SavedPrice | null; restsOn: SavedBasis };
 
-/** What a saved quote said, as it was given; amounts that an old one did not keep are null. */
+/** The stored answer of a quote; amounts that an older one lacks are null. */
 export function answeredOf({ answered }: Pick<QuoteRecord, 'answered'>): QuoteResult {
   const saved = JSON.parse(answered) as Saved;
   const { price } = saved;
@@ -33,7 +33,7 @@ export function answeredOf({ answered }: Pick<QuoteRecord, 'answered'>): QuoteRe
   };
 }
 
-/** What a saved quote leaves the price book for; none in one from before. @param asked as it was saved */
+/** The stored adjustments of a quote; empty for an older one. @param asked the stored input */
 export function promisedIn(asked: string): AdjustmentAsked[] {
   return (JSON.parse(asked) as { adjustments?: AdjustmentAsked[] }).adjustments ?? [];
 }

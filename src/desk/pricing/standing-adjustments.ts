@@ -2,7 +2,7 @@ import type { Session } from '../session/session.ts';
 import type { AdjustmentAsked } from '../contract/contract.ts';
 import { adjustmentOf, quotedCode } from './adjustments.ts';
 
-/** Those not voided, in this currency: an amount of other money is not set against these prices. */
+/** Active adjustments in this currency: amounts in another one cannot be combined with these prices. */
 export function standingAdjustments(
   session: Session,
   animalId: number,

@@ -1,4 +1,4 @@
-/** Works a quote: the weight told → hanging weight → parts → products and fat → price, each with its range. */
+/** Calculates a quote: given weight → hanging weight → parts → products and fat → price, each with its range. */
 import { parseLoads } from '../../core/values/loads.ts';
 import { readingGrams } from '../../core/values/reading.ts';
 import { hangingFrom, type WeighedAs } from '../../core/yield/convert.ts';
@@ -27,18 +27,18 @@ export interface QuoteAsked {
   sex: Sex;
   age: Age;
   brought: Brought;
-  /** Pieces of it, when not all of the animal comes; none: all of it, or nobody said. */
+  /** Pieces, if only part of the animal comes; empty if all of it comes or nobody knows. */
   parts: readonly { primal: string; count: number }[];
   stage: 'live' | 'dressed' | 'legs off' | 'hanging' | 'parts';
   typed: string;
   instructions: Instructions;
-  /** What the quote leaves the price book for; a bill of the animal that comes of it does so too. */
+  /** Departures from the price book; the bill of the resulting animal applies them too. */
   adjustments: readonly AdjustmentAsked[];
 }
 
-/** The same question gets the same answer: ranges are drawn from this seed. */
+/** Fixed seed, so that the same input gets the same ranges. */
 const SEED = 1;
-/** An animal that has no number yet is believed to be like others of its species. */
+/** An animal without a number gets the mean of its species. */
 const NOT_YET_IN = 0;
 type End = keyof Range;
 
@@ -110,7 +110,7 @@ export function calculateQuote(session: Session, asked: QuoteAsked): QuoteResult
 const WHOLE_CUTS = 'Whole cuts';
 const OWN_FAT = 'Own fat, saved';
 
-/** What goes home, each in its packages: a product beside the main grind is packed as the shop packs it. */
+/** Meat that goes home, by product and package; grinds besides the main one are packed in the shop's usual size. */
 function productsOf(
   session: Session,
   wanted: Instructions,
@@ -141,13 +141,13 @@ function productsOf(
     .filter(({ grams }) => grams.high > 0);
 }
 
-/** The weight of a patty of this product, or null where it is made in bulk. */
+/** Patty weight of this product, or null if it is packed in bulk. */
 function pattyOf({ grindProduct, pattyGrams, alsoGround }: Instructions, product: string): number | null {
   if (product === grindProduct) return pattyGrams;
   return alsoGround.find((one) => one.product === product)?.pattyGrams ?? null;
 }
 
-/** Whole animals may be told by any weight; pieces only by what they weigh themselves. */
+/** A whole animal can be quoted by any weight, pieces only by their own. */
 function weighedAs({ brought, stage }: QuoteAsked): WeighedAs {
   if (isWholeCarcass(brought)) {
     if (stage === 'parts')

@@ -1,11 +1,11 @@
-/** What one end of a quote's ranges is made into: cuts, each grind with its fat, and own fat that is kept. */
+/** Products at one end of a quote's range: cuts, each grind with its fat, and leftover own fat. */
 import { fatToAdd } from '../../core/blend/blend.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { FATS, ownFatSource } from '../supplied/resources.ts';
 import type { AlsoGround, FatChoice, Instructions } from '../contract/contract.ts';
 
-/** Predicted meat, in grams; `trimFat` is the fat of the trim, as a fraction. */
+/** Predicted meat in grams; `trimFat` is the fat of the trim, as a fraction. */
 export interface Meat {
   cuts: number;
   trim: number;
@@ -18,13 +18,13 @@ interface GrindMade {
   fat: FatChoice;
   /** Trim and fat together, in grams. */
   grams: number;
-  /** Of it fat that must be bought. */
+  /** The part of it that is bought fat. */
   boughtGrams: number;
 }
 
 export interface Outcome {
   cuts: number;
-  /** One a product; a product ordered twice is one. */
+  /** One per product; a product ordered twice is merged. */
   grinds: GrindMade[];
   ownFatKept: number;
 }
@@ -32,9 +32,9 @@ export interface Outcome {
 type GrindOrder = Pick<AlsoGround, 'product' | 'fat' | 'targetFat'>;
 
 /**
- * Shares the trim out: what has an amount of its own first, as far as the trim reaches, the rest to the main grind.
- * The animal's own fat goes to whom it is promised, in the same order. Nothing is lost:
- * cuts + grinds + own fat kept = cuts + trim + own fat + fat bought.
+ * Allocates the trim: first to grinds with an amount of their own, as far as it goes, the rest to the main grind. The
+ * animal's own fat is allocated in the same order. Mass is conserved: cuts + grinds + leftover own fat = cuts + trim
+ * + own fat + bought fat.
  * @throws ProblemError `fat.unknown`, `fat.too-lean`
  */
 export function makeOf(meat: Meat, wanted: Instructions, profile: SpeciesProfile): Outcome {

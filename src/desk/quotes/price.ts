@@ -1,4 +1,4 @@
-/** What a quoted animal will cost, line by line, at each end of its ranges. */
+/** The predicted price of a quoted animal, line by line, at each end of its range. */
 import { priceLines, type Amounts } from '../../core/pricing/price.ts';
 import { checkAdjustments, coreAdjustments, quotedCode } from '../pricing/adjustments.ts';
 import { chargeableLines, unpricedOf } from '../pricing/gaps.ts';
@@ -13,14 +13,14 @@ export interface Quoted {
   brought: Brought;
   extras: Readonly<Record<string, number>>;
   adjustments: readonly AdjustmentAsked[];
-  /** Each of low, mean and high. */
+  /** For each of low, mean and high. */
   ends: Record<keyof Range, { hangingGrams: number; outcome: Outcome; packages: number }>;
 }
 
 const ENDS = ['low', 'mean', 'high'] as const;
 
 /**
- * Null where the shop has no prices, or none for such an animal.
+ * Null if the shop has no prices, or none for such an animal.
  * @throws ProblemError `adjustment.line`, `price.discount-over-all`
  */
 export function priceQuote(session: Session, quoted: Quoted): QuoteResult['price'] {
@@ -76,7 +76,7 @@ export function priceQuote(session: Session, quoted: Quoted): QuoteResult['price
   };
 }
 
-/** Every grind is a product of its own; the prices say which line charges for it. */
+/** Each grind is a product of its own; the prices determine which line charges it. */
 function amountsOf(
   { species, brought, extras, ends }: Quoted,
   end: keyof Range,

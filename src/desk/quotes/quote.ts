@@ -26,12 +26,12 @@ const asked = {
 };
 const RECENT = 30;
 
-/** How much meat, in what packages, and what it will cost. */
+/** How much meat, in what packages, and the price. */
 export const calculate = readAfterLearning(v.object(asked), (session, input): QuoteResult =>
   calculateQuote(session, input),
 );
 
-/** Keeps a quote as it was given, with a number and a last day. */
+/** Saves a quote with a number and a last valid day. */
 export const save = write(
   v.object({ ...asked, hunterId: v.optional(v.nullable(id), null), hunterName: text(200), by }),
   (session, input): QuoteSaved => {
@@ -60,7 +60,7 @@ export const list = read(v.object({}), (session) =>
   session.book.quotes.recent(RECENT).map((quote) => quoteRow(session, quote)),
 );
 
-/** One saved quote with what was asked and answered, for taking the animal in and for paper. */
+/** One saved quote with its input and answer, for intake and print. */
 export const get = read(v.object({ id }), (session, input) => {
   const quote = session.book.quotes.get(input.id);
   if (!quote) throw new ProblemError('missing', 'quote.unknown', { field: 'id' });
@@ -71,7 +71,7 @@ export const get = read(v.object({ id }), (session, input) => {
   };
 });
 
-/** What was asked, as it is asked today: quotes from before extras had a quantity, or anything was adjusted, lack that. */
+/** The input in its current form: older quotes lack quantities of extras and adjustments. */
 function askedOf(session: Session, stored: string): v.InferOutput<typeof calculate.input> {
   const asked = JSON.parse(stored) as v.InferOutput<typeof calculate.input>;
   return {

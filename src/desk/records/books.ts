@@ -15,15 +15,15 @@ import type { Session } from '../session/session.ts';
 import { mapInSlices } from '../session/slices.ts';
 import type { RecordCheck, RecordRow } from '../contract/contract.ts';
 
-/** Four of the largest seasons; a window shows, sorts and prints no more at once. */
+/** Four of the largest seasons; a window cannot show, sort or print more. */
 const MAX_RECORDS = 20_000;
-/** The numbers of a wide gap are not all listed. */
+/** At most this many numbers of a gap are listed. */
 const MAX_GAPS = 50;
 const MAX_WRONG_DAYS = 20;
 
 /**
- * The record book with what an officer would find missing in each entry: of a season, or of all animals received
- * between two days; of the running season when neither is given. @throws ProblemError `records.too-many` (refused)
+ * The record book with the missing fields of each entry: of a season, of animals received in a date range, or of the
+ * current season by default. @throws ProblemError `records.too-many` (refused)
  */
 export const list = read(
   v.object({
@@ -54,10 +54,7 @@ export const list = read(
   },
 );
 
-/**
- * Whether the ticket numbers are whole, naming what is not there; which animals came on a day that cannot be; and how
- * much is older than the shop keeps.
- */
+/** Checks the record book: missing ticket numbers, impossible dates, and how many records are past retention. */
 export const check = read(v.object({}), (session): RecordCheck => {
   const years = session.settings.retentionYears;
   const before = yearsBefore(session.today(), years);
@@ -69,7 +66,7 @@ export const check = read(v.object({}), (session): RecordCheck => {
         first: firstTicket,
         last: lastTicket,
         entries,
-        // A whole run from 1 on has none, and needs no look at every number.
+        // A complete run from 1 has no gaps.
         gaps: first === 1 && last === entries ? [] : gapsOf(session, season),
       })),
     wrongDays: session.book.records
@@ -83,7 +80,7 @@ function gapsOf(session: Session, season: number): string[] {
   const missing: string[] = [];
   for (const { after, before } of session.book.records.gaps(season))
     for (let number = after + 1; number < before && missing.length < MAX_GAPS; number++)
-      // A ticket that an animal of another season bears, or bore, is accounted for.
+      // A ticket used by an animal of another season, now or before, is no gap.
       if (!session.book.animals.byTicket(ticketOf(season, number))) missing.push(ticketOf(season, number));
   return missing;
 }
@@ -109,7 +106,7 @@ interface SharerOfRow {
   on: string | null;
 }
 
-/** As the record book's query writes it. */
+/** As returned by the record book's query. */
 type BelongingOfRow = Omit<RecordRow['belongings'][number], 'evidence'> & { evidence: number };
 
 function isFound(row: OfficerRow, key: string): boolean {
@@ -121,7 +118,7 @@ function isFound(row: OfficerRow, key: string): boolean {
 
 type Owners = ReturnType<typeof ownersOf>;
 
-/** Answers each number once. */
+/** Memoizes a function of an id. */
 function remembered<T>(work: (id: number) => T): (id: number) => T {
   const known = new Map<number, T>();
   return (id) => {
@@ -175,7 +172,7 @@ function recordRow(
     killArea: row.kill_area,
     receivedOn: row.received_on,
     enteredOn,
-    // What was brought in from a file was written down at its time, elsewhere.
+    // An imported animal was recorded elsewhere at the time.
     lateDays:
       row.from_file === null && row.cancel_reason === null && days > session.settings.lateDays ? days : 0,
     receivedGrams: row.received_grams,
@@ -199,7 +196,7 @@ function recordRow(
     money: row.billed_minor === null ? 'none' : dueMinor > 0 ? 'open' : 'paid',
     dueMinor,
     currency: row.billed_currency ?? session.settings.currency,
-    // What was never brought lacks nothing.
+    // A canceled animal was never brought in, so it lacks nothing.
     lacks: row.cancel_reason === null ? lacksOf(row, session.settings.recordFields) : [],
     pastKeeping: leftOn !== null && leftOn < keptFrom,
   };

@@ -12,11 +12,11 @@ import { FATS } from '../supplied/resources.ts';
 import type { Session } from '../session/session.ts';
 
 /**
- * Takes what tells who a hunter is out of the book once it need not be kept any more: names, numbers, addresses, and all
- * free text about the hunter's animals, batches and money (`book/privacy/personal-text.ts`). Weights, dates and money stay. The trail
- * says that it was done, by whom and why, and not what was there. The file is then written anew, so that nothing is left in
- * unused parts of it; `wiped` is false where that failed (no room, another program at work), and upkeep does it later.
- * Backups made before still hold all of it: `shop.listBackups` names them, and `shop.renewBackups` makes them anew.
+ * Removes a hunter's personal details after the retention period: names, numbers, addresses, and all free text about
+ * the hunter's animals, batches and money (`book/privacy/personal-text.ts`). Weights, dates and money stay. The audit
+ * records by whom and why, but not the removed text. The file is then rewritten, so that no unused page keeps the
+ * text; `wiped` is false if that failed (disk full, another program reading), and upkeep retries it. Older backups
+ * still contain the details: `shop.listBackups` lists them, and `shop.renewBackups` replaces them.
  * @throws ProblemError `hunter.removed` (conflict), `hunter.animal-here`, `hunter.still-kept` (refused)
  */
 export const removeDetails = host(
@@ -24,7 +24,7 @@ export const removeDetails = host(
   (session, input) => {
     refuseWrongClock(session);
     session.book.change(() => remove(session, input));
-    // What was read before may still say it.
+    // Caches may still contain the details.
     session.book.changes.invalidate();
     return { id: input.id, wiped: wipeIfDue(session) };
   },
@@ -52,11 +52,11 @@ function remove(session: Session, input: { id: number; reason: string; by: strin
   session.book.settings.put(WIPE_DUE, true);
 }
 
-/** A setting beside those of the shop: details were removed, and the file is not written anew yet. */
+/** Key of a stored flag: details were removed, and the file must still be rewritten. */
 const WIPE_DUE = 'wipeDue';
 
 /**
- * Writes the file anew where details were removed since. It fails without room on the disk, or while another program reads.
+ * Rewrites the file if details were removed since. It fails if the disk is full or another program is reading.
  * @returns whether nothing is left to do
  */
 export function wipeIfDue({ book }: Pick<Session, 'book'>): boolean {
@@ -64,14 +64,14 @@ export function wipeIfDue({ book }: Pick<Session, 'book'>): boolean {
   try {
     book.removedDetails.wipe();
   } catch {
-    // Tried again by upkeep; the window says so.
+    // Upkeep retries; the window shows it.
     return false;
   }
   book.settings.put(WIPE_DUE, false);
   return true;
 }
 
-/** Names that the program or the shop gave, which tell of nobody. */
+/** Names from the program or the shop, which are not personal. */
 function knownWords(session: Session): string[] {
   return [
     ...productsOnShelf(session).flatMap(({ code, name }) => [code, name]),

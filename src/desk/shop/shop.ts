@@ -93,7 +93,7 @@ export const addStaff = write(
   },
 );
 
-/** Opens the invented season; the shop's own book is closed and untouched meanwhile. */
+/** Opens the demo season; the shop's own book is closed meanwhile. */
 export const openDemo = host(v.object({}), async (session) => shopView(await session.host.openDemo()));
 export const leaveDemo = host(v.object({}), async (session) => shopView(await session.host.leaveDemo()));
 
@@ -160,10 +160,10 @@ export function shopView(session: Session): ShopView {
   };
 }
 
-/** Clocks of computers that share a book differ slightly: our choice, no source. */
+/** Allowed clock difference between computers that share a book: our choice, no source. */
 const CLOCKS_DIFFER_MS = 60 * 60_000;
 
-/** The newest entry, when it lies in the future: then the computer's clock was set back, or was wrong before. */
+/** The newest entry if it is in the future: the computer's clock was set back, or was wrong before. */
 function clockBehind(session: Session): string | null {
   const newest = session.demo ? null : lastEntryOf(session.book.db);
   return newest && Date.parse(newest) - Date.parse(session.now()) > CLOCKS_DIFFER_MS ? newest : null;

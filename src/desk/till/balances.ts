@@ -1,4 +1,4 @@
-/** Open balances hunter by hunter: of a shared animal each has a part, and the parts sum to the balance of the animal. */
+/** Open balances by hunter. Each sharer of an animal has a part; the parts sum to the animal's balance. */
 import type { OpenBalanceRecord } from '../../book/records/money/open-balances.ts';
 import { donatedGrams, partsOf, takenParts, withoutDonated } from '../animal/parts-here.ts';
 import { packagesOf } from '../animal/packages.ts';
@@ -7,7 +7,7 @@ import { billShares, payerOf } from '../bills/bill-shares.ts';
 import type { BillShare, Statement } from '../contract/contract.ts';
 import type { Session } from '../session/session.ts';
 
-/** What one hunter owes of one animal, or gets back. */
+/** What one hunter owes on one animal; negative for a credit. */
 export interface Balance {
   row: OpenBalanceRecord;
   hunterId: number;
@@ -15,13 +15,13 @@ export interface Balance {
   phone: string;
   totalMinor: number;
   paidMinor: number;
-  /** Of a shared animal this hunter's part; else null. */
+  /** This hunter's part of a shared animal; else null. */
   part: BillShare | null;
 }
 
 type Line = Omit<Statement['accounts'][number]['lines'][number], 'balanceMinor'> & { currency: string };
 
-/** Every balance that is open, oldest bill first. A sharer whose part is paid has none. */
+/** All open balances, oldest bill first. A sharer whose part is paid has none. */
 export function balancesOf(session: Session): Balance[] {
   return session.book.openBalances.list().flatMap((row): Balance[] => {
     const owed = { totalMinor: row.total_minor, taxMinor: row.tax_minor };
@@ -52,7 +52,10 @@ export function balancesOf(session: Session): Balance[] {
   });
 }
 
-/** The bills and payments of one hunter's balances, oldest first: of a shared animal the part of each bill and the own payments. */
+/**
+ * Bills and payments behind one hunter's balances, oldest first: for a shared animal the hunter's part of each bill
+ * and the hunter's own payments.
+ */
 export function documentsOf(session: Session, balances: readonly Balance[], hunterId: number): Line[] {
   const of = new Map(
     balances.map(({ row, part }) => {
@@ -72,7 +75,7 @@ export function documentsOf(session: Session, balances: readonly Balance[], hunt
   });
 }
 
-/** Packages of an animal that are here; of a shared one those of this hunter, none once they were taken. */
+/** Packages of an animal that are in the shop; for a shared one this hunter's, none after pickup. */
 export function packagesHere(
   session: Session,
   { animal_id: id, ticket }: OpenBalanceRecord,

@@ -1,4 +1,4 @@
-/** Which payments and voids count in the till of a day. */
+/** Which payments and voids belong to the till of a day. */
 import type { TillEntryRecord } from '../../book/records/money/till.ts';
 import { addDays } from '../../core/values/dates.ts';
 import type { TillEntry } from '../contract/contract.ts';
@@ -6,23 +6,23 @@ import { localDate } from '../input/local-date.ts';
 import { momentsOf } from '../input/local-moment.ts';
 import type { Session } from '../session/session.ts';
 
-/** How far back an entry that came after a closing is looked for: far longer than a shop goes without closing a day. */
+/** How far back to look for entries made after a closing: much longer than a shop leaves a day open. */
 const LATE_DAYS = 400;
 
 interface DayEntries {
-  /** Of the day itself, not covered by a closing. */
+  /** Entries of the day, not covered by a closing. */
   own: TillEntryRecord[];
-  /** Of earlier days, entered after those were closed. */
+  /** Entries of earlier days, made after those were closed. */
   carried: TillEntryRecord[];
 }
 
-/** The moment at which a day begins in the shop, as UTC text. */
+/** The start of a day in the shop's time zone, as UTC text. */
 export function startOf(session: Session, day: string): string {
   const [moment = 0] = momentsOf(day, 0, session.settings.zone);
   return new Date(moment).toISOString();
 }
 
-/** Entries of an open day: its own, and those of closed days before it that no closing covers. */
+/** Entries of an open day: its own, and uncovered ones of closed days before it. */
 export function openEntries(session: Session, day: string, currency: string): DayEntries {
   const { till } = session.book;
   const next = startOf(session, addDays(day, 1));
@@ -37,7 +37,7 @@ export function openEntries(session: Session, day: string, currency: string): Da
   };
 }
 
-/** Entries of a closed day that came after its closing and that no closing covers yet. */
+/** Entries of a closed day made after its closing and not covered by a later one. */
 export function lateEntries(session: Session, day: string, currency: string): TillEntryRecord[] {
   return [
     ...session.book.till.uncoveredPayments(day, day, currency),
@@ -45,7 +45,7 @@ export function lateEntries(session: Session, day: string, currency: string): Ti
   ];
 }
 
-/** As a window sees it: with its sign, and on its own day. */
+/** As windows show it: signed, and on its own day. */
 export function tillEntry(session: Session, row: TillEntryRecord): TillEntry {
   const sign = (row.kind === 'refund') === (row.what === 'void') ? 1 : -1;
   return {

@@ -4,18 +4,18 @@ import type { Session } from '../session/session.ts';
 import { openEntries, tillEntry } from './day-entries.ts';
 import { cashOf } from './till-sums.ts';
 
-/** An open day: what counts in its till, and what the drawer should hold. */
+/** An open day: its entries, and the expected cash in the drawer. */
 interface Drawer {
   rows: TillEntryRecord[];
-  /** Of the rows: those of earlier days, entered after those were closed. */
+  /** Rows of earlier days, entered after those were closed. */
   carried: TillEntryRecord[];
   entries: TillEntry[];
   floatMinor: number;
   /** Whether the float was entered for this day; else it is that of an earlier day. */
   floatEntered: boolean;
-  /** Late cash of earlier days that lay in the drawer when the float was counted, so that the float holds it. */
+  /** Late cash of earlier days that the counted float already includes. */
   inFloatMinor: number;
-  /** Cash of the entries that comes on top of the float. */
+  /** Cash of the entries, in addition to the float. */
   cashMinor: number;
   expectedMinor: number;
 }

@@ -16,12 +16,12 @@ import { JOURNAL_COLUMNS, SUMMARY_COLUMNS, layoutText } from './journal-layout.t
 import { journalRows, type JournalRow } from './journal-rows.ts';
 import { monthSummary } from './month-summary.ts';
 
-/** A spreadsheet knows by it that the letters are UTF-8. */
+/** Tells spreadsheets that the text is UTF-8. */
 const BYTE_ORDER_MARK = '\uFEFF';
 
 /**
- * Packs the accountant's file for a span of days: the journal line by line, its monthly summary, or what their columns
- * mean. The pieces are fetched with `export.getPiece`. @throws ProblemError `export.busy`, `journal.span`
+ * Packs the accountant's file for a date range: the journal line by line, its monthly summary, or the description of
+ * columns. The parts are fetched with `export.getPiece`. @throws ProblemError `export.busy`, `journal.span`
  */
 export const exportJournal = read(
   v.object({ what: v.picklist(['journal', 'summary', 'layout'], 'choice.take-out'), from: date, to: date }),
@@ -88,7 +88,7 @@ function* summaryText(session: Session, db: Db, from: string, to: string): Gener
   }
 }
 
-/** In the order of the days; of one day in the order of entry. */
+/** Ordered by day, and within a day by entry. */
 function* rowsOf(session: Session, db: Db, { from, to }: Month): Generator<JournalRow> {
   const records = journalRecords(db);
   const span = {
@@ -112,7 +112,10 @@ interface Month {
   to: string;
 }
 
-/** The months of a span, the first and the last as far as they belong to it. @example monthsOf('2026-10-15', '2026-11-02') // 10-15 to 10-31, 11-01 to 11-02 */
+/**
+ * The months of a range, clipped to it.
+ * @example monthsOf('2026-10-15', '2026-11-02') // 10-15 to 10-31, 11-01 to 11-02
+ */
 function* monthsOf(from: string, to: string): Generator<Month> {
   for (let first = from; first <= to;) {
     const next = firstOfNext(first);
@@ -127,7 +130,7 @@ function firstOfNext(day: string): string {
   return new Date(Date.UTC(year, month, 1)).toISOString().slice(0, 10);
 }
 
-/** Numbers and amounts are written as they are; a text that a spreadsheet would run as a formula is not. */
+/** Escapes text that a spreadsheet would run as a formula; numbers and amounts are unchanged. */
 function csv(rows: readonly (readonly (string | number)[])[]): string {
   const safe = rows.map((row) =>
     row.map((cell) => (typeof cell === 'number' || isAmount(cell) ? cell : shielded(cell))),

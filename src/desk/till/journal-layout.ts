@@ -1,4 +1,4 @@
-/** The columns of the accountant's files and what they mean: the first row of each file, and the page that explains them. */
+/** The columns of the accountant's files: the header row of each file, and the page that describes them. */
 interface Column {
   name: string;
   means: string;
@@ -43,7 +43,7 @@ export const SUMMARY_COLUMNS: readonly Column[] = [
   { name: 'currency', means: 'ISO 4217 code' },
 ];
 
-/** The page for the accountant, as plain text. */
+/** The description for the accountant, as plain text. */
 export function layoutText(): string {
   const list = (columns: readonly Column[]): string[] =>
     columns.map(({ name, means }) => `  ${name}: ${means}`);

@@ -1,7 +1,7 @@
-/** Bills, payments and their voids as lines of a journal, and what a month of them adds up to. */
+/** Bills, payments and their voids as journal lines. */
 import type { JournalDocument, JournalLine } from '../../book/records/money/journal.ts';
 
-/** One line of the journal. Amounts in minor units; a void reverses the signs of what it voids. */
+/** One journal line. Amounts in minor units; a void has the opposite signs of what it voids. */
 export interface JournalRow {
   date: string;
   type: string;
@@ -9,7 +9,7 @@ export interface JournalRow {
   hunter: string;
   ticket: string;
   description: string;
-  /** Words of the price line; empty for a payment. Not a column of the file. */
+  /** Label of the price line; empty for a payment. Not a column of the file. */
   service: string;
   netMinor: number;
   taxRate: number | null;
@@ -19,10 +19,10 @@ export interface JournalRow {
   currency: string;
 }
 
-/** Lines that are a part of the others. */
+/** Bases of lines that are a percentage of other lines. */
 const OF_OTHERS: readonly string[] = ['percent', 'discount'];
 
-/** The lines of one document; a payment is one line. `date` is the day of the document, or of its void. */
+/** The lines of one document; a payment is one line. `date` is the date of the document, or of its void. */
 export function journalRows(
   document: JournalDocument,
   date: string,
@@ -62,7 +62,10 @@ export function journalRows(
   }));
 }
 
-/** The rate of all that a percentage or a discount is of; null where that has several. A percentage is not of the smallest charge. */
+/**
+ * The tax rate of everything that a percentage or discount applies to; null if there are several. A percentage does
+ * not apply to the minimum charge.
+ */
 function soleRate({ basis }: JournalLine, lines: readonly JournalLine[]): number | null {
   const of = lines.filter(
     (one) => !OF_OTHERS.includes(one.basis) && (basis !== 'percent' || one.basis !== 'minimum'),

@@ -1,6 +1,6 @@
 import type { JournalRow } from './journal-rows.ts';
 
-/** One line of a month's summary: what of which kind adds up to how much. Minor units. */
+/** One line of a month's summary, in minor units. */
 export interface SummaryRow {
   section: 'service' | 'tax' | 'payments' | 'refunds' | 'voided bills' | 'voided payments' | 'open balance';
   item: string;
@@ -13,9 +13,9 @@ export interface SummaryRow {
 type Sums = Pick<SummaryRow, 'netMinor' | 'taxMinor' | 'amountMinor'>;
 
 /**
- * What the lines of a month add up to: services by price line and tax by rate, voids taken off; payments and refunds by
- * method, voids taken off; then the voids for themselves, and the open balance at the month's end.
- * @param opened what was open in each currency before the first line
+ * Summarizes the journal lines of a month: services by price line and tax by rate, less voids; payments and refunds
+ * by method, less voids; then the voids, and the open balance at the end of the month.
+ * @param opened the open balance in each currency before the first line
  */
 export function monthSummary(
   rows: readonly JournalRow[],

@@ -11,10 +11,10 @@ import { read, write } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { balancesOf, documentsOf, packagesHere, type Balance } from './balances.ts';
 
-/** Every bill of the book is read, so the worker does it where there are many. */
+/** Reads every bill of the book, so a long book uses the worker. */
 const long = { when: isLongBook, onlyReads: true };
 
-/** Who owes what, since when, the oldest bill first; and whose bill was paid over. */
+/** Open balances, oldest bill first, and overpayments. */
 export const listOwed = read(
   v.object({}),
   (session): OpenAccount[] => accountsOf(session, balancesOf(session)),
@@ -23,7 +23,7 @@ export const listOwed = read(
 );
 
 /**
- * What a hunter's open balances are made of, document by document, with the balance after each.
+ * The documents behind a hunter's open balances, with the balance after each.
  * @throws ProblemError `hunter.unknown`
  */
 export const getStatement = read(
@@ -56,7 +56,7 @@ export const getStatement = read(
 );
 
 /**
- * Keeps that a hunter was reminded of an open balance, wherever the animal is.
+ * Records a payment reminder, wherever the animal is.
  * @throws ProblemError `animal.unknown`, `reminder.settled`, `note.too-many` (refused)
  */
 export const saveReminder = write(v.object({ animalId: id, text: needed(500), by }), (session, input) => {

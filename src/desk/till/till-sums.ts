@@ -1,10 +1,10 @@
 import type { TillEntry, TillSum } from '../contract/contract.ts';
 
-/** What is counted in the drawer. */
+/** The method that is counted in the drawer. */
 export const CASH = 'cash';
 
 /**
- * Sums by method, and within each by person; every method has its sum over all persons first.
+ * Sums by method, and within each by person; the sum over all persons comes first.
  * @example // $50 in cash by MK: one sum of cash for all, one for MK
  */
 export function tillSums(entries: readonly TillEntry[]): TillSum[] {
@@ -27,7 +27,7 @@ export function tillSums(entries: readonly TillEntry[]): TillSum[] {
   });
 }
 
-/** What the entries add to the drawer, in minor units: cash alone. */
+/** What the entries add to the drawer, in minor units: cash only. */
 export function cashOf(entries: readonly TillEntry[]): number {
   return total(entries.filter(({ method }) => method === CASH));
 }
@@ -45,7 +45,7 @@ function sumOf(method: string, by: string | null, entries: readonly TillEntry[])
   };
 }
 
-/** Exact: amounts and their number have a maximum (`MAX_MINOR`). */
+/** Exact: amounts and their number are bounded (`MAX_MINOR`). */
 export function total(entries: readonly TillEntry[]): number {
   return entries.reduce((sum, { minor }) => sum + minor, 0);
 }

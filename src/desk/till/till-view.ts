@@ -7,7 +7,7 @@ import { lateEntries, startOf, tillEntry } from './day-entries.ts';
 import { openDrawer } from './drawer.ts';
 import { cashOf, tillSums, total } from './till-sums.ts';
 
-/** How far back a day that was not closed is named. */
+/** How far back unclosed days are listed. */
 const OPEN_DAYS = 14;
 const RECENT_CLOSINGS = 10;
 
@@ -16,7 +16,7 @@ const storedCount = v.union([
   v.object({ pieces: v.array(v.strictTuple([v.number(), v.number()])) }),
 ]);
 
-/** The till of a day: as it was closed, or as it stands. */
+/** The till of a day, closed or open. */
 export function tillView(session: Session, day: string, currency: string): TillView {
   const { till } = session.book;
   const closed = till.closing(day, currency);
@@ -54,7 +54,7 @@ export function tillView(session: Session, day: string, currency: string): TillV
   };
 }
 
-/** As it was closed: what the closing covers are its own day's entries, and those carried over from days closed before. */
+/** A closed day: its own entries, and those carried over from days closed before. */
 function closedDrawer(
   session: Session,
   closed: TillCloseRecord,
@@ -80,7 +80,7 @@ function closingOf(row: TillCloseRecord): TillClosing {
   return { id, number, countedMinor, overMinor, note, counted, at, by };
 }
 
-/** Days before this one with entries and no closing. */
+/** Earlier days with entries and no closing. */
 function openDays(session: Session, day: string, currency: string): string[] {
   const { till } = session.book;
   const from = addDays(day, -OPEN_DAYS);

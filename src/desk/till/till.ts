@@ -14,7 +14,7 @@ import { tillView } from './till-view.ts';
 /** More kinds of coins and notes than any currency has. */
 const MAX_DENOMINATIONS = 30;
 const MAX_PIECES = 100_000;
-/** A drawer's worth of one note or coin, in minor units: more than the largest note of any currency. */
+/** Maximum denomination in minor units: more than the largest note of any currency. */
 const MAX_DENOMINATION = 100_000_000;
 
 const wholeFrom = (least: number, most: number) =>
@@ -24,17 +24,17 @@ const wholeFrom = (least: number, most: number) =>
     v.minValue(least, 'count.range'),
     v.maxValue(most, 'count.range'),
   );
-/** A total as typed, or pieces of each denomination in minor units: one of the two. */
+/** A total as typed, or the number of pieces per denomination in minor units. */
 const counted = v.object({
   total: v.optional(needed(30)),
   pieces: v.optional(
     listOf(v.strictTuple([wholeFrom(1, MAX_DENOMINATION), wholeFrom(0, MAX_PIECES)]), MAX_DENOMINATIONS),
   ),
 });
-/** More methods of payment than anybody has in one day. */
+/** More methods of payment than a day has. */
 const MAX_METHODS = 200;
 const MAX_ENTRIES = 1_000_000;
-/** Entries by method as the window shows them, cash among them. */
+/** Entries by method, including cash, as the window shows them. */
 const seen = listOf(
   v.object({
     method: needed(40),
@@ -46,13 +46,13 @@ const seen = listOf(
 const currency = v.optional(settingSchemas.currency);
 const initials = v.pipe(by, v.minLength(1, 'till.initials'));
 
-/** The till of a day, today's in the shop's currency unless asked otherwise. @throws ProblemError `till.future` */
+/** The till of a day; defaults to today and the shop's currency. @throws ProblemError `till.future` */
 export const get = read(v.object({ day: optionalDate, currency }), (session, input): TillView =>
   tillView(session, dayOf(session, input.day), input.currency ?? session.settings.currency),
 );
 
 /**
- * Enters the cash that the drawer began the day with.
+ * Saves the float: the cash in the drawer at the start of the day.
  * @throws ValidationError `money.*`; ProblemError `till.future`, `till.closed`, `till.float` (below zero)
  */
 export const setFloat = write(
@@ -76,10 +76,10 @@ export const setFloat = write(
 );
 
 /**
- * Closes a day: freezes its entries with the cash that was counted, under the next number. `expectedMinor` and
- * `seen` are what the window showed, so that nothing entered meanwhile is closed unseen.
+ * Closes a day: freezes its entries with the counted cash, under the next number. `expectedMinor` and `seen` are what
+ * the window shows, so that an entry made meanwhile is not closed unseen.
  * @throws ValidationError `money.*`; ProblemError `till.future`, `till.closed`, `till.note` (over or short without a
- *   note), `till.count` (below zero), `till.count-missing`; `till.changed`, `till.changed-method` (conflict)
+ * note), `till.count` (below zero), `till.count-missing`; `till.changed`, `till.changed-method` (conflict)
  */
 export const close = write(
   v.object({
@@ -128,7 +128,10 @@ export const close = write(
   },
 );
 
-/** Opens a closed day again; the closing stays readable and keeps its number. @throws ProblemError `till.unknown`, `till.voided` */
+/**
+ * Voids a closing, which reopens the day. It stays readable and keeps its number. @throws ProblemError
+ * `till.unknown`, `till.voided`
+ */
 const voidClosing = write(v.object({ id, reason: needed(300), by }), (session, input) => {
   const closing = session.book.till.get(input.id);
   if (!closing) throw new ProblemError('missing', 'till.unknown', { field: 'id' });
@@ -160,7 +163,10 @@ function refuseClosed(session: Session, day: string, of: string): void {
   if (closing) throw new ProblemError('refused', 'till.closed', { with: { day, number: closing.number } });
 }
 
-/** @throws ProblemError `till.changed-method` (conflict) for the first method whose entries are others than the window showed */
+/**
+ * Refuses to close if entries changed. @throws ProblemError `till.changed-method` (conflict) for the first method
+ * that differs from `seen`
+ */
 function refuseUnseen(sums: readonly TillSum[], shown: v.InferOutput<typeof seen>, of: string): void {
   const now = sums.filter(({ by: person }) => person === null);
   for (const method of new Set([...now, ...shown].map((one) => one.method))) {

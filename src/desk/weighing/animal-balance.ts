@@ -1,4 +1,4 @@
-/** Whether an animal's weights fit together, and which of them is most likely wrong. */
+/** Whether an animal's weights are consistent, and which one is most likely wrong. */
 import type { WeightSums } from '../../book/records/weighings.ts';
 import { explain, type Explained, type ExplainedWeight, type SlipKind } from '../../core/balance/explain.ts';
 import { parseLoads } from '../../core/values/loads.ts';
@@ -11,35 +11,35 @@ import { typedText } from '../input/typed-text.ts';
 import { allParts } from '../animal/weighed-parts.ts';
 
 export interface AnimalBalance {
-  /** The weight that is most likely wrong; none while the weights fit, or where no single one stands out. */
+  /** The weight that is most likely wrong; empty if the weights are consistent or no single one stands out. */
   suspects: Suspect[];
-  /** The weights do not fit, whether or not one of them stands out. */
+  /** The weights are inconsistent, whether or not a single one stands out. */
   doubtful: boolean;
-  /** By how much the parts outweigh the animal; 0 when they do not. */
+  /** By how much the parts outweigh the animal, or 0. */
   overGrams: number;
 }
 
 /**
- * Odds at which somebody is asked. Set so that about one right animal in a hundred is asked about, see `npm run slips`: a
- * cutter who is asked too often stops reading.
+ * Odds from which the user is asked. Calibrated so that about one correct animal in a hundred is asked about, see
+ * `npm run slips`: frequent warnings are ignored.
  */
 const ASK_ODDS = 0.14;
 /**
- * A weight is named if it is this likely to be the wrong one: naming the wrong weight is worse than naming none. The same
- * figure standing twice is itself some evidence, so that less is asked of it.
+ * Minimum probability to name a weight, because naming the wrong one is worse than naming none. A repeated figure is
+ * evidence by itself and needs less.
  */
 const NAME_CHANCE = { twice: 0.8, other: 0.93 } as const;
-/** What was meant is offered if it is this likely among what may have been meant. */
+/** Minimum probability to offer a correction. */
 const OFFER_CHANCE = 0.5;
 
 /**
- * Trying the slips of one weight looks at all weights some thirty times, so that all tries together grow with the square of
- * their number. Up to some thirty weights all of them are tried; of an animal with more, the newest, so that no answer waits.
+ * Testing one weight evaluates all weights some thirty times, so the total grows with the square of their number. Up
+ * to about thirty weights all are tested; beyond that only the newest, to bound the response time.
  */
 const MAX_TRIES = 1200;
 const MIN_TRIED = 8;
 
-/** What the weights of an animal say, and what went wrong where they do not fit. `containers` in grams. */
+/** Checks the weights of an animal and finds the likely error. `containers` in grams. */
 export function balanceOf(
   weights: AnimalWeights,
   sums: WeightSums | undefined,
@@ -59,14 +59,14 @@ export function balanceOf(
   return { suspects: named ? [suspectOf(row, first)] : [], doubtful, overGrams };
 }
 
-/** The weight most likely wrong in a set; null while nothing is worth asking. */
+/** The weight of a set that is most likely wrong, or null below the asking odds. */
 export function culprit(weights: AnimalWeights, containers: () => readonly number[]): ExplainedWeight | null {
   const { odds, weights: found } = explained(weights, containers);
   const [first] = found;
   return odds >= ASK_ODDS && first ? first : null;
 }
 
-/** The slip that most likely was made with this weight, as far as one stands out. */
+/** The most likely mistake in this weight, if one stands out. */
 export function slipOf({ chance, kind, kindChance, meant }: ExplainedWeight): Offer {
   const clear = kindChance >= OFFER_CHANCE * chance;
   if (clear && (kind === 'weighed-twice' || kind === 'other-animal')) return { kind };
@@ -77,13 +77,13 @@ export function slipOf({ chance, kind, kindChance, meant }: ExplainedWeight): Of
 
 interface Offer {
   readonly kind: SlipKind;
-  /** What was probably typed wrong. */
+  /** The likely intended reading. */
   readonly meant?: Typed;
 }
 
 function explained(weights: AnimalWeights, containers: () => readonly number[]): Explained {
   const { rows } = weights;
-  // Each older weight was tried when it was new itself.
+  // Older weights were tested when they were entered.
   const tried = rows.slice(-Math.max(MIN_TRIED, Math.floor(MAX_TRIES / rows.length)));
   const entered = tried.map((row) => ({
     id: `${row.id}`,
@@ -94,7 +94,7 @@ function explained(weights: AnimalWeights, containers: () => readonly number[]):
   return explain(entered, animalFit(weights), containers, ASK_ODDS);
 }
 
-/** The reading that a row keeps, with its loads where it was typed as a sum. A text from a file need not be one. */
+/** The reading of a row, with its loads if it was typed as a sum. Text from an imported file may not parse. */
 function readingOf({ digits, decimals, unit, typed }: BalanceRow): Typed {
   const plain = { digits, decimals, unit };
   if (!/\d.*\+/.test(typed)) return plain;
@@ -108,7 +108,7 @@ function readingOf({ digits, decimals, unit, typed }: BalanceRow): Typed {
   }
 }
 
-/** The same figure of the same part. */
+/** Whether two rows have the same figure and the same part. */
 function isTwin(a: BalanceRow, b: BalanceRow): boolean {
   return (
     a.stage === b.stage && a.part === b.part && a.primal === b.primal && Math.abs(a.grams - b.grams) < 0.001

@@ -1,4 +1,4 @@
-/** How well the weights of one animal fit together and fit its kind, as entered or with one of them changed. */
+/** Likelihood of one animal's weights, given each other and the species, as entered or with one weight changed. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { WeighingRecord, WeightSums } from '../../book/records/weighings.ts';
 import { reconcile } from '../../core/balance/balance.ts';
@@ -23,26 +23,28 @@ export interface AnimalWeights {
   animal: AnimalRow;
   /** The primals that came in. */
   brought: readonly { primal: string; count: number }[];
-  /** Weighings that count, see `balanceRows`. */
+  /** Weighings without voided ones, see `balanceRows`. */
   rows: readonly BalanceRow[];
-  /** Parts that somebody stated there are none of. */
+  /** Parts stated as none. */
   none: readonly string[];
   shares: ShareModel;
-  /** More may still be weighed. */
+  /** More weights may follow. */
   going: boolean;
   shrink: HookShrink;
 }
 
-/** Carcasses of one kind differ by about so much (standard deviation of the logarithm). Assumption. */
+/** SD of the logarithm of carcass weights within a species. Assumption. */
 const HANGING_LOG_SD = 0.4;
-/** Beyond the limits of its kind no carcass is, and somebody who keeps one there has been asked. */
+/**
+ * Log-likelihood of a carcass outside the limits of its species; saving such a weight already needed a confirmation.
+ */
 const IMPOSSIBLE = -8;
 /**
- * A change after which nothing is known of a part explains anything, so it explains little: the usual ratio of a part's
- * spread to its range, and for a weight that is taken out the chance that its own part was never weighed besides.
+ * Penalty for a change that leaves a part unknown, since an unknown part fits anything: the usual ratio of a part's
+ * SD to its range, or for a removed weight the probability that its part was never weighed otherwise.
  */
 const LOST = { unknown: Math.log(0.15), removed: Math.log(0.02) } as const;
-/** Spread of the logarithm of what a container holds, below half of its part. Assumption. */
+/** SD of the logarithm of a container's content, below half of its part. Assumption. */
 const TOTE_LOG_SD = 0.7;
 const PART_OF: Readonly<Record<string, SharePart>> = {
   'whole cuts': 'meat',
@@ -55,8 +57,8 @@ const PART_OF: Readonly<Record<string, SharePart>> = {
 };
 
 /**
- * The logarithm of the likelihood of all weights of the animal, 0 where everything is just as usual: what came in against
- * what hangs, primals against the carcass (`reconcile`), and the parts against the carcass and their kind (`shareFit`).
+ * The log-likelihood of all weights of the animal, 0 if everything is typical: received against hanging weight,
+ * primals against the carcass (`reconcile`), and parts against the carcass and the species (`shareFit`).
  */
 export function animalFit(weights: AnimalWeights): (change?: Change) => number {
   const table = shareFit(weights.shares);
@@ -83,14 +85,15 @@ export function animalFit(weights: AnimalWeights): (change?: Change) => number {
 
 interface HookFit {
   log: number;
-  /** What the others say that each reading should be, in grams, with the standard deviation of its distance from that. */
+  /** What the other weights predict for each reading, in grams, with the SD of the residual. */
   expected: Map<string, { grams: number; sd: number }>;
 }
 
 /**
- * The fit with one primal's weight changed, from the reconciliation as entered: the least sum of squares is quadratic in a
- * reading, with its minimum at what the others say. Solving the graph anew for each of hundreds of slips would take a
- * quarter of a second. Null where the graph itself would change: a light primal may be one side of two while cutting goes on.
+ * The fit with one primal's weight changed, derived from the reconciliation as entered: the least sum of squares is
+ * quadratic in a reading, with its minimum at the predicted value. Solving the graph for each of hundreds of
+ * candidates would take a quarter of a second. Null if the graph itself would change: a light primal may be one side
+ * of a pair while cutting goes on.
  */
 function ofOnePrimal({ rows, going }: AnimalWeights, change: Change, entered: () => HookFit): number | null {
   const row = rows.find(({ id }) => `${id}` === change.id);
@@ -105,8 +108,8 @@ function ofOnePrimal({ rows, going }: AnimalWeights, change: Change, entered: ()
 const isOfTable = (stage: string): boolean => stage === 'cut' || stage === 'packed';
 
 /**
- * While more may come, any light weight fits. A container is mostly filled with a good part of what there is, so a
- * weight that was meant is not expected to be far below half of its part's usual amount.
+ * While more weights may follow, any light weight fits. A container usually holds a good part of what there is, so an
+ * intended weight is not expected to be far below half of its part's usual amount.
  */
 function toteSize(
   { rows, going, shares, species }: AnimalWeights,
@@ -131,7 +134,7 @@ function changed(rows: readonly BalanceRow[], change: Change | undefined): reado
   return rows.map((row) => (`${row.id}` === change.id ? { ...row, grams: change.grams } : row));
 }
 
-/** Whether without this weight nothing is known of its part. */
+/** Whether nothing is known of the part without this weight. */
 function losesItsPart(rows: readonly BalanceRow[], id: string): boolean {
   const row = rows.find((one) => `${one.id}` === id);
   return (
@@ -145,7 +148,7 @@ function losesItsPart(rows: readonly BalanceRow[], id: string): boolean {
   );
 }
 
-/** What the parts are shares of. Where the carcass is the weight in doubt, the parts say what it should be. */
+/** The base of the parts' shares. If the carcass weight is in doubt, the parts predict it. */
 function baseOf(
   { species, animal, shares, going }: AnimalWeights,
   rows: readonly BalanceRow[],
@@ -191,7 +194,8 @@ function hookFit(
     reconciled.flatMap(({ id, adjusted, z }, i) => {
       const { grams, sd } = flows[i] ?? {};
       if (grams === undefined || grams === null || !sd || !z || !adjusted) return [];
-      // The adjustment is sd² / s² of the way to what the others say, s being the sd of that distance; z = distance / s.
+      // The adjustment is sd² / s² of the distance to the predicted value, where s is the SD of that distance; z =
+      // distance / s.
       const distance = (sd * z) ** 2 / adjusted;
       return [[id, { grams: grams + distance, sd: Math.abs(distance / z) }] as const];
     }),
@@ -215,7 +219,7 @@ function partsOf(
   }
   for (const part of none.map((name) => PART_OF[name]))
     if (part) parts[part] ??= { share: 0, sd: 0, open: false };
-  // Trim alone is not all the meat: the whole cuts are there too, unweighed.
+  // Trim alone is not all the meat: there are unweighed whole cuts too.
   const trimOnly = !cut.some(({ part }) => part === 'whole cuts' || part === 'package');
   if (trimOnly && parts.meat) parts.meat = { ...parts.meat, open: true };
   const doubted = change?.as === 'unknown' ? all.find(({ id }) => `${id}` === change.id) : undefined;
@@ -230,8 +234,8 @@ function sumOf(rows: readonly BalanceRow[], stage: string): number | null {
 }
 
 /**
- * The weighings that the balance looks at. Packages count only where whole cuts were weighed nowhere else, and once the trim
- * went through a batch: then they are the whole cuts.
+ * The weighings that the balance uses. Packages count only if whole cuts were not weighed otherwise and the trim went
+ * through a batch: then the packages are the whole cuts.
  */
 export function balanceRows(weighings: readonly WeighingRecord[], sums: WeightSums): BalanceRow[] {
   const packages = sums.whole_cuts === null && sums.trim_ground > 0;

@@ -1,4 +1,4 @@
-/** Puts together what the balance needs of one animal: its weights, its kind, the shop's containers. */
+/** Collects the inputs of the balance for one animal: its weights, its species, the shop's containers. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { WeighingRecord, WeightSums } from '../../book/records/weighings.ts';
 import { readingGrams, type Reading } from '../../core/values/reading.ts';
@@ -8,7 +8,7 @@ import { balanceRows, type AnimalWeights } from './animal-fit.ts';
 import type { BalanceRow } from './balance-flow.ts';
 import type { Session } from '../session/session.ts';
 
-/** A weight that somebody is about to keep. */
+/** A weight that is being entered. */
 interface Entering {
   stage: string;
   part: string;
@@ -18,11 +18,11 @@ interface Entering {
   grams: number;
 }
 
-/** No weighing has this id: it stands for the one that is being entered. */
+/** Id of the weight that is being entered; no stored weighing has it. */
 const ENTERING = 0;
 /**
- * The weight that is being entered is asked about if it is this likely to be the wrong one: after a tote of another animal
- * the right ones that follow must not be questioned. A weight that stands there already needs less.
+ * Minimum probability to question the weight that is being entered: after a tote of another animal, the correct ones
+ * that follow must not be questioned. A stored weight needs less.
  */
 const ASK_CHANCE = { twice: 0.9, other: 0.95 } as const;
 
@@ -38,7 +38,7 @@ export function balanceOfAnimal(
   );
 }
 
-/** What is wrong with the set once this weight is in it, where that is most likely this weight itself; else null. */
+/** The likely error once this weight is added, if this weight itself is the most likely cause; else null. */
 export function culpritWith(
   session: Session,
   animal: AnimalRow,
@@ -50,7 +50,7 @@ export function culpritWith(
   return found.chance >= ASK_CHANCE[found.kind === 'weighed-twice' ? 'twice' : 'other'] ? found : null;
 }
 
-/** Whether the stored weights fit, and no longer do with this one added, whichever of them is wrong. */
+/** Whether adding this weight makes consistent weights inconsistent, whichever of them is wrong. */
 export function misfitsWith(session: Session, animal: AnimalRow, sums: WeightSums, given: Entering): boolean {
   return doubtWith(session, animal, sums, given) !== null && doubtWith(session, animal, sums, null) === null;
 }

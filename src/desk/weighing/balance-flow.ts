@@ -2,19 +2,19 @@ import type { WeighingRecord } from '../../book/records/weighings.ts';
 import type { Flow } from '../../core/balance/balance.ts';
 import { readingStepGrams } from '../../core/values/reading.ts';
 
-/** A reading is no better than this share of itself, whatever its step: hooks swing and totes drip. */
+/** Minimum relative SD of a reading, whatever the scale step: hooks swing and totes drip. */
 const RELATIVE_SD = 0.002;
 
-/** One weighing, as far as the balance looks at it: kept, or about to be. */
+/** The fields of a weighing that the balance uses, stored or being entered. */
 export type BalanceRow = Pick<
   WeighingRecord,
   'id' | 'stage' | 'part' | 'primal' | 'typed' | 'digits' | 'decimals' | 'unit' | 'grams' | 'at' | 'void_at'
 > & {
-  /** The container that was taken off; 0 for none. */
+  /** Tare of the container; 0 if none. */
   tareGrams: number;
 };
 
-/** A weighing as a flow from one place of the balance to the next. */
+/** A weighing as a flow between two nodes of the balance. */
 export function flowOf(
   row: Pick<WeighingRecord, 'id' | 'grams' | 'digits' | 'decimals' | 'unit'>,
   from: string | null,

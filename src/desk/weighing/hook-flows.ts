@@ -1,4 +1,4 @@
-/** From what came in to what hangs: lost between is hide and head, and what the cooler takes. */
+/** Flows from the received to the hanging weight: hide, head and shrink are lost in between. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { WeightSums } from '../../book/records/weighings.ts';
 import type { Flow } from '../../core/balance/balance.ts';
@@ -6,7 +6,7 @@ import type { SpeciesProfile } from '../../core/species/species.ts';
 import { flowOf, type BalanceRow } from './balance-flow.ts';
 import type { HookShrink } from '../learning/hook-shrink.ts';
 
-/** Flows that end in `next`, the place where the cutting begins: the block, or the table where no primal was weighed. */
+/** Flows that end in `next`, where cutting starts: the block, or the Table if no primal was weighed. */
 export function hookFlows(
   species: SpeciesProfile,
   animal: AnimalRow,
@@ -21,7 +21,7 @@ export function hookFlows(
   const onto = hanging.map((row) => flowOf(row, 'hook', next));
   if (sums.received === null) return hanging.map((row) => flowOf(row, null, next));
   const hungAt = hanging.at(-1)?.at ?? null;
-  // Without its hide, and without a hanging weight, all that came in goes on.
+  // Without hide and hanging weight, everything received goes on.
   if (hungAt === null && animal.brought !== 'whole') return received.map((row) => flowOf(row, null, next));
   const { mean, sd } = shrink.lost(animal, species, sums.received, hungAt);
   const lost = { mean: mean * sums.received, sd: sd * sums.received };

@@ -1,13 +1,16 @@
-/** A second weight on the hook: the same carcass weighed again, or another side or piece of it? Only the shop can tell. */
+/**
+ * A second hanging weight is either the same carcass weighed again, or another side or piece. Only the shop knows
+ * which.
+ */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import { isWholeCarcass } from '../../trade/animal.ts';
 
 /**
- * Hanging weights add up, since sides and quarters are weighed one by one. A carcass that was weighed on its first day and
- * again after a week must not count twice, so a further weight is asked about: of a carcass always, of pieces once all
- * that came in were weighed, or on a later day. A yes says that it is another one; the same one is a correction.
+ * Hanging weights are summed, since sides and quarters are weighed one by one. A carcass weighed again later must not
+ * count twice, so a further weight needs confirmation: always for a carcass; for pieces once all that came in were
+ * weighed, or on a later day. Confirming adds the weight; the same carcass weighed again is a correction instead.
  * @throws ProblemError `weight.hung-again` (conflict)
  */
 export function askHungAgain(session: Session, animal: AnimalRow): void {

@@ -10,11 +10,11 @@ import { readOf } from './read-weight.ts';
 import { checkNothingOverdrawn, voidWeighing, weighAnimal, weighingOf } from './weigh.ts';
 
 /**
- * Moves a weight to another animal, another part or both: voids the row and writes a new one with the typed digits, the
- * container and the moment of the old. Each names the other (`corrects`). Moving the new row back undoes it. Left out, the
- * animal and what was weighed are those of the row. A weight in a batch is voided there and weighed in again.
- * @throws ProblemError `weighing.unknown`, `weighing.voided`, `move.in-batch`, `move.nowhere`, `weighing.used`, `choice.part`,
- * `animal.closed`, `animal.unknown`, and as for a new weight (`confirmed` answers its questions)
+ * Moves a weight to another animal, another part or both: voids the row and adds a new one with the same digits,
+ * container and time. The new row refers to the old one (`corrects`). Moving it back undoes the move. Animal and part
+ * default to those of the row. A weight in a batch is voided there and weighed in again.
+ * @throws ProblemError `weighing.unknown`, `weighing.voided`, `move.in-batch`, `move.nowhere`, `weighing.used`,
+ * `choice.part`, `animal.closed`, `animal.unknown`, and as for a new weight (`confirmed` applies to its questions)
  */
 export const move = write(
   v.object({

@@ -1,4 +1,4 @@
-/** What is weighed at which stage. */
+/** Which parts are weighed at which stage. */
 import * as v from 'valibot';
 import { needed } from '../input/input.ts';
 import { CUT_PARTS } from '../../trade/weighing.ts';
@@ -8,7 +8,7 @@ export const stage = v.picklist(
   'choice.stage',
 );
 export const part = v.picklist(['carcass', 'primal', ...CUT_PARTS, 'package'], 'choice.part');
-/** Left out or null: of no primal in particular. */
+/** Default: no particular primal. */
 export const primal = v.optional(v.nullable(needed(40)), null);
 
 const PARTS_AT: Readonly<Record<string, readonly string[]>> = {
@@ -17,11 +17,11 @@ const PARTS_AT: Readonly<Record<string, readonly string[]>> = {
   packed: ['package'],
 };
 
-/** Whether a part is weighed at a stage: nothing but the carcass on the hook and as it came in. */
+/** Whether a part is weighed at a stage: only the carcass is received and hung. */
 export const isWeighedAt = (at: string, what: string): boolean =>
   (PARTS_AT[at] ?? ['carcass']).includes(what);
 
-/** Where a weight belongs. */
+/** Stage, part and primal of a weight. */
 export const partAt = v.pipe(
   v.object({ stage, part, primal }),
   v.check((to) => isWeighedAt(to.stage, to.part), 'choice.part'),

@@ -1,6 +1,6 @@
 /**
- * Stating that an animal has none of a part. A part that was not weighed is unknown; only a statement makes it zero, and a
- * weight of the part outweighs the statement.
+ * Statements that an animal has none of a part. An unweighed part is unknown; only a statement makes it zero, and a
+ * weight of the part overrides the statement.
  */
 import * as v from 'valibot';
 import type { WeighingRecord } from '../../book/records/weighings.ts';
@@ -17,7 +17,7 @@ export function isNonePart(part: string): part is NonePart {
   return NONE_PARTS.some((one) => one === part);
 }
 
-/** The statements of an animal that hold: not voided, and nothing of the part was weighed all the same. */
+/** Effective statements of an animal: not voided, and not overridden by a weight. */
 export function noneOf(
   session: Session,
   animalId: number,
@@ -31,7 +31,8 @@ export function noneOf(
 
 /**
  * States that the animal has none of a part.
- * @throws ProblemError `animal.unknown`, `animal.closed`, `cut.held`, `cut.positive`, `none.weighed` (refused), `none.stated` (conflict)
+ * @throws ProblemError `animal.unknown`, `animal.closed`, `cut.held`, `cut.positive`, `none.weighed` (refused),
+ * `none.stated` (conflict)
  */
 export const stateNone = write(
   v.object({ animalId: id, part: v.picklist(NONE_PARTS, 'choice.part'), by }),
@@ -49,7 +50,10 @@ export const stateNone = write(
   },
 );
 
-/** Voids a statement, with a reason: the part is unknown again. @throws ProblemError `none.unknown`, `none.voided`, `animal.closed` */
+/**
+ * Voids a statement, with a reason: the part is unknown again. @throws ProblemError `none.unknown`, `none.voided`,
+ * `animal.closed`
+ */
 export const voidNone = write(v.object({ noneId: id, reason: needed(300), by }), (session, input) => {
   const stated = session.book.partNone.get(input.noneId);
   if (!stated) throw new ProblemError('missing', 'none.unknown');
@@ -62,7 +66,7 @@ export const voidNone = write(v.object({ noneId: id, reason: needed(300), by }),
   return { noneId: stated.id };
 });
 
-/** @throws ProblemError `none.weighed` where the part was weighed, at the table or, of own fat, into the grinder */
+/** @throws ProblemError `none.weighed` if the part was weighed at the Table or, for own fat, into the grinder */
 export function refuseWeighed(session: Session, animalId: number, part: NonePart): void {
   const stage = weighedAs(part, session.book.weighings.ofAnimal(animalId));
   if (stage !== null)

@@ -1,22 +1,24 @@
-/** The carcass broken down: from the block each primal goes on to the table, weighed or as it usually is. */
+/** Flows of primals from the block to the Table, weighed or at their usual share. */
 import type { Flow } from '../../core/balance/balance.ts';
 import { flowOf, type BalanceRow } from './balance-flow.ts';
 import { likelyBase, oneSideOnly, PRIMAL_SPREAD, primalRows, type PrimalKnown } from '../animal/primals.ts';
 
-/** Sawdust, drip and crumbs of breaking down, as a share of the carcass, and as wide. Assumption. */
+/** Loss in sawdust and drip while breaking down, as a share of the carcass; the SD is the same. Assumption. */
 const CUT_LOSS = 0.003;
 
 interface PrimalFlows {
   flows: Flow[];
   nodes: string[];
-  /** Every primal that came in was weighed whole: then the block closes, and the hook can be doubted too. */
+  /**
+   * Every primal that came in was weighed whole, so the block is balanced and the hanging weight can be checked too.
+   */
   complete: boolean;
 }
 
 /**
- * Flows from the block to the table; none while no primal was weighed. A weighed primal is checked by its usual
- * share, and all of them by what went onto the block; those not weighed are taken as they usually are. While the
- * work goes on, of a pair whose one side was weighed the other is still to come.
+ * Flows from the block to the Table; empty if no primal was weighed. Each weighed primal is checked by its usual
+ * share, and all of them by the carcass. Unweighed primals take their usual share. During cutting, if one side of a
+ * pair was weighed, the other one is still expected.
  */
 export function primalFlows(
   primals: readonly PrimalKnown[],

@@ -1,11 +1,11 @@
-/** What a weight is in grams: read from its text in today's unit, or taken from the book as it was read then. */
+/** A weight in grams: parsed from text in the shop's unit, or taken from a stored row as it was read. */
 import type { WeighingRecord } from '../../book/records/weighings.ts';
 import { parseLoads } from '../../core/values/loads.ts';
 import { readingGrams, type Reading } from '../../core/values/reading.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
-/** A weight with its container, as both stood on the scale. */
+/** A weight and its container as read off the scale. */
 export interface Read {
   reading: Reading;
   tare: Reading | null;
@@ -14,8 +14,8 @@ export interface Read {
 }
 
 /**
- * Reads a typed weight in the unit of the shop.
- * @param tare the container, where it is known otherwise than by `tareTyped`
+ * Parses a typed weight in the shop's unit.
+ * @param tare the container, if it is not given by `tareTyped`
  * @throws ValidationError `reading.*`; ProblemError `reading.tare` (invalid)
  */
 export function readWeight(
@@ -33,7 +33,7 @@ export function readWeight(
   return { reading, tare, grams };
 }
 
-/** What stood on the scale, whatever unit the shop weighs in now. */
+/** The stored reading, in the unit in which it was weighed. */
 export function readOf(old: WeighingRecord): Read {
   const { typed, digits, decimals, unit, grams } = old;
   const { tare_typed: tareTyped, tare_digits, tare_decimals, tare_unit } = old;

@@ -5,14 +5,14 @@ import { write } from '../session/procedure.ts';
 import { readOf } from './read-weight.ts';
 import { weighAnimal, weighBatch, weighingOf } from './weigh.ts';
 
-/** As it stands in the history, beside the weight that came back. */
+/** Note of the restored weight in the history. */
 const REASON = 'restored';
 
 /**
- * Undoes the voiding of a weight: a new row with the same digits that names the voided one; both stay to be read. What
- * holds for a new weight holds for it, except that nothing is asked about it again.
- * @throws ProblemError `weighing.unknown`, `weighing.not-voided`, `weighing.replaced` (conflict: it was corrected or restored
- * already), and as for a new weight
+ * Undoes the voiding of a weight: a new row with the same digits refers to the voided one; both stay readable. The
+ * rules for a new weight apply, without confirmations.
+ * @throws ProblemError `weighing.unknown`, `weighing.not-voided`, `weighing.replaced` (conflict: already corrected or
+ * restored), and as for a new weight
  */
 export const restore = write(v.object({ weighingId: id, by }), (session, input) => {
   const old = weighingOf(session, input.weighingId);

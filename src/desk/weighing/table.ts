@@ -15,12 +15,12 @@ export const count = v.pipe(
   v.maxValue(10_000, 'count.range'),
 );
 
-/** Where the number of a weight came from. */
+/** How the number was entered. */
 export const source = v.optional(v.picklist(['typed', 'scale', 'practice'], 'choice.source'), 'typed');
-/** Where packages lie in the freezer. */
+/** Place of packages in the freezer. */
 export const freezerPlace = text(40);
 
-/** One weight of an animal, as it was read off the scale. */
+/** Saves one weight of an animal. */
 export const weigh = write(
   v.object({
     animalId: id,
@@ -47,8 +47,8 @@ export const weigh = write(
 );
 
 /**
- * Corrects a weight: a new row that voids the old one; the old stays to be read. The container stays as it was weighed, in
- * the unit of then, unless another one is typed.
+ * Corrects a weight: a new row voids the old one, which stays readable. The container stays as weighed, in its unit,
+ * unless another one is typed.
  * @throws ProblemError `weighing.unknown`, `weighing.voided`, `animal.closed`, `batch.done`, and as for a new weight
  */
 export const correct = write(
@@ -88,8 +88,8 @@ export const correct = write(
 
 /**
  * Voids a weight, with a reason. It stays visible, struck through.
- * @throws ProblemError `weighing.unknown`, `weighing.voided`, `weighing.used`, `batch.held-in`,
- * `batch.reached-out`, `animal.closed`, `batch.done`
+ * @throws ProblemError `weighing.unknown`, `weighing.voided`, `weighing.used`, `batch.held-in`, `batch.reached-out`,
+ * `animal.closed`, `batch.done`
  */
 const voidOne = write(v.object({ weighingId: id, reason: needed(300), by }), (session, input) => {
   const weight = weighingOf(session, input.weighingId);

@@ -1,4 +1,4 @@
-/** Saves a weight: parses what was typed, checks that it is possible, writes it, and moves the fat that it stands for. */
+/** Saves a weight: parses the text, checks plausibility, writes the row, and updates the fat on hand. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { NewWeighing, WeighingRecord } from '../../book/records/weighings.ts';
 import { worksOn } from '../animal/as-came.ts';
@@ -31,9 +31,9 @@ interface WeighAnimal {
   confirmed: boolean;
   by: string;
   corrects?: number;
-  /** Of a weight that is in the book already: what stood on the scale, in the unit of then. It is not read anew. */
+  /** The reading of a stored weight, in its own unit; it is not parsed again. */
   read?: Read;
-  /** Of a weight that moves here: when it was weighed. */
+  /** Time of weighing of a weight that is moved here. */
   moved?: { at: string };
 }
 
@@ -50,21 +50,22 @@ export interface Weighed {
   grams: number;
 }
 
-/** Weights of one animal or one batch that stand: many times what a moose in small totes needs. */
+/** Active weights of one animal or batch: many times what a moose in small totes needs. */
 const MAX_WEIGHTS = 300;
-/** Those that were voided or corrected are read with them. */
+/** Voided and corrected weights count too, since all are loaded together. */
 const MAX_WRITTEN = 2000;
-/** One tote weighed twice shows the same figure within moments. */
+/** A tote weighed twice by mistake shows the same figure within this time. */
 const SAME_AGAIN_SECONDS = 20;
 
 /**
- * Keeps one weight of an animal. @throws ValidationError `reading.*`; ProblemError `weight.more-than-animal`, `cut.held`,
- * `cut.positive`, `primal.not-brought` (refused), `primal.needed`, `primal.unknown` (invalid),
- * `weight.unlikely`, `weight.over`, `weight.same-again`, `weight.hung-again` (conflict: pass `confirmed` to keep it all the same)
+ * Saves one weight of an animal.
+ * @throws ValidationError `reading.*`; ProblemError `weight.more-than-animal`, `cut.held`, `cut.positive`,
+ * `primal.not-brought` (refused), `primal.needed`, `primal.unknown` (invalid), `weight.unlikely`, `weight.over`,
+ * `weight.same-again`, `weight.hung-again` (conflict: pass `confirmed` to save anyway)
  */
 export function weighAnimal(session: Session, input: WeighAnimal): Weighed {
   const animal = openAnimalOf(session, input.animalId);
-  // A weight already in the book may be put right while a hold lasts.
+  // A stored weight may be corrected during a hold.
   if (input.corrects === undefined) refuseHeldWeight(session, animal, input.stage);
   if (input.stage === 'packed' && (!input.product || !input.count))
     throw new ProblemError('invalid', input.product ? 'count.range' : 'text.needed', {
@@ -72,7 +73,7 @@ export function weighAnimal(session: Session, input: WeighAnimal): Weighed {
     });
   checkPrimalCode(session, animal, input);
   const read = input.read ?? readWeight(session, input);
-  // What a moved weight corrects lies elsewhere: here it is one more.
+  // A moved weight corrects a row elsewhere, so here it adds to the sum.
   const { corrects, ...added } = input;
   checkAnimalWeight(session, animal, { ...(input.moved || corrects === undefined ? added : input), ...read });
   const weighed = saveWeighing(session, {
@@ -92,9 +93,9 @@ export function weighAnimal(session: Session, input: WeighAnimal): Weighed {
 }
 
 /**
- * Keeps one weight of a batch: trim or fat going in, or packages coming out. Nothing goes in that was not weighed
- * in before. @throws ValidationError `reading.*`; ProblemError `batch.done`, `animal.closed`, `trim.not-enough`, `fat.not-enough`
- * (refused), `weight.same-again`; of packages those of `checkMass`
+ * Saves one weight of a batch: trim or fat going in, or packages coming out. Only weighed trim and fat can go in.
+ * @throws ValidationError `reading.*`; ProblemError `batch.done`, `animal.closed`, `trim.not-enough`,
+ * `fat.not-enough` (refused), `weight.same-again`; for packages those of `checkMassBalance`
  */
 export function weighBatch(session: Session, input: WeighBatch): Weighed {
   const batch = openBatchOf(session, input.batchId);
@@ -109,7 +110,7 @@ export function weighBatch(session: Session, input: WeighBatch): Weighed {
 }
 
 /**
- * Voids a weight with a reason and gives back the fat that it had moved.
+ * Voids a weight with a reason and reverses its fat movement.
  * @throws ProblemError `weighing.voided`, `animal.closed`, `batch.done`
  */
 export function voidWeighing(session: Session, id: number, reason: string, by: string): WeighingRecord {
@@ -133,7 +134,9 @@ export function voidWeighing(session: Session, id: number, reason: string, by: s
   return old;
 }
 
-/** Refuses to leave less trim or fat on the book than the grinder already took. @throws ProblemError `weighing.used` */
+/**
+ * Refuses a change that leaves less trim or fat than the grinder already took. @throws ProblemError `weighing.used`
+ */
 export function checkNothingOverdrawn(session: Session, old: WeighingRecord): void {
   if (old.animal_id === null) return;
   const sums = session.book.weighings.sums(old.animal_id);

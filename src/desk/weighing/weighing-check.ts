@@ -1,4 +1,7 @@
-/** Whether a weight can be: impossible ones are refused, unlikely ones are asked about, and the likely slip is offered. */
+/**
+ * Checks the plausibility of a weight: impossible ones are refused, unlikely ones need confirmation, and a likely
+ * mistype is offered.
+ */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { WeightSums } from '../../book/records/weighings.ts';
 import { likelyMistypes } from '../../core/values/mistype.ts';
@@ -27,17 +30,17 @@ interface Candidate {
   tare: Reading | null;
   grams: number;
   confirmed: boolean;
-  /** The weight that this one takes the place of. */
+  /** The weight that this one replaces. */
   corrects?: number;
 }
 
-/** Two scales, a wet hide and a rounded step: parts may outweigh their animal by this much before it is said. */
+/** Tolerance of two scales, a wet hide and a rounded step: parts may outweigh their animal by this much. */
 const MAX_OVER = 1.005;
-/** An 80 % range is 2.56 standard deviations wide. */
+/** Width of an 80 % range in standard deviations. */
 const SD_OF_RANGE = 2.56;
 const EIGHT_IN_TEN = SD_OF_RANGE / 2;
 
-/** What the parts of this animal are shares of, also when only the weight in its hide is known. */
+/** The base of the parts' shares, also if only a weight with hide is known. */
 export function shareBase(
   animal: AnimalRow,
   sums: WeightSums | undefined,
@@ -77,7 +80,7 @@ export function checkAnimalWeight(session: Session, animal: AnimalRow, given: Ca
       );
   } else {
     if (given.stage === 'hanging') {
-      // Before the sum is looked at: of a carcass weighed again there is none.
+      // First, because a carcass weighed again must not be summed.
       if (!given.confirmed && given.corrects === undefined) askHungAgain(session, animal);
       refuseMoreThanAnimal(sums, { ...given, grams: given.grams + (sums?.hanging ?? 0) }, 'received');
     }
@@ -85,7 +88,7 @@ export function checkAnimalWeight(session: Session, animal: AnimalRow, given: Ca
   }
 }
 
-/** Packages come out of the animal, one after the other: together they weigh no more than it, whatever each weighs. */
+/** Packages come out of the animal, so together they weigh no more than it. */
 function askAboutPackages(
   sums: WeightSums | undefined,
   { grams }: Candidate,
@@ -114,7 +117,7 @@ function refuseMoreThanAnimal(
   });
 }
 
-/** What was probably meant instead, as text that can be typed. */
+/** The likely intended weight as text that can be typed. */
 function offerOf(found: ExplainedWeight | null): Record<string, string> {
   if (!found) return {};
   const { kind, meant } = slipOf(found);
@@ -123,8 +126,8 @@ function offerOf(found: ExplainedWeight | null): Record<string, string> {
 }
 
 /**
- * Asks only where this weight itself is the likeliest thing to be wrong: where an earlier one explains the whole set better,
- * that one is asked about beside the list, and this one is kept without a question.
+ * Asks only if this weight itself is the most likely error. If an earlier weight explains the set better, the list
+ * marks that one and this one is saved.
  */
 function askAboutPart(
   session: Session,
@@ -161,7 +164,7 @@ function askAboutCarcass(
   const before =
     given.stage === 'hanging' ? (sums?.hanging ?? 0) : inPieces ? ((sums && sums.received) ?? 0) : 0;
   const total = given.grams + before;
-  // Pieces are weighed one by one: each is held against the least, all of them against the most.
+  // Pieces are weighed one by one: each is compared with the minimum, their sum with the maximum.
   if ((inPieces ? given.grams : total) >= low && total <= high) {
     if (given.stage === 'hanging' && !inPieces && sums) askAboutHookLoss(session, animal, sums, given);
     return;
@@ -179,7 +182,7 @@ function askAboutCarcass(
   });
 }
 
-/** Asks where the carcass lost more or less on the hook than the balance would believe afterwards. */
+/** Asks if the hook loss would make the balance inconsistent. */
 function askAboutHookLoss(session: Session, animal: AnimalRow, sums: WeightSums, given: Candidate): void {
   const { received, hanging } = sums;
   if (received === null || !misfitsWith(session, animal, sums, given)) return;

@@ -1,7 +1,7 @@
 import type { WeighingRecord } from '../../book/records/weighings.ts';
 import type { WeighingRow } from '../contract/contract.ts';
 
-/** A weighing as windows see it. */
+/** A weighing as windows show it. */
 export function weighingRow(row: WeighingRecord): WeighingRow {
   return {
     id: row.id,

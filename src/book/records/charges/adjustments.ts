@@ -22,7 +22,7 @@ export interface AdjustmentRecord {
 
 export type NewAdjustment = Omit<AdjustmentRecord, 'id' | 'void_reason' | 'void_at' | 'void_by'>;
 
-/** What one animal's bill leaves the price book for: written once with its reason, voided by another row. */
+/** Append-only adjustments of one animal's bill, each with a reason; voided by another row. */
 export function adjustmentRecords(db: Db) {
   const insert = db.prepare(
     `INSERT INTO adjustment (animal_id, quote_id, kind, label, line_code, product, amount_minor, rate, tax_rate, currency, reason, at, by)
@@ -40,7 +40,7 @@ export function adjustmentRecords(db: Db) {
   return {
     add: (adjustment: NewAdjustment): number => Number(insert.run(adjustment).lastInsertRowid),
     get: (id: number) => get.get(id),
-    /** Oldest first, voided ones among them. */
+    /** Oldest first, including voided ones. */
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
     void: (id: number, reason: string, at: string, by: string): void => void voidOne.run(id, reason, at, by),
   };

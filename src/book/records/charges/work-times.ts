@@ -12,7 +12,7 @@ export interface WorkTimeRecord {
   void_by: string | null;
 }
 
-/** Hours of work on one animal, by the price line that charges them: written once, voided by another row. */
+/** Append-only hours of work on one animal, by price line; voided by another row. */
 export function workTimeRecords(db: Db) {
   const insert = db.prepare(
     'INSERT INTO work_time (animal_id, line_code, minutes, at, by) VALUES (@animalId, @lineCode, @minutes, @at, @by)',
@@ -31,9 +31,9 @@ export function workTimeRecords(db: Db) {
     add: (time: { animalId: number; lineCode: string; minutes: number; at: string; by: string }): number =>
       Number(insert.run(time).lastInsertRowid),
     get: (id: number) => get.get(id),
-    /** Oldest first, voided ones among them. */
+    /** Oldest first, including voided ones. */
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
-    /** Minutes that count, by the line that charges them. */
+    /** Valid minutes by price line. */
     minutes: (animalId: number) => minutes.all(animalId),
     void: (id: number, reason: string, at: string, by: string): void => void voidOne.run(id, reason, at, by),
   };

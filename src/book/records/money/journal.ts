@@ -1,21 +1,21 @@
 import type { Db } from '../../file/db.ts';
 import type { PaymentRecord } from '../payments.ts';
 
-/** A bill or a payment, or its void, in a span of time. */
+/** A bill, a payment, or the void of one, in a period. */
 export interface JournalDocument {
   what: 'bill' | PaymentRecord['kind'];
-  /** The day of the document; null for a void, which has the day of its moment. */
+  /** Date of the document; null for a void, which is dated by its time. */
   date: string | null;
   id: number;
   number: number;
   hunter: string;
   ticket: string;
   currency: string;
-  /** Of a payment; 0 for a bill. */
+  /** For a payment; 0 for a bill. */
   minor: number;
   method: string;
   reference: string;
-  /** Why it was voided; null for the document itself. */
+  /** Reason of the void; null for the document itself. */
   reason: string | null;
   at: string;
 }
@@ -26,11 +26,13 @@ export interface JournalLine {
   basis: string;
   amount_minor: number;
   tax_minor: number;
-  /** Of the price line or the free line; null for a percentage or a discount, which has the rates of what it is of. */
+  /**
+   * Rate of the price line or free line; null for a percentage or discount, which is taxed at the rates of its lines.
+   */
   tax_rate: number | null;
 }
 
-/** A span: days for what has a day of its own, moments for what has only a moment. */
+/** A period: days for rows with a date, times for rows with only a time. */
 interface Span {
   fromDay: string;
   toDay: string;
@@ -52,7 +54,7 @@ const PAYMENT = `p.kind AS what, p.paid_on AS date, p.id, p.id AS number, h.name
 const BILL_OF = WHOSE('b', 'a.hunter_id');
 const PAYMENT_OF = WHOSE('p', 'coalesce(p.hunter_id, a.hunter_id)');
 
-/** The money of a span of time, document by document: what was billed and paid, and what was voided in it. */
+/** Bills, payments and voids in a period, document by document. */
 export function journalRecords(db: Db) {
   const documents = db.prepare<Span, JournalDocument>(
     `SELECT ${BILL}, NULL AS reason, b.at FROM bill b ${BILL_OF} WHERE b.billed_on BETWEEN @fromDay AND @toDay
@@ -66,7 +68,7 @@ export function journalRecords(db: Db) {
      FROM payment_void v JOIN payment p ON p.id = v.payment_id ${PAYMENT_OF} WHERE v.at >= @from AND v.at < @until`,
   );
   const lines = db.prepare<[number], JournalLine>(
-    // The code of a free line is that of its adjustment: its own number, or its place among those that a quote promised.
+    // The code of a free line is that of its adjustment: its id, or its index among those of a quote.
     `SELECT l.code, l.label, l.basis, l.amount_minor, l.tax_minor,
        CASE
          WHEN l.basis IN ('percent', 'discount') THEN NULL
@@ -92,7 +94,7 @@ export function journalRecords(db: Db) {
   return {
     documents: (span: Span) => documents.all(span),
     lines: (billId: number) => lines.all(billId),
-    /** What was billed less what was paid before a day, and the moment at which it begins, by currency. */
+    /** Billed less paid before a day (and the time at which it starts), by currency. */
     balanceBefore: (day: string, until: string) => balance.all({ day, until }),
   };
 }

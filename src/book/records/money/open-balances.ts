@@ -19,7 +19,7 @@ export interface OpenBalanceRecord {
 
 export interface DocumentRecord {
   animal_id: number;
-  /** Who paid; null for a bill, and where nobody said it. */
+  /** Who paid; null for a bill, or if unknown. */
   payer_id: number | null;
   date: string;
   what: 'bill' | PaymentRecord['kind'];
@@ -29,7 +29,7 @@ export interface DocumentRecord {
   currency: string;
 }
 
-/** Bills that are not paid in full, or paid over; and the documents that a balance is made of. */
+/** Bills that are unpaid or overpaid, and the documents behind a balance. */
 export function openBalances(db: Db) {
   const paid = `coalesce((SELECT CAST(total(iif(p.kind = 'refund', -p.amount_minor, p.amount_minor)) AS INTEGER) FROM payment p
     WHERE p.animal_id = b.animal_id AND NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)), 0)`;
@@ -55,9 +55,9 @@ export function openBalances(db: Db) {
      ORDER BY 7`,
   );
   return {
-    /** Animals whose bill and payments differ, oldest bill first. Reads every bill that stands. */
+    /** Animals whose bill and payments differ, oldest bill first. Reads every active bill. */
     list: () => list.all(),
-    /** Bills and payments of some animals that count, oldest first; above zero what was charged. */
+    /** Valid bills and payments of some animals, oldest first; charges are positive. */
     documents: (animalIds: readonly number[]) => documents.all({ animals: JSON.stringify(animalIds) }),
   };
 }

@@ -1,7 +1,7 @@
 import type { Db } from '../../file/db.ts';
 import type { PaymentRecord } from '../payments.ts';
 
-/** A payment, or the void of one, as the till of a day counts it. */
+/** A payment, or the void of one, as an entry of the till. */
 export interface TillEntryRecord {
   payment_id: number;
   what: 'payment' | 'void';
@@ -13,7 +13,7 @@ export interface TillEntryRecord {
   amount_minor: number;
   currency: string;
   paid_on: string;
-  /** Of the void where it is one. */
+  /** Time of the void, if it is one. */
   at: string;
   by: string;
   reason: string;
@@ -61,7 +61,7 @@ const uncovered = (what: 'payment' | 'void'): string =>
   `NOT EXISTS (SELECT 1 FROM till_close_entry e JOIN till_close_now c ON c.id = e.till_close_id
     WHERE e.payment_id = p.id AND e.what = '${what}')`;
 
-/** Tills: what was paid and voided on a day, the float, and closings, which cover their entries for good. */
+/** The till: payments and voids of a day, the float, and closings, which freeze their entries. */
 export function tillRecords(db: Db) {
   const paidOn = db.prepare<[string, string, string], TillEntryRecord>(
     `${PAYMENTS} WHERE p.paid_on BETWEEN ? AND ? AND p.currency = ? AND ${uncovered('payment')} ORDER BY p.id`,
@@ -118,24 +118,24 @@ export function tillRecords(db: Db) {
     'INSERT INTO till_close_void (till_close_id, reason, at, by) VALUES (?, ?, ?, ?)',
   );
   return {
-    /** Payments of days `from` to `to` that no closing covers. */
+    /** Payments of days `from` to `to` without a closing. */
     uncoveredPayments: (from: string, to: string, currency: string) => paidOn.all(from, to, currency),
-    /** Voids from one moment until before another that no closing covers. */
+    /** Voids from `from` until before `until` without a closing. */
     uncoveredVoids: (from: string, until: string, currency: string) =>
       voidedBetween.all(from, until, currency),
-    /** Of what was paid, voided or closed on a day; `from` and `until` are its moments. */
+    /** Currencies of payments, voids and closings of a day; `from` and `until` are its bounds in time. */
     currencies: (day: string, from: string, until: string) => currencies.all({ day, from, until }),
-    /** What a closing covers, oldest first. */
+    /** The entries of a closing, oldest first. */
     covered: (id: number) => covered.all({ id }),
-    /** The closing of a day that counts. */
+    /** The valid closing of a day. */
     closing: (day: string, currency: string) => closing.get(day, currency),
     get: (id: number) => get.get(id),
     voidedClosings: (day: string, currency: string) => voidedClosings.all(day, currency),
-    /** Days with a closing that counts, from one day until before another. */
+    /** Days with a valid closing, from one day until before another. */
     closedDays: (currency: string, from: string, before: string) => closedDays.all(currency, from, before),
-    /** Closings that count, newest day first. */
+    /** Valid closings, newest day first. */
     recent: (currency: string, limit: number) => recent.all(currency, limit),
-    /** The float of the day, or of the newest day before it. */
+    /** The float of the day, or else of the latest day before it. */
     float: (currency: string, day: string) => float.get(currency, day),
     addFloat: (row: {
       day: string;
@@ -145,7 +145,7 @@ export function tillRecords(db: Db) {
       at: string;
       by: string;
     }): void => void addFloat.run(row),
-    /** Gives the next number; call inside the transaction. */
+    /** Assigns the next number; requires a transaction. */
     close(close: NewClose, entries: readonly TillEntryRecord[]): { id: number; number: number } {
       const number = nextNumber.get() ?? 1;
       const id = Number(insert.run({ ...close, number }).lastInsertRowid);

@@ -7,14 +7,14 @@ export interface BelongingRecord {
   kind: string;
   tag: string;
   place: string;
-  /** 1: kept as legal evidence of sex. */
+  /** 1 if kept as legal evidence of sex. */
   evidence: number;
   note: string;
   at: string;
   by: string;
   void_by: string | null;
   void_reason: string | null;
-  /** The end that counts; null while it is here. */
+  /** The valid end; null while it is in the shop. */
   end_id: number | null;
   went: BelongingWent | null;
   went_to: string | null;
@@ -22,7 +22,7 @@ export interface BelongingRecord {
   ended_on: string | null;
   end_note: string | null;
   end_by: string | null;
-  /** When the end was written. */
+  /** Time of entry of the end. */
   end_at: string | null;
 }
 
@@ -48,7 +48,10 @@ interface NewEnd {
   by: string;
 }
 
-/** Antlers, capes, hearts and what else came with an animal; each written once, with its end and its void beside it. */
+/**
+ * Belongings that came with an animal (antlers, capes, hearts …): append-only, with ends and voids as rows of their
+ * own.
+ */
 export function belongingRecords(db: Db) {
   const insert = db.prepare(
     `INSERT INTO belonging (animal_id, kind, tag, place, evidence, note, at, by)
@@ -78,7 +81,7 @@ export function belongingRecords(db: Db) {
     voidEnd: (endId: number, reason: string, at: string, by: string): void =>
       void addEndVoid.run(endId, reason, at, by),
     get: (id: number) => get.get(id),
-    /** Those not voided, in the order in which they were written. */
+    /** Valid ones, in order of entry. */
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
   };
 }

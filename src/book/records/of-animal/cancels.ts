@@ -3,7 +3,7 @@ import type { AnimalStage } from '../../../trade/animal.ts';
 
 interface CancelRow {
   id: number;
-  /** Where the animal was. */
+  /** Stage of the animal before. */
   stage_before: AnimalStage;
   reason: string;
   at: string;
@@ -16,7 +16,7 @@ interface Said {
   by: string;
 }
 
-/** Intakes that were a mistake: written once, voided by another row. */
+/** Cancelations of mistaken intakes: append-only, voided by another row. */
 export function cancelRecords(db: Db) {
   const insert = db.prepare<Said & { animalId: number; stageBefore: AnimalStage }>(
     `INSERT INTO intake_cancel (animal_id, stage_before, reason, at, by)
@@ -29,7 +29,7 @@ export function cancelRecords(db: Db) {
   return {
     add: (row: Said & { animalId: number; stageBefore: AnimalStage }): void => void insert.run(row),
     void: (row: Said & { id: number }): void => void addVoid.run(row),
-    /** The one that counts. */
+    /** The valid one. */
     ofAnimal: (animalId: number) => ofAnimal.get(animalId),
   };
 }

@@ -7,7 +7,7 @@ export interface DonationRecord {
   ticket: string;
   hunter: string;
   program: string;
-  /** 1: all of the animal. */
+  /** 1 if the whole animal was donated. */
   whole: number;
   typed: string;
   unit: MassUnit;
@@ -41,7 +41,7 @@ interface NewDonation {
   by: string;
 }
 
-/** Meat given away through a program: written once, with what the program paid then; voided by another row. */
+/** Donations of meat through a program, with the program's rate at the time: append-only, voided by another row. */
 export function donationRecords(db: Db) {
   const insert = db.prepare(
     `INSERT INTO donation (animal_id, program, whole, typed, digits, decimals, unit, grams, confirmation, pays_minor, pays_unit,
@@ -67,9 +67,9 @@ export function donationRecords(db: Db) {
     },
     void: (id: number, reason: string, at: string, by: string): void => void addVoid.run(id, reason, at, by),
     get: (id: number) => get.get(id),
-    /** Those not voided. */
+    /** Valid ones. */
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
-    /** Those not voided of the days from one to another, at most so many. */
+    /** Valid ones in a range of days, up to `most`. */
     between: (days: { from: string; to: string; most: number }) => between.all(days),
   };
 }

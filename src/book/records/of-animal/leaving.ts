@@ -20,7 +20,7 @@ interface Said {
   by: string;
 }
 
-/** Meat that goes back as it came, and notices to hunters who do not come for theirs. Written once, voided by another row. */
+/** Statements that meat goes back unprocessed, and pickup notices: append-only, voided by another row. */
 export function leavingRecords(db: Db) {
   const addUnprocessed = db.prepare(
     'INSERT INTO unprocessed (animal_id, reason, at, by) VALUES (@animalId, @reason, @at, @by)',
@@ -43,15 +43,15 @@ export function leavingRecords(db: Db) {
   );
   return {
     addUnprocessed: (row: Said & { reason: string }): void => void addUnprocessed.run(row),
-    /** That it goes back as it came, where somebody said so. */
+    /** The valid statement that it goes back unprocessed. */
     unprocessed: (animalId: number) => unprocessed.get(animalId),
     voidUnprocessed: (row: { id: number; reason: string; at: string; by: string }): void =>
       void voidUnprocessed.run(row),
     addNotice: (row: Said & { step: NoticeStep; how: NoticeHow; on: string; note: string }): number =>
       Number(addNotice.run(row).lastInsertRowid),
-    /** Notices that stand, oldest first. */
+    /** Valid notices, oldest first. */
     notices: (animalId: number) => notices.all(animalId),
-    /** One that stands. */
+    /** A valid notice by id. */
     notice: (id: number) => notice.get(id),
     voidNotice: (row: { id: number; reason: string; at: string; by: string }): void =>
       void voidNotice.run(row),

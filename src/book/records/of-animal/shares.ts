@@ -7,9 +7,9 @@ export interface ShareRow {
   hunter_id: number;
   hunter: string;
   phone: string;
-  /** The part as it was typed. */
+  /** The part as typed. */
   typed: string;
-  /** The same as a number; only the proportion of all parts counts. */
+  /** The part as a number; only its proportion to the others matters. */
   amount: number;
 }
 
@@ -27,7 +27,7 @@ interface NewPickup {
   to: string;
   packages: readonly object[];
   on: string;
-  /** Initials of who let it go unpaid, or null. */
+  /** Initials of the person responsible for an unpaid pickup, or null. */
   unpaidBy: string | null;
   at: string;
   by: string;
@@ -38,14 +38,14 @@ export interface SharePickupRow {
   animal_id: number;
   hunter_id: number;
   given_to: string;
-  /** JSON: the rows of packages that were taken, as they were handed over. */
+  /** JSON: the packages that were handed over. */
   packages: string;
   taken_on: string;
   at: string;
   by: string;
 }
 
-/** Who shares an animal, and who of them took a part already. The newest split of an animal counts. */
+/** Who shares an animal, and who picked up a part. The newest split counts. */
 export function shareRecords(db: Db) {
   const insertSplit = db.prepare<NewSplit>(
     'INSERT INTO share_split (animal_id, basis, reason, at, by) VALUES (@animalId, @basis, @reason, @at, @by)',
@@ -68,18 +68,18 @@ export function shareRecords(db: Db) {
     'INSERT INTO share_pickup_void (pickup_id, reason, at, by) VALUES (?, ?, ?, ?)',
   );
   return {
-    /** Keeps who shares an animal from now on, in this order. */
+    /** Adds a split; the order of the shares is kept. */
     add(split: NewSplit, shares: readonly { hunterId: number; typed: string; amount: number }[]): void {
       const splitId = Number(insertSplit.run(split).lastInsertRowid);
       shares.forEach(({ hunterId, typed, amount }, position) =>
         insert.run(splitId, position, hunterId, typed, amount),
       );
     },
-    /** In the order in which they were named; none where nobody ever shared it. */
+    /** In the order of the split; empty if the animal was never shared. */
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
     addPickup: (row: NewPickup): number =>
       Number(insertPickup.run({ ...row, packages: JSON.stringify(row.packages) }).lastInsertRowid),
-    /** Parts that were taken and not voided. */
+    /** Valid pickups of parts. */
     pickups: (animalId: number) => pickups.all(animalId),
     voidPickup: (id: number, reason: string, at: string, by: string): void =>
       void voidPickup.run(id, reason, at, by),

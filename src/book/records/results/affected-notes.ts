@@ -11,7 +11,7 @@ interface AffectedNoteRow {
   by: string;
 }
 
-/** What was done about animals whose meat a positive result reaches. Written once; a mistaken note is voided. */
+/** Actions for animals affected by a positive result: append-only; a mistaken note is voided. */
 export function affectedNoteRecords(db: Db) {
   const insert = db.prepare(
     'INSERT INTO affected_note (animal_id, source_id, what, note, at, by) VALUES (@animalId, @sourceId, @what, @note, @at, @by)',
@@ -32,7 +32,7 @@ export function affectedNoteRecords(db: Db) {
     ): number => Number(insert.run(note).lastInsertRowid),
     void: (row: { noteId: number; reason: string; at: string; by: string }): void => void insertVoid.run(row),
     get: (id: number) => get.get(id),
-    /** Those that count on what one positive animal reaches, first first. */
+    /** Valid notes for one positive animal, oldest first. */
     ofSource: (sourceId: number) => ofSource.all(sourceId),
   };
 }

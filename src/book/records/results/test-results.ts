@@ -14,23 +14,23 @@ interface TestResultRow {
   by: string;
 }
 
-/** A hold, whether or not it lasts, and what was last said of its sample. */
+/** A hold, active or not, with the newest result of its sample. */
 export interface HoldStanding {
   id: number;
   animal_id: number;
   sample: string;
-  /** The result that counts; `none` where one was taken back, null where none was ever entered. */
+  /** The valid result; `none` if it was withdrawn, null if there never was one. */
   result: TestResultRow['result'] | null;
-  /** 1 where the hold was lifted without a result. */
+  /** 1 if the hold was ended without a result. */
   lifted: number;
 }
 
-/** Results of laboratories, written once: a correction is another row. */
+/** Laboratory results: append-only; a correction is another row. */
 export function testResultRecords(db: Db) {
   const ofAnimal = db.prepare<[number], TestResultRow>(
     'SELECT r.* FROM hold h JOIN hold_result r ON r.hold_id = h.id WHERE h.animal_id = ? ORDER BY r.id DESC',
   );
-  // Before results had rows of their own, what was found stood in hold_end.
+  // Before results had rows of their own, they were stored in hold_end.
   const standing = db.prepare<[number], HoldStanding>(
     `SELECT h.id, h.animal_id, h.sample,
        coalesce((SELECT r.result FROM hold_result r WHERE r.hold_id = h.id ORDER BY r.id DESC LIMIT 1),

@@ -1,6 +1,6 @@
 import type { Db } from '../../file/db.ts';
 
-/** When a batch was at work; what the moments mean stands in `BatchTimes` of the core. */
+/** When a batch was in the grinder; see `BatchTimes` of the core. */
 export interface TimesRow {
   id: number;
   first: string;
@@ -15,31 +15,31 @@ export interface PositiveRow {
   ticket: string;
 }
 
-/** Packages of one product of an animal that were packed at the Table without a batch. */
+/** An animal's packages of one product, packed at the Table without a batch. */
 export interface TablePackedRow {
   animal: number;
   product: string;
   count: number;
   grams: number;
-  /** The first and the last package. */
+  /** Times of the first and the last package. */
   first: string;
   last: string;
-  /** The first weight of a part at the Table; null without one. */
+  /** Time of the first weight of a part at the Table; null without one. */
   cut: string | null;
 }
 
-/** The moment at which the meat of a weight `w` was weighed: of a correction that of the weight that it corrects. */
+/** The time at which the meat of a weight `w` was weighed: for a correction, that of the corrected weight. */
 const WEIGHED_AT = `CASE WHEN w.corrects IS NULL THEN w.at ELSE (
     WITH RECURSIVE first_of (corrects, at) AS (SELECT f.corrects, f.at FROM weighing f WHERE f.id = w.corrects
       UNION ALL SELECT f.corrects, f.at FROM weighing f JOIN first_of n ON f.id = n.corrects)
     SELECT at FROM first_of WHERE corrects IS NULL) END`;
 
-/** Weights that count, by that moment. */
+/** Valid weights with that time. */
 const WEIGHED_THEN = `(SELECT w.batch_id, w.stage, ${WEIGHED_AT} AS at FROM weighing_now w)`;
 
 /**
- * Moments of the batches that were at work, by the first weight in. The first package that counts comes after the last weight
- * in: what was packed before it says nothing of meat that came later.
+ * Times of the batches that were in the grinder, by first weight in. `clear` is the first valid package after the
+ * last weight in, because earlier packages say nothing about meat added later.
  * @param which a condition on `b`, the batch
  */
 export const timesOf = (which: string): string => `(
@@ -53,7 +53,7 @@ export const timesOf = (which: string): string => `(
     UNION ALL SELECT b.id, p.at, 'pass' FROM batch b JOIN grind_pass p ON p.batch_id = b.id WHERE ${which}))
   GROUP BY id HAVING first IS NOT NULL)`;
 
-/** What tracing a positive result through batches rests on. */
+/** Queries behind the tracing of positive results. */
 export function traceRecords(db: Db) {
   // Positive results are few and have an index of their own.
   const positives = db.prepare<{ season: number }, PositiveRow>(
@@ -66,7 +66,7 @@ export function traceRecords(db: Db) {
   const batches = db.prepare<{ season: number }, TimesRow>(
     `SELECT * FROM ${timesOf('b.season = @season')} ORDER BY first, id`,
   );
-  // Own fat is weighed with its animal.
+  // Own fat belongs to its animal.
   const members = db.prepare<{ season: number }, { batch_id: number; animal_id: number }>(
     `SELECT DISTINCT w.batch_id, w.animal_id FROM batch b JOIN weighing_now w ON w.batch_id = b.id
      WHERE b.season = @season AND w.stage = 'grinder' AND w.animal_id IS NOT NULL ORDER BY w.batch_id, w.animal_id`,
@@ -74,7 +74,7 @@ export function traceRecords(db: Db) {
   const cleanings = db.prepare<[string, string], { at: string; batch: number | null }>(
     'SELECT at, batch_id AS batch FROM grinder_cleaning_now WHERE at >= ? AND at <= ? ORDER BY at, id',
   );
-  // The unary plus keeps the index by animal: by batch, each animal would read all that no batch has.
+  // The unary plus forces the index by animal: by batch, each animal would read all weighings without a batch.
   const tablePacked = db.prepare<{ season: number }, TablePackedRow>(
     `SELECT animal, product, sum(count) AS count, sum(grams) AS grams, min(at) AS first, max(at) AS last,
        (SELECT min(c.at) FROM weighing c WHERE c.animal_id = animal AND c.stage IN ('primal', 'cut')
@@ -86,15 +86,15 @@ export function traceRecords(db: Db) {
      GROUP BY animal, product ORDER BY animal, product`,
   );
   return {
-    /** What was packed at the Table without a batch, of animals of the season. */
+    /** Packages packed at the Table without a batch, of animals of the season. */
     tablePacked: (season: number) => tablePacked.all({ season }),
-    /** Animals that tested positive and were planned into a batch of the season. */
+    /** Positive animals that were planned into a batch of the season. */
     positives: (season: number) => positives.all({ season }),
-    /** Batches of the season that were at work, and when. */
+    /** Batches of the season that were in the grinder, with times. */
     batches: (season: number) => batches.all({ season }),
-    /** Whose meat was weighed into each batch of the season. */
+    /** Animals weighed into each batch of the season. */
     members: (season: number) => members.all({ season }),
-    /** The cleanings that count, between two moments. */
+    /** Valid cleanings in a time range. */
     cleanings: (from: string, until: string) => cleanings.all(from, until),
   };
 }
