@@ -15,8 +15,8 @@ import { askBelongings, handOverBelongings, takeBackBelongings } from './belongi
 import { leave, refuseToGo, refuseUnpaid } from './going.ts';
 
 /**
- * Each hunter's part of packed meat without donations, what each still owes, and who picked up already. No hunter
- * owes more than the animal does: once the bill is paid, it does not matter by whom.
+ * Each hunter's part of packed meat without donations, what each still owes, and who picked up already. No hunter owes
+ * more, or gets more back, than the animal's account: once the bill is paid, it does not matter by whom.
  */
 export function pickupShares(
   session: Session,
@@ -26,7 +26,8 @@ export function pickupShares(
   const sharers = sharersOf(session, animalId);
   if (sharers.length === 0) return [];
   const due = sharesDue(session, animalId);
-  const whole = Math.max(0, dueOf(session, animalId).dueMinor);
+  const whole = dueOf(session, animalId).dueMinor;
+  const [least, most] = [Math.min(0, whole), Math.max(0, whole)];
   const taken = takenParts(session, animalId);
   const rows = partsOf(packages, sharers, taken, donatedGrams(session, animalId));
   return sharers.map((sharer, i) => {
@@ -37,7 +38,7 @@ export function pickupShares(
       rows: mine,
       packages: mine.reduce((total, { count }) => total + count, 0),
       grams: mine.reduce((total, { grams }) => total + grams, 0),
-      dueMinor: Math.min(due.get(sharer.hunterId) ?? 0, whole),
+      dueMinor: Math.max(least, Math.min(due.get(sharer.hunterId) ?? 0, most)),
       taken: gone ? { id: gone.id, to: gone.given_to, on: gone.taken_on } : null,
     };
   });

@@ -4,7 +4,10 @@ import type { BillShare, Sharer } from '../contract/contract.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
-/** Each hunter's part of a bill or draft. A payment without a payer, or by a former sharer, counts for the owner. */
+/**
+ * Each hunter's part of a bill or draft. A payment without a payer, or by a former sharer, counts for the owner. Once the
+ * whole is paid no hunter owes anything: what they owe each other is not the shop's.
+ */
 export function billShares(
   session: Session,
   animalId: number,
@@ -22,12 +25,14 @@ export function billShares(
     const minor = payment.kind === 'refund' ? -payment.amount_minor : payment.amount_minor;
     paid[at] = (paid[at] ?? 0) + minor;
   }
+  const dues = totals.map((total, i) => total - (paid[i] ?? 0));
+  const isSettled = dues.reduce((sum, due) => sum + due, 0) === 0;
   return sharers.map((sharer, i) => ({
     ...sharer,
     totalMinor: totals[i] ?? 0,
     taxMinor: taxes[i] ?? 0,
     paidMinor: paid[i] ?? 0,
-    dueMinor: (totals[i] ?? 0) - (paid[i] ?? 0),
+    dueMinor: isSettled ? 0 : (dues[i] ?? 0),
   }));
 }
 

@@ -230,10 +230,12 @@ describe('pickup of a shared animal', () => {
     await shop.call('bills.create', { animalId: id });
     await shop.call('bills.pay', { animalId: id, kind: 'payment', method: 'cash', typed: '87.01' });
     const dues = async () => (await shop.call('pickup.get', {}))[0]?.shares.map(({ dueMinor }) => dueMinor);
-    // $20 of $107.01 are open: Bob owes no more than that, though nothing was paid in his name.
-    expect(await dues()).toEqual([-3350, 2000]);
+    // $20 of $107.01 are open: Bob owes no more than that, though nothing was paid in his name, and Dana gets nothing back.
+    expect(await dues()).toEqual([0, 2000]);
     await shop.call('bills.pay', { animalId: id, kind: 'payment', method: 'cash', typed: '20' });
-    expect(await dues()).toEqual([-5350, 0]);
+    expect(await dues()).toEqual([0, 0]);
+    const { shares } = await shop.call('bills.get', { animalId: id });
+    expect(shares.map(({ paidMinor, dueMinor }) => [paidMinor, dueMinor])).toEqual([[10701, 0], [0, 0]]);
     await shop.call('shares.release', { id, hunterId: bob, to: 'Bob Ray' });
     await shop.call('shares.release', { id, hunterId: owner, to: 'Dana Whitlock' });
     shop.desk.close();
