@@ -5,6 +5,7 @@ export const ordersText = {
   heading: 'Cutting instructions',
   notAsked: 'Cut sheet: not asked yet',
   notAskedHow: 'Ask the hunter before it is cut. Until then the shop would do this:',
+  notAskedBefore: 'The hunter was not asked before it was cut. Our usual cut sheet:',
   standard: 'Hunter wants our standard cuts',
   standardSaved: 'Noted: our standard cuts.',
   askHint: 'Enter orders below, or tick this. Else the ticket says “not asked yet”.',
