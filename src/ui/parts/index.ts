@@ -12,8 +12,8 @@
  *   <ConfirmQuestion :question label? @yes @no> a question of the desk about a day or a name (calls/useConfirm.ts)
  *   <DataTable :columns :rows :row-key caption showCaption? rowClass?> slots: cell-KEY { row }
  *   <Dialog v-model:open title wide? @opened>   <Tabs v-model label :tabs="{ value, label }[]"> the open panel
- *    <Empty title text?> slot: actions   <Flag kind="attention|calm">   <Kbd keys>
- *   <Paper day title terms?> a printed sheet with the letterhead
+ *   <Empty title text?> slot: actions   <Flag kind="attention|calm">   <Kbd keys>
+ *   <Paper day title terms?> a printed sheet with the letterhead   <Facts :facts="[label, value][]"> without empty ones
  *   <MassText :grams places?>   <MoneyText :minor>   <RangeText :low :high kind="mass|share|money" places?>
  *   toast(text, undo?)   readingIn(typed, unit)   loadsIn(typed, unit) also of a sum
  *
@@ -29,6 +29,7 @@ export { default as Choice } from './Choice.vue';
 export { default as DataTable } from './DataTable.vue';
 export { default as Dialog } from './Dialog.vue';
 export { default as Empty } from './Empty.vue';
+export { default as Facts } from './Facts.vue';
 export { default as Field } from './Field.vue';
 export { default as FilePick } from './FilePick.vue';
 export { default as Flag } from './Flag.vue';
@@ -47,5 +48,6 @@ export { default as WeightEntry } from './WeightEntry.vue';
 export { answerTo, type Answer } from './question/answers.ts';
 export type { ChoiceOption } from './Choice.vue';
 export type { PickOption } from './Combobox.vue';
+export type { Fact } from './Facts.vue';
 export { toast } from './toasts.ts';
 export { loadsIn, readingIn } from './weight-echo.ts';

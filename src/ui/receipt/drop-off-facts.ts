@@ -1,4 +1,5 @@
 import type { AnimalPage, DropOff } from '../../bridge/contract.ts';
+import type { Fact } from '../parts/index.ts';
 import { kindName } from '../belongings/belonging-words.ts';
 import { belongingText } from '../texts/en/counter/belongings.ts';
 import { shareText } from '../texts/en/counter/shares.ts';
@@ -8,14 +9,11 @@ import { receiptText as text } from '../texts/en/receipt.ts';
 import { inCurrency, type Format } from '../texts/format.ts';
 import { piecesText } from '../texts/pieces.ts';
 
-/** A line of the receipt: label and value. */
-type Fact = readonly [name: string, said: string];
-
-/** Hunter, animal, date and weights; unknown values are omitted. */
+/** Hunter, animal, date and weights; unknown values are empty. */
 export function dropOffFacts(page: AnimalPage, format: Format): Fact[] {
   const { receivedGrams, hangingGrams } = page.weights;
   const pieces = piecesText(page.parts, page.species.primals);
-  const facts: Fact[] = [
+  return [
     [text.hunter, [page.hunter.name, page.hunter.address, page.hunter.phone].filter(Boolean).join(', ')],
     [text.deliverer, page.deliverer.name],
     [text.animal, `${page.species.name}, ${sexWord(page.species.words, page.sex, page.age)}`],
@@ -35,7 +33,6 @@ export function dropOffFacts(page: AnimalPage, format: Format): Fact[] {
     [text.hanging, hangingGrams === null ? '' : format.mass(hangingGrams)],
     [text.promised, page.promisedOn ? format.longDay(page.promisedOn) : ''],
   ];
-  return facts.filter(([, said]) => said !== '');
 }
 
 /** The expected price, and each deposit or payment with its method. */

@@ -1,13 +1,10 @@
 import type { TillClosing, TillView } from '../../bridge/contract.ts';
+import type { Fact } from '../parts/index.ts';
 import { tillText as text } from '../texts/en/till.ts';
 import { inCurrency, type Format } from '../texts/format.ts';
 
 /** The drawer of a closed day, line by line: float, cash, expected, counted, over or short. */
-export function drawerFacts(
-  view: TillView,
-  closing: TillClosing,
-  shopFormat: Format,
-): (readonly [name: string, said: string])[] {
+export function drawerFacts(view: TillView, closing: TillClosing, shopFormat: Format): Fact[] {
   const { money } = inCurrency(shopFormat, view.currency);
   const { overMinor } = closing;
   const overName = overMinor === 0 ? text.even : overMinor > 0 ? text.over : text.short;
@@ -22,6 +19,6 @@ export function drawerFacts(
 }
 
 /** Late cash that the float already includes; empty if none. */
-export function inFloat(minor: number, money: (minor: number) => string): (readonly [string, string])[] {
+export function inFloat(minor: number, money: (minor: number) => string): Fact[] {
   return minor === 0 ? [] : [[text.inFloat, money(minor)]];
 }
