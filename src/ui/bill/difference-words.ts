@@ -21,15 +21,21 @@ export function whyItDiffers(line: QuoteDifference, format: Format): string[] {
   if (split && quoted && billed) {
     const more = quoted.basis === 'percent' ? text.insteadOfSum : text.instead;
     return [
-      ...said(more, split.moreMinor, howMuch(quoted, format), howMuch(billed, format), format),
-      ...said(text.instead, split.priceMinor, howDear(quoted, format), howDear(billed, format), format),
+      ...phrase(more, split.moreMinor, quantityText(quoted, format), quantityText(billed, format), format),
+      ...phrase(
+        text.instead,
+        split.priceMinor,
+        unitPriceText(quoted, format),
+        unitPriceText(billed, format),
+        format,
+      ),
     ];
   }
   if (line.quotedMinor === 0) return [text.notQuoted];
   return line.billedMinor === 0 ? [text.notCharged] : [text.noAmounts];
 }
 
-function said(
+function phrase(
   words: typeof text.instead,
   minor: number,
   before: string,
@@ -40,10 +46,10 @@ function said(
 }
 
 /** For a percentage, the amount that it applies to. */
-function howMuch(side: LineReckoned, format: Format): string {
+function quantityText(side: LineReckoned, format: Format): string {
   return side.basis === 'percent' ? format.money(side.unitPriceMinor) : amountOf(side, format);
 }
 
-function howDear(side: LineReckoned, format: Format): string {
+function unitPriceText(side: LineReckoned, format: Format): string {
   return side.basis === 'percent' ? amountOf(side, format) : priceOf(side, format);
 }

@@ -17,16 +17,16 @@ export function countsOf(rows: readonly RecordRow[]): string {
 
 /** The stacked lines of one cell of the record book, on screen and on paper. */
 export function papersOf({ licence, tag }: RecordRow): string[] {
-  return [licence && text.licenceIs(licence), tag && text.tagIs(tag)].filter((said) => said !== '');
+  return [licence && text.licenceIs(licence), tag && text.tagIs(tag)].filter((line) => line !== '');
 }
 
 export function weightsOf(row: RecordRow, format: Format): string[] {
-  const said = (grams: number | null, word: (mass: string) => string): string =>
+  const weightLine = (grams: number | null, word: (mass: string) => string): string =>
     grams === null ? '' : word(format.mass(grams));
   return [
-    said(row.receivedGrams, text.weightReceived),
-    said(row.hangingGrams, text.weightHanging),
-    said(row.packedGrams, text.weightPacked),
+    weightLine(row.receivedGrams, text.weightReceived),
+    weightLine(row.hangingGrams, text.weightHanging),
+    weightLine(row.packedGrams, text.weightPacked),
     row.groundPackages > 0 ? text.weightGround(row.groundPackages, format.mass(row.groundGrams)) : '',
   ].filter((one) => one !== '');
 }

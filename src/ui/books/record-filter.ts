@@ -17,17 +17,17 @@ export interface RecordFilter {
 const FIRST_DAY = '0001-01-01';
 
 export function filterFrom(query: LocationQuery, season: number): RecordFilter {
-  const said = (key: string): string => String(query[key] ?? '');
+  const param = (key: string): string => String(query[key] ?? '');
   const one = <T extends string>(key: string, known: readonly T[]): T | '' =>
-    known.find((value) => value === said(key)) ?? '';
+    known.find((value) => value === param(key)) ?? '';
   return {
-    season: said('season') || String(season),
-    from: said('from'),
-    to: said('to'),
-    species: said('species'),
+    season: param('season') || String(season),
+    from: param('from'),
+    to: param('to'),
+    species: param('species'),
     state: one('state', ['open', 'closed'] as const),
     only: one('only', ['lacks', 'late', 'past'] as const),
-    text: said('text'),
+    text: param('text'),
   };
 }
 

@@ -28,8 +28,8 @@ export function useConfirm<T>(
   /** The question that was dismissed. */
   const declined = shallowRef<Problem | null>(null);
   const question = computed(() => {
-    const asked = problem.value?.kind === 'conflict' && CONFIRMABLE.includes(problem.value.code);
-    return asked && problem.value !== declined.value ? problem.value : null;
+    const isQuestion = problem.value?.kind === 'conflict' && CONFIRMABLE.includes(problem.value.code);
+    return isQuestion && problem.value !== declined.value ? problem.value : null;
   });
   return {
     question,

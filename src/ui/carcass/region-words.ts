@@ -25,9 +25,9 @@ export function wordsWidth(text: string): number {
 
 function cut(text: string, room: number): string {
   if (wordsWidth(text) <= room) return text;
-  let kept = text;
-  while (kept.length > 1 && wordsWidth(`${kept}…`) > room) kept = kept.slice(0, -1).trimEnd();
-  return `${kept}…`;
+  let fitting = text;
+  while (fitting.length > 1 && wordsWidth(`${fitting}…`) > room) fitting = fitting.slice(0, -1).trimEnd();
+  return `${fitting}…`;
 }
 
 /** Lines of whole words; a number stays with its unit. */

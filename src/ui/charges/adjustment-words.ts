@@ -9,22 +9,22 @@ import type { Format } from '../texts/format.ts';
  * @example adjustmentWords({ kind: 'percent off', rate: 0.1, reason: 'twice' }, format, null, null) // '10 % off'
  */
 export function adjustmentWords(
-  asked: AdjustmentAsked,
+  adjustment: AdjustmentAsked,
   format: Format,
   line: string | null,
   product: string | null,
 ): string {
   const { says } = text;
-  switch (asked.kind) {
+  switch (adjustment.kind) {
     case 'amount off':
-      return says[asked.kind](format.money(asked.amountMinor));
+      return says[adjustment.kind](format.money(adjustment.amountMinor));
     case 'percent off':
-      return says[asked.kind](format.share(asked.rate));
+      return says[adjustment.kind](format.share(adjustment.rate));
     case 'free line':
-      return says[asked.kind](asked.label, format.money(asked.amountMinor));
+      return says[adjustment.kind](adjustment.label, format.money(adjustment.amountMinor));
     case 'other price':
-      return says[asked.kind](line ?? asked.lineCode, format.money(asked.amountMinor));
+      return says[adjustment.kind](line ?? adjustment.lineCode, format.money(adjustment.amountMinor));
     case 'charge as':
-      return says[asked.kind](product ?? asked.product, line ?? asked.lineCode);
+      return says[adjustment.kind](product ?? adjustment.product, line ?? adjustment.lineCode);
   }
 }

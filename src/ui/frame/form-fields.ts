@@ -65,10 +65,10 @@ export function areListsTyped(form: Element, before: Record<string, string>): bo
   const lists = new Set([...fields.keys(), ...Object.keys(before)].filter((name) => name.endsWith(LIST)));
   return [...lists].every((name) => {
     const field = fields.get(name);
-    const given = field?.[0]?.dataset.given;
-    if (given === 'picked') return false;
+    const origin = field?.[0]?.dataset.origin;
+    if (origin === 'picked') return false;
     const isAsBefore = (field ? valueOf(field) : '') === (before[name] ?? '');
-    return isAsBefore || (name in before && given === 'typed');
+    return isAsBefore || (name in before && origin === 'typed');
   });
 }
 

@@ -27,18 +27,18 @@ export function useImport() {
   const reading = ref(false);
   const runCall = useCall('import.run');
   const undoCall = useCall('import.undo');
-  let asked = 0;
+  let requests = 0;
 
   async function refresh(layout?: SheetLayout): Promise<void> {
     if (upload.value === null) return;
-    const mine = ++asked;
+    const request = ++requests;
     reading.value = true;
     const answer = await call('import.preview', {
       upload: upload.value,
       kind: kind.value,
       ...(layout && { layout }),
     });
-    if (mine !== asked) return;
+    if (request !== requests) return;
     reading.value = false;
     problem.value = answer.ok ? null : answer.problem;
     if (answer.ok) preview.value = answer.value;

@@ -2,7 +2,7 @@ import type { CallOutput } from '../../bridge/contract.ts';
 import { typeInstructions } from '../orders/instructions-form.ts';
 import type { IntakeForm } from './intake-form.ts';
 
-type Asked = CallOutput<'quotes.get'>['asked'];
+type QuoteInput = CallOutput<'quotes.get'>['asked'];
 
 /**
  * The values of a quote as fields of Intake. A hanging weight fills the hanging field; weights of pieces and
@@ -10,7 +10,7 @@ type Asked = CallOutput<'quotes.get'>['asked'];
  * @example fromQuote({ …, stage: 'hanging', typed: '340' }, 'lb').hanging // '340'
  */
 export function fromQuote(
-  asked: Asked,
+  asked: QuoteInput,
   unit: 'lb' | 'kg',
 ): Pick<
   IntakeForm,

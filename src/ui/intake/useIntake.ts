@@ -81,10 +81,11 @@ export const useIntake = defineStore('intake', () => {
   const askField = computed(() => (ask.value ? weightField(ask.value) : null));
 
   /** Which of the two weights a problem concerns, by its text or its grams. */
-  function weightField({ with: told }: Problem): 'received' | 'hanging' {
-    if (told?.typed !== undefined) return told.typed === form.hanging.trim() ? 'hanging' : 'received';
+  function weightField({ with: parameters }: Problem): 'received' | 'hanging' {
+    if (parameters?.typed !== undefined)
+      return parameters.typed === form.hanging.trim() ? 'hanging' : 'received';
     const hanging = loadsIn(form.hanging, shop.unit);
-    const same = hanging !== null && Math.abs(readingGrams(hanging) - Number(told?.grams)) < 0.5;
+    const same = hanging !== null && Math.abs(readingGrams(hanging) - Number(parameters?.grams)) < 0.5;
     return same ? 'hanging' : 'received';
   }
 

@@ -36,9 +36,9 @@ export async function gatherAnimal(ticket: string): Promise<Answer<AnimalSource>
 }
 
 /** All values, or the first problem. */
-async function everyAnswer<T>(asked: Promise<Answer<T>>[]): Promise<Answer<T[]>> {
+async function everyAnswer<T>(requests: Promise<Answer<T>>[]): Promise<Answer<T[]>> {
   const values: T[] = [];
-  for (const answer of await Promise.all(asked)) {
+  for (const answer of await Promise.all(requests)) {
     if (!answer.ok) return answer;
     values.push(answer.value);
   }

@@ -6,7 +6,7 @@ import { PACKAGE_SIZES, TAG_SIZES, type PackageSize, type TagSize } from '../pap
 /** The choice stored under `key`; an unknown stored value is ignored. */
 function remembered<T extends string>(key: string, choices: readonly T[], first: T): Ref<T> {
   return useLocalStorage<T>(key, first, {
-    serializer: { read: (kept) => choices.find((one) => one === kept) ?? first, write: String },
+    serializer: { read: (stored) => choices.find((one) => one === stored) ?? first, write: String },
     writeDefaults: false,
     listenToStorageChanges: false,
   });

@@ -35,10 +35,10 @@ export function sharedRuns(
     left.set(batch, due);
     let open = run.copies;
     const counts = due.map((count, i) => {
-      const given = Math.min(count, open);
-      open -= given;
-      due[i] = count - given;
-      return given;
+      const assigned = Math.min(count, open);
+      open -= assigned;
+      due[i] = count - assigned;
+      return assigned;
     });
     return divided(run, counts, sharers);
   });

@@ -36,9 +36,9 @@ export function readInstructions(
   };
   const grind = (one: TypedGrind, at: string) => {
     if (one.product.trim() === '') wrong[`${at}product`] = say.product;
-    const asked = one.fat !== 'none' && one.target.trim() !== '';
-    const targetFat = asked ? readPercent(one.target) : null;
-    if (asked && (targetFat === null || targetFat < FAT.least || targetFat > FAT.most))
+    const hasTarget = one.fat !== 'none' && one.target.trim() !== '';
+    const targetFat = hasTarget ? readPercent(one.target) : null;
+    if (hasTarget && (targetFat === null || targetFat < FAT.least || targetFat > FAT.most))
       wrong[`${at}target`] = say.target;
     const example = unit === 'lb' ? '4 oz' : '120 g';
     const pattyGrams = one.patty.trim() === '' ? null : grams(one.patty, `${at}patty`, example);

@@ -29,10 +29,10 @@ export function useRowWindow<Row>(table: Ref<HTMLTableElement | null>, rows: () 
   const some = computed(() => rows().length > MANY && !whole.value);
 
   const near = (range: Range): number[] => {
-    const kept = [focused.value - 1, focused.value, focused.value + 1].filter(
+    const aroundFocus = [focused.value - 1, focused.value, focused.value + 1].filter(
       (index) => focused.value >= 0 && index >= 0 && index < range.count,
     );
-    return [...new Set([...kept, ...defaultRangeExtractor(range)])].toSorted((a, b) => a - b);
+    return [...new Set([...aroundFocus, ...defaultRangeExtractor(range)])].toSorted((a, b) => a - b);
   };
   const virtual = useWindowVirtualizer<HTMLTableRowElement>(
     computed(() => ({

@@ -69,12 +69,12 @@ export function editChanges(form: EditForm, page: AnimalPage): Changes {
   const changed = (Object.keys(plain) as (keyof typeof plain)[]).filter(
     (field) => form[field] !== before[field],
   );
-  const said = Object.fromEntries(changed.map((field) => [field, form[field]])) as Changes;
+  const changes = Object.fromEntries(changed.map((field) => [field, form[field]])) as Changes;
   const parts = piecesOf(counts);
   return {
-    ...said,
-    ...('killDate' in said && { killDate: form.killDate || null }),
-    ...('promisedOn' in said && { promisedOn: form.promisedOn || null }),
+    ...changes,
+    ...('killDate' in changes && { killDate: form.killDate || null }),
+    ...('promisedOn' in changes && { promisedOn: form.promisedOn || null }),
     ...(!isWholeCarcass(form.brought) && !isSame(parts, piecesOf(before.counts)) && { parts }),
   };
 }

@@ -28,7 +28,7 @@ export async function listenTo(
   await port.open(settings);
   let stopped = false;
   let reader: ReadableStreamDefaultReader<Uint8Array> | null = null;
-  const asking = settings.request ? poll(port, requestBytes(settings.request), giveUp) : null;
+  const polling = settings.request ? poll(port, requestBytes(settings.request), giveUp) : null;
 
   /** Reads one stream to its end. The first bytes may be the tail of a number, and are skipped. */
   async function readStream(
@@ -72,7 +72,7 @@ export async function listenTo(
   const cancel = (): Promise<void> => (reader ? reader.cancel().catch(() => undefined) : Promise.resolve());
 
   const ended = read().then(async () => {
-    await asking?.stop();
+    await polling?.stop();
     // A disconnected port needs no closing, and may throw.
     await port.close().catch(() => undefined);
     return stopped ? ('stopped' as const) : ('gone' as const);

@@ -33,7 +33,7 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
   const lines = shallowRef<string[]>([]);
   const practice = shallowRef<PracticePort | null>(null);
   /** The state of the practice scale; it persists between pages. */
-  const pretended = reactive({ weight: '0', moving: false });
+  const practiceLoad = reactive({ weight: '0', moving: false });
   const busy = ref(false);
   let listening: Listening | null = null;
   let port: ScalePort | null = null;
@@ -86,12 +86,12 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
   /** Port operations are queued: the next runs whether or not the previous succeeded. */
   function inTurn(work: () => Promise<void>): Promise<void> {
     busy.value = true;
-    const mine = turn.then(work).finally(() => {
+    const result = turn.then(work).finally(() => {
       if (turn === after) busy.value = false;
     });
-    const after = mine.catch(() => undefined);
+    const after = result.catch(() => undefined);
     turn = after;
-    return mine;
+    return result;
   }
 
   function save(changes: Partial<ScaleSettings>): void {
@@ -154,7 +154,7 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
     shown,
     lines,
     practice,
-    pretended,
+    practiceLoad,
     busy,
     offered,
     choose,

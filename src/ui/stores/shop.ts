@@ -41,10 +41,10 @@ export const useShop = defineStore('shop', () => {
   }
 
   async function ask(): Promise<void> {
-    const mine = ++requested;
+    const request = ++requested;
     const answer = await call('shop.get', {});
     // A late answer may be of the previous book.
-    if (mine !== requested) return loading;
+    if (request !== requested) return loading;
     if (answer.ok) return take(answer.value);
     problem.value = answer.problem;
     // Without its book the desk has no data; what is on screen may be outdated.

@@ -13,12 +13,12 @@ export function primalFacts(
       if (brought === 0) return [code, { text: text.notBrought, dim: true }];
       const sides = pair ? 2 : 1;
       if (grams === null) return [code, { text: brought === sides ? '' : text.came(brought) }];
-      const said = [
+      const parts = [
         format.mass(grams),
         oneSide ? text.oneOfTwo : '',
         share === null ? '' : format.share(share),
       ];
-      return [code, { text: said.filter(Boolean).join(' '), odd, tone: '--part-lean' }];
+      return [code, { text: parts.filter(Boolean).join(' '), odd, tone: '--part-lean' }];
     }),
   );
 }

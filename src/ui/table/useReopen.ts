@@ -20,15 +20,15 @@ export function useReopen(page: () => AnimalPage) {
   /** The undo of reopening; null if several hunters picked up shares, which are then recorded again one by one. */
   function wayBack({
     id,
-    release: given,
+    release: pickup,
     disposal,
     canceled,
     sharers,
   }: AnimalPage): (() => void) | undefined {
     if (canceled) return () => void cancel({ id, reason: canceled.reason });
     if (disposal) return () => void dispose({ id, ...left(disposal) });
-    if (given && sharers.length === 0)
-      return () => void release({ id, to: given.to, on: given.on, note: '', unpaidBy: '' });
+    if (pickup && sharers.length === 0)
+      return () => void release({ id, to: pickup.to, on: pickup.on, note: '', unpaidBy: '' });
     return undefined;
   }
 

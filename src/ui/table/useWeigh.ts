@@ -51,7 +51,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     set: (typed) => (entry.count = typed),
   });
 
-  const { scale, busy, problem, ask, wrong, emptied, accept, empty, ...asked } = useSaveWeight(
+  const { scale, busy, problem, ask, wrong, emptied, accept, empty, ...saving } = useSaveWeight(
     entry,
     (weight) => (correcting.value ? sendAgain(correcting.value, weight) : send(weight)),
     () => drafts.rest(draft),
@@ -60,7 +60,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
   /** Saves the entry. `confirmed` answers a doubt of the desk with yes. Resolves to whether it was saved. */
   async function save(confirmed = false): Promise<boolean> {
     const none = !correcting.value && nonePartAt(entry) !== null && saysNone(entry.typed);
-    return none ? saveNone() : asked.save(confirmed);
+    return none ? saveNone() : saving.save(confirmed);
   }
 
   async function send(weight: TypedWeight): Promise<Answer<SavedWeight>> {

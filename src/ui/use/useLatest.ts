@@ -19,9 +19,9 @@ export function useLatest<T>() {
 
   /** Shows the answer of `question`, unless a newer query started meanwhile. Resolves to whether it was shown. */
   async function ask(question: () => Promise<Answer<T>>): Promise<boolean> {
-    const mine = ++newest;
+    const request = ++newest;
     const answer = await question();
-    if (mine !== newest) return false;
+    if (request !== newest) return false;
     problem.value = answer.ok ? null : answer.problem;
     if (answer.ok) value.value = answer.value;
     return true;

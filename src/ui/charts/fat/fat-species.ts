@@ -57,7 +57,7 @@ const perAnimal = ({ boughtGrams, animals }: SpeciesFat): number => (animals > 0
 function finding(species: readonly SpeciesFat[], aimed: readonly SpeciesFat[], format: Format): string {
   const [hungriest] = species.toSorted((a, b) => perAnimal(b) - perAnimal(a));
   if (!hungriest) return text.noSpecies;
-  const took =
+  const usage =
     perAnimal(hungriest) === 0
       ? text.noFatBought
       : text.mostFat(hungriest.name, format.mass(perAnimal(hungriest), 1));
@@ -66,6 +66,6 @@ function finding(species: readonly SpeciesFat[], aimed: readonly SpeciesFat[], f
   );
   const [far] = misses.toSorted((a, b) => Math.abs(b.mean) - Math.abs(a.mean));
   return far
-    ? `${took} ${text.farthest(FEW, far.name, far.batches, format.number(Math.abs(far.mean) * 100, 1), far.mean < 0)}`
-    : took;
+    ? `${usage} ${text.farthest(FEW, far.name, far.batches, format.number(Math.abs(far.mean) * 100, 1), far.mean < 0)}`
+    : usage;
 }

@@ -60,8 +60,8 @@ function speciesMoneyFinding(rows: readonly SpeciesMargin[], format: Format): st
 function pairOf(row: SpeciesMargin, format: Format, linkOf: (species: string) => string): PairRow {
   const left = row.incomeMinor - row.cost;
   const share = leftShare(row);
-  const kept = left < 0 ? text.lost(format.money(-left)) : text.kept(format.money(left));
-  const leftText = share === null || left < 0 ? kept : `${kept}, ${format.share(share, 0)}`;
+  const outcome = left < 0 ? text.lost(format.money(-left)) : text.kept(format.money(left));
+  const leftText = share === null || left < 0 ? outcome : `${outcome}, ${format.share(share, 0)}`;
   return {
     name: text.speciesRow(row.name, row.animals),
     billed: row.incomeMinor,

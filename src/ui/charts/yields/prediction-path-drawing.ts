@@ -15,14 +15,14 @@ type Steps = PredictionPath['steps'];
 /** The predictive band along the season's animals, each as a point. */
 export function drawPath({ name, steps, points }: PredictionPath, format: Format, colours: ChartColours, width: number): Scene {
   const room = roomFor(steps);
-  const kept = points.map(({ share }) => Math.min(room.high, Math.max(room.low, share)));
+  const clamped = points.map(({ share }) => Math.min(room.high, Math.max(room.low, share)));
   const ends = steps.flatMap(({ low, high }) => [low, high]);
-  const y = axisOf([...ends, ...kept], HEAD + PLOT, HEAD, 6);
+  const y = axisOf([...ends, ...clamped], HEAD + PLOT, HEAD, 6);
   const most = steps.at(-1)?.n ?? 1;
   const x = (n: number): number => LEFT + (n / most) * (width - LEFT - RIGHT - 12) + 6;
   const dots = points.map((point, i): Mark => {
     const inside = isInside(point, bandBefore(steps, point));
-    const [cx, cy] = [x(point.nth), y.at(kept[i] ?? 0)];
+    const [cx, cy] = [x(point.nth), y.at(clamped[i] ?? 0)];
     return {
       link: `/table/${point.ticket}`,
       quiet: true,

@@ -8,8 +8,8 @@ import type { ChartStory } from '../story.ts';
 const MAX_DRAWN = 40;
 
 /** The shop's quotes, each compared with its animal. */
-export function quotesStory({ season, quotes: kept, all }: CheckReport, format: Format): ChartStory {
-  const drawn = kept.slice(-MAX_DRAWN);
+export function quotesStory({ season, quotes, all }: CheckReport, format: Format): ChartStory {
+  const drawn = quotes.slice(-MAX_DRAWN);
   return {
     title: text.quotesTitle,
     finding: quotesFinding(all, format),
@@ -17,12 +17,12 @@ export function quotesStory({ season, quotes: kept, all }: CheckReport, format: 
     notes: [
       text.quotesKey,
       ...(drawn.length < all.n ? [text.drawnNewest(drawn.length, all.n)] : []),
-      ...(kept.length < all.n ? [text.listed(kept.length, all.n)] : []),
+      ...(quotes.length < all.n ? [text.listed(quotes.length, all.n)] : []),
     ],
     sources: [],
     table: {
       head: [text.ticket, text.quote, text.species, text.quoted, text.cameOut, text.told, text.hung],
-      rows: kept.map((one) => [
+      rows: quotes.map((one) => [
         one.ticket,
         one.quote,
         one.speciesName,
@@ -31,13 +31,13 @@ export function quotesStory({ season, quotes: kept, all }: CheckReport, format: 
         format.mass(one.quotedWeightGrams, 0),
         format.mass(one.hangingGrams, 0),
       ]),
-      links: kept.map(({ ticket }) => `/table/${ticket}`),
+      links: quotes.map(({ ticket }) => `/table/${ticket}`),
       plainHead: [
         ...[text.ticket, text.quote, text.species],
         ...['low', 'mean', 'high'].map((end) => `${text.quoted}, ${end}, g`),
         ...[text.cameOut, text.told, text.hung].map((head) => `${head}, g`),
       ],
-      plain: kept.map(
+      plain: quotes.map(
         ({ ticket, quote, speciesName, quotedGrams, takeHomeGrams, quotedWeightGrams, hangingGrams }) => [
           ...[ticket, quote, speciesName],
           ...[

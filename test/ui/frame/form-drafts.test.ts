@@ -5,7 +5,7 @@ import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { defineComponent, h, reactive, ref, type VNode } from 'vue';
 import type { BillView } from '../../../src/bridge/contract.ts';
 import PaymentForm from '../../../src/ui/bill/PaymentForm.vue';
-import { useKeptForms } from '../../../src/ui/frame/useKeptForms.ts';
+import { useFormDrafts } from '../../../src/ui/frame/useFormDrafts.ts';
 import { ownerChanges, ownerForm } from '../../../src/ui/record/owner-form.ts';
 import OwnerFields from '../../../src/ui/record/OwnerFields.vue';
 import HunterShare from '../../../src/ui/shares/HunterShare.vue';
@@ -30,7 +30,7 @@ beforeEach(async () => {
 function show(fields: () => VNode[]) {
   const Page = defineComponent({
     setup() {
-      useKeptForms();
+      useFormDrafts();
       return () => h('main', h('div', h('form', { 'aria-label': 'Form' }, fields())));
     },
   });
@@ -130,7 +130,12 @@ describe('the owner of an animal', () => {
 });
 
 it('a share that was typed for a hunter who was picked does not become that of the one before', async () => {
-  const dana: ReturnType<typeof emptyLine> = { ...emptyLine(), hunterId: DANA.id, name: DANA.name, typed: '50' };
+  const dana: ReturnType<typeof emptyLine> = {
+    ...emptyLine(),
+    hunterId: DANA.id,
+    name: DANA.name,
+    typed: '50',
+  };
   const line = ref<ReturnType<typeof emptyLine>>(dana);
   const showLine = () => {
     desk.answers['hunters.find'] = () => ok([ANA]);

@@ -7,7 +7,7 @@ const TRIES_MS = [0, 150, 600, 1500];
 /** After this many writes a value that the form keeps resetting is dropped. */
 const MAX_FILLS = 4;
 
-interface Kept {
+interface PendingValue {
   value: string;
   /** How often it was written into its field; 1 if the value was already there. */
   fills: number;
@@ -19,13 +19,13 @@ interface Kept {
  * autosave may differ. Forms that were saved, left or emptied are not restored, and neither are forms with a selected
  * person, so that text cannot end up in another person's record.
  */
-export function useKeptForms(): void {
+export function useFormDrafts(): void {
   const drafts = useDrafts();
   /** Initial values of each form, taken before the first key press. */
   const before = new Map<Element, Record<string, string>>();
   const touched = new Set<Element>();
   /** Forms being restored, with the values that have no field yet or may not last. */
-  const open = new Map<Element, Map<string, Kept>>();
+  const open = new Map<Element, Map<string, PendingValue>>();
   let filling = false;
 
   function look({ target }: Event): void {
@@ -35,8 +35,8 @@ export function useKeptForms(): void {
   /** The person is typing in the form, so values that were already in its fields are not written again. */
   function yieldTo({ target }: Event): void {
     const form = target instanceof Element && !filling ? formOf(target) : null;
-    const kept = form && open.get(form);
-    if (kept) for (const [name, { fills }] of kept) if (fills > 0) kept.delete(name);
+    const pending = form && open.get(form);
+    if (pending) for (const [name, { fills }] of pending) if (fills > 0) pending.delete(name);
   }
   function touch(event: Event): void {
     const { target } = event;
@@ -70,24 +70,25 @@ export function useKeptForms(): void {
         drafts.forms.delete(key);
         before.set(form, draft.before);
         touched.add(form);
-        const kept = Object.entries(draft.typed).map(([name, value]) => [name, { value, fills: 0 }] as const);
-        open.set(form, new Map(kept));
+        const pending = Object.entries(draft.typed).map(
+          ([name, value]) => [name, { value, fills: 0 }] as const,
+        );
+        open.set(form, new Map(pending));
       }
-      const kept = open.get(form);
-      if (kept) type(form, kept);
+      const pending = open.get(form);
+      if (pending) type(form, pending);
     }
   }
   /**
    * Fills the fields that exist; more may appear with their values. One field may reset another, so values are
-   * retried
-   * until nothing is left to fill.
+   * retried until nothing is left to fill.
    */
-  function type(form: Element, kept: Map<string, Kept>): void {
+  function type(form: Element, pending: Map<string, PendingValue>): void {
     filling = true;
     const fields = fieldsOf(form);
     const done: string[] = [];
     let filled = false;
-    for (const [name, one] of kept) {
+    for (const [name, one] of pending) {
       const field = fields.get(name);
       if (!field) continue;
       if (valueOf(field) === one.value || one.fills >= MAX_FILLS) {
@@ -98,7 +99,7 @@ export function useKeptForms(): void {
         filled = true;
       }
     }
-    if (!filled) for (const name of done) kept.delete(name);
+    if (!filled) for (const name of done) pending.delete(name);
     filling = false;
   }
 
@@ -107,7 +108,7 @@ export function useKeptForms(): void {
     document.body,
     () => {
       for (const form of [...touched, ...before.keys()])
-        if (!form.isConnected) for (const kept of [touched, before, open]) kept.delete(form);
+        if (!form.isConnected) for (const forms of [touched, before, open]) forms.delete(form);
       if (drafts.forms.size > 0 || open.size > 0) for (const { start } of tries) start();
     },
     { childList: true, subtree: true },
