@@ -1,4 +1,4 @@
-/** Knocks that mean harm, at a server over a real desk and a real book: none gets anything, none breaks anything. */
+/** Attacks on a server over a real desk and a real book: none gets data, none breaks anything. */
 import { connect, type Socket } from 'node:net';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { BODY_LIMIT } from '../../src/bridge/server/json-body.ts';
@@ -6,13 +6,13 @@ import { OPENING_HEADER } from '../../src/bridge/wire.ts';
 import { freshDesk, takeIn, type FreshDesk } from '../desk/fresh-desk.ts';
 import { knock, openCounter, type Counter } from './counter.ts';
 
-/** Stands in the book: an answer that holds it has given something away. */
+/** A text in the book: an answer that contains it has leaked data. */
 const SECRET = 'Marguerite Oakhurst';
 
 let shop: FreshDesk;
 let counter: Counter;
 let pass: string;
-/** The opening of the book that every knock is meant for, so that none is turned away only for lacking it. */
+/** The opening of the book that every attack names, so that none is refused only for lacking it. */
 let opening: string;
 beforeAll(async () => {
   shop = await freshDesk();
@@ -56,7 +56,7 @@ it.each([null, '', 'another'])('gives nothing to a call that is meant for the op
   });
 });
 
-/** Everything about the request is right but what is named. */
+/** Requests that are valid except for one property, which the row names. */
 const NO_WAY_IN: [string, () => string][] = [
   ['no pass and no origin, as a program on this computer', () => asked(hunters, {}, SEARCH)],
   ['a foreign host with a good pass', () => asked(hunters, { ...withPass(), host: 'shop.evil.example' }, SEARCH)],
@@ -90,7 +90,7 @@ const NO_WAY_IN: [string, () => string][] = [
 describe('an attack gets nothing and breaks nothing:', () => {
   it.each(NO_WAY_IN)('%s', async (_what, text) => {
     const answer = await knock(counter.carrier.port, text());
-    // 0: the line was hung up without a word.
+    // 0: the connection was closed without a response.
     expect([0, 400, 401, 403, 404, 405, 413, 415]).toContain(answer.status);
     expect(answer.body).not.toContain(SECRET);
     expect(answer.body).not.toMatch(/\.ts|\.js|node:|Error|at /);
@@ -146,7 +146,7 @@ describe('many connections at once', () => {
       });
       let heard = '';
       socket.on('data', (piece) => (heard += piece.toString()));
-      socket.on('error', () => undefined); // hung up on: that is what is looked for
+      socket.on('error', () => undefined); // The server may close the connection, which is being tested.
     });
 
   it('limit the change streams, refuse more with a problem, and accept a new one when one ends', async () => {

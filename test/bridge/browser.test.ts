@@ -13,7 +13,7 @@ let complaints: string[];
 beforeAll(async () => {
   browser = await openBrowser();
   server = await serve('--demo');
-}, 120_000); // the demo's seasons are entered one by one
+}, 120_000); // The demo's seasons are entered one by one.
 afterAll(async () => {
   await server.end('SIGINT');
   await browser.close();
@@ -27,7 +27,7 @@ beforeEach(async () => {
 });
 afterEach(() => context.close());
 
-/** The window is drawn and has heard from the desk: the demo's banner is there. */
+/** Waits until the window has rendered and received an answer: the demo's banner is visible. */
 const drawn = () => page.getByRole('button', { name: 'Leave the demo' }).waitFor({ timeout: 15_000 });
 const callsFrom = (from: Page) => {
   const calls: string[] = [];
@@ -80,7 +80,7 @@ it('reports a missing session without a code, and opens when an address is paste
   const address = await server.newAddress();
   await page.goto(new URL(address).origin);
   await page.getByText('This window has no access').waitFor({ timeout: 15_000 });
-  await page.goto(address); // the same page to the browser: only the fragment changes
+  await page.goto(address); // The browser stays on the same page, because only the fragment changes.
   await drawn();
   expect(page.url()).not.toContain('code');
 });
@@ -90,7 +90,7 @@ it('receives a change made in another window', async () => {
   await page.goto(await server.newAddress());
   await drawn();
   await other.goto(await server.newAddress());
-  // The code is exchanged for a session before anything can be called.
+  // The code is exchanged for a session before any call is possible.
   await other.waitForFunction(() => sessionStorage.getItem('gambrel.session') !== null);
   const heard = callsFrom(page);
   await other.evaluate(async () => {

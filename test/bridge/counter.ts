@@ -1,4 +1,4 @@
-/** A running loopback server for tests, over a desk that repeats what it is told, and ways to knock at it. */
+/** A running loopback server for tests, over an echo desk, and ways to send requests to it. */
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import type { DeskCaller } from '../../src/bridge/server/answer.ts';
 import { serveOverHttp, type HttpCarrier, type HttpCarrierOptions } from '../../src/bridge/server/http.ts';
 
-/** Answers with the call's own name and input; `change` plays a write. */
+/** Answers with the call's own name and input; `change` simulates a write. */
 export interface EchoDesk extends DeskCaller {
   calls: { name: string; input: unknown; opening: string | null }[];
   change(call: string): void;
@@ -38,14 +38,14 @@ export interface Counter {
   desk: EchoDesk;
   carrier: HttpCarrier;
   origin: string;
-  /** A new code, good for one session. */
+  /** A new code, valid for one session. */
   code(): string;
   /** A session, as a window gets it. */
   session(): Promise<string>;
   close(): Promise<void>;
 }
 
-/** Starts a server over an echo desk and a small window folder; beside that folder lies a file it must not give out. */
+/** Starts a server over an echo desk and a small window folder; a file beside that folder must not be served. */
 export async function openCounter(more: Partial<HttpCarrierOptions> = {}): Promise<Counter> {
   const folder = mkdtempSync(join(tmpdir(), 'gambrel-counter-'));
   const windowFolder = join(folder, 'window');
@@ -84,7 +84,9 @@ export interface RawAnswer {
   body: string;
 }
 
-/** Sends `text` over a bare socket, as `fetch` would not, and reads until the server hangs up or `enough` ms passed. */
+/**
+ * Sends `text` over a raw socket, as `fetch` would not, and reads until the server disconnects or `enough` ms passed.
+ */
 export function knock(port: number, text: string, enough = 3_000): Promise<RawAnswer> {
   return new Promise((resolve, reject) => {
     const socket = connect(port, '127.0.0.1');

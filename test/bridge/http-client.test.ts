@@ -1,4 +1,4 @@
-/** The browser window's side, against a running server: passes, reloads, broken lines. */
+/** The client of the browser window, against a running server: sessions, reloads, broken connections. */
 import { afterEach, expect, it } from 'vitest';
 import { bridgeOverHttp, type HttpPlace } from '../../src/bridge/client/http.ts';
 import { readEvents, type StreamEvent } from '../../src/bridge/client/event-stream.ts';
@@ -44,7 +44,7 @@ function windowAt(
     hidden: () => left.signal,
     wait: () => new Promise((resolve) => setTimeout(resolve, 20)),
   };
-  /** Breaks every open line of this window, as a closed laptop does; new ones can be made. */
+  /** Closes every connection of this window, as a closed laptop does; it can open new ones. */
   const cut = () => {
     const old = line;
     line = new AbortController();
@@ -145,7 +145,7 @@ it('receives changes, and refetches exactly once after a broken connection', asy
   counter.desk.change('table.weigh');
   await expect.poll(() => heard).toEqual(['table.weigh']);
 
-  // The line breaks under the window while the server lives on.
+  // The connection breaks while the server keeps running.
   cut();
   await expect.poll(() => heard.slice(1)).toEqual([null]);
   await expect.poll(() => counter.desk.listeners()).toBe(1);

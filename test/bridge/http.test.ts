@@ -1,4 +1,4 @@
-/** The loopback carrier: what it answers its own window, and every wrong knock it must refuse. */
+/** The loopback server: its answers to its own window, and every invalid request that it must refuse. */
 import { createServer } from 'node:net';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { readEvents } from '../../src/bridge/client/event-stream.ts';
@@ -14,7 +14,7 @@ beforeAll(async () => {
 });
 afterAll(() => counter.close());
 
-/** A request as text; every header can be replaced, and null leaves it out. */
+/** A request as text; every header can be replaced, or omitted with null. */
 function request(line: string, headers: Record<string, string | null> = {}, body = ''): string {
   const all: Record<string, string | null> = {
     host: `127.0.0.1:${counter.carrier.port}`,
@@ -100,7 +100,7 @@ describe('an authenticated window', () => {
   });
 });
 
-/** Every row: what is wrong, the request, the status, the problem's code. */
+/** Each row: what is invalid, the request, the status, the problem's code. */
 const WRONG: [string, () => string, number, string][] = [
   ['no pass', () => request('POST /call/shop.get', { authorization: null }, '{}'), 401, 'session.unknown'],
   ['a guessed pass', () => request('POST /call/shop.get', { authorization: 'Bearer x' }, '{}'), 401, 'session.unknown'],

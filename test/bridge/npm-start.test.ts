@@ -1,4 +1,4 @@
-/** `npm start` itself: which Node, whether to build, desktop or browser; and the whole way once. */
+/** `npm start`: which Node, whether to build, desktop or browser; and a complete start. */
 import { spawn } from 'node:child_process';
 import {
   chmodSync,
@@ -16,7 +16,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 
 const root = resolve(import.meta.dirname, '../..');
 
-/** The pieces of the starter, which is plain JavaScript so that an old Node can read it. */
+/** The modules of the starter, plain JavaScript so that an old Node can read it. */
 interface Pieces {
   isTooOld(versions: { node: string; napi?: string }): boolean;
   nodeFor(
@@ -86,10 +86,10 @@ describe('which Node', () => {
     ['the built server', 'out/main/serve.js', ['--no-open']],
     ['the tests', 'node_modules/vitest/vitest.mjs', ['run', '--root', root, 'test/book/schema']],
   ])('%s: says so in one sentence on an old Node', async (_name, file, args) => {
-    // The very file, told by the module loaded first that it runs on Node 22.13.
+    // Runs the actual file; a module loaded before it reports Node 22.13.
     const versions = `Object.defineProperty(process, 'versions', { value: { ...process.versions, node: '22.13.0', napi: '9' } });`;
     const old = put('old.mjs', versions);
-    // The starter would take the newer Node from the packages: it runs in a place without any.
+    // The starter would use the newer Node of the packages, so it runs in a folder without them.
     if (file === 'electron/start.mjs')
       cpSync(join(root, 'electron'), join(folder, 'electron'), { recursive: true });
     const at = join(file === 'electron/start.mjs' ? folder : root, file);
@@ -153,7 +153,7 @@ describe('desktop or browser', () => {
       const { installedRuntime } = await piece('runtime');
       expect(installedRuntime(folder, {})).toBe('');
       const usual = put('node_modules/electron/dist/electron');
-      expect(installedRuntime(folder, {})).toBe(''); // unpacking was cut short
+      expect(installedRuntime(folder, {})).toBe(''); // Unpacking was interrupted.
       put('node_modules/electron/path.txt', 'electron');
       expect(installedRuntime(folder, {})).toBe(usual);
       const other = put('elsewhere/electron');
@@ -207,7 +207,7 @@ describe('a runtime that finds no sandbox', () => {
 });
 
 describe.runIf(process.platform !== 'win32')('what npm start started', () => {
-  /** A start of a program that counts signals and looks for its parent, each line of which is passed on. */
+  /** A program that counts signals and checks for its parent; each line of its output is passed on. */
   function startOf(program: string) {
     const file = put('program.mjs', program);
     const starter = put(

@@ -1,4 +1,4 @@
-/** A code that another account of the computer read from the list of processes is of no use to it. */
+/** A code that another account reads from the list of processes is useless to it. */
 import { execFile } from 'node:child_process';
 import { expect, it, vi } from 'vitest';
 import { accountIn, isAllowedAccount } from '../../src/bridge/server/other-account.ts';

@@ -1,4 +1,4 @@
-/** The message-port carrier, over a real message channel: what is not cloneable does not pass. */
+/** The message-port carrier over a real message channel: values that cannot be cloned do not pass. */
 import { EventEmitter } from 'node:events';
 import { reactive } from 'vue';
 import { afterEach, expect, it, vi } from 'vitest';
@@ -18,7 +18,7 @@ function lineTo(desk: DeskCaller): { bridge: Bridge; port: MessagePort; stop: ()
   return { bridge: bridgeOverPort(port2), port: port2, stop: servePort(desk, asDeskPort(port1)) };
 }
 
-/** Gives a port the emitter's face that the desk's side is written for. */
+/** Gives a port the emitter interface that the desk's side expects. */
 function asDeskPort(port: MessagePort): DeskPort {
   const emitter = new EventEmitter();
   port.addEventListener('message', (event: MessageEvent) => emitter.emit('message', { data: event.data }));
@@ -31,7 +31,7 @@ function asDeskPort(port: MessagePort): DeskPort {
   };
 }
 
-/** The echo desk takes any name; the contract's types do not. */
+/** The echo desk accepts any name; the contract's types do not. */
 const call = (bridge: Bridge, name: string, input: unknown, opening: string | null = null) =>
   bridge.call(name as CallName, input as never, opening);
 
@@ -54,7 +54,7 @@ it('states the opening of a book for each call, and learns which one changed', a
   bridge.on('changed', (changed) => heard.push(changed));
   await call(bridge, 'shop.get', {});
   await call(bridge, 'table.weigh', {}, 'an-opening');
-  // A message that names none, or no text, is meant for no opening: never for whichever is open.
+  // A message without an opening, or with an invalid one, must never apply to the open book.
   port.postMessage({ id: 98, name: 'table.weigh', input: {} });
   port.postMessage({ id: 99, name: 'table.weigh', input: {}, opening: 7 });
   await expect.poll(() => desk.calls.map(({ opening }) => opening)).toEqual([null, 'an-opening', null, null]);
@@ -69,7 +69,7 @@ it('accepts a reactive object, nested and with gaps', async () => {
     note: undefined,
     parts: [reactive({ primal: 'shoulder', count: 1 })],
   });
-  expect(() => structuredClone(form)).toThrow(); // what the carrier must save us from
+  expect(() => structuredClone(form)).toThrow(); // The carrier must unwrap it.
   expect(await call(bridge, 'intake.takeIn', form)).toEqual({
     ok: true,
     value: { name: 'intake.takeIn', input: { typed: '8.3kg', parts: [{ primal: 'shoulder', count: 1 }] } },

@@ -1,9 +1,12 @@
-/** Whoever has no session cannot keep those waiting who have one: neither by one request nor by many lines. */
+/** A client without a session cannot delay those with one, neither by one request nor by many connections. */
 import { connect, type Socket } from 'node:net';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { knock, openCounter, type Counter } from './counter.ts';
 
-/** What a window waits at most, ms, on a machine that is busy with other tests; the stalls that these tests are about last for many seconds or for ever. */
+/**
+ * Maximum delay of a window, ms, on a machine that is busy with other tests; the stalls under test last many seconds
+ * or forever.
+ */
 const QUICK = 1_500;
 const MANY = 600;
 
@@ -19,7 +22,7 @@ afterEach(async () => {
   await counter.close();
 });
 
-/** A call of a window that is let in, over a line of its own, as a browser makes it that lost all its others. */
+/** A call of an authenticated window over a new connection, as a browser makes it when all others are closed. */
 async function callTakes(): Promise<number> {
   const started = performance.now();
   const text = head('POST /call/shop.get', { authorization: `Bearer ${session}`, connection: 'close' }, '{}');
@@ -28,7 +31,7 @@ async function callTakes(): Promise<number> {
   return performance.now() - started;
 }
 
-/** How long the whole page takes to load and to be let in, by an address that was just made. */
+/** The time in which a page loads and authenticates by a new address. */
 async function openingTakes(): Promise<number> {
   const started = performance.now();
   for (const path of ['/', '/assets/index.js'])
@@ -63,14 +66,14 @@ async function hold(text: string, count = MANY): Promise<void> {
         if (text !== '') line.write(text);
         resolve();
       });
-      line.on('error', () => resolve()); // hung up on: that is what is looked for
+      line.on('error', () => resolve()); // The server may close the connection, which is being tested.
       lines.push(line);
     });
   await Promise.all(Array.from({ length: count }, one));
 }
 
 describe('one request', () => {
-  /** Quotes that are escaped: a pattern that looks for the end of a text tries every beginning anew. */
+  /** Escaped quotes: a pattern that searches for the end of a text backtracks at every one. */
   const QUOTES = `"${'\\"'.repeat(70_000)}`;
 
   it.each([
@@ -100,7 +103,7 @@ describe('one request', () => {
         expect(answer.status).toBe(414);
         expect(JSON.parse(answer.body)).toMatchObject({ problem: { code: 'request.too-long' } });
       }
-      // Short enough to be looked for, too long for the name of a file.
+      // Short enough to be looked up, too long for a file name.
       const name = await knock(
         counter.carrier.port,
         head(`GET /${'a'.repeat(900)}.js`, { connection: 'close' }),
@@ -141,7 +144,7 @@ describe('many connections', () => {
       headers: { authorization: `Bearer ${session}` },
     });
     const reader = stream.body!.getReader();
-    await reader.read(); // that it listens
+    await reader.read(); // Until it listens.
     const line = await kept;
     await hold('');
     await hold(head('GET /', {}));

@@ -1,4 +1,4 @@
-/** What can be said when starting, and where the book lies. */
+/** Command line options, and the path of the book. */
 import { describe, expect, it } from 'vitest';
 import { usualBookPlace } from '../../electron/book-place.ts';
 import { browserCommand } from '../../electron/open-browser.ts';

@@ -1,4 +1,4 @@
-/** Starting the program under plain Node: the built `serve.js` as its own process, on good and bad books. */
+/** Starts the built `serve.js` under plain Node as its own process, on valid and invalid books. */
 import { spawn, type ChildProcess } from 'node:child_process';
 import {
   chmodSync,
@@ -57,13 +57,13 @@ function run(args: string[], env: Record<string, string | undefined> = {}, file 
   return { child, out: () => out, err: () => err, ended };
 }
 
-/** The printed address, once it is there. */
+/** The printed address, once it is available. */
 async function addressOf({ out }: Run): Promise<URL> {
   await expect.poll(out, { timeout: 60_000 }).toMatch(/Gambrel is open at \S+/);
   return new URL(/Gambrel is open at (\S+)/.exec(out())?.[1] ?? '');
 }
 
-/** Sessions by the address that gave them; it gives one only. */
+/** Sessions by the address that gave them; each gives only one. */
 const sessions = new Map<string, string>();
 
 /** Calls as a window does. */
@@ -91,7 +91,7 @@ async function callAt(address: URL, name: string, input: unknown): Promise<unkno
 }
 
 const shop = () => join(folder, 'shop.gambrel');
-/** A book that has not begun. */
+/** An empty book. */
 const newShop = () => {
   writeFileSync(shop(), '');
   return shop();
@@ -118,7 +118,7 @@ describe('a successful start', () => {
     again.child.kill('SIGTERM');
     expect((await again.ended).code).toBe(0);
     expect(readdirSync(folder)).toEqual(['shop backups', 'shop.gambrel']);
-    // The second run only looked, so it left the one backup of the first.
+    // The second run only read, so it left the one backup of the first.
     expect(readdirSync(join(folder, 'shop backups')).filter((name) => /\.gambrel$/.test(name))).toHaveLength(
       1,
     );
@@ -141,7 +141,7 @@ describe('a successful start', () => {
   it.runIf(process.platform !== 'win32')('restricts its files to its account, under any mask', async () => {
     const data = join(folder, 'data');
     const ours = join(data, 'Gambrel');
-    mkdirSync(ours, { recursive: true, mode: 0o755 }); // as earlier versions made it
+    mkdirSync(ours, { recursive: true, mode: 0o755 }); // As earlier versions created it.
     const mask = process.umask(0);
     const running = run(['--port', '0'], { XDG_DATA_HOME: data, GAMBREL_BOOK: '' });
     process.umask(mask);
@@ -158,7 +158,7 @@ describe('a successful start', () => {
     expect((statSync(data).mode & 0o777).toString(8)).toBe('755');
     running.child.kill('SIGINT');
     await running.ended;
-    expect(modes(ours).toSorted()).toEqual(['600', '600', '600', '700']); // the logs went, the seal came
+    expect(modes(ours).toSorted()).toEqual(['600', '600', '600', '700']); // The logs are removed, the seal is added.
   });
 
   it('shows the demo without creating a book', async () => {
@@ -170,7 +170,7 @@ describe('a successful start', () => {
     running.child.kill('SIGINT');
     expect(await running.ended).toMatchObject({ code: 0, err: '' });
     expect(readdirSync(folder)).toEqual([]);
-  }, 90_000); // the demo's seasons are entered one by one
+  }, 90_000); // The demo's seasons are entered one by one.
 
   it('opens the book of GAMBREL_BOOK or of the default path, creating folders if necessary', async () => {
     for (const env of [
@@ -209,7 +209,10 @@ describe('a successful start', () => {
 });
 
 describe('a book that does not open', () => {
-  /** The window opens all the same and tells why; the terminal has one sentence without a stack; the file is as it was. */
+  /**
+   * The window opens anyway and shows the reason; the terminal shows one sentence without a stack; the file is
+   * unchanged.
+   */
   async function troubled(path: string, ...codes: string[]): Promise<URL> {
     const before = existsSync(shop()) ? readFileSync(shop()) : null;
     const running = run(['--port', '0'], { GAMBREL_BOOK: path });
@@ -222,7 +225,7 @@ describe('a book that does not open', () => {
     if (before) expect(readFileSync(shop()).equals(before)).toBe(true);
     return address;
   }
-  /** Puts the newest listed backup in the book's place. */
+  /** Restores the newest listed backup. */
   async function goBack(address: URL): Promise<void> {
     const { value } = (await callAt(address, 'shop.listBackups', {})) as {
       value: { rows: { path: string }[] };
@@ -264,7 +267,7 @@ describe('a book that does not open', () => {
     pages.fill(0xa5, 8192, 40_960);
     writeFileSync(shop(), pages);
     const address = await troubled(shop(), 'book.damaged');
-    // The newest one is cut short: it is refused, and the book stays as it is.
+    // The newest backup is truncated: it is refused, and the book is unchanged.
     const cut = { path: join(backups, 'shop 2026-10-02T08-00-00.gambrel') };
     expect(await callAt(address, 'shop.restore', cut)).toMatchObject({ problem: { code: 'backup.bad' } });
     expect(readFileSync(shop()).equals(pages)).toBe(true);
@@ -287,7 +290,7 @@ describe('a book that does not open', () => {
   });
 
   it('a read-only folder', async () => {
-    const locked = process.getuid?.() === 0 ? '/sys/gambrel' : folder; // root may write everywhere else
+    const locked = process.getuid?.() === 0 ? '/sys/gambrel' : folder; // Root can write to any other folder.
     chmodSync(folder, 0o500);
     await troubled(join(locked, 'shop.gambrel'), 'book.folder', 'book.read-only');
   });

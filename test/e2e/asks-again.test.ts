@@ -1,4 +1,4 @@
-/** A window asks again only for what a change may have altered: counted in three windows while a table is busy. */
+/** A window refetches only what a change may affect: counts calls in three windows during work at the Table. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
@@ -22,12 +22,14 @@ function countCalls(page: Page): () => Record<string, number> {
   return () => counts;
 }
 
-/** A browser has six lines to one address, and each window holds one open to hear of changes: few windows, then. */
+/**
+ * A browser has six connections to one address, and each window keeps one open for changes, so there are few windows.
+ */
 async function windowAt(place: string): Promise<Page> {
   return goTo((await shop.another()).page, place);
 }
 
-/** Goes to a place and waits until the window has had all its answers and asks nothing for a while. */
+/** Opens a page and waits until all its calls are answered and none follows for a while. */
 async function goTo(page: Page, place: string): Promise<Page> {
   const calls = countCalls(page);
   const sum = () => Object.values(calls()).reduce((total, n) => total + n, 0);
@@ -42,7 +44,7 @@ async function goTo(page: Page, place: string): Promise<Page> {
 it(`${WEIGHTS} weights of one animal make a window ask again for that animal, and for nothing else`, async () => {
   const animal = await deerAtDesk(shop, 'Ann Alder');
   const other = await deerAtDesk(shop, 'Bo Birch');
-  // The first one takes the animal from the hook.
+  // The first weight takes the animal from the hook.
   await shop.call('table.weigh', { animalId: animal.id, stage: 'cut', part: 'trim', typed: '8' });
   const windows = {
     season: await windowAt('#/season'),

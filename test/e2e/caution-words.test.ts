@@ -1,4 +1,4 @@
-/** Cautions take a line each: no screen may be read away by them, and none of them may be missing for that. */
+/** Cautions take one line each, so that they do not crowd out the page, and none is missing. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CAUTIONS, SPECIES } from '../../src/desk/supplied/resources.ts';
@@ -6,7 +6,7 @@ import { cautionsAt } from '../../src/ui/cautions/at-place.ts';
 import type { CautionPlace } from '../../src/bridge/contract.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 
-/** Of all words that can be seen on a page, at most this share warns. */
+/** Maximum share of cautions among all visible words of a page. */
 const MAX_SHARE = 0.2;
 /** The list of a place, and every single caution elsewhere on the page. */
 const WARNS = '[role="group"][aria-label="Mind here"], .sentence.caution';
@@ -17,7 +17,7 @@ beforeAll(async () => {
 });
 afterAll(() => shop?.close());
 
-/** Counts words as they are shown: what is folded or hidden does not count. */
+/** Counts visible words; folded or hidden text does not count. */
 async function words(page: Page): Promise<{ all: number; warning: number }> {
   return page.evaluate((selector) => {
     const count = (text: string): number => text.split(/\s+/).filter((word) => /\w/.test(word)).length;

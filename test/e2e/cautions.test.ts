@@ -1,4 +1,4 @@
-/** A person who reads the cautions: at the work, a line each with more on demand, and all of them on one page. */
+/** Cautions at work, one line each with details on demand, and all of them on one page. */
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 

@@ -1,4 +1,6 @@
-/** Extras, hours, a product without a price and a discount, from the order to the bill, by keyboard and to the cent. */
+/**
+ * Extras, hours, a product without a price and a discount, from the order to the bill, by keyboard and to the cent.
+ */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { CallInput } from '../../src/bridge/contract.ts';
 import { openShop, type ShopWindow } from './shop-window.ts';

@@ -1,4 +1,4 @@
-/** A person with a logger's file, and an inspector who wants the record on paper; and names that are no names, on every screen. */
+/** Imports a logger's file and prints the record for an inspector. */
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { printed, PT_PER_MM } from './paper.ts';
 import { openShop, type ShopWindow } from './shop-window.ts';

@@ -1,10 +1,10 @@
-/** At the counter: what else came, hunters who share, a weight at the wrong ticket, an intake that was a mistake. */
+/** The counter: belongings, shared animals, a weight at the wrong ticket, a mistaken intake. */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { scanTicket } from '../replay/open-ticket.ts';
 import { keepPictures } from './keep-pictures.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 
-/** Where pictures are kept, if somebody wants to look at them. */
+/** Folder for screenshots, if set. */
 const PICTURES = process.env.COUNTER_PICTURES;
 const SIZES = [[1366, 768], [1920, 1080]] as const; // prettier-ignore
 

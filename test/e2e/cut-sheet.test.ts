@@ -1,4 +1,4 @@
-/** The orders stand first on the Table, and travel with the carcass on one sheet; a default is told as such. */
+/** Cutting instructions come first on the Table and are printed on one sheet; defaults are marked as such. */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { scanTicket } from '../replay/open-ticket.ts';
 import { printed } from './paper.ts';
@@ -25,7 +25,7 @@ describe('the cut sheet', () => {
     await scanTicket(page, deer.ticket);
     const card = page.getByText('Cut sheet: not asked yet').last();
     await card.waitFor();
-    // The last line of the orders, with nothing scrolled.
+    // The last line of the instructions, without scrolling.
     const line = await page
       .getByRole('listitem')
       .filter({ hasText: /^Packages/ })

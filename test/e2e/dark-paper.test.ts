@@ -1,4 +1,4 @@
-/** A page of the dark theme on paper: light, charts too, and no chart wider than the sheet. */
+/** A printed page of the dark theme is light, charts included, and no chart is wider than the sheet. */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { openBrowser } from './browser.ts';
@@ -22,7 +22,7 @@ afterAll(async () => {
   await served.end('SIGINT');
 });
 
-/** How wide the first plot is, and how many of its dots have the ink of the dark and of the light theme. */
+/** Width of the first plot, and how many of its pixels have the ink of the dark and of the light theme. */
 const chart = () =>
   page.evaluate(() => {
     const canvas = document.querySelector('canvas');

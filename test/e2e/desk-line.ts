@@ -3,9 +3,8 @@ import { OPENING_HEADER } from '../../src/bridge/wire.ts';
 import type { Answer } from '../../src/desk/contract/problem.ts';
 
 /**
- * A line to the desk of a served program beside its window: to look up what to open, not to be tested itself. It means
- * whichever book is open.
- * @param address a new one: it lets in once
+ * A connection to the desk of a served program, used to look up what to open. Calls apply to whichever book is open.
+ * @param address an unused one: it is valid once
  */
 export async function deskLine(address: string) {
   const { origin, hash } = new URL(address);

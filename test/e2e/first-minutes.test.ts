@@ -1,4 +1,4 @@
-/** The first five minutes of somebody who never saw the window, by keyboard: greeting, tour, empty book, a word, the card. */
+/** The first five minutes of a new user, by keyboard: greeting, tour, empty book, a term, the wall card. */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -46,10 +46,10 @@ const go = async (place: string): Promise<void> => {
   await page.waitForURL((url) => url.hash === `#${place}`);
 };
 
-/** Where the stops of the tour are. */
+/** The pages of the tour's stops. */
 const PLACES = [/^#\/rail$/, /^#\/table\/26-\d+$/, /^#\/grinder\?animal=/, /^#\/quote\?/, /^#\/season$/];
 
-/** Waits for the tour's stop, counted from 1, at its place, with its sight marked and the focus on the way onward. */
+/** Waits for the tour's stop, counted from 1, at its page, with its element highlighted and the focus on Next. */
 async function atStop(number: number): Promise<void> {
   await page.waitForURL((url) => PLACES[number - 1]?.test(url.hash) ?? false);
   const { title } = tourText.stops[number - 1] ?? { title: 'no such stop' };
@@ -62,7 +62,7 @@ async function atStop(number: number): Promise<void> {
 }
 
 describe('the first five minutes', () => {
-  // The demo season is worked through when it is first opened, which takes seconds on a busy machine.
+  // The demo season is generated when it is first opened, which takes seconds on a busy machine.
   it('begin with the choice between an own book and a look around', { timeout: 90_000 }, async () => {
     await page.getByRole('button', { name: 'Start an empty book' }).waitFor();
     await keys.pressOn('Look around in the demo');

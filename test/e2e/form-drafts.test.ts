@@ -1,4 +1,4 @@
-/** What is half typed survives loading the window anew: every form of every place is typed into, reloaded and read. */
+/** Half-typed forms survive a reload: types into every form of every page, reloads and compares. */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { openBrowser } from './browser.ts';
@@ -6,11 +6,11 @@ import { openLook, type Look } from './look-at.ts';
 import { PLACES, subjectsOf, type Subjects } from './places.ts';
 import { serve, type Served } from './served.ts';
 
-/** So many fields of each place are typed into. */
+/** Maximum number of fields typed per page. */
 const FIELDS = 4;
-/** Places with something to type: were there fewer, the test would look past forms. */
+/** Minimum number of pages with fields, so that the test cannot miss forms. */
 const MIN_FORMS = 30;
-/** What is looked for is no work: here the fields only filter what is shown. */
+/** Pages whose fields only filter, which are not drafts. */
 const FILTERS: ReadonlySet<string> = new Set([
   'season', 'season of one species', 'where every pound went', 'flow', 'money', 'fat', 'quotes kept', 'compare', 'animals',
   'season report', 'record book', 'a word explained', 'a cooler',
@@ -36,7 +36,7 @@ afterAll(async () => {
   await demo?.end('SIGINT');
 });
 
-/** The fields that can be typed into, in the dialog that lies on top or on the page. */
+/** The editable fields in the open dialog or on the page. */
 const fields = () => {
   const within = page.locator('[role=dialog]').or(page.locator('main')).last();
   return within.locator(TYPEABLE).filter({ visible: true });

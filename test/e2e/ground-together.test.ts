@@ -1,4 +1,4 @@
-/** Meat that was ground with that of an animal on hold: it stays, says for whom it waits, and the grinder is cleaned. */
+/** Meat ground together with that of an animal on hold: it is held too, says why, and the grinder must be cleaned. */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { scanTicket } from '../replay/open-ticket.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';

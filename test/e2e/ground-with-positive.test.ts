@@ -1,4 +1,7 @@
-/** Meat that was ground with that of an animal that tests positive: whom to call, and what was done, from the page of the sick one. */
+/**
+ * Meat ground together with that of an animal that tests positive: whom to call and the actions taken, on the page of
+ * the positive animal.
+ */
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
 import { scanTicket } from '../replay/open-ticket.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';

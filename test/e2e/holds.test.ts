@@ -1,4 +1,7 @@
-/** An animal whose sample is away: not cut, not handed over before the result; and what a positive one asks for. */
+/**
+ * An animal with a pending sample: it is neither cut nor handed over before the result; and the steps after a
+ * positive one.
+ */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { scanTicket } from '../replay/open-ticket.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
@@ -50,7 +53,7 @@ describe('an animal on hold', () => {
       .first()
       .waitFor();
     await scanTicket(page, deer.ticket);
-    // What was refused before still stands in the entry.
+    // The refused text is still in the entry.
     await keys.tabTo(weighing());
     expect(await weighing().inputValue()).toBe('20');
     await keys.press('Enter');
@@ -103,7 +106,7 @@ describe('an animal on hold', () => {
     await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'Save the result' }));
     await keys.press('Enter');
     await page.getByRole('list', { name: 'What to do, in this order' }).waitFor();
-    // The advice stands on the screen, wherever the button was that led to the result.
+    // The advice is visible, wherever the button for the result was.
     await expect
       .poll(
         async () => (await page.getByRole('list', { name: 'What to do, in this order' }).boundingBox())?.y,

@@ -1,4 +1,6 @@
-/** Names that are markup, other directions and very long words: shown as they are, nothing of them runs, no page gets wider. */
+/**
+ * Names with markup, bidirectional text and very long words: shown literally, never executed, and no page gets wider.
+ */
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { printed } from './paper.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';

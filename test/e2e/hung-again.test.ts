@@ -1,4 +1,4 @@
-/** A carcass weighed on the hook again: the Table asks whether it is the same one, and each answer does what it says. */
+/** A second hanging weight: the Table asks whether it is the same carcass, and each answer has its effect. */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { scanTicket } from '../replay/open-ticket.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';

@@ -1,10 +1,13 @@
-/** A shop brings an old season in from a messy spreadsheet, takes it out again, and brings it in once more. */
+/** Imports an old season from a messy spreadsheet, exports it, and imports it again. */
 import axe from 'axe-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readingOf } from './keys.ts';
 import { openShop, type ShopWindow } from './shop-window.ts';
 
-/** Saved by a spreadsheet on Windows: its letters, semicolons, decimal commas, a title, a word of its own, a typing error. */
+/**
+ * Saved by a spreadsheet on Windows: its encoding, semicolons, decimal commas, a title, a word of its own, a typing
+ * error.
+ */
 const messy = (hanging: string): Buffer =>
   Buffer.from(
     [

@@ -1,4 +1,4 @@
-/** Intake at the counter of an opening day: how many keys it takes, and that each stop of the way is the next thing said. */
+/** Intake on an opening day: the number of keys, and the order of the questions. */
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
 import {
   at,
@@ -11,7 +11,7 @@ import {
 } from '../replay/intake-keys.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 
-/** Before, with a calendar in the way and the cut sheet at the end of a long Tab: 132 keys with 5 clicks, and 59 with 1. */
+/** Before date fields and the order of fields were improved: 132 keys with 5 clicks, and 59 with 1. */
 const MAX_KEYS = { new: 90, returning: 30 };
 let shop: ShopWindow;
 beforeAll(async () => {
@@ -19,7 +19,7 @@ beforeAll(async () => {
   await deerAtDesk(shop, 'Dana Whitfield', {}, { hunter: { name: 'Dana Whitfield', phone: '307-555-0177' } });
   await deerAtDesk(shop, 'Dale Whitmore', {}, { hunter: { name: 'Dale Whitmore', phone: '307-555-0188' } });
   await shop.keys.goTo('intake', 2);
-  // The first animal of the day says its species; the others follow it.
+  // The first animal of the day sets its species; the next ones keep it.
   await shop.keys.fill('Name or phone number', 'Opal First');
   await shop.keys.choose('Species', 'Mule deer');
   await shop.keys.choose('Sex', 'Doe');
@@ -77,7 +77,7 @@ it('takes no hunter for another who only begins alike', async () => {
   const before = await hunters();
   await keys.fill('Name or phone number', 'Whit');
   await keys.press('Enter');
-  // Two of them: Enter goes on with what was typed, and nobody is taken.
+  // Two matches: Enter continues with the typed text and selects nobody.
   await page.getByRole('textbox', { name: 'Phone', exact: true }).waitFor();
   expect(await page.getByRole('combobox', { name: 'Name or phone number' }).inputValue()).toBe('Whit');
   await keys.fill('Name or phone number', 'Whitm');
@@ -87,7 +87,7 @@ it('takes no hunter for another who only begins alike', async () => {
   await keys.fill('Name or phone number', 'Whitm');
   await keys.press('Enter');
   await page.getByRole('button', { name: 'Someone else' }).click();
-  // What was typed is there again, to go on with as a new hunter.
+  // The typed text is restored, to continue with a new hunter.
   expect(await page.getByRole('combobox', { name: 'Name or phone number' }).inputValue()).toBe('Whitm');
   expect(await hunters()).toBe(before);
   expect(shop.complaints).toEqual([]);

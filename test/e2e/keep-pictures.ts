@@ -1,4 +1,4 @@
-/** Pictures of a window for somebody to look at, outside the repository, where a variable names a folder for them. */
+/** Takes screenshots into the folder that an environment variable names, outside the repository. */
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
@@ -6,11 +6,11 @@ import { OLD_SCREEN } from './look-at.ts';
 
 export interface PictureWay {
   sizes: readonly (readonly [width: number, height: number])[];
-  /** The whole page, however long; else what the screen shows. */
+  /** The whole page instead of the visible part. */
   fullPage: boolean;
 }
 
-/** Takes the window in each size, light and dark, and leaves it as it was opened. Does nothing without a folder. */
+/** Takes the window in each size, light and dark, and restores it. Does nothing without a folder. */
 export async function keepPictures(
   page: Page,
   folder: string | undefined,

@@ -2,11 +2,11 @@ import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
 
 const MAX_TABS = 120;
-/** Between two looks at a page; it stands still once four of them find the same. */
+/** Interval between two reads of a page; it is stable once four give the same. */
 const STILL_MS = 120;
 
 /**
- * Hands that know only a keyboard: everything is reached with Tab, arrows and the keys that the window names.
+ * A keyboard user: everything is reached with Tab, arrows and the keys that the window shows.
  * @param paceMs pause after each key, to type as a person does
  */
 export function keysOf(page: Page, paceMs = 0) {
@@ -20,7 +20,8 @@ export function keysOf(page: Page, paceMs = 0) {
 
   /** Presses Tab until `target` has the focus. */
   async function tabTo(target: Locator): Promise<void> {
-    // Found once, and again only where it was drawn anew: to look for a name through a long page takes longer than a key.
+    // Located once, and again only if it was rendered again, because searching a long page by name takes longer than
+    // a key press.
     let element = await target.first().elementHandle();
     for (let i = 0; i < MAX_TABS; i++) {
       const where = await element?.evaluate(
@@ -36,7 +37,7 @@ export function keysOf(page: Page, paceMs = 0) {
     tabTo,
     press: (key: string) => keyboard.press(key),
     type: (text: string) => keyboard.type(text),
-    /** Tabs to a text field by its label and types over what stands there. */
+    /** Tabs to a text field by its label and replaces its value. */
     async fill(label: string, text: string): Promise<void> {
       const named = { name: label, exact: true };
       await tabTo(
@@ -48,7 +49,7 @@ export function keysOf(page: Page, paceMs = 0) {
       await keyboard.press('ControlOrMeta+a');
       await keyboard.type(text);
     },
-    /** Picks an option: in a group of choices by the key shown on it, in a drop-down by typing its name. */
+    /** Selects an option: in a group of choices by the key shown on it, in a drop-down by typing its name. */
     async choose(label: string, option: string): Promise<void> {
       const group = page.getByRole('group', { name: label, exact: true });
       const list = page.getByRole('combobox', { name: label, exact: true });
@@ -77,7 +78,7 @@ export function keysOf(page: Page, paceMs = 0) {
       await tabTo(page.getByRole('button', { name, exact: true }));
       await keyboard.press('Enter');
     },
-    /** Goes to a place by its number in the navigation. */
+    /** Opens a page by its number in the navigation. */
     async goTo(place: string, number: number): Promise<void> {
       await keyboard.press(`Alt+${number}`);
       await page.waitForURL((url) => url.hash === `#/${place}`);
@@ -87,7 +88,7 @@ export function keysOf(page: Page, paceMs = 0) {
 
 export type Keys = ReturnType<typeof keysOf>;
 
-/** Everything written in the main part of a page, as a person would read it, once it stands still. */
+/** The visible text of a page's main part, once it is stable. */
 export async function readingOf(page: Page): Promise<string> {
   let before = '';
   let same = 0;

@@ -1,11 +1,11 @@
-/** What must be so on every printed label: where things stand, that nothing is cut off, how high letters are. */
+/** Checks of every printed label: positions, no clipped text, height of letters. */
 import type { Page } from 'playwright-core';
 import { inked, inkHeight, type Picture, type Piece } from './paper.ts';
 
-/** The least height of letters that custom meat is marked with (9 CFR 316.16, 317.16), mm. */
+/** Minimum height of the letters on custom meat (9 CFR 316.16, 317.16), mm. */
 export const MIN_LETTER = 9.525;
 
-/** Where elements stand on the nth sheet, in millimeters, before any quarter turn. */
+/** Positions of elements on the nth sheet, in millimeters, before any rotation. */
 export function onSheet(page: Page, selector: string, nth = 0): Promise<Piece[]> {
   return page.evaluate(
     ([what, n]) => {
@@ -25,9 +25,9 @@ export function onSheet(page: Page, selector: string, nth = 0): Promise<Piece[]>
 }
 
 /**
- * Everything that stands out of where it belongs, in words: lines out of their column, things out of the label. Letters
- * are looked at sideways only: their boxes hold room above and below that nothing is drawn in, and what is drawn in
- * the wrong place shows in the white edges of the picture.
+ * Everything outside its box, in words: lines outside their column, elements outside the label. Text is checked
+ * horizontally only, because its boxes have empty space above and below; vertical errors show in the margins of the
+ * image.
  */
 export function cutOff(page: Page): Promise<string[]> {
   return page.evaluate(() => {
@@ -59,7 +59,7 @@ export function cutOff(page: Page): Promise<string[]> {
   });
 }
 
-/** A thin frame along the edge of a label must stay white: what is cut off would run into it. */
+/** A thin frame along the edge of a label must stay white: clipped content would reach it. */
 export function edgeInk(picture: Picture, { left, top, width, height }: Piece): number {
   const wide = 0.8;
   const inset = 0.3;
@@ -73,7 +73,7 @@ export function edgeInk(picture: Picture, { left, top, width, height }: Piece): 
   );
 }
 
-/** The letter N stands flat above and below: a sliver of its left stem is as high as the capitals. */
+/** The letter N has flat ends: a strip of its left stem is as high as the capitals. */
 export function letterHeight(picture: Picture, sale: Piece): number {
   return inkHeight(picture, { ...sale, left: sale.left, width: sale.width * 0.05 });
 }

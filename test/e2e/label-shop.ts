@@ -1,7 +1,7 @@
-/** A shop with what is hard to put on a label: long names, pork in the sausage, a hold, a farm's animal, two owners. */
+/** A shop with difficult labels: long names, pork in the sausage, a hold, a farm's animal, two owners. */
 import { cut, freshDesk, takeIn, type FreshDesk } from '../desk/fresh-desk.ts';
 
-/** Sixty letters each, with words in them that do not want to be broken. */
+/** Sixty letters each, with words that are hard to break. */
 export const LONG_HUNTER = 'Bartholomew Featherstonehaugh-Cholmondeley of Upper Elkcreek';
 export const LONG_PRODUCT = 'Smoked Jalapeño-Cheddar Summer Sausages, Mild, Coarse Ground';
 /** Packages of the long-named sausage and of links. */
@@ -9,7 +9,7 @@ export const [LONG_COUNT, LINKS] = [11, 1];
 
 export type LabelShop = Awaited<ReturnType<typeof fillShop>>;
 
-/** A hunter's elk with pork in its sausage, a bear on hold that came in four pieces, a bison of an inspected farm. */
+/** A hunter's elk with pork in its sausage, a bear on hold in four pieces, a bison from an inspected farm. */
 export async function fillShop() {
   const shop = await freshDesk('lb', '2026-11-24T18:00:00Z');
   await shop.call('shop.saveSettings', { changes: { cutWhileHeld: true } });

@@ -1,4 +1,4 @@
-/** Labels and tags as they leave a printer: paper size, codes read back, letters of 3/8 in, nothing cut off. */
+/** Labels and tags as printed: paper size, codes read back, letters of 3/8 in, nothing clipped. */
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -11,9 +11,9 @@ import { fillShop, LINKS, LONG_COUNT, LONG_HUNTER, LONG_PRODUCT, type LabelShop 
 import { inked, pngOf, printed, PT_PER_MM, readCode, turnedBack, type Picture, type Piece, type Sheet } from './paper.ts'; // prettier-ignore
 import { serve, type Served } from './served.ts';
 
-/** Everything that was packed of the sausage. */
+/** All packages of the sausage. */
 const COUNT = LONG_COUNT + LINKS;
-/** Millimeters of each paper, from the box that it is sold in. */
+/** Nominal size of each paper, in millimeters. */
 const PACKAGE_PAPERS = [
   { name: '4 × 3 in', page: [101.6, 76.2], each: 1 },
   { name: '4 × 2 in', page: [101.6, 50.8], each: 1 },
@@ -71,7 +71,7 @@ async function goTo(place: string, paper: string): Promise<void> {
   await page.evaluate(() => document.fonts.ready);
 }
 
-/** Prints, and checks every sheet's size to 0.6 pt, which is as fine as a browser cuts paper. */
+/** Prints, and checks every sheet's size to 0.6 pt, the browser's precision. */
 async function print([width, height]: readonly [number, number]): Promise<Sheet[]> {
   const sheets = await printed(page);
   for (const sheet of sheets) {
@@ -81,7 +81,7 @@ async function print([width, height]: readonly [number, number]): Promise<Sheet[
   return sheets;
 }
 
-/** One sheet as dots. With KEEP_PICTURES set they stay in the temporary folder, to be looked at. */
+/** One sheet as pixels. With KEEP_PICTURES set it is saved in the temporary folder. */
 async function pictureOf(sheet: Sheet | undefined, name: string): Promise<Picture> {
   if (!sheet) throw new Error(`${name}: that sheet was not printed`);
   const picture = await sheet.picture();
@@ -287,7 +287,7 @@ describe('the page of labels', () => {
     await page.getByLabel(/^Labels of Smoked/).fill('3');
     await page.getByText('This does not fit on the label.').waitFor();
     expect(await page.getByRole('button', { name: 'Print 3 labels' }).isDisabled()).toBe(true);
-    // The check of this file sees it as well: it can fail.
+    // The check of this file detects it as well, so it can fail.
     expect((await cutOff(page)).length).toBeGreaterThan(0);
     await page.getByLabel(`Also in ${LONG_PRODUCT}`).fill(ALSO);
     await page.getByText('This does not fit on the label.').waitFor({ state: 'detached' });

@@ -1,4 +1,4 @@
-/** Lower legs on or off: said at Intake of an animal in its hide, and mended in its record. */
+/** Lower legs on or off: entered at Intake for an animal in its hide, and corrected in its record. */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { words } from '../../src/ui/texts/en/common.ts';
 import { intakeText as intake } from '../../src/ui/texts/en/animal/intake.ts';

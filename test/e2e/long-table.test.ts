@@ -1,4 +1,4 @@
-/** A table of thousands: the record book of a large shop, in which the desk's few entries are told over and over. */
+/** A table of thousands of rows: the record book of a large shop, made by repeating the desk's few entries. */
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { printed } from './paper.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';

@@ -1,16 +1,16 @@
-/** A window on a served book that goes from place to place and hears what the browser complains of. */
+/** A window on a served book that goes from page to page and collects the browser's errors. */
 import type { Browser, Page } from 'playwright-core';
 import type { Place, Subjects } from './places.ts';
 
 export interface Look {
   page: Page;
-  /** Errors of the console and refusals of the security policy since they were last taken. */
+  /** Console errors and security policy violations since the last read. */
   complaints: string[];
-  /** Goes to a place, does what is done there and waits until it shows what it should. */
+  /** Opens a page, performs its steps and waits until it shows what it should. */
   goTo(place: Place, subjects: Subjects): Promise<void>;
 }
 
-/** A shop's old screen, where nothing else is asked for. */
+/** The default screen size: an old laptop. */
 export const OLD_SCREEN = { width: 1366, height: 768 };
 
 /** Opens a window of the program at `address`. */
@@ -37,15 +37,15 @@ export async function openLook(
     ),
   );
   await page.goto(address);
-  const heading = page.locator('h1').first(); // by its tag: an open sheet hides the rest from roles
+  const heading = page.locator('h1').first(); // By its tag, because an open dialog hides the rest from roles.
   await heading.waitFor();
 
   return {
     page,
     complaints,
     async goTo({ at, act, sees }, subjects) {
-      await page.keyboard.press('Escape'); // a sheet of the frame stays when the place changes
-      // By way of another place: a page that is gone to again would keep what was typed and opened.
+      await page.keyboard.press('Escape'); // A dialog of the frame stays open when the page changes.
+      // By way of another page, because reopening the same one would keep typed text and open dialogs.
       for (const hash of ['#/about', `#${at(subjects)}`]) {
         await page.evaluate((next) => (location.hash = next), hash);
         await page.waitForURL((url) => url.hash === hash);
@@ -57,7 +57,7 @@ export async function openLook(
   };
 }
 
-/** All that is written, once two looks in a row find the same. */
+/** The visible text, once two reads in a row are equal. */
 export async function stillText(page: Page): Promise<string> {
   let before = '';
   for (let i = 0; i < 50; i++) {

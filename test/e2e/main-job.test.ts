@@ -1,4 +1,4 @@
-/** The whole job, from hook to quote, in a real browser and by keyboard alone, with the arithmetic written out. */
+/** The whole job, from hook to quote, in a real browser and by keyboard alone, with the arithmetic shown. */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -16,15 +16,15 @@ let page: Page;
 let keys: Keys;
 const complaints: string[] = [];
 
-/** Percent as the window shows it. */
+/** Percent as displayed. */
 const percent = (share: number): string => `${(share * 100).toFixed(1)} %`;
 /** USDA National Nutrient Database: moose 17172, caribou 17162, pork back fat 10004; own fat by beef separable fat 13019. */
 const FAT = { moose: 0.0074, caribou: 0.0336, backFat: 0.8869, own: 0.7089 };
-/** Pearson square, to the nearest 0.05 lb that the scale shows. */
+/** Pearson square, to the scale step of 0.05 lb. */
 const toAdd = (lean: number, leanFat: number, fat: number, target: number): number =>
   Math.round((lean * (target - leanFat)) / (fat - target) / 0.05) * 0.05;
 
-/** Tickets carry the season, which begins in July. */
+/** Tickets contain the season, which begins in July. */
 function seasonOf(date = new Date()): string {
   return String((date.getMonth() >= 6 ? date.getFullYear() : date.getFullYear() - 1) % 100).padStart(2, '0');
 }
@@ -50,7 +50,7 @@ beforeAll(async () => {
   browser = await openBrowser();
   await open();
 });
-// What stood on the screen when a step failed says more than its message.
+// The screen at the time of a failure is more useful than the error message.
 beforeEach(({ onTestFailed, task }) => {
   onTestFailed(async () => {
     const picture = join(tmpdir(), `gambrel-${task.name.slice(0, 40).replace(/\W+/g, '-')}.png`);
@@ -67,7 +67,7 @@ afterAll(async () => {
 const row = (name: RegExp) => page.getByRole('row', { name });
 const toast = (text: RegExp) => page.getByText(text).first().waitFor();
 
-/** One weight at the table: the letter of the part, the number, Enter. */
+/** One weight at the Table: the letter of the part, the number, Enter. */
 async function weigh(letter: string, typed: string): Promise<void> {
   await keys.press(letter);
   await keys.type(typed);
@@ -77,7 +77,7 @@ async function weighed(part: RegExp): Promise<string> {
   return (await row(part).first().getByRole('cell').nth(1).innerText()).trim();
 }
 
-/** Asks for a quote of a moose of 500 lb hanging and reads take-home and price off the screen. */
+/** Quotes a moose of 500 lb hanging and reads take-home and price. */
 async function askForQuote(): Promise<{
   takeHome: string;
   range: string;
@@ -128,7 +128,7 @@ describe('the whole job, by keyboard', () => {
     // Example book: skinning $30.00; 500 lb at $1.10.
     expect(quoteBefore.skinning).toBe('$30.00');
     expect(quoteBefore.hangingFee).toBe('$550.00');
-    // Grinding at $0.45 a pound of what is shown to a tenth of a pound; the lines add up to the cent.
+    // Grinding at $0.45 a pound, displayed to a tenth of a pound; the lines add up to the cent.
     const cents = (money: string): number => Math.round(Number(money.replace(/[$,]/g, '')) * 100);
     expect(Math.abs(cents(quoteBefore.grinding) - quoteBefore.groundLb * 45)).toBeLessThanOrEqual(
       45 * 0.05 + 0.5,
@@ -186,7 +186,7 @@ describe('the whole job, by keyboard', () => {
     await keys.press('Enter');
     await page.getByRole('button', { name: /Make it 126/ }).waitFor();
     await keys.press('y');
-    // 130 + 150 + 6.2 + 45 + 216 = 547.2, which is 27.2 lb more than hung.
+    // 130 + 150 + 6.2 + 45 + 216 = 547.2, which exceeds the hanging weight by 27.2 lb.
     await page.getByText(/27\.20 lb more than the animal/).waitFor();
     expect(await weighed(/^Bone /)).toBe('216.00 lb');
     await keys.pressOn(/Make it 126/);
@@ -263,7 +263,7 @@ describe('the whole job, by keyboard', () => {
     await keys.press('Enter');
     await page.getByRole('heading', { level: 1, name: MOOSE }).waitFor();
     await keys.pressOn('Packed, ready for pickup');
-    // This shop weighed no packages of whole cuts so far, so its 130 lb of them are not missed.
+    // This shop has weighed no packages of whole cuts yet, so its 130 lb of them are not missing.
     await page.getByRole('button', { name: 'Back to packing' }).waitFor();
   });
 
@@ -283,7 +283,7 @@ describe('the whole job, by keyboard', () => {
     await page.getByText(CARIBOU).first().waitFor();
     await keys.pressOn('To the table with it');
     await page.getByRole('heading', { level: 1, name: CARIBOU }).waitFor();
-    // The second ticket of a season is weighed quickly unless somebody says otherwise.
+    // The second ticket of a season is weighed quickly by default.
     await keys.pressOn('Weigh every part instead');
     await page.getByRole('textbox', { name: 'Whole cuts', exact: true }).waitFor();
     await weigh('t', '12.60');
@@ -332,7 +332,7 @@ describe('the whole job, by keyboard', () => {
 
   it('quotes the next moose from what was learned', async () => {
     quoteAfter = await askForQuote();
-    // This moose gave (130 + 150 + 6.2) / 520 = 55.0 % where the published figures say 62 %: the next quote comes down.
+    // This moose gave (130 + 150 + 6.2) / 520 = 55.0 %, below the published 62 %: the next prediction is lower.
     expect(Number.parseFloat(quoteAfter.takeHome)).toBeLessThan(Number.parseFloat(quoteBefore.takeHome));
     expect(quoteAfter.range).not.toBe(quoteBefore.range);
     expect(quoteAfter.hangingFee).toBe('$550.00');
@@ -351,7 +351,7 @@ describe('the whole job, by keyboard', () => {
   });
 
   it('finds every figure again after the program was killed', async () => {
-    /** Each place with something that stands there only when all of it is there. */
+    /** Each page with an element that appears only once it has loaded. */
     const places = {
       [`/table/${MOOSE}`]: 'weighed twice',
       [`/table/${CARIBOU}`]: '14 lb 4 oz',
@@ -383,14 +383,14 @@ describe('the whole job, by keyboard', () => {
   }, 60_000);
 
   it('complained about nothing on the way', () => {
-    // The killed program takes its connections with it; nothing else may be said.
+    // The killed program's connections break; there must be no other error.
     expect(complaints.filter((text) => !/ERR_CONNECTION|ERR_INCOMPLETE|network error/i.test(text))).toEqual(
       [],
     );
   });
 });
 
-/** One weight at the grinder: what is on the scale is named by the entry itself; it is in when it stands in the list. */
+/** Weighs one ingredient at the grinder; done once it is in the list. */
 async function weighIn(typed: string): Promise<void> {
   const card = page
     .locator('section')

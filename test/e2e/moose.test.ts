@@ -1,4 +1,6 @@
-/** A moose cut in full detail: primals on the drawing, several totes with their container, a slip, the grind, the freezer. */
+/**
+ * A moose in full detail: primals on the drawing, several totes with their container, a slip, the grind, the freezer.
+ */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { openShop, type ShopWindow } from './shop-window.ts';
 
@@ -22,7 +24,7 @@ const list = () => shop.page.getByRole('table', { name: 'Weighings of this anima
 const row = (name: RegExp) => shop.page.getByRole('row', { name });
 const entry = (name: string) => shop.page.getByRole('textbox', { name, exact: true });
 
-/** Picks what is weighed by its name and goes back to the number. */
+/** Selects the primal by name and returns the focus to the entry. */
 async function pickStage(name: string): Promise<void> {
   await shop.page.getByRole('radio', { name, exact: true }).check({ force: true });
 }
@@ -114,7 +116,7 @@ describe('a moose in full detail', () => {
       await keys.press('Enter');
       await list().getByText(`${net} lb`).first().waitFor();
     }
-    // 130 + 150.5 + 45 + 126 + 22 = 473.5; 520 − 473.5 = 46.5 lb not yet explained.
+    // 130 + 150.5 + 45 + 126 + 22 = 473.5; 520 − 473.5 = 46.5 lb unexplained.
     await row(/^Not yet explained 46\.50 lb/).waitFor();
     await row(/^Whole cuts 130\.00 lb 25\.0 %/).waitFor();
     const { balance } = await shop.call('animals.get', { ticket });

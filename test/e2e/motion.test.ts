@@ -1,4 +1,4 @@
-/** What moves by itself: a hook to its new place, a weight that landed. Nothing at first, nothing where it is not wanted. */
+/** Animations: a hook moves to its new place, a new weight grows. None on load, none with reduced motion. */
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 

@@ -1,4 +1,4 @@
-/** A book that does not open, in a real window: what is said, and the way back. */
+/** A book that does not open: the message, and how to recover. */
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

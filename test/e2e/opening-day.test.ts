@@ -1,4 +1,6 @@
-/** The first animals of an opening day in a real window, typed as quickly as the window takes it; the whole day is `npm run opening-day`. */
+/**
+ * The first animals of an opening day, typed as fast as the window accepts; the whole day is `npm run opening-day`.
+ */
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
 import { timesTable } from '../replay/stopwatch.ts';
 import { inventVisitors } from '../replay/visitors.ts';

@@ -1,4 +1,4 @@
-/** What was done in one book stays there: the demo's undo and half-typed weights never reach the shop. */
+/** State of one book never reaches another: the demo's undo and half-typed weights never affect the shop. */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -17,12 +17,15 @@ let browser: Browser;
 let call: Awaited<ReturnType<typeof deskLine>>;
 let first: { page: Page; keys: Keys };
 let second: { page: Page; keys: Keys };
-/** An animal that both books have, on a hook, and a weight of it that the shop kept; the demo's next has its number. */
+/**
+ * An animal that both books have, on a hook, with a weight in the shop's book; the demo's next weight gets the same
+ * id.
+ */
 let ticket: string;
 let ours: number;
 
 beforeAll(async () => {
-  // The shop's book begins as the demo's does, so that the same tickets and numbers are in both.
+  // The shop's book starts as a copy of the demo, so that both have the same tickets and ids.
   const book = join(folder, 'shop.gambrel');
   await copyDemo(book, join(import.meta.dirname, '../../out/main/demo.gambrel'));
   [served, browser] = await Promise.all([serve('--book', book), openBrowser()]);
@@ -112,7 +115,7 @@ describe('a window that goes from one book to another', () => {
       await page.getByText('The demo was opened in another window').waitFor();
       await page.waitForURL((url) => url.hash === '#/rail');
     }
-    // The same ticket is another animal here: what was half-typed for it in the shop is gone.
+    // The same ticket is another animal here: the shop's half-typed weight is gone.
     await atTable(first.page);
     expect(await entry(first.page).inputValue()).toBe('');
   });
@@ -128,7 +131,7 @@ describe('a window that goes from one book to another', () => {
   it('refuses what a window that heard nothing still means for the book before', async () => {
     const { page } = second;
     await atTable(page);
-    // A hidden window holds no line to the desk, and here it does not learn that it is seen again.
+    // A hidden window has no connection to the desk; here it is not notified that it becomes visible.
     await page.evaluate(() => {
       Object.defineProperty(document, 'hidden', { value: true });
       document.dispatchEvent(new Event('visibilitychange'));

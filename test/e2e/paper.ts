@@ -1,4 +1,4 @@
-/** What came out of the printer: a PDF's sheets as sizes, words and pictures, and the codes that a reader finds on them. */
+/** The printed output: the pages of a PDF with sizes, text and images, and the codes that a reader finds on them. */
 import { BarcodeFormat, BinaryBitmap, DecodeHintType, HybridBinarizer, MultiFormatReader, RGBLuminanceSource } from '@zxing/library'; // prettier-ignore
 import type { PDFDocumentProxy, PDFPageProxy } from 'pdfjs-dist';
 import { PNG } from 'pngjs';
@@ -6,24 +6,24 @@ import type { Page } from 'playwright-core';
 
 /** Points (1/72 in) in a millimeter. */
 export const PT_PER_MM = 72 / 25.4;
-/** Dots of the pictures in a millimeter: 203 dpi, the coarsest label printers. */
+/** Dots per millimeter of the images: 203 dpi, the coarsest label printers. */
 const DOTS_PER_MM = 8;
 
 export interface Sheet {
-  /** In points, as the PDF says. */
+  /** In points, as in the PDF. */
   width: number;
   height: number;
   words: string;
-  /** Rendered when asked for. */
+  /** Rendered on demand. */
   picture(): Promise<Picture>;
 }
 export interface Picture {
   width: number;
   height: number;
-  /** Four bytes a dot: red, green, blue, opacity. */
+  /** Four bytes per pixel: red, green, blue, opacity. */
   data: Uint8ClampedArray;
 }
-/** A piece of a picture, in millimeters from its left and top. */
+/** A part of an image, in millimeters from its left and top. */
 export interface Piece {
   left: number;
   top: number;
@@ -31,12 +31,9 @@ export interface Piece {
   height: number;
 }
 
-/**
- * Prints the page to a PDF, as the browser would on paper, and opens it sheet by sheet. `format` is the paper in the
- * printer, where the page does not name its own.
- */
+/** Prints the page to a PDF and opens it page by page. `format` is the printer's paper, if the page sets none. */
 export async function printed(page: Page, format: 'A4' | 'Letter' = 'Letter'): Promise<Sheet[]> {
-  // Loaded here, not above: outside a browser it looks for a canvas as soon as it is loaded.
+  // Loaded lazily: outside a browser it looks for a canvas as soon as it is imported.
   const { getDocument } = await import('pdfjs-dist/legacy/build/pdf.mjs');
   const pdf = await page.pdf({ preferCSSPageSize: true, format });
   const document = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise;
@@ -61,19 +58,19 @@ async function sheetOf(document: PDFDocumentProxy, sheet: PDFPageProxy): Promise
   }; // prettier-ignore
 }
 
-/** The canvas that the renderer brings along outside a browser; its types leave it open. */
+/** The canvas that the renderer uses outside a browser; its types omit it. */
 interface CanvasFactory {
   create(width: number, height: number): { canvas: HTMLCanvasElement; context: CanvasRenderingContext2D };
 }
 
-/** A picture as a PNG file. */
+/** An image as a PNG file. */
 export function pngOf({ width, height, data }: Picture): Buffer {
   const png = new PNG({ width, height });
   png.data.set(data);
   return PNG.sync.write(png);
 }
 
-/** A quarter turn against the clock: a band is printed along its roll. */
+/** Rotates by 90° counterclockwise: labels on a roll are printed along its length. */
 export function turnedBack({ width, height, data }: Picture): Picture {
   const turned = new Uint8ClampedArray(data.length);
   for (let y = 0; y < height; y++)
@@ -84,7 +81,7 @@ export function turnedBack({ width, height, data }: Picture): Picture {
   return { width: height, height: width, data: turned };
 }
 
-/** Gray values of a piece, row by row; beyond the paper's edge it ends. */
+/** Gray values of a part of an image, row by row, clipped to the paper. */
 function greys(picture: Picture, piece: Piece): { width: number; height: number; grey: Uint8ClampedArray } {
   const dots = (mm: number, most: number): number =>
     Math.min(most, Math.max(0, Math.round(mm * DOTS_PER_MM)));
@@ -99,13 +96,13 @@ function greys(picture: Picture, piece: Piece): { width: number; height: number;
   return { width, height, grey };
 }
 
-/** How much of a piece is printed on, 0 to 1. */
+/** The inked fraction of a part of an image, 0 to 1. */
 export function inked(picture: Picture, piece: Piece): number {
   const { grey } = greys(picture, piece);
   return grey.length === 0 ? 0 : grey.filter((value) => value < 128).length / grey.length;
 }
 
-/** Height in millimeters from the uppermost to the lowest dot printed in a piece. */
+/** Height in millimeters from the topmost to the lowest printed dot. */
 export function inkHeight(picture: Picture, piece: Piece): number {
   const { width, height, grey } = greys(picture, piece);
   const rows = Array.from({ length: height }, (_, y) => y).filter((y) =>
@@ -114,7 +111,7 @@ export function inkHeight(picture: Picture, piece: Piece): number {
   return rows.length === 0 ? 0 : ((rows.at(-1) ?? 0) - (rows[0] ?? 0) + 1) / DOTS_PER_MM;
 }
 
-/** What a reader of another maker makes of the bars or the square in a piece. @throws when it finds none */
+/** Decodes the barcode or QR code in a part of an image with another vendor's reader. @throws if it finds none */
 export function readCode(picture: Picture, piece: Piece, kind: 'bars' | 'square'): string {
   const { width, height, grey } = greys(picture, piece);
   const format = kind === 'bars' ? BarcodeFormat.CODE_128 : BarcodeFormat.QR_CODE;

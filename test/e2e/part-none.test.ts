@@ -1,4 +1,4 @@
-/** At the Table, typing 0 or “none” states that there is none of a part; the button beside does the same. */
+/** At the Table, typing 0 or “none” states that there is none of a part, and so does the button beside it. */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { scanTicket } from '../replay/open-ticket.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';

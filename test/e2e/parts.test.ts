@@ -1,4 +1,4 @@
-/** The parts that take the focus: dialogs, tabs, the find box. Everything here is done with keys. */
+/** Parts that manage the focus: dialogs, tabs, the find box. By keyboard only. */
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 

@@ -1,4 +1,4 @@
-/** No screen is forgotten: every route and every sheet stands in the list that the browser tests go through. */
+/** Every route and every dialog is in the list of places that the browser tests visit. */
 import { globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
@@ -7,14 +7,14 @@ import { routes } from '../../src/ui/router.ts';
 import { PLACES, type Subjects } from './places.ts';
 
 const UI = join(import.meta.dirname, '../../src/ui');
-/** Sheets that the demo season has no occasion for, and where else they are opened. */
+/** Dialogs that the demo season cannot open, and which test opens them. */
 const ELSEWHERE = [
-  'leaving/NoticeDialog.vue', // only once a notice is due: counter.test.ts
-  'leaving/DonateDialog.vue', // only of packed meat: counter.test.ts
-  'belongings/EndDialog.vue', // only with a belonging: counter.test.ts
-  'holds/AffectedDialog.vue', // only once a positive result reaches others: ground-with-positive.test.ts
-  'backup/LockCard.vue', // only with a second folder for backups: below in Shop, the same fields as any sheet
-  'grinder/PastLots.vue', // only with fat past its date: test/ui/grinder/past-lots.test.ts
+  'leaving/NoticeDialog.vue', // Only if a notice is due: counter.test.ts.
+  'leaving/DonateDialog.vue', // Only for packed meat: counter.test.ts.
+  'belongings/EndDialog.vue', // Only with a belonging: counter.test.ts.
+  'holds/AffectedDialog.vue', // Only if a positive result affects others: ground-with-positive.test.ts.
+  'backup/LockCard.vue', // Only with a second folder for backups: below in Shop, the same fields as any dialog.
+  'grinder/PastLots.vue', // Only with fat past its use-by date: test/ui/grinder/past-lots.test.ts.
 ];
 const subjects: Subjects = {
   suspect: '26-0001', plain: '26-0002', held: '26-0003', packed: '26-0004', billed: '26-0005', batch: 1, ground: 2, quote: 3, payment: 4, debtor: 5,

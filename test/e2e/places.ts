@@ -1,27 +1,27 @@
-/** Every place of the window and its sheets, to be looked at one after another in the demo season. */
+/** Every page of the window and its dialogs, visited one after another in the demo season. */
 import type { Page } from 'playwright-core';
 import type { AnimalPage } from '../../src/bridge/contract.ts';
 import { deskLine } from './desk-line.ts';
 
-/** Tickets and numbers that the addresses of places are made of. */
+/** Tickets and ids in the addresses of pages. */
 export interface Subjects {
-  /** On the table, and its own weights are doubted. */
+  /** On the table, with doubtful weights. */
   suspect: string;
-  /** Hangs, and its weights agree. */
+  /** Hanging, with consistent weights. */
   plain: string;
-  /** Must not be handed over. */
+  /** On hold, so it cannot be handed over. */
   held: string;
-  /** Packed, waits to be fetched, not billed. */
+  /** Packed, ready for pickup, not billed. */
   packed: string;
-  /** Billed and gone home. */
+  /** Billed and picked up. */
   billed: string;
   /** A payment of the billed one. */
   payment: number;
-  /** A hunter whose bill is not paid. */
+  /** A hunter with an open balance. */
   debtor: number;
-  /** A batch on the grinder, pooled of several animals. */
+  /** An unfinished pooled batch. */
   batch: number;
-  /** A batch that is ground and packed. */
+  /** A finished and packed batch. */
   ground: number;
   quote: number;
 }
@@ -30,11 +30,11 @@ export interface Place {
   name: string;
   /** The hash of the address, without `#`. */
   at: (subjects: Subjects) => string;
-  /** The component whose sheet lies over the place. */
+  /** The component of the dialog that is open. */
   sheet?: string;
-  /** What is done there. */
+  /** The steps to perform. */
   act?: (page: Page) => Promise<void>;
-  /** What must then be seen for it to be the right page. */
+  /** The element that must then be visible. */
   sees: RegExp;
 }
 
@@ -56,7 +56,7 @@ async function askQuote(page: Page): Promise<void> {
   await page.getByRole('heading', { name: 'Take-home meat' }).waitFor();
 }
 
-/** The book of a season has hundreds of rows that are all alike: a few stand for all. */
+/** The record book of a season has hundreds of similar rows: a few represent all. */
 async function fewRecords(page: Page): Promise<void> {
   await page.locator('main').getByLabel('Find', { exact: true }).fill('26-000');
   await page.getByText(/^9 entries/).waitFor();
@@ -91,11 +91,11 @@ async function newHand(page: Page): Promise<void> {
   await page.getByLabel('Who works here').selectOption('+');
 }
 
-/** Animals and papers of a served demo that show what there is to be seen. */
+/** Animals and papers of a served demo that cover the pages. */
 export async function subjectsOf(address: string): Promise<Subjects> {
   const desk = await deskLine(address);
   const records = await desk('records.list', {});
-  // One after another: hundreds at once would wait in line for longer than the server lets a request wait.
+  // Sequential, because hundreds of concurrent requests would exceed the server's timeout.
   const pages = new Map<string, AnimalPage>();
   const ticketOf = async (what: string, fits: (page: AnimalPage) => boolean): Promise<string> => {
     for (const { ticket } of records) {
@@ -141,7 +141,7 @@ export async function subjectsOf(address: string): Promise<Subjects> {
   };
 }
 
-/** In the order of the routes; a sheet follows the place that it lies over. */
+/** In the order of the routes; a dialog follows its page. */
 export const PLACES: readonly Place[] = [
   { name: 'rail', at: () => '/rail', sees: /On the rail, longest hung first/ },
   {
@@ -375,5 +375,5 @@ export const PLACES: readonly Place[] = [
   { name: 'about', at: () => '/about', sees: /Made with the work of others/ },
 ];
 
-/** Where the list is cut, so that two workers walk it at the same time. */
+/** Where the list is split, so that two workers visit it concurrently. */
 export const HALF_OF_PLACES = Math.ceil(PLACES.length / 2);

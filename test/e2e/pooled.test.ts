@@ -1,4 +1,4 @@
-/** Sausage of five owners, and a fat lot that runs dry in the middle of it: in a real browser, the sums by hand. */
+/** Sausage of five owners, and a fat lot that runs out midway, with the sums computed by hand. */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 
@@ -14,7 +14,7 @@ const TRIM = {
 /** USDA National Nutrient Database: ground deer 17343, pork back fat 10004. */
 const [DEER, BACK_FAT] = [0.0713, 0.8869];
 const TARGET = 0.25;
-/** Packages of somewhat less than a pound each. */
+/** Packages of slightly less than a pound each. */
 const PACKAGES = 131;
 
 let shop: ShopWindow;
@@ -45,7 +45,7 @@ const card = (title: string) =>
   shop.page.locator('section').filter({ has: shop.page.getByRole('heading', { name: title, exact: true }) });
 const wentIn = () => shop.page.getByRole('table', { name: 'What went in' });
 
-/** One weight of what the plan says is next; it is in when the list says so. */
+/** Weighs in the next ingredient of the plan; done once it is in the list. */
 async function weighIn(typed: string): Promise<void> {
   const { keys } = shop;
   await keys.tabTo(card('Weigh in').getByRole('textbox').first());
@@ -113,14 +113,14 @@ describe('a pooled batch of five owners', () => {
       await column('Whose is it', 3),
       await column('Whose is it', 4),
     ];
-    // The last line is all together.
+    // The last line is the total.
     for (const figures of columns) expect(sum(figures.slice(0, -1))).toBeCloseTo(figures.at(-1) ?? 0, 6);
     const [lean = [], share = [], packages = []] = columns.map((figures) => figures.slice(0, -1));
     expect(lean).toEqual(Object.values(TRIM).map(Number));
     // Largest remainder by hand: 131 × 21.35 / 91.05 = 30.72, 20.43, 43.24, 14.32, 22.30: 129 whole ones, the two left go to .72 and .43.
     expect(packages).toEqual([31, 21, 43, 14, 22]);
     expect(sum(packages)).toBe(PACKAGES);
-    // 116.10 lb by lean put in, to the pound's hundredth; what is shown adds up to what was packed.
+    // 116.10 lb by lean put in, to a hundredth of a pound; the displayed values add up to what was packed.
     expect(Math.round(sum(share) * 100)).toBe(11_610);
     for (const [i, pounds] of lean.entries()) expect(share[i]).toBeCloseTo((116.1 * pounds) / 91.05, 1);
     const [batch] = (await shop.call('grinder.get', {})).open;

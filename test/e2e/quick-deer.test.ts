@@ -1,9 +1,9 @@
-/** A deer weighed quickly: after its ticket a handful of keystrokes to "ready for pickup". */
+/** A deer weighed quickly: a few key presses from its ticket to "ready for pickup". */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { scanTicket } from '../replay/open-ticket.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 
-/** A keystroke group is one number with its Enter, or one key that decides something. */
+/** A keystroke group is a number with its Enter, or a single key that decides something. */
 const MAX_GROUPS = 6;
 const LB = 453.59237;
 

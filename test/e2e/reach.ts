@@ -1,7 +1,7 @@
-/** What a page is measured by: cut-off text, targets for a finger, and the way of the Tab key. Runs in the window. */
+/** Measurements of a page, made in the window: clipped text, touch targets, and the tab order. */
 import type { Page } from 'playwright-core';
 
-/** Roughly where an element stands, for the message of a test. */
+/** Describes an element and its position, for error messages. */
 const NAME_IT = `(element) => {
   const label = element.getAttribute('aria-label') ?? element.innerText ?? element.value ?? '';
   const role = element.getAttribute('role');
@@ -10,15 +10,16 @@ const NAME_IT = `(element) => {
   return [element.tagName.toLowerCase() + (role ? '[' + role + ']' : ''), element.className, '“' + label.trim().slice(0, 40) + '”', 'in', around.slice(0, 40)].join(' ');
 }`;
 
-/** Elements that can be seen, among `selector`, that are not drawn for screen readers alone. */
+/** Visible elements that match `selector`, except those for screen readers only. */
 const SEEN = `(selector) => [...document.querySelectorAll(selector)].filter((element) =>
   !element.closest('.out-of-sight, [inert]') &&
   element.checkVisibility({ visibilityProperty: true, opacityProperty: true }) &&
   element.getClientRects().length > 0)`;
 
 /**
- * What cannot be read or reached: text that runs out of a box that clips it, and what stands left of or above the
- * page. What a box scrolls is not cut off.
+ * Unreadable or unreachable content: text clipped by its box, and elements left of or above the page. Scrollable
+ * content
+ * does not count.
  */
 export function cutOff(page: Page): Promise<string[]> {
   return page.evaluate(`(() => {
@@ -60,7 +61,7 @@ export function cutOff(page: Page): Promise<string[]> {
   })()`);
 }
 
-/** Heads and feet that stay while the page scrolls, as the share of the window's height that they cover. */
+/** The share of the window's height covered by fixed headers and footers. */
 export function coveredShare(page: Page): Promise<number> {
   return page.evaluate(`(() => {
     const seen = ${SEEN};
@@ -74,7 +75,7 @@ export function coveredShare(page: Page): Promise<number> {
   })()`);
 }
 
-/** What a finger in a glove would miss: less than 44 px across or down, links within a sentence included. */
+/** Targets smaller than 44 px in either direction, links within a sentence included. */
 export function smallTargets(page: Page): Promise<string[]> {
   return page.evaluate(`(() => {
     const nameIt = ${NAME_IT};
@@ -115,7 +116,7 @@ export function smallTargets(page: Page): Promise<string[]> {
   })()`);
 }
 
-/** Tables that are wider than their frame, so that a column or a button is out of sight until one scrolls sideways. */
+/** Tables wider than their frame, which hide a column or a button until scrolled. */
 export function lostColumns(page: Page): Promise<string[]> {
   return page.evaluate(`(() => {
     const nameIt = ${NAME_IT};
@@ -125,7 +126,7 @@ export function lostColumns(page: Page): Promise<string[]> {
   })()`);
 }
 
-/** Placeholders that are longer than their field. */
+/** Placeholders longer than their field. */
 export function clippedPlaceholders(page: Page): Promise<string[]> {
   return page.evaluate(`(() => {
     const seen = ${SEEN};
@@ -139,7 +140,7 @@ export function clippedPlaceholders(page: Page): Promise<string[]> {
   })()`);
 }
 
-/** How many rows the places take in the head of the window. */
+/** Number of rows of the navigation. */
 export function headRows(page: Page): Promise<number> {
   return page.evaluate(`(() => {
     const links = [...document.querySelectorAll('header .bar nav a')];
@@ -149,7 +150,7 @@ export function headRows(page: Page): Promise<number> {
   })()`);
 }
 
-/** By how many pixels the head begins and ends elsewhere than the page below it; nothing for a page of its own shape. */
+/** Horizontal offset in pixels between the header and the page below it; empty for pages with another layout. */
 export function edgesApart(page: Page): Promise<number[]> {
   return page.evaluate(`(() => {
     const within = (element) => {

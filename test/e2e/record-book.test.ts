@@ -1,4 +1,4 @@
-/** The record book as an officer asks for it: what is missing is found and mended, and the book goes on paper and into a table. */
+/** The record book for an officer: missing data is found and corrected, and the book is printed and exported. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { inked, pngOf, printed, PT_PER_MM } from './paper.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 
-/** Millimeters, lying crosswise. */
+/** Millimeters, landscape. */
 const PAPERS = [
   { format: 'A4', width: 297, height: 210 },
   { format: 'Letter', width: 279.4, height: 215.9 },
@@ -67,7 +67,7 @@ describe('the record book', { timeout: 90_000 }, () => {
     await page.getByRole('button', { name: 'See the one written late' }).click();
     await page.getByText('1 entry, 1 with something missing, 1 written late').waitFor();
     await page.getByRole('cell', { name: /written 9 days later/ }).waitFor();
-    // What is looked at stands in the address, so that coming back finds it again.
+    // The filter is in the address, so that going back restores it.
     expect(new URL(page.url()).hash).toContain('only=late');
     await page.getByLabel('Show', { exact: true }).selectOption('Every entry');
     await page.getByText('30 entries, 2 with something missing, 1 written late').waitFor();
@@ -80,7 +80,7 @@ describe('the record book', { timeout: 90_000 }, () => {
     await page.keyboard.press('Enter');
     const dialog = page.getByRole('dialog', { name: /Mend the record/ });
     await dialog.waitFor();
-    // The first field that is missing has the cursor.
+    // The first missing field has the focus.
     await page.keyboard.type('MD-1017');
     await dialog.getByLabel('Kill area').fill('Unit 40');
     const found = await page.evaluate(async () => {
@@ -156,7 +156,7 @@ describe('the record book', { timeout: 90_000 }, () => {
       ];
       expect(edges.map((edge) => inked(picture, edge))).toEqual([0, 0, 0]);
     }
-    // A row that is split would leave its owner on one sheet and its phone on the next.
+    // A split row would separate an owner from the phone number.
     for (const sheet of sheets)
       expect(sheet.words.split('307-555-0100').length).toBe(
         sheet.words.split(/(?<![\d-])\d\d-\d{4}(?!\d)/).length,

@@ -1,4 +1,4 @@
-/** Going back to a backup from before personal details were removed: the sheet says that it brings them back. */
+/** Restoring a backup from before personal details were removed: the dialog warns that it brings them back. */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

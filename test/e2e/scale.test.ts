@@ -1,4 +1,4 @@
-/** A weight from a scale to the book: the practice scale drives the table in a real browser. */
+/** A weight from a scale to the book: the practice scale drives the Table in a real browser. */
 import axe from 'axe-core';
 import Database from 'better-sqlite3';
 import type { Page } from 'playwright-core';
@@ -36,7 +36,7 @@ const entry = (name = 'Whole cuts') => page.getByRole('textbox', { name, exact: 
 const takeButton = () => page.getByRole('button', { name: 'Take the weight from the scale' });
 const readout = () => page.locator('.readout');
 
-/** Sets what lies on the practice scale, in the Shop, and goes back to the animal. */
+/** Sets the weight on the practice scale, in the Shop, and returns to the animal. */
 async function put(weight: string, moving: boolean): Promise<void> {
   const animal = page.url();
   await keys.goTo('shop', 9);
@@ -51,7 +51,7 @@ async function put(weight: string, moving: boolean): Promise<void> {
   await entry().waitFor();
 }
 
-/** Weights of the book, read from its file by another program, oldest first. */
+/** Weights in the book file, oldest first, read by another program. */
 function kept(): { typed: string; source: string; grams: number }[] {
   const file = new Database(shop.bookPath, { readonly: true });
   const rows = file

@@ -1,6 +1,7 @@
 /**
- * Walks places in a real browser once. Each is readable by everyone and without holes in both themes; nothing is cut off
- * on a small screen or at 200 %, and each target is wide enough for a glove.
+ * Visits places in a real browser once. Each must be accessible in both themes; nothing may be clipped on a small
+ * screen or
+ * at 200 %, and every target must be wide enough for a glove.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -22,15 +23,15 @@ import {
 } from './reach.ts';
 import { serve, type Served } from './served.ts';
 
-/** The smallest screen on which the tool is offered. */
+/** The smallest supported screen. */
 const SMALL = { width: 1024, height: 768 };
-/** A tablet held upright. */
+/** A tablet in portrait. */
 const UPRIGHT = { width: 810, height: 1080 };
 const WIDE = { width: 1920, height: 1080 };
-/** What is left of 1366 × 768 at 200 %. */
+/** The viewport of 1366 × 768 at 200 % zoom. */
 const ENLARGED = { width: 683, height: 384 };
 
-/** What a person would take for a broken program. */
+/** Texts that look like a malfunction. */
 const HOLES = /\bNaN\b|\bundefined\b|\[object|\bnull\b/;
 
 interface Violation {
@@ -39,13 +40,13 @@ interface Violation {
   nodes: { target: string; html: string }[];
 }
 
-/** What an accessibility checker would hold against the page as it stands, from moderate up. */
+/** Accessibility violations of the current page, from moderate up. */
 async function violations(page: Page): Promise<Violation[]> {
   return page.evaluate(async () => {
     const checker = (window as unknown as { axe: typeof axe }).axe;
     const { violations: found } = await checker.run(document, {
       resultTypes: ['violations'],
-      preload: false, // only asks for the style sheets again
+      preload: false, // Preloading only fetches the style sheets again.
     });
     return found
       .filter(({ impact }) => impact === 'moderate' || impact === 'serious' || impact === 'critical')
@@ -65,7 +66,10 @@ async function checkWhole({ page, complaints }: Look): Promise<void> {
 
 const themeOf = ({ page }: Look) => page.locator('html').getAttribute('data-theme');
 
-/** Tests these places of the demo, and the greeting of a fresh book. A place is opened once; its tests build on each other. */
+/**
+ * Tests these places of the demo, and the greeting of a new book. A place is opened once; its tests build on each
+ * other.
+ */
 export function placesAreWhole(places: readonly Place[]): void {
   const folder = mkdtempSync(join(tmpdir(), 'gambrel-screens-'));
   let demo: Served;

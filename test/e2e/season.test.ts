@@ -1,4 +1,7 @@
-/** The Season in a real browser: what is looked at stays in the address, every mark leads on, pictures and paper hold what they show. */
+/**
+ * The Season in a real browser: the view is stored in the address, every mark is a link, images and printed pages
+ * contain what they show.
+ */
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -12,7 +15,7 @@ import { inked, pngOf, printed, PT_PER_MM } from './paper.ts';
 import { serve, type Served } from './served.ts';
 
 const KEEP = Boolean(process.env.KEEP_PICTURES);
-/** A4 is 8.27 in across; fewer dots to the inch than 200 look rough in print. */
+/** A4 is 8.27 in wide; below 200 dpi an image looks coarse in print. */
 const MIN_DOTS = Math.ceil(8.27 * 200);
 const PAPERS = [
   { format: 'A4', width: 210, height: 297 },
@@ -29,7 +32,7 @@ let call: Awaited<ReturnType<typeof deskLine>>;
 beforeAll(async () => {
   [served, browser] = await Promise.all([serve('--demo'), openBrowser()]);
   call = await deskLine(await served.newAddress());
-  // Dark, so that a picture or a page meant for paper has something to differ from.
+  // Dark, so that images and pages for print must differ from it.
   const context = await browser.newContext({
     viewport: { width: 1366, height: 768 },
     colorScheme: 'dark',
@@ -63,7 +66,7 @@ const card = (title: string) =>
 const filterFor = (label: string) =>
   page.getByRole('group', { name: 'Which animals' }).getByLabel(label, { exact: true });
 
-/** Presses a button of a chart that saves, and reads what came of it. */
+/** Presses a save button of a chart, and reads the saved file. */
 async function saved(title: string, button: string): Promise<{ name: string; content: Buffer }> {
   const [download] = await Promise.all([
     page.waitForEvent('download'),
@@ -139,7 +142,7 @@ describe('marks', () => {
     const { species } = await call('season.yields', { species: 'elk' });
     const tickets = species[0]?.points.map(({ ticket }) => ticket) ?? [];
     let opened: string | undefined;
-    // From the right, where dots lie outside of the box, along three lines of the row.
+    // From the right, where points lie outside of the box, along three lines of the row.
     for (const height of [0.2, 0.35, 0.5]) {
       if (opened) break;
       await goTo('/season?species=elk');
@@ -200,7 +203,7 @@ describe('what is saved', () => {
     if (KEEP) writeFileSync(join(folder, picture.name), picture.content);
     const png = PNG.sync.read(picture.content);
     expect(png.width).toBeGreaterThanOrEqual(MIN_DOTS);
-    // White paper in a dark window, with more on it than words.
+    // White paper from a dark window, with more than text on it.
     expect([...png.data.subarray(0, 3)]).toEqual([255, 255, 255]);
     const colours = new Set<number>();
     for (let i = 0; i < png.data.length; i += 4 * 97) colours.add(png.data.readUIntBE(i, 3));
@@ -208,7 +211,7 @@ describe('what is saved', () => {
 
     const table = await saved(title, 'Save as table (CSV)');
     expect(table.name).toBe(`${name}.csv`);
-    // Read by another maker's reader, which refuses rows of unlike length.
+    // Parsed by another vendor's reader, which rejects rows of unequal length.
     expect(parse(table.content.toString('utf8')).length).toBeGreaterThan(5);
   });
 });
@@ -246,7 +249,7 @@ describe.each(PAPERS)('the report on $format', { timeout: 120_000 }, ({ format, 
       expect(Math.abs(sheet.height - height * PT_PER_MM)).toBeLessThan(1);
       expect(sheet.words.length, `words of sheet ${i + 1}`).toBeGreaterThan(60);
     }
-    // Drawing a sheet as dots takes seconds: the cover and the page of one kind of game stand for all.
+    // Rendering a sheet takes seconds: the cover and one species' page represent all.
     const own = sheets.findIndex(({ words }) => words.startsWith(told[0]?.name ?? ''));
     for (const [i, sheet] of [sheets[0], sheets[own]].entries()) {
       const picture = await sheet?.picture();
@@ -257,7 +260,7 @@ describe.each(PAPERS)('the report on $format', { timeout: 120_000 }, ({ format, 
       expect(share).toBeLessThan(0.4);
       for (const left of [0, width - 10]) expect(inked(picture, { left, top: 0, width: 10, height })).toBe(0);
     }
-    // Cover, sources (three at most) and sixteen at most for all animals together.
+    // Cover, sources (at most three) and at most sixteen pages for all animals.
     expect(sheets.length).toBeLessThanOrEqual(told.length + 19);
   });
 });

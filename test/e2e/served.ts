@@ -4,12 +4,12 @@ import { join } from 'node:path';
 
 const PROGRAM = join(import.meta.dirname, '../../out/main/serve.js');
 
-/** The built program on a loopback address, as `npm start` runs it where there is no desktop. */
+/** The built program on a loopback address, as `npm start` runs it without a desktop. */
 export interface Served {
   process: ChildProcess;
-  /** Presses Enter in its terminal: an address that lets one window in, once, within a minute. */
+  /** Presses Enter in its terminal: prints an address that is valid once, for a minute. */
   newAddress(): Promise<string>;
-  /** Ends it the way given and waits until it is gone. */
+  /** Ends it by the given signal and waits for its exit. */
   end(signal: 'SIGKILL' | 'SIGINT'): Promise<void>;
 }
 
@@ -45,7 +45,7 @@ export async function serve(...args: string[]): Promise<Served> {
         child.stdin.write('\n');
         return nextAddress();
       });
-      turn = address.catch(() => undefined); // told to whoever asked for that one
+      turn = address.catch(() => undefined); // The error was reported to its caller.
       return address;
     },
     end: (signal) =>
@@ -56,7 +56,7 @@ export async function serve(...args: string[]): Promise<Served> {
   };
 }
 
-/** A book that is named and not there would be asked about; an empty file is a book that has not begun. */
+/** A named book that is missing would raise a question; an empty file is a new book. */
 function beginBook(path: string): void {
   const backups = path.replace(/\.gambrel$/, ' backups');
   if (!existsSync(path) && !existsSync(backups)) writeFileSync(path, '');

@@ -1,4 +1,4 @@
-/** Bills and quotes as they leave a printer, on A4 and Letter: long names, forty lines, no lines at all. */
+/** Printed bills and quotes, on A4 and Letter: long names, forty lines, no lines. */
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -12,7 +12,7 @@ const PAPERS = [
   { format: 'A4', width: 210, height: 297 },
   { format: 'Letter', width: 215.9, height: 279.4 },
 ] as const;
-/** The page rule leaves 14 mm free on every side; a hair less is asked for. */
+/** The page rule leaves a margin of 14 mm; the test requires slightly less. */
 const MARGIN = 13;
 const LONG_SHOP =
   'Bartholomew & Featherstonehaugh Wild Game Processing, Smokehouse and Taxidermy of Upper Cottonwood Creek';
@@ -67,7 +67,7 @@ const plain = (text: string): string => text.replace(/\s+/g, '');
 const wordsOf = (sheets: readonly Sheet[]): string => plain(sheets.map(({ words }) => words).join(''));
 const times = (text: string, part: string): number => text.split(part).length - 1;
 
-/** Opens the sheet, prints it, and checks size and white margins. */
+/** Opens the sheet, prints it, and checks size and margins. */
 async function print(place: string, title: RegExp, paper: (typeof PAPERS)[number]): Promise<Sheet[]> {
   await shop.page.evaluate((hash) => (location.hash = hash), `#${place}`);
   await shop.page.waitForURL((url) => url.hash === `#${place}`);
@@ -95,7 +95,7 @@ async function print(place: string, title: RegExp, paper: (typeof PAPERS)[number
   return sheets;
 }
 
-// Drawing a sheet as dots takes seconds on a slow machine.
+// Rendering a sheet takes seconds on a slow machine.
 describe.each(PAPERS)('on $format', { timeout: 90_000 }, (paper) => {
   it('a bill of forty lines has each of them once, and its total once, at the end', async () => {
     const sheets = await print(`/bill/${tickets.many}`, /^Bill 1$/, paper);
@@ -107,7 +107,7 @@ describe.each(PAPERS)('on $format', { timeout: 90_000 }, (paper) => {
     expect(words).toContain('$2,963.41');
     expect(times(words, 'Total$52,353.61')).toBe(1);
     expect(sheets.at(-1)?.words).toContain('Total');
-    // The head of the table stands on every sheet.
+    // The table head is on every page.
     for (const sheet of sheets) expect(sheet.words).toContain('What for');
     for (const said of [LONG_SHOP, LONG_HUNTER, tickets.many, 'Bill 1']) expect(words).toContain(plain(said));
     expect(words).not.toContain(plain('Print the bill'));

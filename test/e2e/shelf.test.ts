@@ -1,4 +1,4 @@
-/** A shop adds a species, a product and a way to cut in the Books, and finds them where it works. */
+/** Adds a species, a product and a template in the Books, and uses them. */
 import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';

@@ -1,4 +1,4 @@
-/** A shop with a fresh book in a real browser, and a line to its desk to prepare what a test does not test. */
+/** A shop with a new book in a real browser, and a connection to its desk to prepare the test. */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -14,19 +14,19 @@ const SIZE = { width: 1366, height: 768 };
 export interface ShopWindow {
   page: Page;
   keys: Keys;
-  /** Asks the desk itself. */
+  /** Calls the desk directly. */
   call: Awaited<ReturnType<typeof deskLine>>;
-  /** Errors and warnings of the console; must stay empty. */
+  /** Console errors and warnings; must stay empty. */
   complaints: string[];
   bookPath: string;
-  /** One more window on the same book. */
+  /** Another window on the same book. */
   another(): Promise<{ page: Page; keys: Keys }>;
-  /** Writes a picture of the window and what it said, for a step that failed. */
+  /** Saves a screenshot and the window's text, for a failed step. */
   tellOf(step: string): Promise<void>;
   close(): Promise<void>;
 }
 
-/** Starts the program on a fresh book of a pound shop and opens its window at `place`. */
+/** Starts the program on a new book of a shop that uses pounds, and opens its window at `place`. */
 export async function openShop(paceMs = 0): Promise<ShopWindow> {
   const folder = mkdtempSync(join(tmpdir(), 'gambrel-shop-'));
   const bookPath = join(folder, 'shop.gambrel');
@@ -70,7 +70,7 @@ export async function openShop(paceMs = 0): Promise<ShopWindow> {
   };
 }
 
-/** Takes a skinned deer in at the desk, with its hanging weight and, if given, parts weighed at the table. */
+/** Receives a skinned deer through the desk, with its hanging weight and, if given, parts weighed at the Table. */
 export async function deerAtDesk(
   { call }: Pick<ShopWindow, 'call'>,
   hunter: string,

@@ -1,4 +1,4 @@
-/** A desk that takes its time: every place says that it is at work, and nothing is done twice by an impatient hand. */
+/** A slow desk: every page shows that it is loading, and a double press does nothing twice. */
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { openBrowser } from './browser.ts';
@@ -12,9 +12,9 @@ let look: Look;
 let page: Page;
 let subjects: Subjects;
 let sign: Locator;
-/** The calls that went out, by name, since the last test began. */
+/** The calls by name since the current test began. */
 const calls: string[] = [];
-/** While the desk is held it answers nothing; letting it go is up to the test, however busy the computer is. */
+/** While held, the desk answers nothing; the test releases it, however busy the computer is. */
 let held: Promise<void> | null = null;
 let letGo = (): void => {};
 function hold(): void {
@@ -60,13 +60,13 @@ it.each(pages)('$name says that it waits', async (place) => {
   hold();
   await page.evaluate((hash) => (location.hash = hash), `#${place.at(subjects)}`);
   await page.waitForTimeout(150);
-  if (calls.length === 0) return; // all that it shows was at hand
+  if (calls.length === 0) return; // All its data was already loaded.
   await sign.waitFor();
   letGo();
   await sign.waitFor({ state: 'detached' });
 });
 
-/** Presses a button twice as fast as the window can hear. */
+/** Presses a button twice, faster than the window can react. */
 const pressTwice = (button: Locator) =>
   button.evaluate((element: HTMLElement) => {
     element.focus();

@@ -1,4 +1,4 @@
-/** Every place without a mouse: all is reached, in the order in which it is read, and the focus is seen and never lost. */
+/** Every page without a mouse: everything is reachable in reading order, and the focus is visible and never lost. */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser } from './browser.ts';

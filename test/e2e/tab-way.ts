@@ -1,12 +1,12 @@
-/** The way of the Tab key through a page as it stands. Runs in the window. */
+/** The tab order of the current page. Runs in the window. */
 import type { Page } from 'playwright-core';
 
 export interface TabWay {
-  /** What can be pressed, typed into or chosen, but never gets the focus; or only looks as if it could be pressed. */
+  /** Interactive elements that never get the focus, or elements that only look interactive. */
   unreached: string[];
-  /** Stops that lie above the stop before them, in the same column. */
+  /** Tab stops above the previous one in the same column. */
   backwards: string[];
-  /** Stops that do not show that they have the focus. */
+  /** Tab stops without a visible focus indicator. */
   unseen: string[];
 }
 

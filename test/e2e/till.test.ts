@@ -1,4 +1,4 @@
-/** Money across the counter, by keyboard: a deposit at drop-off, a check, the till closed to the cent, a reminder. */
+/** Payments by keyboard: a deposit at drop-off, a check, the till closed to the cent, a reminder. */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { printed } from './paper.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
@@ -119,12 +119,12 @@ describe('money across the counter', () => {
     await keys.fill('Cash counted', '161.20');
     await keys.pressOn('Close day');
     await page.getByText(/The drawer is \$1\.00 short/).waitFor();
-    // The note that is asked for can be typed at once.
+    // The required note has the focus.
     await keys.type('Counted twice');
     await keys.press('Enter');
     await page.getByText('Day closed. Closing 1.').waitFor();
     expect((await call('till.get', {})).closing).toMatchObject({ number: 1, overMinor: -100, by: 'MK' });
-    // The closing is what Enter prints next, not somewhere above.
+    // Enter then prints the closing, because its button has the focus.
     await expect.poll(() => page.evaluate(() => document.activeElement?.textContent?.trim())).toBe('Print');
     await page.getByRole('article', { name: 'Closing 1' }).waitFor();
     const [sheet] = await printed(page);

@@ -1,4 +1,7 @@
-/** Two windows on one book: each sees at once what the other does, and one tote is not weighed twice unnoticed. */
+/**
+ * Two windows on one book: each shows the other's changes immediately, and saving the same tote twice needs a
+ * confirmation.
+ */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { scanTicket } from '../replay/open-ticket.ts';
@@ -20,7 +23,7 @@ beforeAll(async () => {
 beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
 afterAll(() => shop?.close());
 
-/** One weight at the table of a window: the letter of the part, the number, Enter. */
+/** One weight at the Table of a window: the letter of the part, the number, Enter. */
 async function weigh(
   { page, keys }: { page: Page; keys: Keys },
   letter: string,
@@ -51,14 +54,14 @@ describe('two windows on one book', () => {
     const entry = shop.page.locator('main input[inputmode="decimal"]').first();
     await shop.keys.tabTo(entry);
     await shop.keys.type('12');
-    // Nobody types and scans within a blink.
+    // Nobody types and scans within a moment.
     await shop.page.waitForTimeout(300);
     await scanTicket(shop.page, animal.ticket);
     await shop.page.waitForFunction(() => {
       const field = document.querySelector<HTMLInputElement>('main input[inputmode="decimal"]');
       return field?.value === '12';
     });
-    // Also where the weight is selected, as it is after a refusal: the reader then types over it.
+    // Also with the weight selected, as after a refusal: the reader then replaces it.
     await shop.keys.press('ControlOrMeta+a');
     await shop.page.waitForTimeout(300);
     await scanTicket(shop.page, animal.ticket);

@@ -1,4 +1,4 @@
-/** The built desk where its SQLite library cannot be loaded: blocked by a virus scanner, cut short, of another system. */
+/** The built desk with an unusable SQLite library: blocked by a virus scanner, truncated, or for another system. */
 import {
   cpSync,
   mkdirSync,
@@ -24,7 +24,7 @@ afterEach(() => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-/** The built desk beside a library that is not one; the path of its program. */
+/** The built desk beside an invalid library; the path of its program. */
 function withBrokenLibrary(): string {
   cpSync(join(OUT, 'main'), join(folder, 'out/main'), { recursive: true });
   writeFileSync(join(folder, 'package.json'), '{"type":"module"}');

@@ -5,7 +5,7 @@ import { describe, expect, it, vi } from 'vitest';
 import type { Booted } from './boot.ts';
 import { bridgeOf, click, menuItems, note, noteOf, opened, started, windowOf } from './running.ts';
 
-/** A second book beside the first, set up by a shell of its own; its path. */
+/** Creates a second book beside the first, with its own shell; its path. */
 async function secondBook(shell: Booted, name = 'cabin.gambrel'): Promise<string> {
   const path = join(shell.folder, name);
   const other = await opened({ book: path });

@@ -1,4 +1,4 @@
-/** Loads the built shell, `out/main/main.js`, as Node loads it, with the double in the place of `electron`. */
+/** Loads the built shell, `out/main/main.js`, as Node loads it, with the double instead of `electron`. */
 import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { registerHooks } from 'node:module';
 import { tmpdir } from 'node:os';
@@ -9,7 +9,7 @@ import { electronDouble, type DoubleOptions, type Electron, type ElectronRecord 
 
 export const OUT = resolve(import.meta.dirname, '../../out');
 
-/** The doubles of this process, by the number of the boot that they belong to. */
+/** The doubles of this process, by the number of their boot. */
 const doubles = ((globalThis as { electronDoubles?: Map<string, Electron> }).electronDoubles ??= new Map());
 
 registerHooks({
@@ -29,7 +29,7 @@ registerHooks({
   },
 });
 
-/** Node's own import, which the test runner leaves alone: the built file is what runs, not a transformed copy. */
+/** Node's own import, which bypasses the test runner's transformation, so that the built file itself runs. */
 const importAsNodeDoes = new Script('(address) => import(address)', {
   importModuleDynamically: constants.USE_MAIN_CONTEXT_DEFAULT_LOADER,
 }).runInThisContext() as (address: string) => Promise<unknown>;
@@ -41,7 +41,7 @@ export interface Booted extends ElectronRecord {
 
 let boots = 0;
 
-/** Starts the shell on a book in a temporary folder (or `book`), as `electron . --book …` does. */
+/** Starts the shell on a book in a temporary folder (or `book`), like `electron . --book …`. */
 export async function boot(
   more: {
     book?: string;
@@ -49,7 +49,7 @@ export async function boot(
     onlyInstance?: boolean;
     installed?: boolean;
     prepare?: (folder: string) => void;
-    /** Whether the book is there before; an empty file is a book that has not begun. */
+    /** Whether the book exists before; an empty file is a new book. */
     bookThere?: boolean;
   } & Pick<DoubleOptions, 'screens' | 'switches' | 'withheld' | 'openedWith' | 'rejects' | 'noFolder'> = {},
 ): Promise<Booted> {
@@ -75,7 +75,7 @@ export async function boot(
   return Object.assign(record, { book, folder });
 }
 
-/** Ends what a test left running. */
+/** Ends all shells that a test left running. */
 export async function clear(shell: Booted): Promise<void> {
   for (const desk of shell.desks) desk.removeAllListeners('exit').kill();
   rmSync(shell.folder, { recursive: true, force: true });

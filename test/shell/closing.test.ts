@@ -1,4 +1,4 @@
-/** Quitting the built shell: it waits for the book, shows that it waits, and never waits for ever. */
+/** Quitting the built shell: it waits for the book, shows that it waits, and never waits forever. */
 import { spawnSync } from 'node:child_process';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { bridgeOf, opened, started, windowOf } from './running.ts';
@@ -6,7 +6,7 @@ import { bridgeOf, opened, started, windowOf } from './running.ts';
 afterEach(() => void vi.useRealTimers());
 const soon = () => new Promise((resolve) => setImmediate(resolve));
 
-/** A shell whose desk is busy with its backup, quitting, under a clock of the test's. */
+/** A shell that is quitting while its desk is busy with the backup, under a fake clock. */
 async function quitting() {
   const shell = await opened();
   const [desk] = shell.desks;
@@ -29,7 +29,7 @@ describe('quitting', () => {
     expect(window.options).toMatchObject({ closable: false, webPreferences: { sandbox: true, contextIsolation: true, nodeIntegration: false } }); // prettier-ignore
     expect(window.options.webPreferences).not.toHaveProperty('preload');
     expect(window.progress).toBe(2);
-    shell.app.emit('will-quit', { preventDefault: () => undefined }); // once more, by an impatient person
+    shell.app.emit('will-quit', { preventDefault: () => undefined }); // A second quit by the person.
     vi.advanceTimersByTime(1_000);
     expect(shell.windows).toEqual([window]);
     desk.says({ kind: 'closed' });
@@ -59,7 +59,7 @@ describe('quitting', () => {
   it('does not wait for a desk that was gone before', async () => {
     const shell = await opened();
     for (let n = 0; n < 3; n += 1) {
-      if (n === 2) shell.boxes.stand = 1; // the sentence that it stops again and again
+      if (n === 2) shell.boxes.stand = 1; // The message that the desk stopped repeatedly.
       shell.desks[n]?.crash();
       await expect.poll(() => shell.dialogs.length, { timeout: 10_000 }).toBe(n + 1);
     }
@@ -90,7 +90,7 @@ describe('quitting', () => {
   });
 
   it('begins by itself when the program that started it was killed', async () => {
-    const start = spawnSync(process.execPath, ['-e', '']); // has ended by now
+    const start = spawnSync(process.execPath, ['-e', '']); // It has ended by now.
     vi.stubEnv('GAMBREL_PARENT', String(start.pid));
     const shell = await opened();
     await expect.poll(() => shell.ended, { timeout: 5_000 }).toBe(0);

@@ -1,4 +1,4 @@
-/** A desk that fails under the built shell: nothing is left locked and unseen, and somebody is told. */
+/** Failures of the desk under the built shell: no hidden process keeps a lock, and the failure is reported. */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it, vi } from 'vitest';
@@ -16,7 +16,7 @@ describe('the demo', () => {
       prepare(folder) {
         place = join(folder, 'temporary');
         vi.stubEnv('TMPDIR', place);
-        writeFileSync(join(folder, 'demo-0.1.0.gambrel'), ''); // an empty book as the demo that was kept
+        writeFileSync(join(folder, 'demo-0.1.0.gambrel'), ''); // An empty book as the cached demo.
       },
     });
     const bridge = await bridgeOf(shell);
@@ -84,7 +84,7 @@ describe('work that fails in the shell', () => {
     const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     const shell = await opened();
     const window = windowOf(shell);
-    // The next desk starts, and the window cannot be told to look again.
+    // The next desk starts, but the window cannot be told to reload.
     vi.spyOn(window.contents, 'reload').mockImplementation(() => {
       throw new Error('Object has been destroyed');
     });

@@ -1,4 +1,4 @@
-/** The log of the built shell: what stands in it, what never does, and that it does not grow for ever. */
+/** The log of the built shell: its content, what it must never contain, and its size limit. */
 import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, vi } from 'vitest';

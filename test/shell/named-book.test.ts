@@ -1,4 +1,6 @@
-/** Starting the built shell with a book that was clicked: by path, by file address, by the event of macOS. */
+/**
+ * Starts the built shell with a book opened from the file manager: by path, by file address, by the event of macOS.
+ */
 import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -6,7 +8,7 @@ import { describe, expect, it } from 'vitest';
 import { bridgeOf, noteOf, opened, started, windowOf } from './running.ts';
 import type { Booted } from './boot.ts';
 
-/** Sets a book up in a folder of its own and closes it; its path has a space in it. */
+/** Creates a book in its own folder and closes it; its path contains a space. */
 async function clicked(): Promise<string> {
   const path = join((await started({ onlyInstance: false, bookThere: false })).folder, 'My shop.gambrel');
   const first = await opened({ book: path });
@@ -33,7 +35,7 @@ describe('a book that was clicked', () => {
     shell.startAgain(address);
     await expect.poll(() => windowOf(shell).focused).toBe(1);
     expect(shell.dialogs).toEqual([]);
-    expect(shell.desks).toHaveLength(1); // it is the one that is open
+    expect(shell.desks).toHaveLength(1); // It is the open one.
   });
 
   it('is the first one opened when macOS starts the program with it, and the usual one is left alone', async () => {

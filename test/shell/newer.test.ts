@@ -1,4 +1,4 @@
-/** Newer versions: nothing looks for any until a folder is chosen, and then only there. */
+/** Newer versions: nothing is checked until a folder is chosen, and then only there. */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';

@@ -1,4 +1,4 @@
-/** What leaves the built shell: pages on a printer, labels on theirs, and files where the person wants them. */
+/** Output of the built shell: printed pages, labels on their printer, and saved files. */
 import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
@@ -15,7 +15,7 @@ const withPrinters = async (prepare?: (folder: string) => void): Promise<Booted>
   return shell;
 };
 const PAPER = { width: 101.6, height: 76.2 };
-/** What is sent for that paper: microns, and no margins around it. */
+/** The print options for that paper: microns, without margins. */
 const LAID_OUT = {
   pageSize: { width: 101_600, height: 76_200 },
   margins: { marginType: 'none' },

@@ -1,4 +1,7 @@
-/** What lies where the shell keeps its notes and its log may be of anybody's making: it is neither waited for nor written through. */
+/**
+ * Other programs may have created the shell's note and log files: the shell neither blocks on them nor writes through
+ * links.
+ */
 import { execFileSync } from 'node:child_process';
 import {
   lstatSync,

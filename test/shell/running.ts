@@ -1,4 +1,4 @@
-/** What the tests of the shell do with a shell that runs; all of them are ended after each test. */
+/** Helpers for a running shell; all shells are ended after each test. */
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, expect, vi } from 'vitest';
@@ -19,7 +19,7 @@ export async function started(more: Parameters<typeof boot>[0] = {}): Promise<Bo
   return shell;
 }
 
-/** Started, and its window drawn. */
+/** A started shell whose window has rendered. */
 export async function opened(more: Parameters<typeof boot>[0] = {}): Promise<Booted> {
   const shell = await started(more);
   await expect.poll(() => shell.windows[0]?.shown, { timeout: 60_000 }).toBe(true);
@@ -32,7 +32,7 @@ export function windowOf(shell: Booted) {
   return window;
 }
 
-/** The bridge as the page itself opens it, through preload, shell and desk; calls mean the book that it looked at first. */
+/** The bridge as the page opens it, through preload, shell and desk; calls name the opening of its first answer. */
 export async function bridgeOf(shell: Booted) {
   vi.stubGlobal('window', windowOf(shell).contents.page?.window);
   const { call, on } = await connect();
@@ -47,20 +47,20 @@ export function click(shell: Booted, label: string): void {
   item.click();
 }
 
-/** All items of the menu, those of menus within it too. */
+/** All menu items, submenus included. */
 export function menuItems(shell: Booted): MenuItem[] {
   const within = (items: MenuItem[]): MenuItem[] =>
     items.flatMap((item) => [item, ...within(item.submenu ?? [])]);
   return within(shell.menu);
 }
 
-/** A note of the shell's, as it lies on disk; null where there is none. */
+/** A stored note of the shell; null if there is none. */
 export function noteOf(shell: Booted, name: string): unknown {
   const file = join(shell.folder, `${name}.json`);
   return existsSync(file) ? (JSON.parse(readFileSync(file, 'utf8')) as unknown) : null;
 }
 
-/** Lays a note where the shell finds it. */
+/** Stores a note for the shell. */
 export function note(name: string, content: object): (folder: string) => void {
   return (folder) => writeFileSync(join(folder, `${name}.json`), JSON.stringify(content));
 }

@@ -1,4 +1,4 @@
-/** Starting the built shell where its pages would run without a sandbox. */
+/** Starts of the built shell whose pages would run without a sandbox. */
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { started } from './running.ts';
 

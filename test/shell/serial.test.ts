@@ -1,4 +1,4 @@
-/** How the built shell lets a window have the port of a scale, against the strict double of Electron. */
+/** How the built shell grants the serial port of a scale, against the strict double of Electron. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it, vi } from 'vitest';
@@ -81,7 +81,7 @@ describe('choosing the port of the scale', () => {
   it('answers once also when the question cannot be asked', async () => {
     const shell = await opened();
     const noted = vi.spyOn(console, 'error').mockImplementation(() => undefined);
-    // Nobody answers: the double's dialog throws.
+    // The double's dialog throws without a prepared answer.
     expect(await shell.selectPort([BOARD, ADAPTER], page(shell))).toBe('');
     expect(noted).toHaveBeenCalledOnce();
     noted.mockRestore();

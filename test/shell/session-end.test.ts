@@ -1,4 +1,6 @@
-/** The end of the person's session under the built shell: Windows ends the process when its handlers have returned. */
+/**
+ * The end of the person's session under the built shell: Windows ends the process when its handlers have returned.
+ */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -22,7 +24,7 @@ describe('logging off Windows', () => {
     const shell = await working();
     expect(kept(shell)).toEqual([]);
     windowOf(shell).endSession('logoff');
-    // Nothing is awaited here: this is what stands on the disk when Windows ends the process.
+    // Without await: this is the state on disk when Windows ends the process.
     expect(kept(shell)).toEqual(['last closed.sha256', expect.stringMatching(/^shop book-.*\.gambrel$/)]);
     expect(readdirSync(shell.folder).filter((name) => name.startsWith('shop.gambrel'))).toEqual([
       'shop.gambrel',

@@ -1,4 +1,4 @@
-/** The built desktop shell against a strict double of Electron, with the real desk on a real book behind it. */
+/** The built desktop shell against a strict double of Electron, with the real desk and a real book. */
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
@@ -235,12 +235,12 @@ describe('the way to the book', () => {
       value: { demo: true },
     });
     expect(existsSync(shell.book)).toBe(false);
-  }, 90_000); // the demo's seasons are entered one by one
+  }, 90_000); // The demo's seasons are entered one by one.
 
   it('keeps the demo of an installed program in its own folder, not in its archive', async () => {
     const shell = await opened({ installed: true, args: ['--demo'] });
     expect(existsSync(join(shell.folder, 'demo-0.1.0.gambrel'))).toBe(true);
-    // Nor is it one of the shop's books.
+    // It is not among the shop's books either.
     expect(noteOf(shell, 'recent-books')).toBe(null);
   }, 90_000);
 });

@@ -1,4 +1,4 @@
-/** That the window of the built shell appears, whatever the runtime does not say. */
+/** The window of the built shell appears even if expected events of the runtime are missing. */
 import { describe, expect, it, vi } from 'vitest';
 import { click, opened, started, windowOf } from './running.ts';
 

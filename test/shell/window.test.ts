@@ -1,4 +1,4 @@
-/** The window of the built shell: where it stands, its menu, and what happens when it stops. */
+/** The window of the built shell: bounds, menu, and failures. */
 import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import builder from '../../electron/packaging/builder.json';
 import { bridgeOf, click, menuItems, note, noteOf, opened, started, windowOf } from './running.ts';
@@ -80,7 +80,7 @@ describe('the menu', () => {
       packages: { name: string; version: string }[];
     }[];
     const names = licences.flatMap(({ packages }) => packages.map(({ name }) => name));
-    // What ships beside the bundles, what is in the window, what is in the desk, and the letters.
+    // Packages beside the bundles, in the window, in the desk, and the fonts.
     for (const name of [
       'better-sqlite3',
       'highs',
@@ -97,7 +97,7 @@ describe('the menu', () => {
       expect(licence, packages[0]?.name).toMatch(
         /^(MIT|ISC|Apache-2\.0|OFL-1\.1|BSD-\d-Clause|Apache-2\.0 AND BSL-1\.0)$/,
       );
-      // Two packages name their license and bring no copy of it; the page says so.
+      // Two packages name their license without including its text; the page says so.
       if (text === '')
         expect(packages.map(({ name }) => name)).toEqual(['abstract-logging', 'csv-stringify']);
       else expect(text.length, packages[0]?.name).toBeGreaterThan(400);
@@ -115,7 +115,7 @@ describe('the menu', () => {
 });
 
 describe('on other systems', () => {
-  /** Has the shell see another system than this one, until the test ends. */
+  /** Makes the shell see another system until the test ends. */
   function pretend(platform: NodeJS.Platform): void {
     const own = process.platform;
     Object.defineProperty(process, 'platform', { value: platform });
@@ -217,7 +217,7 @@ describe('a window that stops', () => {
     const window = windowOf(shell);
     shell.boxes.stand = 1;
     window.emit('unresponsive');
-    window.emit('unresponsive'); // each key that is pressed meanwhile may bring another
+    window.emit('unresponsive'); // Each key press meanwhile may raise another event.
     await new Promise((resolve) => setTimeout(resolve, 20));
     expect(shell.dialogs).toHaveLength(1);
     shell.answerStanding(0);

@@ -1,26 +1,28 @@
-/** A server of one file whose line can be bad in turn, and a proxy before it. */
+/** A server of one file with a configurable faulty connection, and a proxy in front of it. */
 import { readFileSync } from 'node:fs';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { createServer as createSecureServer } from 'node:https';
 import { connect, type AddressInfo } from 'node:net';
 
-/** What becomes of one request: `whole`, so many bytes and then silence or a cut, or a status without the file. */
+/**
+ * The outcome of one request: `whole`, a number of bytes followed by silence or a cut, or a status without the file.
+ */
 export type Turn = 'whole' | { stallAfter: number } | { cutAfter: number } | { status: number };
 
-/** Certificate and key of `localhost` for tests alone: nobody else trusts it, and it guards nothing. */
+/** Certificate and key of `localhost` for tests only: nobody else trusts it. */
 export const CERTIFICATE = new URL('localhost.pem', import.meta.url);
 
 export interface BadLine {
   address: string;
-  /** Header `Range` of each request so far; '' where there was none. */
+  /** The `Range` header of each request so far; '' without one. */
   asked: string[];
   close(): Promise<void>;
 }
 
 /**
- * Serves `content` under every path. Each request takes the next of `turns`, the last one for all that follow.
- * @param ranges whether parts are served; a server without them sends the whole again
- * @param secure whether it speaks TLS, with a certificate of `localhost`
+ * Serves `content` under every path. Each request takes the next of `turns`; the last one repeats.
+ * @param ranges whether range requests are supported; a server without them sends the whole file again
+ * @param secure whether it uses TLS, with a certificate of `localhost`
  */
 export async function serveBadly(
   content: Buffer,
@@ -70,12 +72,12 @@ function answer(
 
 export interface Proxy {
   address: string;
-  /** `host:port` of each tunnel that was asked for. */
+  /** `host:port` of each requested tunnel. */
   tunnels: string[];
   close(): Promise<void>;
 }
 
-/** A proxy that opens tunnels; with `status` it refuses them with that answer. */
+/** A proxy that opens tunnels; with `status` it refuses them. */
 export async function openProxy(status?: number): Promise<Proxy> {
   const tunnels: string[] = [];
   const server = createServer((_request, response) => response.writeHead(501).end());

@@ -1,4 +1,7 @@
-/** A download over lines that stall, break and refuse, from a server of our own. TLS and `HTTPS_PROXY`: `fetch-runtime.test.ts`. */
+/**
+ * Downloads over connections that stall, break and refuse, from a local server. TLS and `HTTPS_PROXY`:
+ * `fetch-runtime.test.ts`.
+ */
 import { mkdtempSync, existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -7,7 +10,7 @@ import { download } from '../../electron/start/download.mjs';
 import { openProxy, serveBadly, type BadLine, type Proxy, type Turn } from './bad-line.ts';
 
 const CONTENT = Buffer.from(Array.from({ length: 400_000 }, (_, at) => (at * 7 + (at >> 8)) % 256));
-/** Undici looks at its clocks once a second or so: a shorter limit is not kept more exactly. */
+/** Undici checks its timeouts about once a second, so a shorter limit is not more precise. */
 const QUICK = { stall: 1_000, pauses: [1, 1] };
 
 let folder: string;
@@ -33,7 +36,7 @@ async function proxy(status?: number): Promise<Proxy> {
   open.push(opened);
   return opened;
 }
-/** Where a request begins. A cut may lose what was on its way to the disk: less lies there than was sent. */
+/** The range of a request. A cut may lose buffered data, so the file may be shorter than what was sent. */
 const startOf = (range: string) => Number(/^bytes=(\d+)-$/.exec(range)?.[1] ?? 0);
 const partial = () => join(folder, 'file.part');
 const target = () => join(folder, 'file');
@@ -107,7 +110,7 @@ describe('a transfer that stalls', () => {
   });
 
   it('has no limit on the whole: one that is slow and never silent arrives', async () => {
-    await serving([{ cutAfter: 90_000 }]); // each connection brings a little, and breaks
+    await serving([{ cutAfter: 90_000 }]); // Each connection delivers a little, and breaks.
     await fetchIt();
     expect(line.asked.length).toBeGreaterThan(QUICK.pauses.length + 1);
     expect(complete()).toBe(true);

@@ -1,4 +1,4 @@
-/** The runtime is fetched the whole way: from a server of ours, through Electron's own cache, check and unpacking. */
+/** Fetches the runtime completely: from a local server, through Electron's own cache, checksum and unpacking. */
 import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'; // prettier-ignore
@@ -12,7 +12,7 @@ import { CERTIFICATE, openProxy, serveBadly, type BadLine, type Proxy, type Turn
 const ROOT = resolve(import.meta.dirname, '../..');
 const VERSION = '45.0.0';
 const PROGRAM = { win32: 'electron.exe', darwin: 'Electron.app/Contents/MacOS/Electron' }[process.platform as string] ?? 'electron'; // prettier-ignore
-/** Not compressible, so that the file has the size of its content: 2 MB. */
+/** Incompressible, so that the file has the size of its content: 2 MB. */
 const FILLING = Buffer.concat(Array.from({ length: 62_500 }, (_, at) => createHash('sha256').update(String(at)).digest())); // prettier-ignore
 const ZIP = Buffer.from(
   zipSync(
@@ -48,14 +48,14 @@ function expectChecksumOf(content: Buffer): void {
 async function serving(turns: readonly Turn[], how: { secure?: boolean } = {}): Promise<void> {
   open.push((line = await serveBadly(ZIP, turns, how)));
 }
-/** Where a request goes on. A cut may lose what was on its way to the disk, so that it is a little less than was sent. */
+/** The range of a resumed request. A cut may lose buffered data, so it starts slightly before what was sent. */
 const goesOnAt = (request: number) => Number(/^bytes=(\d+)-$/.exec(line.asked[request] ?? '')?.[1]);
 const runtime = () => join(folder, 'node_modules/electron/dist', PROGRAM);
 const arrived = () => existsSync(runtime()) && readFileSync(runtime(), 'utf8') === 'the runtime';
 
 const module = (name: string) => JSON.stringify(new URL(`../../electron/start/${name}.mjs`, import.meta.url));
 
-/** Fetches in a process of its own, whose environment is ours alone; resolves to what the terminal shows. */
+/** Fetches in a process with its own environment; resolves to its terminal output. */
 async function fetchIt(env: Record<string, string> = {}): Promise<{ shown: string; sentence: string }> {
   const said = await inProcess(
     `const { fetchRuntime } = await import(${module('fetch-runtime')});
@@ -144,7 +144,7 @@ describe('the runtime', () => {
 
 it('npm start says why there is no runtime, and that the browser opens instead', async () => {
   await serving([{ status: 404 }]);
-  // As a person at a display, who may use the desktop app.
+  // As a person with a display, who may use the desktop app.
   const said = await inProcess(
     `process.getuid = () => 1000;
     const { findRuntime } = await import(${module('runtime')});

@@ -1,4 +1,4 @@
-/** What a person sees of a download: one line that grows in a terminal, a few lines in a file. */
+/** The progress of a download: one line that is rewritten in a terminal, a few lines in a file. */
 import { describe, expect, it } from 'vitest';
 import { showProgress } from '../../electron/start/progress.mjs';
 

@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-/** Which of its three faces the window shows, each begun anew with another opening of a book. */
+/** Which of its three screens the window shows; each is remounted for another opening of a book. */
 import { flushPromises } from '@vue/test-utils';
 import { beforeEach, expect, it, vi } from 'vitest';
 import { defineComponent, h } from 'vue';

@@ -1,4 +1,4 @@
-/** Parts of the window, mounted on the desk that a test answers for. */
+/** Mounts parts of the window on a fake desk. */
 import { enableAutoUnmount, mount, type ComponentMountingOptions } from '@vue/test-utils';
 import { createPinia, setActivePinia } from 'pinia';
 import { afterEach } from 'vitest';
@@ -34,7 +34,7 @@ const LOOK = {
   },
 } as unknown as ShopView;
 
-/** Begins a window anew in which this shop is open. */
+/** Starts a new window with this shop. */
 export async function openWindow(look: Partial<ShopView> = {}): Promise<void> {
   desk.begin();
   document.body.innerHTML = '';
@@ -43,7 +43,7 @@ export async function openWindow(look: Partial<ShopView> = {}): Promise<void> {
   useShop().take({ ...LOOK, ...look });
 }
 
-/** Puts a part on the page of that window. */
+/** Mounts a part on the page of that window. */
 export function mountPart<T extends Component>(part: T, options: ComponentMountingOptions<T> = {}) {
   return mount(part, { attachTo: document.body, ...options } as ComponentMountingOptions<T>);
 }

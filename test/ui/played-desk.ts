@@ -1,13 +1,13 @@
-/** A desk that a test answers for. It throws at a call that nobody answers. */
+/** A fake desk with answers set by the test. It throws at a call without an answer. */
 import type { Answer } from '../../src/bridge/contract.ts';
 
 type Input = Record<string, unknown>;
 
 export interface PlayedDesk {
-  /** What was asked, in order. */
+  /** The calls, in order. */
   calls: { name: string; input: Input }[];
   answers: Record<string, (input: Input) => Answer<unknown> | Promise<Answer<unknown>>>;
-  /** Forgets answers and calls. */
+  /** Removes answers and calls. */
   begin(): void;
 }
 
@@ -21,7 +21,7 @@ export const desk: PlayedDesk = {
 };
 
 /**
- * Stands in for `src/bridge/client/index.ts`:
+ * Replaces `src/bridge/client/index.ts`:
  * `vi.mock('../../src/bridge/client/index.ts', async () => (await import('./played-desk.ts')).client)`.
  */
 export const client = {

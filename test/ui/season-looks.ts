@@ -1,4 +1,4 @@
-/** Made-up answers of the desk for the charts of the Season, and what they are drawn with. */
+/** Made-up answers of the desk for the charts of the Season, and colors to draw them. */
 import type {
   PoundsReport,
   SpeciesYield,
@@ -45,7 +45,7 @@ export function yields(some: Partial<YieldsReport>): YieldsReport {
   return { season: 2026, animals: 0, takeHomeGrams: 0, withoutShare: 0, species: [], ...some };
 }
 
-/** 100 lb on the hook: 30 cuts, 30 trim, 2 fat, 20 bone, 9 sinew, 3 damage, 5 shrink, 1 not explained. */
+/** 100 lb hanging: 30 cuts, 30 trim, 2 fat, 20 bone, 9 sinew, 3 damage, 5 shrink, 1 unexplained. */
 export function pounds(some: Partial<PoundsReport> = {}): PoundsReport {
   const parts = { 'whole cuts': 30, trim: 30, 'fat saved': 2, bone: 20, sinew: 9, damage: 3 } as const;
   return {
@@ -82,12 +82,12 @@ export function sceneOf(story: SceneStory, width = 1000): Scene {
   return story.scene(colours, width);
 }
 
-/** All print of a scene, mark by mark. */
+/** All texts of a scene, mark by mark. */
 export function printOf({ marks }: Scene): string[] {
   return marks.flatMap(({ shapes }) => shapes.flatMap((one) => (one.kind === 'text' ? [one.text] : [])));
 }
 
-/** Faults that no picture may have: numbers that are none, print too small to read or begun outside of the picture. */
+/** Errors in a picture: NaN, text too small to read or beginning outside of the picture. */
 export function faultsOf(scene: Scene): string[] {
   return scene.marks.flatMap(({ shapes }) =>
     shapes.flatMap((one) => {

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 
 /**
- * Contrast of text on its ground, WCAG 2.2 success criterion 1.4.3: at least 4.5 to 1
+ * Contrast of text on its background, WCAG 2.2 success criterion 1.4.3: at least 4.5 to 1
  * (relative luminance and ratio as defined in WCAG 2.2, https://www.w3.org/TR/WCAG22/#dfn-contrast-ratio);
  * edges of controls at least 3 to 1 (1.4.11).
  */

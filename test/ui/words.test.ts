@@ -1,6 +1,7 @@
 /**
- * The words of the window stand in `src/ui/texts`, so that they can be read, mended and translated in one place. Lint
- * finds those that stand bare in a template; these are the words in code.
+ * All texts of the window are in `src/ui/texts`, so that they can be read, edited and translated in one place. Lint
+ * finds
+ * literal text in templates; this test finds it in code.
  */
 import { globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -11,10 +12,10 @@ import { parse as parseFile } from 'vue/compiler-sfc';
 
 const UI = join(import.meta.dirname, '../../src/ui');
 const SAID = ['aria-label', 'placeholder', 'title', 'label', 'hint', 'text', 'caption', 'alt', 'save-label'];
-/** Words, not signs and units: two letters that follow each other and are no unit. */
+/** Words rather than signs and units: two consecutive letters that are no unit. */
 const isWords = (text: string): boolean => /\p{L}{2}/u.test(text.replace(/\b(lb|kg|oz|Ctrl|Gambrel)\b/g, ''));
 
-/** What is worked out inside a template. */
+/** Expressions in a template. */
 function expressionsIn(nodes: readonly TemplateChildNode[]): string[] {
   return nodes.flatMap((node): string[] => {
     if (node.type === NodeTypes.INTERPOLATION) return [node.content.loc.source];
@@ -26,10 +27,10 @@ function expressionsIn(nodes: readonly TemplateChildNode[]): string[] {
   });
 }
 
-/** Begins as a sentence does: codes and keys are written small, the mark of what is not for sale in capitals. */
+/** Starts like a sentence; codes and keys are lower case, the mark NOT FOR SALE is upper case. */
 const isSentence = (text: string): boolean => /^\P{L}*\p{Lu}\p{Ll}* +\p{L}{2}/u.test(text);
 
-/** Sentences and labels in code. What a programming error says is for no window. */
+/** Sentences and labels in code. Messages of programming errors are never shown. */
 function wordsInCode(code: string): string[] {
   const found: string[] = [];
   function look(node: ts.Node): void {

@@ -1,4 +1,4 @@
-/** The counter in the afternoon: bills, discounts, payments, and who takes what home. */
+/** The counter in the afternoon: bills, discounts, payments and pickup. */
 import { expect } from 'vitest';
 import { at } from '../../replay/intake-keys.ts';
 import { BILLS, dollars, OPEN, PAID, PAIR, typed } from './figures.ts';
@@ -8,7 +8,7 @@ import { GUESTS, type Who } from './people.ts';
 
 type Billed = keyof typeof BILLS;
 
-/** Makes the bill of an animal whose bill page is open, and reads its total. */
+/** Makes the bill of the animal whose bill page is open, and reads its total. */
 async function makeBill(day: Day, who: Billed): Promise<void> {
   const { page, keys, call, ids } = day;
   const { net, tax, total } = BILLS[who];
@@ -27,11 +27,11 @@ interface Payment {
   cents: number;
   how: 'Cash' | 'Check' | 'Card';
   what?: 'Payment' | 'Money back';
-  /** Typed over what stands there. */
+  /** Replaces the existing value. */
   typed?: boolean;
 }
 
-/** Takes a payment at the bill that is open; what is due stands in the field unless another amount is typed. */
+/** Takes a payment at the open bill; the amount defaults to the balance due. */
 async function pay(day: Day, payment: Payment): Promise<void> {
   const { page, keys } = day;
   await keys.choose('What it is', payment.what ?? 'Payment');
@@ -58,7 +58,7 @@ async function handOver(day: Day, who: Who): Promise<void> {
   await page.getByText(`${tickets[who]} was handed to ${GUESTS[who].name}.`).waitFor();
 }
 
-/** A deer, billed, paid and gone home. */
+/** A deer is billed, paid and picked up. */
 export async function billPayAndGo(day: Day, who: Billed, ...payments: Payment[]): Promise<void> {
   await openBill(day, who);
   await makeBill(day, who);
@@ -67,7 +67,7 @@ export async function billPayAndGo(day: Day, who: Billed, ...payments: Payment[]
   await handOver(day, who);
 }
 
-/** Flo pays her part and takes it; Gus comes later. */
+/** Flo pays her share and picks it up; Gus comes later. */
 export async function firstOfThePair(day: Day): Promise<void> {
   const { page, keys, tickets } = day;
   await openBill(day, 'flo');
@@ -86,7 +86,7 @@ export async function firstOfThePair(day: Day): Promise<void> {
   await page.getByText('The part of Flo Fitch is handed over.').waitFor();
 }
 
-/** Kay's cape was caped and goes to the taxidermist; a tenth is taken off, with a reason. */
+/** Kay's cape was caped and goes to the taxidermist; a discount of 10 % has a reason. */
 export async function kayComes(day: Day): Promise<void> {
   const { page, keys, call, ids } = day;
   await openAnimal(day, 'kay');
@@ -113,7 +113,7 @@ export async function kayComes(day: Day): Promise<void> {
   await handOver(day, 'kay');
 }
 
-/** Max gave too much at drop-off: the rest is given back in cash. */
+/** Max's deposit exceeds the bill: the rest is refunded in cash. */
 export async function maxGetsMoneyBack(day: Day): Promise<void> {
   await openBill(day, 'max');
   await makeBill(day, 'max');
@@ -124,7 +124,7 @@ export async function maxGetsMoneyBack(day: Day): Promise<void> {
   await handOver(day, 'max');
 }
 
-/** Lou pays what is in the pocket, and Mika signs that the meat goes all the same. */
+/** Lou pays in part, and Mika signs for handing the meat over unpaid. */
 export async function louLeavesUnpaid(day: Day): Promise<void> {
   const { page, keys, tickets } = day;
   await openBill(day, 'lou');
@@ -142,7 +142,7 @@ export async function louLeavesUnpaid(day: Day): Promise<void> {
   await page.getByText(`${tickets.lou} was handed to Lou Lane.`).waitFor();
 }
 
-/** All of Jon's deer goes to the program. */
+/** All of Jon's deer is donated to the program. */
 export async function jonDonates(day: Day): Promise<void> {
   const { page, keys, call, ids } = day;
   await openAnimal(day, 'jon');

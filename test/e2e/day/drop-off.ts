@@ -1,4 +1,4 @@
-/** The counter in the morning: twelve animals, their deposits and receipts, and what came with them. */
+/** The counter in the morning: twelve animals with their deposits, receipts and belongings. */
 import { expect } from 'vitest';
 import { at, enterTo } from '../../replay/intake-keys.ts';
 import { typed } from './figures.ts';
@@ -44,7 +44,7 @@ export async function takeIn(day: Day, who: Who): Promise<void> {
   else await keys.pressOn('Next animal');
 }
 
-/** Takes the deposit on the drop-off receipt: the amount as asked for or typed over, a letter, Enter; it prints. */
+/** Takes the deposit on the drop-off receipt: the default or a typed amount, a letter, Enter; then it prints. */
 async function takeDeposit(day: Day, who: Who, { cents, key }: NonNullable<Guest['deposit']>): Promise<void> {
   const { page, keys, call } = day;
   await keys.pressOn('Drop-off receipt');
@@ -67,7 +67,7 @@ async function takeDeposit(day: Day, who: Who, { cents, key }: NonNullable<Guest
   await follow(day, 'Next animal');
 }
 
-/** Flo's deer is Flo's and Gus's: 60 and 40 percent. */
+/** Flo and Gus share Flo's deer 60 to 40 percent. */
 export async function splitAmongTwo(day: Day): Promise<void> {
   const { page, keys } = day;
   await openAnimal(day, 'flo');
@@ -82,7 +82,7 @@ export async function splitAmongTwo(day: Day): Promise<void> {
   await page.getByText(`${GUS.name}: 40.0 %`).waitFor();
 }
 
-/** Kay's cape waits with a tag of its own. */
+/** Kay's cape is stored under its own tag. */
 export async function addCape(day: Day): Promise<void> {
   const { page, keys } = day;
   await openAnimal(day, 'kay');

@@ -1,4 +1,6 @@
-/** The evening: who still owes, the till closed to the cent, the record book of the week, and the accountant's file. */
+/**
+ * The evening: open balances, closing the till to the cent, the record book of the week, and the accountant's file.
+ */
 import { readFileSync } from 'node:fs';
 import { expect } from 'vitest';
 import { printed } from '../paper.ts';
@@ -8,7 +10,7 @@ import { follow, look } from './hands.ts';
 import { timesPrinted, type Day } from './open-day.ts';
 import { EVERYBODY, GUESTS, GUS } from './people.ts';
 
-/** Walks the tabs by arrows until one is chosen. */
+/** Moves along the tabs by arrows until the given one is selected. */
 async function toTab({ page, keys }: Day, name: string): Promise<void> {
   const wanted = page.getByRole('tab', { name, exact: true });
   await keys.tabTo(page.locator('[role=tab][aria-selected=true]'));
@@ -17,7 +19,7 @@ async function toTab({ page, keys }: Day, name: string): Promise<void> {
   expect(await wanted.getAttribute('aria-selected'), name).toBe('true');
 }
 
-/** Lou's rest and Gus's part, each under the name of who owes it. */
+/** Lou's rest and Gus's share, each under the debtor's name. */
 export async function openBalances(day: Day): Promise<void> {
   const { page, keys } = day;
   await keys.goTo('pickup', 6);
@@ -35,7 +37,7 @@ export async function openBalances(day: Day): Promise<void> {
   }
 }
 
-/** The drawer is eleven cents short, which is written down. */
+/** The drawer is eleven cents short, which is recorded. */
 export async function closeTill(day: Day): Promise<void> {
   const { page, keys, call } = day;
   await toTab(day, 'Day');
@@ -67,7 +69,9 @@ export async function closeTill(day: Day): Promise<void> {
     expect(paper?.words).toContain(words);
 }
 
-/** An officer asks for the week: every animal of today once, the hold, the result and the disposal, and no money. */
+/**
+ * The record book for an officer: every animal of today once, the hold, the result and the disposal, and no money.
+ */
 export async function printForOfficer(day: Day): Promise<void> {
   const { page, keys, tickets, today } = day;
   await keys.goTo('books', 8);
@@ -106,11 +110,11 @@ export async function printForOfficer(day: Day): Promise<void> {
   expect(words).toMatch(/onhold:testedpositivePositive,.*,sampleL26-704,Statelab/);
   // Al, Cal, Dee, and the deer of Flo and Gus.
   expect(words.split(plain(`affected by ${tickets.bea}, tested positive`))).toHaveLength(5);
-  // Nobody's business but the hunter's and the shop's.
+  // Private to the hunter and the shop.
   expect(words).not.toMatch(/\$|owes|notbilled|USD/);
 }
 
-/** The accountant's file, added up by a spreadsheet: the till to the cent, and the bills. */
+/** The accountant's file, added up by a spreadsheet library: the till to the cent, and the bills. */
 export async function saveForAccountant(day: Day): Promise<void> {
   const { page, keys, today } = day;
   await keys.goTo('pickup', 6);

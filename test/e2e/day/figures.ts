@@ -1,9 +1,10 @@
 /**
- * Every figure of the day, worked by hand from the prices below and the weights of `people.ts`. Money in cents. Each amount
- * is rounded half up to a cent; the tax of a bill is 6 % of the sum of its taxed lines, rounded once.
+ * Every figure of the day, computed by hand from the prices below and the weights of `people.ts`. Money is in cents.
+ * Each
+ * amount is rounded half up to a cent; the tax of a bill is 6 % of the sum of its taxed lines, rounded once.
  */
 
-/** Prices in cents: an animal, a pound or a piece. All but caping are taxed. */
+/** Prices in cents per animal, pound or piece. All but caping are taxed. */
 export const PRICES = {
   deer: 11_000,
   skinning: 3000,
@@ -69,7 +70,7 @@ export const BILLS = {
 /** 60 and 40 % of 198.01: 118.806 and 79.204; the cent that is left goes to the larger rest. */
 export const PAIR = { flo: 11_881, gus: 7920 } as const;
 
-/** What crosses the counter, in cents. */
+/** Payments in cents. */
 export const PAID = {
   // Deposits at drop-off.
   alDeposit: 5000,
@@ -94,7 +95,7 @@ export const PAID = {
   maxRefund: -1645,
 } as const;
 
-/** By method, as the till and the accountant's journal must say. */
+/** Totals by method, in the till and in the accountant's journal. */
 export const TILL = {
   float: 15_000,
   // Deposits of Al, Cal, Kay 150.00; Al 106.29, Eli 100.00, Hal 24.77, Lou 60.00; refund − 16.45.
@@ -113,7 +114,7 @@ export const TILL = {
 } as const;
 export const DRAWER = { '$100.00': 5, '$20.00': 3, '$10.00': 1, '$1.00': 4, '$0.25': 2 } as const;
 
-/** Still owed in the evening: 214.33 − 60.00, and Gus's part, which waits for the health department. */
+/** Open balances in the evening: 214.33 − 60.00, and Gus's share, which is on hold. */
 export const OPEN = { lou: 15_433, gus: PAIR.gus, total: 23_353 } as const;
 
 /** All bills: 147.44 + 186.80 + 330.00 + 23.37 + 10.74 + 295.47 + 202.20 + 173.16, and their taxes. */
@@ -122,5 +123,5 @@ export const BILLED = { net: 136_918, tax: 7945 } as const;
 /** @example dollars(15_629) // '$156.29' */
 export const dollars = (cents: number): string =>
   `${cents < 0 ? '-' : ''}$${Math.floor(Math.abs(cents) / 100)}.${String(Math.abs(cents) % 100).padStart(2, '0')}`;
-/** As it is typed. */
+/** The same as typed. */
 export const typed = (cents: number): string => dollars(Math.abs(cents)).slice(1);

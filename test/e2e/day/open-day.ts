@@ -1,4 +1,7 @@
-/** The shop before it opens: letterhead, staff, prices, a lot of back fat, a donation program, and one hunter of earlier. */
+/**
+ * The shop before it opens: letterhead, staff, prices, a lot of back fat, a donation program, and one returning
+ * hunter.
+ */
 import type { CallInput } from '../../../src/bridge/contract.ts';
 import { USUAL_INSTRUCTIONS } from '../../../src/desk/animal/instructions.ts';
 import { openShop, type ShopWindow } from '../shop-window.ts';
@@ -6,7 +9,7 @@ import { FIRST_BATCH, PRICES, TAX } from './figures.ts';
 import { GUESTS, type Who } from './people.ts';
 
 export interface Day extends ShopWindow {
-  /** Of the animals taken in so far. */
+  /** The animals received so far. */
   tickets: Record<Who, string>;
   ids: Record<Who, number>;
   today: string;
@@ -74,6 +77,6 @@ export async function openDay(): Promise<Day> {
   return { ...shop, tickets: {} as Day['tickets'], ids: {} as Day['ids'], today };
 }
 
-/** How often the window printed. */
+/** The number of prints. */
 export const timesPrinted = ({ page }: Pick<Day, 'page'>): Promise<number> =>
   page.evaluate(() => (window as unknown as { timesPrinted: number }).timesPrinted);

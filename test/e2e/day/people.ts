@@ -1,21 +1,21 @@
-/** Who comes on the day, all of them invented, with what they bring and pay at drop-off. */
+/** The invented hunters of the day, with what they bring and pay at drop-off. */
 import { PAID } from './figures.ts';
 
 export interface Guest {
   name: string;
   phone: string;
-  /** Of a hunter who was here before: what is typed to find them. */
+  /** For a returning hunter: the text that finds them. */
   find?: string;
   species: 'Mule deer' | 'Elk';
   sex: 'Buck' | 'Doe' | 'Bull';
   brought: 'Whole, in its skin' | 'Skinned' | 'Quarters' | 'Boned trim';
-  /** How many came of each piece. */
+  /** The count of each piece. */
   pieces?: Readonly<Record<string, string>>;
   received: string;
   tag: string;
-  /** At drop-off, with the letter of how it is paid. */
+  /** At drop-off, with the letter of the payment method. */
   deposit?: { cents: number; key: 'c' | 'h' | 'a' };
-  /** At the Table, filled in between: hanging weight, trim, and whole cuts in packages. */
+  /** At the Table, saved through the desk: hanging weight, trim, and packages of whole cuts. */
   hanging?: string;
   trim?: string;
   cuts: { count: number; typed: string };
@@ -52,5 +52,5 @@ export const GUESTS = {
 } satisfies Record<string, Guest>; // prettier-ignore
 export type Who = keyof typeof GUESTS;
 export const EVERYBODY = Object.keys(GUESTS) as Who[];
-/** The second hunter of Flo's deer, who is in the book only as its sharer. */
+/** The second hunter of Flo's deer, known only as its sharer. */
 export const GUS = { name: 'Gus Gale', phone: phone(26) } as const;

@@ -1,4 +1,7 @@
-/** The laboratory calls: Bea's deer, packed with that of four others, tested positive. One of them is gone already. */
+/**
+ * The laboratory calls: Bea's deer, ground with those of four others, tested positive. One of them has been picked
+ * up.
+ */
 import { expect } from 'vitest';
 import { look, openAnimal, pressInSheet, sheet } from './hands.ts';
 import type { Day } from './open-day.ts';
@@ -11,7 +14,7 @@ const entryOf = ({ page, tickets }: Day, who: Who) =>
     .getByRole('listitem')
     .filter({ hasText: tickets[who] });
 
-/** The sample was sent by the hunter, so nobody in the shop waited for it. */
+/** The hunter sent the sample, so the animal was not on hold. */
 export async function comesBackPositive(day: Day): Promise<void> {
   const { page, keys, tickets } = day;
   await openAnimal(day, 'bea');
@@ -25,14 +28,17 @@ export async function comesBackPositive(day: Day): Promise<void> {
   await keys.fill('Laboratory', 'State lab');
   await pressInSheet(day, 'Save the result');
   await page.getByText(`${tickets.bea} tested positive. The hold stays.`).waitFor();
-  // The page was scrolled to its end; the advice must be on the screen by itself.
+  // The page was scrolled to its end; it must scroll to the advice by itself.
   await expect
     .poll(() => page.getByRole('list', { name: 'What to do, in this order' }).boundingBox())
     .not.toBeNull();
   await expect.poll(() => page.evaluate(() => window.scrollY)).toBe(0);
 }
 
-/** Each animal of the batch, each hunter with a phone number, whoever has meat already first; and no animal of the other batch. */
+/**
+ * Each animal of the batch, each hunter with a phone number, those who have the meat first; no animal of the other
+ * batch.
+ */
 export async function namesEverybody(day: Day): Promise<void> {
   const { page } = day;
   await page.getByText(/reached 4 other animals in 1 batch/).waitFor();
@@ -45,14 +51,14 @@ export async function namesEverybody(day: Day): Promise<void> {
   }
   const pair = await entryOf(day, 'flo').innerText();
   for (const words of [GUS.name, GUS.phone]) expect(pair).toContain(words);
-  // Al has all of it at home, Flo her part.
+  // Al has picked up everything, Flo her share.
   for (const who of ['al', 'flo'] as const)
     expect(await entryOf(day, who).innerText(), who).toMatch(/Handed over/);
   for (const who of ['cal', 'dee'] as const)
     expect(await entryOf(day, who).innerText(), who).not.toMatch(/Handed over/);
 }
 
-/** Cal's and Gus's meat stays at Pickup, Dee's is not set ready; neither by key nor by the desk. */
+/** The meat of Cal and Gus cannot leave Pickup and Dee's cannot be set ready, neither by key nor through the desk. */
 export async function refusesTheRest(day: Day): Promise<void> {
   const { page, keys, call, ids, tickets } = day;
   await keys.goTo('pickup', 6);

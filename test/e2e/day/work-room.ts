@@ -1,10 +1,14 @@
-/** Between counter and grinder: what the Table weighs, filled in at the desk; then two pooled batches by keyboard. */
+/**
+ * Between counter and grinder: weights of the Table are saved through the desk; then two pooled batches by keyboard.
+ */
 import { expect } from 'vitest';
 import { look } from './hands.ts';
 import type { Day } from './open-day.ts';
 import { EVERYBODY, GUESTS, type Guest, type Who } from './people.ts';
 
-/** Hanging weights, cuts, trim and packages, as far as an animal has them; then it is being packed. */
+/**
+ * Saves hanging weights, cuts, trim and packages, as far as an animal has them; the animals are then being packed.
+ */
 export async function cutEverything({ call, ids }: Day): Promise<void> {
   for (const who of EVERYBODY) {
     const { hanging, trim, cuts }: Guest = GUESTS[who];
@@ -17,7 +21,7 @@ export async function cutEverything({ call, ids }: Day): Promise<void> {
   }
 }
 
-/** All but one: that one is set ready later, or refused. */
+/** All but one, which is set ready later, or refused. */
 export async function setReady({ call, ids }: Day, but: Who): Promise<void> {
   for (const who of EVERYBODY)
     if (who !== but) await call('animals.setStage', { id: ids[who], stage: 'ready' });
@@ -25,7 +29,7 @@ export async function setReady({ call, ids }: Day, but: Who): Promise<void> {
 
 interface Batch {
   product: string;
-  /** Percent; left out, no fat is added. */
+  /** Percent; without it no fat is added. */
   target?: string;
   fat?: string;
   packages: number;
@@ -37,14 +41,14 @@ interface Batch {
 const card = ({ page }: Day, title: string) =>
   page.locator('section').filter({ has: page.getByRole('heading', { name: title, exact: true }) });
 
-/** One weight of what the plan says is next; it is in when the list says so. */
+/** Weighs in the next ingredient of the plan; done once it is in the list. */
 async function weighIn(day: Day, typed: string): Promise<void> {
   await day.keys.type(typed);
   await day.keys.press('Enter');
   await day.page.getByRole('table', { name: 'What went in' }).getByText(`${typed} lb`).first().waitFor();
 }
 
-/** Grinds a pooled batch from the plan to its end, and reads each owner's packages. */
+/** Grinds a pooled batch from plan to finish, and reads each owner's packages. */
 export async function grind(day: Day, batch: Batch): Promise<void> {
   const { page, keys, tickets } = day;
   const owners = Object.keys(batch.trims) as Who[];
@@ -75,7 +79,7 @@ export async function grind(day: Day, batch: Batch): Promise<void> {
   await page.getByText('This batch is finished.').waitFor();
 }
 
-/** The grinder is taken apart before the next batch. */
+/** The grinder is cleaned before the next batch. */
 export async function cleanGrinder(day: Day): Promise<void> {
   await day.keys.goTo('grinder', 4);
   await day.keys.pressOn('The grinder is cleaned');

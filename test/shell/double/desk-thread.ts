@@ -1,10 +1,10 @@
-/** Stands for `utilityProcess`: runs the built desk program in a thread of its own, with a `process.parentPort`. */
+/** Double of `utilityProcess`: runs the built desk program in a thread with a `process.parentPort`. */
 import { pathToFileURL } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import { checkOptions, StrictEmitter } from './strict.ts';
 import { rawPorts } from './ports.ts';
 
-/** Plain JavaScript, because it runs before anything of ours is loaded. */
+/** Plain JavaScript, because it runs before our modules are loaded. */
 const PRELUDE = `
   const { EventEmitter } = require('node:events');
   const { parentPort, workerData } = require('node:worker_threads');
@@ -34,10 +34,10 @@ const PRELUDE = `
 
 export class DeskThread extends StrictEmitter {
   readonly #worker: Worker;
-  /** Kinds of message sent, in order. */
+  /** Types of the sent messages, in order. */
   readonly sent: string[] = [];
   ended = false;
-  /** Whether it hears nothing any more, as while it writes to a slow drive. */
+  /** Whether it stops receiving, as during a write to a slow drive. */
   busy = false;
   #exiting = false;
 
@@ -55,7 +55,7 @@ export class DeskThread extends StrictEmitter {
   }
 
   postMessage(message: { kind: string }, transfer?: readonly unknown[]): void {
-    // Later it is lost without a word; here some versions end the whole program (electron/electron#53923).
+    // Later messages are lost silently; here some versions end the whole program (electron/electron#53923).
     if (this.#exiting) throw new Error('Nothing may be sent to a process while its exit is told');
     const ports = rawPorts(transfer);
     this.sent.push(message.kind);
@@ -68,23 +68,23 @@ export class DeskThread extends StrictEmitter {
     return true;
   }
 
-  /** Plays a message of the desk's. */
+  /** Simulates a message from the desk. */
   says(message: object): void {
     this.emit('message', structuredClone(message));
   }
 
-  /** Ends the thread as a crash would; 9: it was killed. */
+  /** Ends the thread like a crash; 9: it was killed. */
   crash(code = 9): void {
     this.#worker.postMessage({ message: { kind: 'die, for a test', code }, ports: [] });
   }
 
-  /** V8 meets an error that it cannot go on from: an emitter's `error`, which throws where nobody listens. */
+  /** A fatal error of V8: an emitter's `error`, which throws without a listener. */
   fatal(): void {
     this.emit('error', 'FatalError', 'v8::ToLocalChecked Empty MaybeLocal', '{}');
     this.crash(5);
   }
 
-  /** A promise of the desk's rejects and nobody handles it. */
+  /** An unhandled rejection in the desk. */
   rejects(): void {
     this.#worker.postMessage({ message: { kind: 'reject, for a test' }, ports: [] });
   }

@@ -1,4 +1,4 @@
-/** The system's dialogs: what was asked is kept, and answers are given in the order in which the test laid them out. */
+/** The system's dialogs: records them and gives the prepared answers in order. */
 import { checkOptions, strict } from './strict.ts';
 
 export interface AskedDialog {
@@ -10,7 +10,7 @@ export interface AskedDialog {
   normalizeAccessKeys?: boolean;
 }
 
-/** A dialog that asks for a file or a folder. */
+/** A file or folder dialog. */
 export interface AskedFile {
   kind: 'open' | 'save';
   title: string;
@@ -35,21 +35,21 @@ const SAVE_OPTIONS = ['title', 'defaultPath', 'filters'];
 const PROPERTIES = ['openFile', 'openDirectory', 'createDirectory'];
 
 /**
- * @param visible the windows that a person sees
- * @param refuses what showing a message rejects with, if it fails
+ * @param visible the visible windows
+ * @param refuses the error with which message boxes fail, if any
  */
 export function dialogsDouble(isReady: () => boolean, visible: () => readonly object[], refuses?: Error) {
-  /** Boxes that stand open: nobody has pressed a button yet. */
+  /** Open boxes without an answer. */
   const standing: ((response: number) => void)[] = [];
   const record = {
-    /** What was shown, with the buttons as the person reads them. */
+    /** The shown boxes, with their buttons as displayed. */
     dialogs: [] as AskedDialog[],
-    /** `stand`: how many boxes from now on stay open until the test answers them. */
+    /** `stand`: the number of following boxes that stay open until the test answers them. */
     boxes: { stand: 0 },
-    /** Answers to dialogs that have a choice, first come first. */
+    /** Answers to dialogs with a choice, in order. */
     answers: [] as number[],
     files: [] as AskedFile[],
-    /** Paths that the person picks, first come first; null: they change their mind. */
+    /** Paths selected in file dialogs, in order; null: the person cancels. */
     picks: [] as (string | null)[],
   };
   function pick(
@@ -75,7 +75,7 @@ export function dialogsDouble(isReady: () => boolean, visible: () => readonly ob
       const asked = second ?? (first as AskedDialog);
       if (over && !visible().includes(over))
         throw new Error(`Nobody can answer over a window that is not seen: ${asked.message}`);
-      // There the box would stop the whole main process, which a double in one process cannot play.
+      // On macOS the box would block the whole main process, which a double in one process cannot simulate.
       if (!over && process.platform === 'darwin' && visible().length > 0)
         throw new Error(`A box without a window stops everything on macOS: ${asked.message}`);
       checkOptions('showMessageBox', asked, MESSAGE_OPTIONS);
@@ -106,8 +106,9 @@ export function dialogsDouble(isReady: () => boolean, visible: () => readonly ob
 }
 
 /**
- * The text of a button as a person reads it. Each system takes a sign in it for the mark of a key: Linux an underscore,
- * Windows an ampersand. Written twice it is the sign itself. macOS has no such mark.
+ * The label of a button as displayed. On Linux an underscore, on Windows an ampersand marks an access key; doubled it
+ * is
+ * literal. macOS has no access keys.
  */
 function asRead(label: string, normalized: boolean): string {
   const mark = { linux: '_', win32: '&' }[process.platform as string];
@@ -115,7 +116,7 @@ function asRead(label: string, normalized: boolean): string {
   return mark ? given.replace(new RegExp(`${mark}(.)`, 'g'), '$1') : given;
 }
 
-/** What Electron makes of a label whose key is marked by an ampersand. */
+/** What Electron makes of a label whose access key is marked by an ampersand. */
 function normalize(label: string, mark: string | undefined): string {
   if (mark === '&') return label;
   const own = mark ? label.replaceAll(mark, mark + mark) : label;

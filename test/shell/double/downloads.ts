@@ -1,4 +1,4 @@
-/** Files that a page saves: Electron asks where, with the options that the shell set before. */
+/** Files that a page saves: Electron shows a dialog with the options that the shell set. */
 import { checkOptions, once, strict, StrictEmitter } from './strict.ts';
 
 export type DownloadState = 'completed' | 'cancelled' | 'interrupted';
@@ -37,7 +37,7 @@ export function downloadsDouble() {
   const listener = once<Listener>('will-download');
   return {
     onDownload: listener.set,
-    /** The page saves a file and the person answers; returns what the dialog was opened with. */
+    /** Saves a file from the page with the person's answer; returns the options of the dialog. */
     download(name: string, path: string, state: DownloadState): { title?: string; defaultPath?: string } {
       const item = new DownloadItemDouble(name, path);
       listener.handler()({}, strict('item', item), null);

@@ -1,6 +1,7 @@
 /**
- * A strict double of the `electron` module: only the members that the shell uses, in the order in which Electron
- * allows them. It records what the shell set and plays what the system does.
+ * A strict double of the `electron` module: only the members that the shell uses, in the order that Electron
+ * requires. It
+ * records what the shell sets and simulates system events.
  */
 import { utilityProcessDouble, type DeskThread } from './desk-thread.ts';
 import { menuDouble, type MenuItem } from './menu.ts';
@@ -15,7 +16,7 @@ type Rights = (contents: unknown, right: string, answer: (allowed: boolean) => v
 type Check = (contents: unknown, right: string, origin: string) => boolean;
 type BeforeRequest = (details: { url: string }, answer: (response: { cancel: boolean }) => void) => void;
 
-/** Folders that `app.getPath` may be asked for. */
+/** Folders that `app.getPath` accepts. */
 type Folders = Record<'userData' | 'logs' | 'documents', string>;
 
 const APP_EVENTS = [
@@ -32,19 +33,19 @@ const APP_EVENTS = [
 export interface DoubleOptions {
   folders: Folders;
   onlyInstance?: boolean;
-  /** Whether the program was installed, and not started from its source. */
+  /** Whether the program is installed rather than started from source. */
   installed?: boolean;
   /** Switches on Chromium's command line, such as `no-sandbox`. */
   switches?: string[];
-  /** Events of a window and its page that never come, as `ready-to-show` under Wayland. */
+  /** Events of a window and its page that never occur, such as `ready-to-show` under Wayland. */
   withheld?: string[];
-  /** A book that macOS opens the program with: it says so before the app is ready. */
+  /** The book that macOS opens the program with; the event precedes ready. */
   openedWith?: string;
-  /** What a call of this name fails with, as `showMessageBox` where there is no display. */
+  /** Errors of calls by name, such as `showMessageBox` without a display. */
   rejects?: Partial<Record<'loadURL' | 'showMessageBox' | 'BrowserWindow', Error>>;
   /** A folder that the system cannot name. */
   noFolder?: keyof Folders;
-  /** The areas of the screens that windows may use; one ordinary screen if not said. */
+  /** The work areas of the screens; default: one ordinary screen. */
   screens?: { x: number; y: number; width: number; height: number }[];
 }
 
@@ -78,16 +79,16 @@ export function electronDouble(options: DoubleOptions) {
     menu: [] as MenuItem[],
     schemes: [] as { scheme: string; privileges: Record<string, boolean> }[],
     powerMonitor,
-    /** The identity that the taskbar of Windows knows the program by. */
+    /** The application id for the Windows taskbar. */
     appUserModelId: null as string | null,
-    /** Files that were shown in the system's list of files. */
+    /** Files shown in the system's file manager. */
     shownFiles: [] as string[],
-    /** What this start would hand to a first instance. */
+    /** The data that this start would pass to a first instance. */
     handedOver: undefined as unknown,
     ready: false,
     /** The exit code, once the program has ended. */
     ended: null as number | null,
-    /** The frame that messages from a page claim to come from; null = the frame is gone. */
+    /** The origin of the frame that messages from a page claim; null = the frame is gone. */
     frame: undefined as { url: string } | null | undefined,
     load: (address: string) => scheme.handler()({ url: address }),
     requestRights: (right: string, requestingUrl: string) =>
@@ -98,7 +99,7 @@ export function electronDouble(options: DoubleOptions) {
     selectPort: serial.select,
     mayUseDevice: serial.mayUse,
     download: downloads.download,
-    /** The program is started again with these arguments. */
+    /** Starts the program again with these arguments. */
     startAgain: (...args: string[]) =>
       app.emit('second-instance', {}, ['electron', ...args], '/', structuredClone({ args, folder: '/' })),
     say: (channel: string, event: object) => ipc.get(channel)?.(event),
@@ -122,7 +123,7 @@ export function electronDouble(options: DoubleOptions) {
   };
 
   let quitting = false;
-  /** Closes the windows, unless one does not let itself be closed, then asks whether it may end. */
+  /** Closes the windows, unless one prevents it, then asks whether to quit. */
   function quit(): void {
     if (record.ended !== null || quitting) return;
     app.emit('before-quit', preventable({}));
@@ -133,7 +134,8 @@ export function electronDouble(options: DoubleOptions) {
     const leaving = preventable({});
     app.emit('will-quit', leaving);
     if (!leaving.prevented()) record.ended = 0;
-    // Where windows had to close first the runtime itself asks, and what a listener has settled already runs before it
+    // If windows had to close first, the runtime asks by itself, and promise callbacks of a listener run before it
+    // has processed the refusal: a quit requested then is lost (electron/electron#33643).
     // takes note of the refusal: a quit that is asked for then is lost (electron/electron#33643).
     if (closing.length > 0) setImmediate(() => (quitting = false));
     else quitting = false;
@@ -156,7 +158,7 @@ export function electronDouble(options: DoubleOptions) {
       commandLine: strict('commandLine', {
         hasSwitch: (name: string) => (options.switches ?? []).includes(name),
       }),
-      // Windows alone has it.
+      // Only Windows has it.
       ...(process.platform === 'win32' && {
         setAppUserModelId: (id: string) => void (record.appUserModelId = id),
       }),

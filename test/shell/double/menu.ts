@@ -9,7 +9,7 @@ export interface MenuItem {
   submenu?: MenuItem[];
 }
 
-/** Roles of Electron's menu documentation that a program like this may use. */
+/** Roles in Electron's menu documentation that a program like this may use. */
 const ROLES = [
   'quit',
   'undo',
@@ -25,11 +25,11 @@ const ROLES = [
   'minimize',
   'close',
 ];
-/** Those that macOS alone has. */
+/** Roles that only macOS has. */
 const ROLES_OF_MACOS = ['services', 'hide', 'hideOthers', 'unhide']; // prettier-ignore
 const ACCELERATOR = /^((CmdOrCtrl|Cmd|Alt|Shift)\+)*([A-Z0-9]|F\d{1,2}|Plus|-)$/;
 
-/** Builds menus, refusing roles, options and keys that Electron would not take, and a key given twice. */
+/** Builds menus; rejects roles, options and accelerators that Electron would reject, and duplicate accelerators. */
 export function menuDouble(set: (items: MenuItem[]) => void) {
   return strict('Menu', {
     buildFromTemplate(template: MenuItem[]): MenuItem[] {
@@ -42,7 +42,7 @@ export function menuDouble(set: (items: MenuItem[]) => void) {
   });
 }
 
-/** The keys of an item and of those in it. */
+/** The accelerators of an item and of its submenu. */
 function checked(item: MenuItem): string[] {
   checkOptions('a menu item', item, ['label', 'role', 'type', 'accelerator', 'click', 'submenu']);
   const roles = process.platform === 'darwin' ? [...ROLES, ...ROLES_OF_MACOS] : ROLES;

@@ -1,11 +1,11 @@
-/** The window's inside: runs the built preload with a `require` that knows electron alone, next to a bare page. */
+/** The inside of a window: runs the built preload with a `require` that only has electron, beside a bare page. */
 import { readFileSync } from 'node:fs';
 import { EventEmitter } from 'node:events';
 import type { MessagePort } from 'node:worker_threads';
 import { strict } from './strict.ts';
 
 export interface Page {
-  /** The page's global object: what the preload exposed, and messages. */
+  /** The page's global object: the preload's exposed API, and messages. */
   window: EventTarget & Record<string, unknown>;
   /** Modules that the preload required. */
   required: string[];

@@ -1,4 +1,4 @@
-/** Message ports with the face that Electron's main process gives them, over Node's real ones. */
+/** Message ports with the interface of Electron's main process, over Node's own. */
 import { EventEmitter } from 'node:events';
 import { MessageChannel, type MessagePort, type Transferable } from 'node:worker_threads';
 
@@ -36,7 +36,7 @@ export class MessageChannelMain {
   }
 }
 
-/** The real ports behind a transfer list; anything but ports cannot be transferred in Electron. */
+/** The real ports of a transfer list; Electron cannot transfer anything else. */
 export function rawPorts(transfer: readonly unknown[] | undefined): MessagePort[] & Transferable[] {
   return (transfer ?? []).map((port) => {
     if (!(port instanceof PortMain)) throw new Error('Only message ports can be transferred');

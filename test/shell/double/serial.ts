@@ -1,4 +1,4 @@
-/** Serial ports as a session has them: one listener chooses, answers once, and only an id that was offered. */
+/** Serial ports of a session: one listener selects, answers once, and only with an offered id. */
 import { once, preventable } from './strict.ts';
 
 /** Only the members that Electron's structure has. */
@@ -26,7 +26,7 @@ export function serialDouble() {
     /** For the session's event `select-serial-port`. */
     onSelect: chooser.set,
     setDevicePermissionHandler: deviceCheck.set,
-    /** The page asks for a port; resolves to the id that the shell chose. */
+    /** Requests a port for the page; resolves to the id that the shell chose. */
     select: (ports: PortDouble[], contents: unknown) =>
       new Promise<string>((resolve, reject) => {
         let answers = 0;
@@ -40,7 +40,7 @@ export function serialDouble() {
         });
         if (!event.prevented()) reject(new Error('Without preventDefault Electron takes the first port'));
       }),
-    /** Whether a device may be used; `device` as Electron hands it over, which is not the structure of a choice. */
+    /** Whether a device is permitted; `device` has Electron's structure, which differs from that of a selection. */
     mayUse: (deviceType: string, origin: string, device: object) =>
       deviceCheck.handler()({ deviceType, origin, device: structuredClone(device) }),
   };

@@ -1,16 +1,16 @@
-/** What makes the double strict: nothing unknown can be read, nothing unclonable can cross, nothing is set twice. */
+/** Strictness of the double: unknown members cannot be read, unclonable values cannot be sent, setters work once. */
 import { EventEmitter } from 'node:events';
 
 /** An object whose unknown members throw instead of being `undefined`. */
 export function strict<T extends object>(name: string, target: T): T {
   return new Proxy(target, {
     get(object, member) {
-      // `then` is asked of everything that is awaited.
+      // Every awaited value is checked for `then`.
       if (typeof member === 'string' && member !== 'then' && !(member in object)) {
         throw new Error(`The double of electron has no ${name}.${member}`);
       }
       const value: unknown = Reflect.get(object, member, object);
-      // Bound, so that private members are found behind the proxy.
+      // Bound, so that private members work behind the proxy.
       const bound = typeof value === 'function' && !('prototype' in value);
       return bound ? (value as () => unknown).bind(object) : value;
     },
@@ -20,7 +20,7 @@ export function strict<T extends object>(name: string, target: T): T {
   });
 }
 
-/** An emitter that knows its events. */
+/** An emitter that accepts only known events. */
 export class StrictEmitter extends EventEmitter {
   readonly #name: string;
   readonly #events: readonly string[];
@@ -48,13 +48,13 @@ export class StrictEmitter extends EventEmitter {
   }
 }
 
-/** An event whose default can be prevented; `more` are the members that the real event has. */
+/** An event with preventDefault; `more` are the members of the real event. */
 export function preventable<T extends object>(more: T): T & { preventDefault(): void; prevented(): boolean } {
   let prevented = false;
   return strict('event', { ...more, preventDefault: () => (prevented = true), prevented: () => prevented });
 }
 
-/** A setter that may be used once. */
+/** A setter that may be called once. */
 export function once<H>(name: string): { set(handler: H): void; handler: () => H } {
   let kept: H | null = null;
   return {
@@ -70,7 +70,7 @@ export function once<H>(name: string): { set(handler: H): void; handler: () => H
   };
 }
 
-/** Refuses options that the real function does not have, and what cannot be cloned. */
+/** Rejects options that the real function does not have, and unclonable values. */
 export function checkOptions(name: string, options: object, known: readonly string[]): void {
   const unknown = Object.keys(options).filter((key) => !known.includes(key));
   if (unknown.length > 0) throw new Error(`${name} has no option ${unknown.join(', ')}`);

@@ -16,7 +16,7 @@ const CONTENTS_EVENTS = [
 
 const PRINT_OPTIONS = ['silent', 'deviceName', 'printBackground', 'usePrinterDefaultPageSize', 'pageSize', 'margins', 'landscape']; // prettier-ignore
 
-/** A printer with the members that Electron's structure has. */
+/** A printer with the members of Electron's structure. */
 export interface PrinterDouble {
   name: string;
   displayName: string;
@@ -24,15 +24,15 @@ export interface PrinterDouble {
   options: object;
 }
 
-/** What windows need of the rest of the double. */
+/** The parts of the double that windows need. */
 export interface Surroundings {
   created(contents: WebContentsDouble): void;
   load(address: string): Promise<Response>;
   fromPage(contents: WebContentsDouble, channel: string, args: unknown[]): void;
   closed(window: WindowDouble): void;
-  /** Events that never come. */
+  /** Events that never occur. */
   withheld: readonly string[];
-  /** What loading a page rejects with, if it fails. */
+  /** The error with which loading a page fails, if any. */
   rejects(): Error | undefined;
 }
 
@@ -40,13 +40,13 @@ export class WebContentsDouble extends StrictEmitter {
   page: Page | null = null;
   loads = 0;
   prints: object[] = [];
-  /** The paper of each print: microns, or where it is from. */
+  /** The paper of each print: microns, or its source. */
   papers: unknown[] = [];
   printResult: [boolean, string] = [true, ''];
   openHandler: ((details: { url: string }) => { action: string }) | null = null;
   address = '';
   printers: PrinterDouble[] = [];
-  /** What the page is as a PDF; null: the runtime cannot make one. */
+  /** The page as a PDF; null: the runtime fails. */
   pdf: Buffer | null = Buffer.from('%PDF-1.7');
   destroyed = false;
   readonly #preload: string | null;
@@ -59,8 +59,9 @@ export class WebContentsDouble extends StrictEmitter {
   }
 
   /**
-   * Loads an address, or tells first that it failed and then rejects, as Electron does. Any status is a page that was
-   * loaded; only a network error is not. A load that was given up rejects and is not told.
+   * Loads an address; on failure emits the event first and then rejects, as Electron does. Any HTTP status counts as
+   * loaded;
+   * only network errors fail. A superseded load rejects without an event.
    */
   async open(address: string): Promise<void> {
     checkAlive(this.destroyed);
@@ -134,7 +135,7 @@ export class WebContentsDouble extends StrictEmitter {
     return this.pdf;
   }
 
-  /** Says nothing to its caller: only events tell how it went. */
+  /** Without a return value: only events report the result. */
   reload(): void {
     checkAlive(this.destroyed);
     this.open(this.address).catch(() => undefined);
@@ -145,7 +146,7 @@ export class WebContentsDouble extends StrictEmitter {
     this.emit('render-process-gone', {}, { reason: 'killed', exitCode: 9 });
   }
 
-  /** Plays a navigation that the page tries; true when it was let through. */
+  /** Simulates a navigation by the page; true if it was allowed. */
   tries(event: 'will-navigate' | 'will-redirect' | 'will-frame-navigate', url: string): boolean {
     const details = preventable({ url });
     this.emit(event, details);
@@ -162,12 +163,12 @@ export class WindowDouble extends StrictEmitter {
     closable?: boolean;
     webPreferences: Record<string, unknown>;
   };
-  /** For tests; the shell sees `webContents`, which knows only what Electron's has and is used. */
+  /** For tests; the shell sees `webContents`, limited to Electron's members in use. */
   readonly contents: WebContentsDouble;
   readonly #webContents: WebContentsDouble;
   readonly #around: Surroundings;
   shown = false;
-  /** How often it was shown. */
+  /** The number of times it was shown. */
   shows = 0;
   maximized = false;
   minimized = false;
@@ -247,30 +248,30 @@ export class WindowDouble extends StrictEmitter {
     checkAlive(this.destroyed);
     this.progress = share;
   }
-  /** Once more is no error: the one call besides `isDestroyed` that a destroyed window takes. */
+  /** May be repeated: the only call besides `isDestroyed` that a destroyed window accepts. */
   destroy(): void {
     if (this.destroyed) return;
     this.end();
     this.#around.closed(this);
   }
-  /** The window goes, and its page with it. */
+  /** Destroys the window and its page. */
   end(): void {
     this.destroyed = true;
     this.contents.destroyed = true;
     this.emit('closed');
   }
-  /** Windows ends the person's session: when this returns, the process is ended. */
+  /** Windows ends the person's session: when this returns, the process has ended. */
   endSession(...reasons: ('shutdown' | 'close-app' | 'critical' | 'logoff')[]): void {
     this.emit('session-end', preventable({ reasons }));
   }
-  /** The person closes it; false where the system does not let them. Linux lets them close every window. */
+  /** The person closes it; false if the window prevents it. Linux lets a person close every window. */
   close(): boolean {
     if (!this.closes()) return false;
     this.end();
     this.#around.closed(this);
     return true;
   }
-  /** Whether it may close now; asks the shell. */
+  /** Asks the shell whether it may close now. */
   closes(): boolean {
     if (this.options.closable === false && process.platform !== 'linux') return false;
     const event = preventable({});
@@ -279,12 +280,12 @@ export class WindowDouble extends StrictEmitter {
   }
 }
 
-/** Electron throws at whoever uses a window or a page that is gone. */
+/** Electron throws if a destroyed window or page is used. */
 function checkAlive(destroyed: boolean): void {
   if (destroyed) throw new TypeError('Object has been destroyed');
 }
 
-/** As Electron checks it: a name, or sides in microns of at least 353. */
+/** Electron's check: a name, or sides in microns of at least 353. */
 function checkPageSize(size: unknown): void {
   const sides = size as { width?: unknown; height?: unknown };
   if (typeof size === 'string') return;

@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-/** Going back to a backup in which a date cannot be read: the window shows the way to its records. */
+/** Restoring a backup with an invalid date: the window offers to restore its records. */
 import { flushPromises } from '@vue/test-utils';
 import { beforeEach, expect, it, vi } from 'vitest';
 import type { BackupRow } from '../../../src/bridge/contract.ts';

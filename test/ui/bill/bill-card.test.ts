@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-/** Undoing the void of a bill: the desk brings it back as it was, and no other bill is made. */
+/** Undoing the void of a bill restores the same bill; no new bill is made. */
 import { flushPromises } from '@vue/test-utils';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { createMemoryHistory, createRouter } from 'vue-router';
@@ -15,7 +15,7 @@ beforeEach(() => openWindow());
 const sums = (totalMinor: number) => ({
   currency: 'USD', lines: [], subtotalMinor: totalMinor, taxMinor: 0, totalMinor,
 }); // prettier-ignore
-/** A bill of $100.00; one made now would say $120.00. */
+/** A bill of $100.00; one made now would be $120.00. */
 const VIEW = {
   animalId: 4, ticket: '26-0004', currency: 'USD', lacks: [], unpriced: [], chargeable: [], voidedBills: [],
   draft: { ...sums(12_000), depositMinor: 0, exampleBook: false },

@@ -1,7 +1,9 @@
 // @vitest-environment happy-dom
 /**
- * What a window remembers of a book goes when another opening is shown. State that outlives a page is a store of Pinia
- * (lint sees to it); each store is either cleared here or kept for a reason: a new one fails until it stands below.
+ * Book-related state of a window is reset for another opening. State that outlives a page is in Pinia stores
+ * (enforced by
+ * lint); every store is either tested here or listed with the reason for keeping it, so a new store fails until
+ * added.
  */
 import { createPinia, setActivePinia } from 'pinia';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
@@ -9,7 +11,7 @@ import { OTHER_OPENING } from '../../../src/bridge/client/other-opening.ts';
 import type { AnimalPage, Changed, ShopView } from '../../../src/bridge/contract.ts';
 import { nextTick } from 'vue';
 
-/** Belongs to the computer, its person or the running window, and names no record of a book. */
+/** Belongs to the computer, its user or the running window, and contains no record of a book. */
 const STAYS: Readonly<Record<string, string>> = {
   opening: 'the opening itself',
   scale: 'the scale that is plugged into this computer',
@@ -72,7 +74,7 @@ async function modules() {
 }
 type Window = Awaited<ReturnType<typeof modules>>;
 
-/** Uses a piece of state, and tells what is left of it. */
+/** Sets a piece of state, and returns a function that reads what is left of it. */
 interface Probe {
   use(window: Window): unknown;
   left(window: Window): unknown;
@@ -145,7 +147,7 @@ const oneHangs = () => ({
   value: { hooks: [{ days: 1, ticket: '26-0001', stage: 'hanging' }] },
 });
 
-/** What is left of a use in the first opening when the next look is of this one. */
+/** What remains of state set in the first opening when the next view is of this opening. */
 async function leftWhen(opening: string, { use, left }: Probe): Promise<unknown> {
   answerNext = oneHangs;
   const window = await modules();

@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-/** An undo that the desk refuses says why, wherever it was offered. */
+/** An undo that the desk refuses reports the reason, wherever it was offered. */
 import { flushPromises } from '@vue/test-utils';
 import { beforeEach, expect, it, vi } from 'vitest';
 import { createMemoryHistory, createRouter } from 'vue-router';
@@ -21,7 +21,7 @@ const refused = () => ({ ok: false, problem: { kind: 'refused', code: 'animal.cl
 const router = () =>
   createRouter({ history: createMemoryHistory(), routes: [{ path: '/:all(.*)', component: {} }] });
 
-/** Undoes what was done last; the desk refuses. */
+/** Undoes the last action; the desk refuses. */
 async function undoRefused(call: string): Promise<string | undefined> {
   await flushPromises();
   desk.answers[call] = refused;

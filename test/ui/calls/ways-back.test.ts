@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-/** What is voided, archived or opened again has a way back in its toast. */
+/** Voiding, archiving and reopening can be undone from their toast. */
 import { flushPromises } from '@vue/test-utils';
 import { beforeEach, expect, it, vi } from 'vitest';
 import { createMemoryHistory, createRouter } from 'vue-router';

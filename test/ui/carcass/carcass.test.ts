@@ -85,7 +85,7 @@ describe('the drawings', () => {
     }
     expect(once).toBeGreaterThan(4000);
     expect(twice).toBeLessThan(once * 0.002);
-    // Neighbors use the same points along a seam: every region has points that another one has, too.
+    // Neighbors share the points along a seam: every region has points in common with another one.
     for (const region of regions) {
       const others = new Set(
         regions
@@ -104,7 +104,7 @@ describe('the drawings', () => {
       drawingOf(one.body)!.regions.find(({ code }) => code === primal.code)!,
     ]),
   );
-  /** The words keep clear of the seams by this much, in units of the drawing. */
+  /** Minimum distance of text from the seams, in units of the drawing. */
   const CLEAR = 1.5;
   const told = [
     '',

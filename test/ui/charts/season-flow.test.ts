@@ -43,7 +43,7 @@ const ahead = (after: number, means: number[]): Pick<FlowReport, 'forecast' | 'p
   forecast: means.map((mean, i) => ({ on: addDays(FIRST, after + i), low: mean - 2, mean, high: mean + 3 })),
   pace: { takenPerDay: 3.2, cutPerDay: 2.5, days: 18, earlierSeasons: 2 },
 });
-/** Every text and number that a picture puts on the page. */
+/** Every text and number in a picture. */
 function drawn(story: SceneStory, width = 900): string {
   if (!story.scene) throw new Error('Nothing is drawn');
   const scene = story.scene(colours, width);

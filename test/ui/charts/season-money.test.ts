@@ -28,7 +28,7 @@ const kind = (name: string, animals: number, incomeMinor: number, cost: number) 
   code: name.toLowerCase(), name, animals, incomeMinor, cost,
 }); // prettier-ignore
 
-/** All that a picture puts on the page, at a narrow and a wide window. */
+/** The content of a picture, in a narrow and a wide window. */
 function drawn(story: SceneStory): string {
   if (!story.scene) throw new Error('Nothing is drawn');
   const text = [story.scene(colours, 640), story.scene(colours, 1500)]

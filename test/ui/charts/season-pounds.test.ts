@@ -10,7 +10,7 @@ import { faultsOf, format, pounds, printOf, sceneOf } from '../season-looks.ts';
 const LB = 453.59237;
 const link = (fate: string): string => `/behind/${fate}`;
 const grams = fc.oneof(fc.constant(0), fc.double({ min: 0.1, max: 9e6, noNaN: true }));
-/** Any season whose parts add up to what hung, as the desk's do. */
+/** Any season whose parts add up to the hanging weight, as in the desk's answers. */
 const anyPounds: fc.Arbitrary<PoundsReport> = fc
   .tuple(fc.array(grams, { minLength: 6, maxLength: 6 }), grams, grams, grams)
   .map(([parts, shrinkGrams, unexplainedGrams, overGrams]) => {

@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-/** What is typed in again after the window was loaded anew, and what must not be. */
+/** What is typed in again after a reload, and what must not be. */
 import { flushPromises } from '@vue/test-utils';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { defineComponent, h, reactive, ref, type VNode } from 'vue';
@@ -17,7 +17,7 @@ vi.mock('../../../src/bridge/client/index.ts', async () => (await import('../pla
 
 const DANA = { id: 1, name: 'Dana Fox', address: '4 Mill Rd', phone: '555 0101' };
 const ANA = { id: 2, name: 'Ana Reyes', address: '9 Creek Ln', phone: '555 0199' };
-/** Longer than a form is tried again. */
+/** Longer than restoring is retried. */
 const TRIED_MS = 1900;
 const tried = () => new Promise((done) => setTimeout(done, TRIED_MS));
 
@@ -38,7 +38,7 @@ function show(fields: () => VNode[]) {
 }
 type Shown = ReturnType<typeof show>;
 
-/** The window goes and comes back; what it shows then is mounted after. */
+/** Reloads the window; the caller mounts the new page. */
 async function reload(shown: Shown): Promise<void> {
   window.dispatchEvent(new Event('pagehide'));
   shown.unmount();

@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-/** Keys that work everywhere, and a barcode reader that types into whatever stands open. */
+/** Global keys, and a barcode reader that types into the focused field. */
 import { flushPromises } from '@vue/test-utils';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { defineComponent, h } from 'vue';
@@ -25,7 +25,7 @@ async function frame() {
   });
   const wrapper = mountPart(Host, { global: { plugins: [router] } });
   let now = 1000;
-  /** Types each key `pauseMs` after the one before; true where the window kept the key from the page. */
+  /** Types each key `pauseMs` after the previous one; true if the window handled a key itself. */
   function type(
     keys: readonly string[],
     at: Element,

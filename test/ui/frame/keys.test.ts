@@ -1,4 +1,4 @@
-/** The sheet of keys against the keys that the code listens to. */
+/** The list of keys compared with the keys that the code handles. */
 import { globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -12,9 +12,9 @@ const UI = join(import.meta.dirname, '../../../src/ui');
 const files = globSync('**/*.{vue,ts}', { cwd: UI }).filter((file) => !file.startsWith('texts'));
 const sources = files.map((file) => readFileSync(join(UI, file), 'utf8'));
 
-/** Keys that nobody needs to be told: they are part of typing, or of another key. */
+/** Keys that need no explanation: they belong to typing, or to another key. */
 const UNTOLD = new Set(['Shift', 'Backspace', 'Tab']);
-/** How the code asks for a key, with what the sheet calls it. */
+/** How the code checks for a key, with its name in the list. */
 const ASKS: readonly [RegExp, (found: string) => string][] = [
   [/\bevent\.key(?:\.to(?:Lower|Upper)Case\(\))? [!=]== '([^']+)'/g, (key) => key],
   [/\bkey: '([A-Z])',\s+(?:label|does)/g, (key) => key],

@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-/** Choices about a file that is imported, made faster than the desk reads. */
+/** Choices about an imported file, made faster than the desk answers. */
 import { createPinia, setActivePinia } from 'pinia';
 import { beforeEach, expect, it, vi } from 'vitest';
 import { effectScope } from 'vue';

@@ -1,4 +1,4 @@
-/** Where labels stand on paper and things on labels; the codes read back by a reader of another maker. */
+/** Positions of labels on paper and of elements on labels; codes are read back by another vendor's reader. */
 import { describe, expect, it } from 'vitest';
 import { BarcodeFormat, BinaryBitmap, Code128Reader, HybridBinarizer, QRCodeReader, RGBLuminanceSource } from '@zxing/library'; // prettier-ignore
 import { barsOf, squareOf, type CodeShape } from '../../../src/ui/labels/codes.ts';
@@ -101,7 +101,7 @@ describe('layouts', () => {
         const squareWidth = (square.width + 2 * square.quiet) * layout.square;
         const sale = notForSaleBox(layout.saleLines, layout.saleWidth).height;
         const tall = code === 'roll-62';
-        // The ticket in its outline, measured, is 1.15 of its type wider than its digits.
+        // The ticket in its outline, measured, is wider than its digits by 1.15 of its font size.
         const tag = layout.ticket * (0.61 * ticket.length + 1.15);
         expect(tag + (tall ? squareWidth : barsWidth), `${code} ${ticket}`).toBeLessThan(inside.width);
         expect(barsWidth).toBeLessThanOrEqual(inside.width);
@@ -132,7 +132,7 @@ describe('layouts', () => {
   });
 });
 
-/** Squares of a drawn code as pixels, `scale` each; good for paths of straight edges on whole numbers. */
+/** A QR code as pixels, `scale` per module; requires paths of straight edges at integer coordinates. */
 function pixels(code: CodeShape, scale: number, high: number): RGBLuminanceSource {
   const edge = code.quiet;
   const width = (code.width + 2 * edge) * scale;
@@ -145,7 +145,7 @@ function pixels(code: CodeShape, scale: number, high: number): RGBLuminanceSourc
   for (let y = 0; y < rows * scale; y++) {
     for (let x = 0; x < width; x++) {
       const at = { x: (x + 0.5) / scale - edge, y: code.height > 1 ? (y + 0.5) / scale - edge : 0.5 };
-      // Even-odd: a ray to the right crosses the edges of the dark an odd number of times.
+      // Even-odd rule: a ray to the right crosses the edges of a dark module an odd number of times.
       const crossings = rings.flatMap((ring) =>
         ring.filter((from, i) => {
           const to = ring[(i + 1) % ring.length] ?? from;

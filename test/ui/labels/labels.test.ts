@@ -1,4 +1,4 @@
-/** What labels say: weights, ingredients, whose package it is, and the words that must and must not be on them. */
+/** The content of labels: weights, ingredients, owners, and required or forbidden text. */
 import { describe, expect, it } from 'vitest';
 import type { BatchPage, FatLotRow } from '../../../src/desk/contract/contract.ts';
 import { weighedIngredients } from '../../../src/ui/labels/ingredients.ts';
@@ -50,7 +50,7 @@ const owner = (ticket: string, hunter: string, packages: number) => ({
   ticket, hunter, packages, leanGrams: 1, shareGrams: 1, shownLeanGrams: 1, shownShareGrams: 1,
 }); // prettier-ignore
 
-/** Two owners' trim, pork and own fat: 30 elk, 12 deer, 8 pork, 2 elk fat; a slip taken back. */
+/** Two owners' trim, pork and own fat: 30 elk, 12 deer, 8 pork, 2 elk fat; a voided weight. */
 const made: BatchMade = frozen({
   batch: {
     id: 7, name: 'G007', species: ['Elk', 'Mule deer'], cookTo: DEER_COOK,

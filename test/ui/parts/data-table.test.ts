@@ -58,7 +58,7 @@ describe('a table', () => {
 });
 
 describe('a table of very many rows', () => {
-  // Nothing is laid out here: each row is as tall as one of the window.
+  // happy-dom has no layout: each row is as tall as the window.
   beforeAll(() => void vi.spyOn(HTMLElement.prototype, 'offsetHeight', 'get').mockReturnValue(64));
 
   async function long(slots = {}) {

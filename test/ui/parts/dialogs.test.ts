@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-/** Sheets that stand at the end of the body: what they hold, what they send, and where the focus goes. */
+/** Dialogs rendered at the end of the body: content, calls and focus. */
 import { flushPromises } from '@vue/test-utils';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { h } from 'vue';

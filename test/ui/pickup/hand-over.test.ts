@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-/** Sheets for what cannot be taken back lightly: an animal that leaves, and a laboratory's result. */
+/** Dialogs for actions that are hard to undo: handing over an animal, and a laboratory result. */
 import { flushPromises } from '@vue/test-utils';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { defineComponent } from 'vue';
@@ -22,13 +22,13 @@ const refused = (
   ok: false,
   problem: { kind, code, field, with: told as Problem['with'] },
 });
-/** Answers one call after the other. */
+/** Answers the calls one by one. */
 function answers(name: string, ...next: Answer<unknown>[]): void {
   desk.answers[name] = () => next.shift() ?? ok();
 }
 const sent = (name: string) => desk.calls.filter((one) => one.name === name).map(({ input }) => input);
 
-/** The open sheet, used as a person does: by its labels and buttons. */
+/** The open dialog, used by its labels and buttons. */
 const sheet = {
   get text(): string {
     return document.querySelector('[role=dialog]')?.textContent ?? '';
@@ -52,7 +52,7 @@ const sheet = {
     await flushPromises();
   },
   async press(words: RegExp): Promise<void> {
-    // Vue ignores an event of the very millisecond in which a listener was attached; nobody presses that fast.
+    // Vue ignores an event in the same millisecond in which its listener was attached.
     await new Promise((later) => setTimeout(later, 5));
     const button = [...document.querySelectorAll<HTMLButtonElement>('[role=dialog] button')].find((one) =>
       words.test(one.textContent ?? ''),

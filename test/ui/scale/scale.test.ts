@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-/** The scale of a window, against a port over real streams: what it shows, what it offers, what it survives. */
+/** The scale of a window against a port over real streams: displayed weight, offered weight, recovery. */
 import { createPinia, setActivePinia } from 'pinia';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { ref } from 'vue';
@@ -40,7 +40,7 @@ function around(known: ScalePort[] = [], kept: string | null = null) {
   };
 }
 
-/** A scale of ours on a port that says only what the test sends. */
+/** A scale on a port that sends only what the test sends. */
 async function connected(settings: string | null = null) {
   const port = makePracticePort(LOAD, 0);
   const window = around([], settings);

@@ -1,4 +1,4 @@
-/** Forms of the shelf: what is typed comes back, nothing drifts, and what cannot be read is said beside it. */
+/** Forms of the shelf: values round-trip without drift, and invalid input is reported at its field. */
 import { describe, expect, it } from 'vitest';
 import type { ProductOnShelf, SpeciesOnShelf } from '../../../src/bridge/contract.ts';
 import { emptyProduct, readProduct, typeProduct } from '../../../src/ui/shelf/product-form.ts';

@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-/** The number entry of the table, as it stands on the page: letters, numbers, doubts, corrections and undo. */
+/** The number entry of the Table, mounted: letters, numbers, doubts, corrections and undo. */
 import { flushPromises } from '@vue/test-utils';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { defineComponent, h, shallowRef } from 'vue';
@@ -33,7 +33,7 @@ const kept = ok({ weighingId: 7, grams: 8445.89 });
 
 beforeEach(() => openWindow());
 
-/** The card of a deer whose hanging weight is known, with one weight after the other answered so. */
+/** The card of a deer with a hanging weight; the weights get these answers, one after another. */
 async function card(...answers: ReturnType<typeof ok>[]) {
   const page = shallowRef(DEER);
   desk.answers['table.weigh'] = () => answers.shift() ?? kept;

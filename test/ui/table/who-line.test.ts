@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-/** The line at the top of an animal's page: what must not be overlooked stands there, whatever is scrolled. */
+/** The line at the top of an animal's page, which shows warnings regardless of scrolling. */
 import { beforeEach, expect, it } from 'vitest';
 import type { AnimalPage } from '../../../src/bridge/contract.ts';
 import WhoLine from '../../../src/ui/table/WhoLine.vue';

@@ -6,7 +6,7 @@ import { terms } from '../../../src/ui/texts/en/terms.ts';
 const UI = join(import.meta.dirname, '../../../src/ui');
 const sources = globSync('**/*.{vue,ts}', { cwd: UI }).map((file) => readFileSync(join(UI, file), 'utf8'));
 
-/** Codes that screens ask for: `<Term of="trim">` and `<WordsHere :of="['lot', 'suet']">`. */
+/** Codes used by screens: `<Term of="trim">` and `<WordsHere :of="['lot', 'suet']">`. */
 const asked = new Set(
   sources.flatMap((source) => [
     ...[...source.matchAll(/<Term\b[^>]*?\sof="([^"]+)"/g)].map((found) => found[1] ?? ''),

@@ -5,10 +5,10 @@ import { makeFormat } from '../../../src/ui/texts/format.ts';
 import { hasWrongYear, readDay } from '../../../src/ui/texts/read-days.ts';
 
 const TODAY = '2026-11-24';
-/** A quarter past two in the afternoon in Denver. */
+/** 2:15 PM in Denver. */
 const MOMENT = '2026-11-24T21:15:00Z';
 const shop = { unit: 'lb', step: 0.05, locale: 'en-US', currency: 'USD' } as const;
-/** Some versions of the locale data put a narrow blank before AM and PM. */
+/** Some versions of the locale data use a narrow no-break space before AM and PM. */
 const plain = (text: string): string => text.replace(/\s/g, ' ');
 
 describe('dates and times', () => {

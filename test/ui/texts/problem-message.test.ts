@@ -9,7 +9,7 @@ import { makeFormat } from '../../../src/ui/texts/format.ts';
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
 const kinds: Problem['kind'][] = ['invalid', 'conflict', 'missing', 'refused', 'broken'];
 
-/** Every parameter that any wording uses, so that none prints `undefined` or NaN in this test. */
+/** Every parameter that any message uses, so that none prints `undefined` or NaN in this test. */
 const everything = {
   typed: '1,234', digit: '²', whole: '1234', decimal: '1.234', grams: 8445.89, baseGrams: 20000, base: 'hanging', part: 'bone',
   low: 5000, high: 6500, overGrams: 24947.58, likely: '18.6', seconds: 7, ticket: '26-0147', reason: 'weighed twice',
@@ -29,11 +29,11 @@ const everything = {
   now: 'EUR', today: '2126-11-20', last: '2026-10-10', season: 2025,
 }; // prettier-ignore
 
-/** Written like codes, but names of fields and of files. */
+/** Names of fields and files that look like codes. */
 const NOT_CODES =
   /^(group|instructions|parts)\.(?!empty)|^fat\.(min|max)$|^[a-z]+\.(gambrel|csv|json)$|^gambrel\.session$/;
 
-/** Every code written anywhere below the window: whatever is thrown or answered is spelt out as a text of this shape. */
+/** Every code written below the window's layer: thrown or returned codes are literal strings of this shape. */
 function codesBelow(): string[] {
   const calls = new Set(Object.keys(procedures));
   const texts = ['core', 'book', 'desk', 'bridge'].flatMap((layer) =>
@@ -84,7 +84,7 @@ describe('say', () => {
 
   it('has a sentence for every code that core, book, desk and bridge can answer with', () => {
     const codes = codesBelow();
-    // Codes of each way that they are written: thrown, passed on, in a schema, in a plain answer.
+    // A sample of each way in which codes are written: thrown, passed on, in a schema, in an answer.
     expect(codes).toEqual(
       expect.arrayContaining([
         'weighing.used', 'price.no-unit', 'money.too-fine', 'choice.part', 'desk.no-session', 'book.locked',

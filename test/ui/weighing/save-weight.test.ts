@@ -18,7 +18,7 @@ const doubt: Problem = {
   with: { grams: 84_000, overGrams: 50_000, likely: '18.6' },
 };
 
-/** An entry at the grinder whose weights get these answers, one after the other. */
+/** An entry at the grinder whose weights get these answers, one after another. */
 function entry(...answers: (Answer<SavedWeight> | Promise<Answer<SavedWeight>>)[]) {
   const draft = reactive({ typed: '186', taken: null });
   const sent: TypedWeight[] = [];
