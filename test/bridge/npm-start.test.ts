@@ -65,7 +65,7 @@ describe('which Node', () => {
     expect((await piece('node')).isTooOld({ node, napi })).toBe(old);
   });
 
-  it('stays with a new one, takes the one from the packages for an old one, else says what is needed', async () => {
+  it('keeps a new one, uses the packaged one for an old one, otherwise reports the requirement', async () => {
     const { nodeFor } = await piece('node');
     const old = { node: '22.13.0', napi: '9' };
     expect(nodeFor(folder, { node: '24.1.0', napi: '10' }, '/usr/bin/node')).toEqual({
@@ -85,7 +85,7 @@ describe('which Node', () => {
     ['npm start', 'electron/start.mjs', []],
     ['the built server', 'out/main/serve.js', ['--no-open']],
     ['the tests', 'node_modules/vitest/vitest.mjs', ['run', '--root', root, 'test/book/schema']],
-  ])('%s: says so in one sentence on an old Node', async (_name, file, args) => {
+  ])('%s: reports an old Node in one sentence', async (_name, file, args) => {
     // Runs the actual file; a module loaded before it reports Node 22.13.
     const versions = `Object.defineProperty(process, 'versions', { value: { ...process.versions, node: '22.13.0', napi: '9' } });`;
     const old = put('old.mjs', versions);
@@ -123,7 +123,7 @@ describe('whether to build', () => {
     expect(buildNeeded(folder)).toBe(true);
   });
 
-  it('gives what the build tool said when it fails, and says when the packages are missing', async () => {
+  it('reports the build tool’s output when it fails, and missing packages', async () => {
     const { build } = await piece('build');
     expect(await build(folder, process.execPath)).toMatchObject({
       ok: false,
@@ -138,7 +138,7 @@ describe('whether to build', () => {
 });
 
 describe('desktop or browser', () => {
-  it('names what stands against the desktop', async () => {
+  it('reports what prevents the desktop', async () => {
     const { hindrance } = await piece('runtime');
     expect(hindrance('linux', {}, 1000)).toMatch(/no display/);
     expect(hindrance('linux', { DISPLAY: ':0' }, 0)).toMatch(/root/);
@@ -147,40 +147,40 @@ describe('desktop or browser', () => {
     expect(hindrance('win32', {}, -1)).toBe('');
   });
 
+  it.runIf(process.platform === 'linux')('finds a complete runtime, or the named folder', async () => {
+    const { installedRuntime } = await piece('runtime');
+    expect(installedRuntime(folder, {})).toBe('');
+    const usual = put('node_modules/electron/dist/electron');
+    expect(installedRuntime(folder, {})).toBe(''); // Unpacking was interrupted.
+    put('node_modules/electron/path.txt', 'electron');
+    expect(installedRuntime(folder, {})).toBe(usual);
+    const other = put('elsewhere/electron');
+    expect(installedRuntime(folder, { ELECTRON_OVERRIDE_DIST_PATH: dirname(other) })).toBe(other);
+    expect(installedRuntime(folder, { ELECTRON_OVERRIDE_DIST_PATH: join(folder, 'empty') })).toBe('');
+  });
+
   it.runIf(process.platform === 'linux')(
-    'finds a complete runtime, or the folder that is named',
+    'distinguishes a runtime that cannot run from one that ended',
     async () => {
-      const { installedRuntime } = await piece('runtime');
-      expect(installedRuntime(folder, {})).toBe('');
-      const usual = put('node_modules/electron/dist/electron');
-      expect(installedRuntime(folder, {})).toBe(''); // Unpacking was interrupted.
-      put('node_modules/electron/path.txt', 'electron');
-      expect(installedRuntime(folder, {})).toBe(usual);
-      const other = put('elsewhere/electron');
-      expect(installedRuntime(folder, { ELECTRON_OVERRIDE_DIST_PATH: dirname(other) })).toBe(other);
-      expect(installedRuntime(folder, { ELECTRON_OVERRIDE_DIST_PATH: join(folder, 'empty') })).toBe('');
+      const { run } = await piece('run');
+      const script = (text: string) => {
+        const file = put('electron', `#!/bin/sh\n${text}\n`);
+        chmodSync(file, 0o755);
+        return file;
+      };
+      expect(await run(script('exit 0'), [])).toEqual({ code: 0, neverRan: false });
+      expect(await run(script('exit 1'), [])).toEqual({ code: 1, neverRan: false });
+      expect(await run(script('exit 127'), [])).toEqual({ code: 127, neverRan: true });
+      expect(await run(script('kill -TRAP $$'), [])).toEqual({ code: 133, neverRan: true });
+      expect(await run(join(folder, 'nothing'), [])).toEqual({ code: 127, neverRan: true });
     },
   );
-
-  it.runIf(process.platform === 'linux')('tells a runtime that cannot run from one that ended', async () => {
-    const { run } = await piece('run');
-    const script = (text: string) => {
-      const file = put('electron', `#!/bin/sh\n${text}\n`);
-      chmodSync(file, 0o755);
-      return file;
-    };
-    expect(await run(script('exit 0'), [])).toEqual({ code: 0, neverRan: false });
-    expect(await run(script('exit 1'), [])).toEqual({ code: 1, neverRan: false });
-    expect(await run(script('exit 127'), [])).toEqual({ code: 127, neverRan: true });
-    expect(await run(script('kill -TRAP $$'), [])).toEqual({ code: 133, neverRan: true });
-    expect(await run(join(folder, 'nothing'), [])).toEqual({ code: 127, neverRan: true });
-  });
 });
 
-describe('a runtime that finds no sandbox', () => {
+describe('a runtime without a sandbox', () => {
   const system = (values: Record<string, string>) => (file: string) => values[file] ?? '';
 
-  it('is told with the remedy where the system forbids one', async () => {
+  it('reports the remedy if the system forbids one', async () => {
     const { sandboxSentence } = await piece('sandbox');
     const forbidding: Record<string, string>[] = [
       { '/proc/sys/kernel/apparmor_restrict_unprivileged_userns': '1\n' }, // Ubuntu 24.04
@@ -193,7 +193,7 @@ describe('a runtime that finds no sandbox', () => {
       );
   });
 
-  it('is no matter of the sandbox where the system allows it', async () => {
+  it('reports another error if the system allows one', async () => {
     const { sandboxSentence } = await piece('sandbox');
     const allowed = system({
       '/proc/sys/kernel/apparmor_restrict_unprivileged_userns': '0\n',
@@ -206,7 +206,7 @@ describe('a runtime that finds no sandbox', () => {
   });
 });
 
-describe.runIf(process.platform !== 'win32')('what npm start started', () => {
+describe.runIf(process.platform !== 'win32')('the started program', () => {
   /** A program that counts signals and checks for its parent; each line of its output is passed on. */
   function startOf(program: string) {
     const file = put('program.mjs', program);
@@ -224,7 +224,7 @@ describe.runIf(process.platform !== 'win32')('what npm start started', () => {
     return { child, out: () => out, ended: new Promise((done) => child.on('close', done)) };
   }
 
-  it('hears Ctrl-C once, which the terminal sends to the whole group and npm passes on', async () => {
+  it('receives Ctrl-C once, which the terminal sends to the group and npm forwards', async () => {
     const { child, out, ended } = startOf(`
       let heard = 0;
       process.on('SIGINT', () => {
@@ -241,7 +241,7 @@ describe.runIf(process.platform !== 'win32')('what npm start started', () => {
     expect(out()).toBe('there\nheard 1\n');
   });
 
-  it('ends when its start was killed', async () => {
+  it('ends when its parent was killed', async () => {
     const watch = join(root, 'electron/parent-watch.ts');
     const done = join(folder, 'ended');
     const { child, out } = startOf(`
@@ -256,7 +256,7 @@ describe.runIf(process.platform !== 'win32')('what npm start started', () => {
   });
 });
 
-it('opens the demo in the browser with its own words, passes Ctrl-C on and ends with code 0', async () => {
+it('opens the demo in the browser, forwards Ctrl-C and ends with code 0', async () => {
   const running = starting([
     join(root, 'electron/start.mjs'),
     '--browser',

@@ -36,7 +36,7 @@ it.each([
 });
 
 it.runIf(process.platform === 'linux' && process.getuid?.() === 0)(
-  'turns another account away by a good code, and lets the right one in with it afterwards',
+  'rejects another account with a valid code, and then accepts the right one with it',
   async () => {
     const counter = await openCounter();
     const said = vi.spyOn(console, 'error').mockReturnValue();

@@ -42,7 +42,7 @@ describe('the money of one deer', () => {
     await page.getByRole('row', { name: /^Cut and wrap \$72\.20/ }).waitFor();
   });
 
-  it('is taken in from the quote, with the weight that it really has', async () => {
+  it('is filled into Intake from the quote, with the actual weight', async () => {
     const { keys, page } = shop;
     await keys.pressOn('Take this animal in');
     await page.waitForURL(/#\/intake/);
@@ -59,7 +59,7 @@ describe('the money of one deer', () => {
     await page.waitForURL((url) => url.hash === `#/table/${deer.ticket}`);
   });
 
-  it('is cut and ground, and its prices rise meanwhile', async () => {
+  it('is cut and ground while prices rise', async () => {
     const { call } = shop;
     for (const [part, typed] of [
       ['trim', '30'],
@@ -80,7 +80,7 @@ describe('the money of one deer', () => {
     await call('animals.setStage', { id: deer.id, stage: 'packing' });
   });
 
-  it('is billed from the Table, and says why it is not what was quoted, to the cent', async () => {
+  it('is billed from the Table, with the difference from the quote explained to the cent', async () => {
     const { keys, page } = shop;
     await page.getByText('Not billed yet.').waitFor();
     await follow('To the bill');
@@ -121,7 +121,7 @@ describe('the money of one deer', () => {
         ).toBe(difference);
   });
 
-  it('is paid in part, and is not handed over unpaid', async () => {
+  it('is paid in part, and not handed over unpaid', async () => {
     const { keys, page } = shop;
     await keys.fill('Amount', '50');
     await keys.pressOn('Keep');
@@ -139,7 +139,7 @@ describe('the money of one deer', () => {
     await keys.pressOn('Cancel');
   });
 
-  it('is called about, with a message that says what is due', async () => {
+  it('is reported to the hunter with the balance due', async () => {
     const { keys, page } = shop;
     await keys.pressOn(`Call about ${deer.ticket}`);
     const message = await page.getByRole('textbox', { name: 'Message to the hunter' }).inputValue();
@@ -173,7 +173,7 @@ describe('the money of one deer', () => {
     });
   });
 
-  it('keeps its own money on the screen and on paper when the shop goes on in another', async () => {
+  it('keeps its currency on screen and on paper when the shop changes to another', async () => {
     const { call, page } = shop;
     await call('shop.saveSettings', { changes: { currency: 'EUR' } });
     await page.goto(`${page.url().split('#')[0]}#/bill/${deer.ticket}`);
@@ -184,5 +184,5 @@ describe('the money of one deer', () => {
     expect(await page.locator('body').innerText()).not.toContain('€');
   });
 
-  it('complained about nothing on the way', () => expect(shop.complaints).toEqual([]));
+  it('raised no console errors', () => expect(shop.complaints).toEqual([]));
 });

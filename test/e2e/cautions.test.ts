@@ -8,7 +8,7 @@ beforeAll(async () => {
 });
 afterAll(() => shop?.close());
 
-it('takes a line each and unfolds to its text and source by the keyboard, and says once that local rules come first', async () => {
+it('take a line each, unfold to text and source by keyboard, and defer once to local rules', async () => {
   const { page } = shop;
   const { ticket } = await deerAtDesk(shop, 'Ada Mabry', {}, { species: 'wild-boar' });
   await page.evaluate((to) => (location.hash = `#/table/${to}`), ticket);
@@ -29,7 +29,7 @@ it('takes a line each and unfolds to its text and source by the keyboard, and sa
   expect((await list.innerText()).match(/local rules/gi)).toHaveLength(1);
 });
 
-it('leads from the key sheet to all of them, each with its source and its day', async () => {
+it('are all reachable from the key list, each with its source and date', async () => {
   const { page } = shop;
   await page.getByRole('button', { name: 'Keys' }).click();
   await page.getByRole('link', { name: 'All cautions' }).last().click();

@@ -50,8 +50,8 @@ afterAll(() => shop?.close());
 const total = (money: string) =>
   shop.page.getByRole('row', { name: `Total ${money}`, exact: true }).waitFor();
 
-describe('what is charged beside the weights', () => {
-  it('hours are recorded at the Table', async () => {
+describe('charges that are not weights', () => {
+  it('include hours recorded at the Table', async () => {
     const { keys, page } = shop;
     await page.evaluate((ticket) => (location.hash = `#/table/${ticket}`), deer.ticket);
     await page.getByRole('heading', { name: 'Hours' }).waitFor();
@@ -60,7 +60,7 @@ describe('what is charged beside the weights', () => {
     await page.getByRole('row', { name: /Trimming of damaged meat.* 1 h 30 min/ }).waitFor();
   });
 
-  it('the bill says which product has no price, and charges it as the line that is picked', async () => {
+  it('include a product without a price, charged as the selected line', async () => {
     const { keys, page } = shop;
     await page.evaluate((ticket) => (location.hash = `#/bill/${ticket}`), deer.ticket);
     await page.getByText('No price for Summer sausage.').waitFor();
@@ -72,7 +72,7 @@ describe('what is charged beside the weights', () => {
     expect(await page.getByText('No price for Summer sausage.').count()).toBe(0);
   });
 
-  it('an extra is counted', async () => {
+  it('include extras by count', async () => {
     const { keys, page } = shop;
     await keys.pressOn('One more of Caping for a mount');
     await page.getByRole('row', { name: /^Caping for a mount 1 / }).waitFor();
@@ -81,7 +81,7 @@ describe('what is charged beside the weights', () => {
     await total('$393.68');
   });
 
-  it('a discount has its reason, and is frozen with the bill', async () => {
+  it('include a discount with its reason, frozen with the bill', async () => {
     const { keys, page } = shop;
     await keys.pressOn('Add a discount or change');
     await keys.choose('What', 'Percent off');

@@ -11,7 +11,7 @@ beforeAll(async () => {
 });
 afterAll(() => shop?.close());
 
-it('reads a logger’s file, shows it first, brings it in once, and prints the record', async () => {
+it('previews a logger’s file, imports it once, and prints the record', async () => {
   const { page } = shop;
   const day = new Date(Date.now() - 2 * 86_400_000).toISOString().slice(0, 10);
   const text = `Date,Time,Temp (°F)\n${day},06:00,36.0\n${day},08:00,38.0\n${day},10:00,44.0\n`;

@@ -25,8 +25,8 @@ const look = (name: string): Promise<void> =>
 
 const named = (name: string | RegExp) => shop.page.getByRole('button', { name });
 
-describe('what else came with an animal', () => {
-  it('is entered with the keyboard and sent to the taxidermist', async () => {
+describe('belongings', () => {
+  it('are entered by keyboard and sent to the taxidermist', async () => {
     const { page, keys } = shop;
     await scanTicket(page, deer.ticket);
     await named('Add belonging').click();
@@ -53,7 +53,7 @@ describe('what else came with an animal', () => {
 });
 
 describe('hunters who share an animal', () => {
-  it('are named with their percents, and each has a part of the bill', async () => {
+  it('have a percentage each, and a share of the bill', async () => {
     const { page } = shop;
     await named('Split among hunters').click();
     await page.getByRole('combobox', { name: 'Hunter 2' }).fill('Cy Cedar');
@@ -70,7 +70,7 @@ describe('hunters who share an animal', () => {
     await look('shares-bill');
   });
 
-  it('take their parts at pickup', async () => {
+  it('pick up their shares separately', async () => {
     const { page } = shop;
     await shop.call('table.weigh', { animalId: deer.id, stage: 'packed', part: 'package', product: 'Steaks', count: 11, typed: '30' });
     await shop.call('animals.setStage', { id: deer.id, stage: 'ready', answer: 'weighed again', confirmed: true });
@@ -88,7 +88,7 @@ describe('hunters who share an animal', () => {
 });
 
 describe('donated and unclaimed meat', () => {
-  it('is donated to a program of the shop, and listed by program and month', async () => {
+  it('is donated to a program, and listed by program and month', async () => {
     const { page } = shop;
     await page.goto(page.url().replace(/#.*/, '#/shop'));
     await named('Add program').click();
@@ -113,7 +113,7 @@ describe('donated and unclaimed meat', () => {
     await look('donations');
   });
 
-  it('is written about once it has waited for the days of the shop', async () => {
+  it('leads to a notice after the shop’s number of days', async () => {
     const { page } = shop;
     const [row] = await shop.call('pickup.get', {});
     await shop.call('pickup.saveNotice', { id: row?.id ?? 0, step: 'first', how: 'call' });
@@ -129,7 +129,7 @@ describe('donated and unclaimed meat', () => {
     await look('letter');
   });
 
-  it('goes back as it came', async () => {
+  it('is returned uncut', async () => {
     const { page } = shop;
     const raw = await deerAtDesk(shop, 'Fay Fir');
     await page.goto(page.url().replace(/#.*/, `#/table/${raw.ticket}`));
@@ -143,7 +143,7 @@ describe('donated and unclaimed meat', () => {
   });
 }); // prettier-ignore
 
-describe('a weight at the wrong ticket', () => {
+describe('a weight on the wrong ticket', () => {
   it('is moved to the right one, and moved back by undo', async () => {
     const { page, keys } = shop;
     const wrong = await deerAtDesk(shop, 'Dee Dogwood', { trim: '20' });
@@ -162,8 +162,8 @@ describe('a weight at the wrong ticket', () => {
   });
 });
 
-describe('an intake that was a mistake', () => {
-  it('is canceled with a reason, says so, and is undone', async () => {
+describe('a mistaken intake', () => {
+  it('is canceled with a reason, shown as canceled, and restored by undo', async () => {
     const { page, keys } = shop;
     await page.goto(page.url().replace(/\/table\/.*/, `/table/${other.ticket}`));
     await named('Cancel intake').click();
@@ -179,7 +179,7 @@ describe('an intake that was a mistake', () => {
     expect(shop.complaints).toEqual([]);
   });
 
-  it('edits what was brought and the day it is promised for', async () => {
+  it('has its condition and promised date corrected', async () => {
     const { page } = shop;
     await page.getByRole('button', { name: 'Mend', exact: true }).first().click();
     await page.getByLabel('Brought as').selectOption('quarters');

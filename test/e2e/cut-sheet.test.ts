@@ -20,7 +20,7 @@ beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)
 afterAll(() => shop?.close());
 
 describe('the cut sheet', () => {
-  it('stands above the fold of a small screen, and says that nobody asked yet', async () => {
+  it('is above the fold of a small screen, and says if the hunter was not asked', async () => {
     const { page, keys } = shop;
     await scanTicket(page, deer.ticket);
     const card = page.getByText('Cut sheet: not asked yet').last();
@@ -38,7 +38,7 @@ describe('the cut sheet', () => {
     expect((await shop.call('animals.get', { id: deer.id })).asked).toBe('standard');
   });
 
-  it('prints on one page with hunter, phone, hold, orders and promised day', async () => {
+  it('prints on one page with hunter, phone, hold, instructions and promised date', async () => {
     const { page } = shop;
     await page.getByRole('link', { name: 'Print cut sheet' }).first().click();
     await page.getByRole('heading', { name: `Cut sheet ${deer.ticket}` }).waitFor();

@@ -38,7 +38,7 @@ const chart = () =>
 const told = (event: string) => page.evaluate((name) => void window.dispatchEvent(new Event(name)), event);
 const theme = () => page.evaluate(() => document.documentElement.dataset.theme);
 
-it('is light with charts as wide as the sheet, and comes back dark', async () => {
+it('prints light with charts as wide as the sheet, and returns to dark', async () => {
   await expect.poll(async () => (await chart())?.pale ?? 0, { timeout: 15_000 }).toBeGreaterThan(100);
   const before = await chart();
   expect(await theme()).toBe('dark');

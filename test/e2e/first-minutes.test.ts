@@ -63,14 +63,14 @@ async function atStop(number: number): Promise<void> {
 
 describe('the first five minutes', () => {
   // The demo season is generated when it is first opened, which takes seconds on a busy machine.
-  it('begin with the choice between an own book and a look around', { timeout: 90_000 }, async () => {
+  it('begin with the choice between a new book and the demo', { timeout: 90_000 }, async () => {
     await page.getByRole('button', { name: 'Start an empty book' }).waitFor();
     await keys.pressOn('Look around in the demo');
     await page.getByRole('complementary', { name: tourText.name }).waitFor({ timeout: 60_000 });
     await atStop(1);
   });
 
-  it('are led through the demo season in five stops, each at its place, with Enter alone', async () => {
+  it('include a tour of five stops, each on its page, by Enter alone', async () => {
     for (let stop = 1; stop < PLACES.length; stop++) {
       await atStop(stop);
       await keys.press('Enter');
@@ -79,7 +79,7 @@ describe('the first five minutes', () => {
     expect(complaints).toEqual([]);
   });
 
-  it('show real things of the season: a doubted weight, the fat to add, a sentence for the phone', async () => {
+  it('show real data: a doubtful weight, the fat to add, a sentence for the phone', async () => {
     await keys.pressOn(tourText.back);
     await atStop(4);
     expect(await page.locator('[data-pointed] blockquote').innerText()).toMatch(/elk.*lb.*\$/i);
@@ -93,13 +93,13 @@ describe('the first five minutes', () => {
     await expect.poll(() => page.locator('[data-pointed]').innerText()).toContain('This does not add up.');
   });
 
-  it('lay nothing over the page', async () => {
+  it('never cover the page with the tour', async () => {
     const box = await page.getByRole('complementary', { name: tourText.name }).boundingBox();
     const main = await page.locator('main').boundingBox();
     expect((main?.x ?? 0) + (main?.width ?? 0)).toBeLessThanOrEqual(box?.x ?? 0);
   });
 
-  it('may leave the tour at any moment and go on with it from the key sheet', async () => {
+  it('allow leaving the tour at any time and resuming it from the key list', async () => {
     await keys.press('Escape');
     await page.getByRole('complementary', { name: tourText.name }).waitFor({ state: 'detached' });
     expect(await page.locator('[data-pointed]').count()).toBe(0);
@@ -112,7 +112,7 @@ describe('the first five minutes', () => {
     await keys.pressOn('Leave the demo');
   });
 
-  it('need three answers for a book of one’s own', async () => {
+  it('need three answers for a new book', async () => {
     await keys.pressOn('Start an empty book');
     await expect
       .poll(() => page.getByLabel('Name of the shop').evaluate((one) => one === document.activeElement))
@@ -147,13 +147,13 @@ describe('the first five minutes', () => {
     ['/books?tab=fat', 'No fat is on hand.', 'Buy fat in'],
     ['/books?tab=hunters', 'No hunter is in the book yet.', 'New hunter'],
     ['/shop', 'No cooler is written in.', 'Add a cooler'],
-  ])('%s says what will be here and has the button that starts it', async (place, says, starts) => {
+  ])('%s has an empty state with a button for the first step', async (place, says, starts) => {
     await go(place);
     await page.locator('main').getByText(says).first().waitFor();
     await page.locator('main').getByRole('button', { name: starts, exact: true }).first().waitFor();
   });
 
-  it('explain a word where it stands, by keyboard', async () => {
+  it('explain a term in place, by keyboard', async () => {
     await go('/season/pounds');
     const word = page.locator('main').getByRole('button', { name: 'Shrink' });
     await keys.tabTo(word);
@@ -176,7 +176,7 @@ describe('the first five minutes', () => {
   it.each([
     ['A4', 210, 297],
     ['Letter', 215.9, 279.4],
-  ] as const)('end with a card for the wall, one page of %s', async (format, width, height) => {
+  ] as const)('end with a wall card on one page of %s', async (format, width, height) => {
     await go('/card');
     await page.getByRole('article', { name: 'Quick card' }).waitFor();
     await page.evaluate(() => document.fonts.ready);

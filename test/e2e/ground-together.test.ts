@@ -33,8 +33,8 @@ beforeAll(async () => {
 beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
 afterAll(() => shop?.close());
 
-describe('meat ground with that of an animal on hold', () => {
-  it('stays at Pick-up and names the animal that it waits for', async () => {
+describe('meat ground together with that of a held animal', () => {
+  it('is held at Pickup, and names the held animal', async () => {
     const { keys, page } = shop;
     await keys.goTo('pickup', 6);
     const row = page.getByRole('row', { name: new RegExp(other.ticket) });
@@ -42,7 +42,7 @@ describe('meat ground with that of an animal on hold', () => {
     expect(await row.getByRole('button', { name: /^Hand over/ }).count()).toBe(0);
   });
 
-  it('is followed by a cleaning of the grinder, which is recorded and can be undone', async () => {
+  it('requires a cleaning of the grinder, which is recorded and can be undone', async () => {
     const { keys, page } = shop;
     await keys.goTo('grinder', 4);
     const due = page.getByText(`The grinder is not recorded as cleaned after ${batch.name}`);
@@ -60,7 +60,7 @@ describe('meat ground with that of an animal on hold', () => {
       .waitFor();
   });
 
-  it('goes once nothing was detected, without anything else to do', async () => {
+  it('is released by a negative result without further action', async () => {
     const { keys, page } = shop;
     await keys.pressOn('Enter the test result');
     await keys.choose('Result', 'Not detected');
@@ -72,7 +72,7 @@ describe('meat ground with that of an animal on hold', () => {
     expect(shop.complaints).toEqual([]);
   });
 
-  it('carries no advice for raw meat on a product that the shop dries', async () => {
+  it('has no raw-meat advice on a product that the shop dries', async () => {
     const { page } = shop;
     await page.evaluate((to) => (location.hash = `#/grinder/${to}`), batch.id);
     const label = page.locator('article.label').first();

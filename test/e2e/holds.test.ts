@@ -21,7 +21,7 @@ afterAll(() => shop?.close());
 const weighing = () => shop.page.locator('main input[inputmode="decimal"]').first();
 
 describe('an animal on hold', () => {
-  it('is not cut before the result, and says why', async () => {
+  it('cannot be cut before the result, with the reason', async () => {
     const { keys, page } = shop;
     await scanTicket(page, deer.ticket);
     await page.getByText(/it is not cut, ground or packed before the result is in/).waitFor();
@@ -43,7 +43,7 @@ describe('an animal on hold', () => {
     expect((await shop.call('animals.get', { id: deer.id })).trimGrams).toBe(0);
   });
 
-  it('is cut by itself once the shop’s rule allows it', async () => {
+  it('can be cut separately if the shop’s setting allows it', async () => {
     const { keys, page } = shop;
     await keys.goTo('shop', 9);
     await keys.choose('Cut animals on hold before the result', 'Yes, by themselves');
@@ -69,7 +69,7 @@ describe('an animal on hold', () => {
     await page.getByRole('button', { name: 'Back to packing' }).waitFor();
   });
 
-  it('is not handed over before the result, whatever the rule', async () => {
+  it('cannot be handed over before the result, whatever the setting', async () => {
     const { keys, page } = shop;
     await keys.goTo('pickup', 6);
     const row = page.getByRole('row', { name: new RegExp(deer.ticket) });
@@ -81,7 +81,7 @@ describe('an animal on hold', () => {
     expect((await shop.call('animals.get', { id: deer.id })).stage).toBe('ready');
   });
 
-  it('goes home when nothing was found', async () => {
+  it('is handed over after a negative result', async () => {
     const { keys, page } = shop;
     await scanTicket(page, deer.ticket);
     await keys.pressOn('Enter the test result');
@@ -98,7 +98,7 @@ describe('an animal on hold', () => {
     await page.getByText(`${deer.ticket} was handed to Ann Alder.`).waitFor();
   });
 
-  it('that tests positive leads through the advice to its disposal, and stays in the record book', async () => {
+  it('shows the advice after a positive result, is disposed of, and stays in the record book', async () => {
     const { keys, page } = shop;
     await scanTicket(page, sick.ticket);
     await keys.pressOn('Enter the test result');

@@ -37,7 +37,7 @@ beforeAll(async () => {
 });
 afterAll(() => shop?.close());
 
-it('shows them whole and runs nothing of them', async () => {
+it('are shown literally and never executed', async () => {
   const { page } = shop;
   const pages = [
     '/rail', '/table', ...tickets.map((ticket) => `/table/${ticket}`), '/grinder', '/pickup', '/books', '/books/paper',
@@ -59,7 +59,7 @@ it('shows them whole and runs nothing of them', async () => {
   expect(shop.complaints).toEqual([]);
 });
 
-it('prints them on the tag and in the record book as words', async () => {
+it('are printed literally on the tag and in the record book', async () => {
   const { page } = shop;
   await page.evaluate(() => (location.hash = '#/books/paper'));
   await page.getByText('DROP TABLE').first().waitFor();

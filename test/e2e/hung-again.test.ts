@@ -35,7 +35,7 @@ const hangs = async (id: number): Promise<number> =>
   ((await shop.call('animals.get', { id })).weights.hangingGrams ?? 0) / LB;
 
 describe('a second hanging weight', () => {
-  it('takes the place of the first with R', async () => {
+  it('replaces the first with R', async () => {
     const id = await typedAgain('Ann Alder', '78.5', '76.2');
     await shop.keys.press('r');
     await shop.page
@@ -46,7 +46,7 @@ describe('a second hanging weight', () => {
     expect(await hangs(id)).toBeCloseTo(76.2, 6);
   });
 
-  it('is added as another side with the key for yes', async () => {
+  it('is added as another side with Y', async () => {
     const id = await typedAgain('Bo Birch', '39.2', '38.6');
     await shop.keys.press('y');
     await shop.page
@@ -57,7 +57,7 @@ describe('a second hanging weight', () => {
     expect(await hangs(id)).toBeCloseTo(77.8, 6);
   });
 
-  it('of two sides that hang asks whether it is one more of them', async () => {
+  it('after two sides, asks whether it is another side', async () => {
     const { keys, page, call } = shop;
     const deer = await deerAtDesk(shop, 'Di Dogwood', {}, { weights: [] });
     for (const typed of ['39.2', '38.6'])
@@ -80,7 +80,7 @@ describe('a second hanging weight', () => {
     expect(await hangs(deer.id)).toBeCloseTo(77.8, 6);
   });
 
-  it('is typed again with Escape, and nothing was kept', async () => {
+  it('is discarded with Escape', async () => {
     const id = await typedAgain('Cy Cedar', '78.5', '76.9');
     await shop.keys.press('Escape');
     await shop.page.getByText('It already has a hanging weight').waitFor({ state: 'detached' });

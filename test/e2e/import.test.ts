@@ -37,7 +37,7 @@ const choose = (hanging: string) =>
     .setInputFiles({ name: 'season 2023.csv', mimeType: 'text/csv', buffer: messy(hanging) });
 
 describe('an old season', () => {
-  it('is read by its headings, and every problem is told with its row', async () => {
+  it('is parsed by its headings, and every problem is listed with its row', async () => {
     const { page } = shop;
     await choose('two hundred');
     await page.getByText('season 2023.csv: 3 rows').waitFor();
@@ -51,7 +51,7 @@ describe('an old season', () => {
     expect(await page.getByRole('button', { name: /^Bring in 3/ }).count()).toBe(0);
   });
 
-  it('comes in whole once it is mended, by keyboard', async () => {
+  it('is imported completely once corrected, by keyboard', async () => {
     const { page, keys } = shop;
     await choose('198,5');
     await page.getByLabel('Brought as, on every row').selectOption({ label: 'Skinned' });
@@ -76,7 +76,7 @@ describe('an old season', () => {
     ]);
   });
 
-  it('is undone with one press, and comes in again with what was picked remembered', async () => {
+  it('is undone by one press, and imported again with the choices remembered', async () => {
     const { page, keys } = shop;
     await keys.pressOn('Undo season 2023.csv');
     await page.getByText('season 2023.csv was taken out again.').waitFor();
@@ -91,7 +91,7 @@ describe('an old season', () => {
     ]); // prettier-ignore
   });
 
-  it('can be taken out as tables and as a whole book', async () => {
+  it('is exported as tables and as a whole book', async () => {
     const { page } = shop;
     for (const [button, name] of [
       ['Tables for a spreadsheet (.zip)', /^book-.*\.zip$/],
@@ -105,7 +105,7 @@ describe('an old season', () => {
     }
   });
 
-  it('reads well for everybody, and the console stays silent', async () => {
+  it('is accessible, without console errors', async () => {
     await choose('198,5');
     await shop.page.getByText('This file was brought in before').waitFor();
     await shop.page.evaluate(axe.source);

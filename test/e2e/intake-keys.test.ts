@@ -30,7 +30,7 @@ beforeAll(async () => {
 beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
 afterAll(() => shop?.close());
 
-it('takes in a new hunter with a cut sheet of his own', async () => {
+it('receives from a new hunter with instructions', async () => {
   const cost = await takeInNew(shop, NEW_HUNTER, OWN_CUTS);
   console.log(costLine('new hunter with a cut sheet of his own', cost));
   const page = await shop.call('animals.get', { ticket: cost.ticket });
@@ -48,7 +48,7 @@ it('takes in a new hunter with a cut sheet of his own', async () => {
   expect(cost.keys).toBeLessThanOrEqual(MAX_KEYS.new);
 });
 
-it('takes in a returning hunter who wants the same as last time', async () => {
+it('receives from a returning hunter with the same instructions as last time', async () => {
   const cost = await takeInReturning(shop, RETURNING);
   console.log(costLine('returning hunter, same as last time', cost));
   const page = await shop.call('animals.get', { ticket: cost.ticket });
@@ -59,7 +59,7 @@ it('takes in a returning hunter who wants the same as last time', async () => {
   expect(cost.keys).toBeLessThanOrEqual(MAX_KEYS.returning);
 });
 
-it('comes back from a drop-off receipt with the name to type next', async () => {
+it('returns from a drop-off receipt with the name field focused', async () => {
   const { page, keys } = shop;
   await keys.fill('Name or phone number', 'Lee Rowan');
   await keys.choose('Sex', 'Doe');
@@ -71,7 +71,7 @@ it('comes back from a drop-off receipt with the name to type next', async () => 
   await at(page, 'Name or phone number');
 });
 
-it('takes no hunter for another who only begins alike', async () => {
+it('does not select a hunter whose name only begins alike', async () => {
   const { page, keys } = shop;
   const hunters = async () => (await shop.call('hunters.find', { text: 'Whit' })).length;
   const before = await hunters();

@@ -96,7 +96,7 @@ function needed(piece: Piece | undefined): Piece {
 const plain = (text: string): string => text.replace(/\s+/g, '');
 
 describe.each(PACKAGE_PAPERS)('package labels on $name', ({ name, page: paper, each }) => {
-  it('are the sheets that the button promises, each of the right size, nothing cut off', async () => {
+  it('match the count on the button, have the right size, and are not clipped', async () => {
     await goTo(`/label/batch/${shop.batchId}`, name);
     await page.getByLabel(`Also in ${LONG_PRODUCT}`).fill(ALSO);
     expect(await articles().count()).toBe(COUNT);
@@ -127,7 +127,7 @@ describe.each(PACKAGE_PAPERS)('package labels on $name', ({ name, page: paper, e
     expect(plain(sheets.at(-1)?.words ?? '')).toContain(plain('NET WT 1.00 lb (0.453 kg)'));
   });
 
-  it('are read back by a reader, bars and square, say NOT FOR SALE high enough, and keep their edges white', async () => {
+  it('have readable barcodes and QR codes, NOT FOR SALE at the required height, and white margins', async () => {
     const sheets = await printed(page);
     const picture = await pictureOf(sheets[0], name);
     const [labels, sales, bars, squares] = await Promise.all(
@@ -144,7 +144,7 @@ describe.each(PACKAGE_PAPERS)('package labels on $name', ({ name, page: paper, e
 });
 
 describe.each(TAG_PAPERS)('carcass tags on $name', ({ name, page: paper, turned }) => {
-  it('are one for each piece, with the hold marked, read back by a reader, nothing cut off', async () => {
+  it('are one for each piece, show the hold, have readable codes, and are not clipped', async () => {
     await goTo(`/label/tag/${shop.tickets.bear}`, name);
     await page.getByRole('button', { name: 'Print 4 tags', exact: true }).waitFor();
     expect(await cutOff(page)).toEqual([]);
@@ -175,7 +175,7 @@ describe.each(TAG_PAPERS)('carcass tags on $name', ({ name, page: paper, turned 
 });
 
 describe('labels of a pooled batch', () => {
-  it('give each owner his packages by the lean he put in, under his own ticket, alone or all at once', async () => {
+  it('divide the packages by lean among the owners, each under their ticket, separately or all at once', async () => {
     await goTo(`/label/batch/${shop.pooledId}`, '4 × 2 in');
     const whose = () => page.locator('article .strong').filter({ hasText: /^For / }).allInnerTexts();
     expect(await whose()).toEqual([
@@ -193,10 +193,10 @@ describe('labels of a pooled batch', () => {
   });
 });
 
-describe('the way to labels', () => {
+describe('links to labels', () => {
   const at = (place: string) => page.waitForURL((url) => url.hash === `#${place}`);
 
-  it('leads from the batch, whose card shows the label as it is printed', async () => {
+  it('lead from the batch, whose card previews the label', async () => {
     await page.evaluate((id) => (location.hash = `#/grinder/${id}`), shop.batchId);
     await articles().getByText('NET WT 1.00 lb (0.453 kg)').waitFor();
     await page.getByRole('button', { name: 'Print labels', exact: true }).click();
@@ -205,7 +205,7 @@ describe('the way to labels', () => {
     await at(`/grinder/${shop.batchId}`);
   });
 
-  it('leads from the table to the labels of an animal and to its tag', async () => {
+  it('lead from the Table to an animal’s labels and tag', async () => {
     for (const [name, place] of [
       ['Print labels', 'animal'],
       ['Print the carcass tag', 'tag'],
@@ -219,7 +219,7 @@ describe('the way to labels', () => {
 });
 
 describe('labels of one animal', () => {
-  it('hold its cuts and its share of what was ground', async () => {
+  it('include its cuts and its share of ground meat', async () => {
     await goTo(`/label/animal/${shop.tickets.elk}`, '4 × 2 in');
     expect(await articles().count()).toBe(COUNT + 1);
     expect(await page.locator('article .product').allInnerTexts()).toEqual(
@@ -227,13 +227,13 @@ describe('labels of one animal', () => {
     ); // prettier-ignore
   });
 
-  it('say how hot it must get, and forbid the sale of a bear', async () => {
+  it('state the cooking temperature, and that a bear is not for sale', async () => {
     await goTo(`/label/animal/${shop.tickets.bear}`, '4 × 2 in');
     expect(await articles().first().innerText()).toContain('Cook to 165 °F (74 °C) in the middle.');
     expect(await page.locator('article .sale').count()).toBe(1);
   });
 
-  it('do not forbid the sale of an inspected farm’s meat, nor does its tag', async () => {
+  it('allow the sale of an inspected farm’s meat, as does its tag', async () => {
     await goTo(`/label/animal/${shop.tickets.bison}`, '4 × 2 in');
     expect(await articles().count()).toBe(1);
     expect(await page.locator('article .sale').count()).toBe(0);
@@ -247,7 +247,7 @@ describe('labels of one animal', () => {
 describe('the page of labels', () => {
   const SHEET = 'Letter sheet';
 
-  it('keeps the size on this computer and what is in a recipe in the book', async () => {
+  it('stores the size on this computer and the ingredients in the book', async () => {
     await goTo(`/label/batch/${shop.batchId}`, SHEET);
     await page.reload();
     await articles().first().waitFor();
@@ -255,7 +255,7 @@ describe('the page of labels', () => {
     expect(await page.getByLabel(`Also in ${LONG_PRODUCT}`).inputValue()).toBe(ALSO);
   });
 
-  it('begins a used sheet where it left off, and prints as many as are asked for', async () => {
+  it('starts a used sheet at the next free label, and prints the requested number', async () => {
     await page.getByLabel(/^Labels of Links/).fill('0');
     await page.getByLabel(/^Labels of Smoked/).fill('2');
     await page.getByLabel('Places already used').fill('9');
@@ -271,7 +271,7 @@ describe('the page of labels', () => {
     expect(inked(picture, { left: 0, top: 0, width: 107, height: 279.4 })).toBe(0);
   });
 
-  it('prints nothing on a slip of the finger, and says so', async () => {
+  it('rejects an excessive number with a message, and prints nothing', async () => {
     await page.getByLabel(/^Labels of Smoked/).fill('2O');
     await page.getByText('Type a whole number, 0 to 200.').waitFor();
     expect(await page.getByRole('button', { name: /^Print/ }).isDisabled()).toBe(true);
@@ -279,7 +279,7 @@ describe('the page of labels', () => {
     expect(await page.getByRole('button', { name: /^Print/ }).isEnabled()).toBe(true);
   });
 
-  it('says when a text is too long for the label instead of cutting it off', async () => {
+  it('reports a text that does not fit instead of clipping it', async () => {
     await page.getByRole('radio', { name: '4 × 2 in', exact: true }).check({ force: true });
     await page.getByLabel(`Also in ${LONG_PRODUCT}`).fill(`${ALSO}, `.repeat(12));
     await page.getByText('This does not fit on the label.').waitFor();
@@ -302,7 +302,7 @@ describe('the page of labels', () => {
     await page.waitForFunction(() => document.title.endsWith('Gambrel printed'));
   });
 
-  it.each(['light', 'dark'] as const)('can be used by everybody in the %s theme', async (theme) => {
+  it.each(['light', 'dark'] as const)('is accessible in the %s theme', async (theme) => {
     await page.emulateMedia({ colorScheme: theme });
     await page.evaluate(axe.source);
     for (const place of [`/label/batch/${shop.batchId}`, `/label/tag/${shop.tickets.bear}`]) {
@@ -317,12 +317,12 @@ describe('the page of labels', () => {
     }
   });
 
-  it('leaves other places their own paper', async () => {
+  it('does not change the paper of other pages', async () => {
     await page.evaluate(() => (location.hash = '#/rail'));
     await articles().first().waitFor({ state: 'detached' });
     const [sheet] = await printed(page);
     expect([sheet?.width, sheet?.height]).toEqual([612, 792]);
   });
 
-  it('made the browser complain of nothing', () => expect(complaints).toEqual([]));
+  it('raised no console errors', () => expect(complaints).toEqual([]));
 });

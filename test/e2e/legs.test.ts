@@ -17,7 +17,7 @@ afterAll(() => shop?.close());
 const legsOf = async (): Promise<string> => (await shop.call('animals.get', { id: taken.id })).legs;
 
 describe('the lower legs of an animal in its hide', () => {
-  it('are asked about at Intake only where they can be on', async () => {
+  it('are asked for at Intake only if they can be on', async () => {
     const { keys, page } = shop;
     await keys.goTo('intake', 2);
     await keys.fill('Name or phone number', 'Dana Whitlock');
@@ -37,7 +37,7 @@ describe('the lower legs of an animal in its hide', () => {
     expect(await legsOf()).toBe('off');
   });
 
-  it('are mended in the record, which tells them', async () => {
+  it('are corrected in the record, which shows them', async () => {
     const { keys, page } = shop;
     await page.goto(`${page.url().split('#')[0]}#/table/${taken.ticket}`);
     await page.getByText('Legs off').first().waitFor();

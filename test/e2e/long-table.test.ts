@@ -25,7 +25,7 @@ const table = () => shop.page.locator('main table').last();
 const link = (ticket: string) => table().getByRole('link', { name: ticket, exact: true });
 const drawn = () => table().locator('tbody tr[aria-rowindex]').count();
 
-it('draws what is seen, tells how long it is, and goes to its end', async () => {
+it('renders the visible rows, states the number of rows, and scrolls to the end', async () => {
   const { page, keys } = shop;
   await keys.goTo('books', 8);
   await link('26-0001').waitFor();
@@ -39,7 +39,7 @@ it('draws what is seen, tells how long it is, and goes to its end', async () => 
   expect(await drawn()).toBeLessThan(60);
 });
 
-it('keeps the row that has the focus, and Tab goes on from it', async () => {
+it('keeps the focused row, and Tab continues from it', async () => {
   const { page, keys } = shop;
   await page.evaluate(() => window.scrollTo(0, 0));
   await link('26-0003').focus();
@@ -55,7 +55,7 @@ it('keeps the row that has the focus, and Tab goes on from it', async () => {
   expect([...rows]).toEqual(['4', '5', '6', '7']);
 });
 
-it('draws every row when the browser is asked to search', async () => {
+it('renders every row for the browser’s search', async () => {
   const { page, keys } = shop;
   count = 1000;
   await page.reload();
@@ -66,7 +66,7 @@ it('draws every row when the browser is asked to search', async () => {
   expect(await table().locator('tbody tr').count()).toBe(1000);
 });
 
-it('prints every row, and draws few again afterwards', async () => {
+it('prints every row, and renders few again afterwards', async () => {
   const { page } = shop;
   count = 600;
   await page.reload();

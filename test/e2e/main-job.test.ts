@@ -142,7 +142,7 @@ describe('the whole job, by keyboard', () => {
       .waitFor();
   });
 
-  it('takes in a whole moose for a new hunter', async () => {
+  it('receives a whole moose from a new hunter', async () => {
     await keys.goTo('intake', 2);
     await keys.fill('Name or phone number', 'Mats Lindgren');
     await keys.fill('Phone', '307-555-0119');
@@ -167,7 +167,7 @@ describe('the whole job, by keyboard', () => {
     await page.getByRole('button', { name: 'Keep', exact: true }).waitFor();
   });
 
-  it('weighs its parts, is asked about a mistyped bone, and the balance names it', async () => {
+  it('weighs its parts, asks about a mistyped bone weight, and names it in the balance', async () => {
     await weigh('c', '130.0');
     await toast(/Kept 130\.00 lb/);
     await weigh('t', '150 lb');
@@ -196,7 +196,7 @@ describe('the whole job, by keyboard', () => {
     expect(await page.getByText('This does not add up.').count()).toBe(0);
   });
 
-  it('takes a weight back with a reason, and it stays to be read', async () => {
+  it('voids a weight with a reason, and keeps it listed', async () => {
     await keys.tabTo(page.getByRole('textbox', { name: 'Bone', exact: true }));
     await weigh('d', '22.0');
     await toast(/Kept 22\.00 lb/);
@@ -215,7 +215,7 @@ describe('the whole job, by keyboard', () => {
     await page.getByRole('button', { name: 'Packed, ready for pickup' }).waitFor();
   });
 
-  it('grinds its trim to 12.5 % with pork back fat bought in on the spot', async () => {
+  it('grinds its trim to 12.5 % with pork back fat bought on the spot', async () => {
     await keys.goTo('grinder', 4);
     await keys.tabTo(page.getByRole('checkbox', { name: `Grind ${MOOSE}` }));
     await keys.press('Space');
@@ -239,7 +239,7 @@ describe('the whole job, by keyboard', () => {
     await page.getByRole('heading', { level: 1, name: /^G\d\d-001$/ }).waitFor();
   });
 
-  it('weighs it in, reads the fat it really has, packs and finishes', async () => {
+  it('weighs it in, shows the actual fat, packs and finishes', async () => {
     const entry = page.getByRole('button', { name: 'Keep', exact: true }).first();
     await entry.waitFor();
     await weighIn('150.00');
@@ -267,7 +267,7 @@ describe('the whole job, by keyboard', () => {
     await page.getByRole('button', { name: 'Back to packing' }).waitFor();
   });
 
-  it('takes in a single boned caribou shoulder for the same hunter, found by part of the phone number', async () => {
+  it('receives a single boned caribou shoulder from the same hunter, found by part of the phone number', async () => {
     await keys.goTo('intake', 2);
     await keys.fill('Name or phone number', '0119');
     await page.getByRole('option', { name: /Mats Lindgren/ }).waitFor();
@@ -298,7 +298,7 @@ describe('the whole job, by keyboard', () => {
     await page.getByRole('button', { name: 'Packed, ready for pickup' }).waitFor();
   });
 
-  it('says that its own fat cannot reach 30 %, by how much, and grinds it to 5 %', async () => {
+  it('reports by how much its own fat misses 30 %, and grinds it to 5 %', async () => {
     await keys.goTo('grinder', 4);
     await keys.tabTo(page.getByRole('checkbox', { name: `Grind ${CARIBOU}` }));
     await keys.press('Space');
@@ -330,7 +330,7 @@ describe('the whole job, by keyboard', () => {
     await page.getByText('This batch is finished.').waitFor();
   });
 
-  it('quotes the next moose from what was learned', async () => {
+  it('quotes the next moose from its own data', async () => {
     quoteAfter = await askForQuote();
     // This moose gave (130 + 150 + 6.2) / 520 = 55.0 %, below the published 62 %: the next prediction is lower.
     expect(Number.parseFloat(quoteAfter.takeHome)).toBeLessThan(Number.parseFloat(quoteBefore.takeHome));
@@ -339,7 +339,7 @@ describe('the whole job, by keyboard', () => {
     expect(quoteAfter.sentence).toContain(quoteAfter.total);
   });
 
-  it('shows both animals in the season', async () => {
+  it('shows both animals in the Season', async () => {
     await keys.goTo('season', 7);
     await page
       .getByRole('heading', { name: /Take-home|Yield/ })
@@ -350,7 +350,7 @@ describe('the whole job, by keyboard', () => {
     expect(season).toMatch(/55(\.0)? %/);
   });
 
-  it('finds every figure again after the program was killed', async () => {
+  it('shows every figure again after the program was killed', async () => {
     /** Each page with an element that appears only once it has loaded. */
     const places = {
       [`/table/${MOOSE}`]: 'weighed twice',
@@ -382,7 +382,7 @@ describe('the whole job, by keyboard', () => {
     expect((await askForQuote()).takeHome).toBe(quoteAfter.takeHome);
   }, 60_000);
 
-  it('complained about nothing on the way', () => {
+  it('raised no console errors', () => {
     // The killed program's connections break; there must be no other error.
     expect(complaints.filter((text) => !/ERR_CONNECTION|ERR_INCOMPLETE|network error/i.test(text))).toEqual(
       [],

@@ -35,7 +35,7 @@ async function weigh(label: string, typed: string): Promise<void> {
   await keys.press('Enter');
 }
 describe('a moose in full detail', () => {
-  it('is taken in with a way to cut', async () => {
+  it('is received with cutting instructions', async () => {
     const { keys, page } = shop;
     await keys.goTo('intake', 2);
     await keys.fill('Name or phone number', 'Mats Lindgren');
@@ -68,7 +68,7 @@ describe('a moose in full detail', () => {
     ]);
   });
 
-  it('has its primals weighed on the drawing, one after the other', async () => {
+  it('has its primals weighed on the drawing, one after another', async () => {
     await pickStage('Primals');
     for (const [name, typed] of Object.entries(PRIMALS)) {
       await shop.page
@@ -80,7 +80,7 @@ describe('a moose in full detail', () => {
     }
   });
 
-  it('asks about a shoulder whose digits were swapped, and takes the right weight', async () => {
+  it('asks about a shoulder with swapped digits, and saves the correction', async () => {
     const { keys, page } = shop;
     await page
       .getByRole('radio', { name: /^Shoulder/ })
@@ -94,7 +94,7 @@ describe('a moose in full detail', () => {
     await page.getByText('The primals come to 519.00 lb of 520.00 lb, 99.8 %.').waitFor();
   });
 
-  it('has its parts weighed in totes, the container taken off', async () => {
+  it('has its parts weighed in totes, minus the container', async () => {
     const { keys, page } = shop;
     await pickStage('Parts');
     await keys.fill('Container, taken off', '4.2');
@@ -123,7 +123,7 @@ describe('a moose in full detail', () => {
     expect(balance.overGrams).toBe(0);
   });
 
-  it('has a tote taken back with a reason, and it stays to be read', async () => {
+  it('has a tote voided with a reason, and keeps it listed', async () => {
     const { keys, page } = shop;
     await keys.pressOn(/^Void Damage/);
     await keys.choose('Why', 'Wrong animal');

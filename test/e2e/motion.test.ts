@@ -44,7 +44,7 @@ async function open(): Promise<void> {
   await page.waitForTimeout(500);
 }
 
-it('stands still when it is opened, and moves what changes', async () => {
+it('does not animate on load, but animates changes', async () => {
   await open();
   expect(await moved()).toEqual(['']);
   await weigh('10.50');
@@ -55,7 +55,7 @@ it('stands still when it is opened, and moves what changes', async () => {
   expect(await moved()).toEqual(['hook']);
 });
 
-it('moves nothing for those who asked for less motion', async () => {
+it('does not animate with reduced motion', async () => {
   await shop.page.emulateMedia({ reducedMotion: 'reduce' });
   await open();
   await weigh('2.25');
@@ -65,7 +65,7 @@ it('moves nothing for those who asked for less motion', async () => {
   expect(await moved()).toEqual(['']);
 });
 
-it('comes back to a half-typed weight with the caret at its end', async () => {
+it('restores a half-typed weight with the caret at its end', async () => {
   const { page, keys } = shop;
   const field = page.getByRole('textbox', { name: 'Trim', exact: true });
   await field.fill('12');

@@ -34,7 +34,7 @@ async function openWindow(...words: string[]): Promise<void> {
   await page.goto(await served.newAddress());
 }
 
-it('says that the book is damaged, opens its backup from the keyboard, and works on', async () => {
+it('reports a damaged book, restores its backup by keyboard, and continues', async () => {
   const shop = await guardedDesk(bookPath);
   await shop.call('shop.setUp', { shopName: 'Cold Creek Locker', unit: 'lb' });
   await shop.call('intake.takeIn', {
@@ -59,7 +59,7 @@ it('says that the book is damaged, opens its backup from the keyboard, and works
   await page.getByText('0001').first().waitFor();
 }, 90_000);
 
-it('asks before it makes a book that was named and is not there', async () => {
+it('asks before creating a named book that is missing', async () => {
   await served.end('SIGINT');
   const away = join(folder, 'stick', 'shop.gambrel');
   await openWindow(`--book=${away}`);
@@ -72,7 +72,7 @@ it('asks before it makes a book that was named and is not there', async () => {
   expect(existsSync(away)).toBe(true);
 }, 90_000);
 
-it('names what another program built into the book, and goes on in a clean one with all records', async () => {
+it('names what another program added to the book, and continues in a clean one with all records', async () => {
   await served.end('SIGINT');
   const path = join(folder, 'altered', 'shop.gambrel');
   const shop = await guardedDesk(path);

@@ -16,7 +16,7 @@ beforeAll(async () => {
 beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
 afterAll(() => shop?.close());
 
-it('takes in, weighs and packs deer after deer by keyboard and barcode', async () => {
+it('receives, weighs and packs deer after deer by keyboard and barcode', async () => {
   const visitors = deerOnly(inventVisitors(FEW * 3, 1)).slice(0, FEW);
   const { watch, opened, tickets } = await replayInWindow(shop, visitors);
   console.log(['', ...timesTable(watch, 's'), openingTable(opened)].join('\n'));

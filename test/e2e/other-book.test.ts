@@ -87,7 +87,7 @@ async function weigh({ page, keys }: { page: Page; keys: Keys }, typed: string):
 }
 const weighings = async () => (await call('animals.get', { ticket })).weighings;
 
-describe('a window that goes from one book to another', () => {
+describe('a window that changes books', () => {
   it('does not void the shop’s weight when the demo’s is undone after leaving the demo', async () => {
     const { page, keys } = first;
     await call('shop.openDemo', {});
@@ -105,7 +105,7 @@ describe('a window that goes from one book to another', () => {
     expect(await page.getByText('left in another window').count()).toBe(0);
   }, 90_000);
 
-  it('shows the demo in every window, and says so where nobody asked for it', async () => {
+  it('shows the demo in every window, with a notice in those that did not open it', async () => {
     await atTable(first.page);
     await first.keys.tabTo(entry(first.page));
     await first.keys.type('17.3');
@@ -120,7 +120,7 @@ describe('a window that goes from one book to another', () => {
     expect(await entry(first.page).inputValue()).toBe('');
   });
 
-  it('tells the other window, which starts over', async () => {
+  it('notifies the other window, which starts over', async () => {
     const { page } = second;
     await first.keys.pressOn('Leave the demo');
     await demo(page).waitFor({ state: 'detached' });
@@ -128,7 +128,7 @@ describe('a window that goes from one book to another', () => {
     await page.waitForURL((url) => url.hash === '#/rail');
   });
 
-  it('refuses what a window that heard nothing still means for the book before', async () => {
+  it('rejects calls for the previous book from a window that was not notified', async () => {
     const { page } = second;
     await atTable(page);
     // A hidden window has no connection to the desk; here it is not notified that it becomes visible.
@@ -144,5 +144,5 @@ describe('a window that goes from one book to another', () => {
     expect((await weighings()).some(({ typed }) => typed === '9.9')).toBe(false);
   }, 60_000);
 
-  it('complains about nothing', () => expect(complaints).toEqual([]));
+  it('raises no console errors', () => expect(complaints).toEqual([]));
 });

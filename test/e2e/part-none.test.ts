@@ -17,7 +17,7 @@ const stated = async (): Promise<string[]> =>
   (await shop.call('animals.get', { id: deer.id })).none.map(({ part }) => part);
 const list = () => shop.page.getByRole('table', { name: 'Weighings of this animal' });
 
-describe('a part of which there is none', () => {
+describe('a part that an animal has none of', () => {
   it('is stated by 0, and shown among the weights and on the ladder', async () => {
     const { keys, page } = shop;
     await scanTicket(page, deer.ticket);
@@ -38,7 +38,7 @@ describe('a part of which there is none', () => {
     expect(await stated()).toEqual(['damage']);
   });
 
-  it('is undone with the key for undoing, and stated again by the word', async () => {
+  it('is undone by the undo key, and stated again by the word', async () => {
     const { keys, page } = shop;
     await keys.press('Control+z');
     await list()
@@ -54,7 +54,7 @@ describe('a part of which there is none', () => {
     await page.getByRole('button', { name: 'No damage', exact: true }).waitFor({ state: 'detached' });
   });
 
-  it('is stated by its button, and taken back from the list', async () => {
+  it('is stated by its button, and voided from the list', async () => {
     const { keys, page } = shop;
     await keys.press('f');
     await page.getByRole('button', { name: 'No fat saved' }).click();
@@ -68,7 +68,7 @@ describe('a part of which there is none', () => {
     expect(await stated()).toEqual(['fat saved']);
   });
 
-  it('is not meat: a trim of 0 is refused as before', async () => {
+  it('cannot be meat: a trim of 0 is rejected', async () => {
     const { keys, page } = shop;
     await page.getByRole('textbox', { name: 'Fat saved', exact: true }).focus();
     await keys.press('t');

@@ -16,7 +16,7 @@ const focused = (): Promise<string> =>
     return at.getAttribute('aria-label') ?? (at as HTMLInputElement).labels?.[0]?.innerText ?? at.innerText;
   });
 
-it('keeps the focus in a dialog, closes it with Escape only, and gives the focus back', async () => {
+it('keep the focus in a dialog, close it with Escape only, and return the focus', async () => {
   const { page, keys } = shop;
   await keys.goTo('books', 8);
   await page.getByRole('tab', { name: 'Hunters' }).click();
@@ -35,7 +35,7 @@ it('keeps the focus in a dialog, closes it with Escape only, and gives the focus
   expect(await focused()).toBe('New hunter');
 });
 
-it('walks round a dialog that begins with a choice, both ways', async () => {
+it('cycle through a dialog that begins with a choice, in both directions', async () => {
   const { page, keys } = shop;
   const { ticket } = await deerAtDesk(shop, 'Otto Lund');
   await page.evaluate((hash) => (location.hash = hash), `#/table/${ticket}`);
@@ -53,7 +53,7 @@ it('walks round a dialog that begins with a choice, both ways', async () => {
   await keys.press('Escape');
 });
 
-it('moves between tabs with arrows, Home and End, and shows the sheet of each', async () => {
+it('move between tabs with arrows, Home and End, and show the panel of each', async () => {
   const { page, keys } = shop;
   await keys.goTo('books', 8);
   await keys.tabTo(page.getByRole('tab', { name: 'Record book' }));
@@ -72,7 +72,7 @@ it('moves between tabs with arrows, Home and End, and shows the sheet of each', 
   }
 });
 
-it('finds a hunter by keys, and takes nobody for a name that was only typed', async () => {
+it('find a hunter by keys, and select nobody for a name that was only typed', async () => {
   const { page, keys } = shop;
   await keys.goTo('intake', 2);
   const box = page.getByRole('combobox', { name: 'Name or phone number' });

@@ -20,14 +20,14 @@ const subjects: Subjects = {
   suspect: '26-0001', plain: '26-0002', held: '26-0003', packed: '26-0004', billed: '26-0005', batch: 1, ground: 2, quote: 3, payment: 4, debtor: 5,
 }; // prettier-ignore
 
-it('looks at a place of every route', () => {
+it('include every route', () => {
   const router = createRouter({ history: createMemoryHistory(), routes: [...routes] });
   const looked = new Set(PLACES.map(({ at }) => router.resolve(at(subjects)).matched[0]?.path));
   const missing = routes.filter(({ path, redirect }) => !redirect && !looked.has(path));
   expect(missing.map(({ path }) => path)).toEqual([]);
 });
 
-it('opens every sheet', () => {
+it('include every dialog', () => {
   const withSheet = globSync('**/*.vue', { cwd: UI }).filter((file) =>
     /<Dialog\b/.test(readFileSync(join(UI, file), 'utf8')),
   );
@@ -35,7 +35,7 @@ it('opens every sheet', () => {
   expect(withSheet.filter((file) => !file.startsWith('parts/')).toSorted()).toEqual(opened.toSorted());
 });
 
-it('names each place once', () => {
+it('have unique names', () => {
   const names = PLACES.map(({ name }) => name);
   expect(names).toEqual([...new Set(names)]);
 });

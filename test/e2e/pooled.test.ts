@@ -61,7 +61,7 @@ async function column(table: string, number: number): Promise<number[]> {
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 
 describe('a pooled batch of five owners', () => {
-  it('is planned from the five trims and the older lot of fat first', async () => {
+  it('is planned from all trims, with the older lot of fat first', async () => {
     const { keys, page } = shop;
     await keys.goTo('grinder', 4);
     for (const ticket of tickets) {
@@ -79,7 +79,7 @@ describe('a pooled batch of five owners', () => {
     await page.getByRole('heading', { level: 1, name: /^G\d\d-001$/ }).waitFor();
   });
 
-  it('takes no more fat from a lot than it holds, and goes on with the next lot', async () => {
+  it('takes no more fat from a lot than it has, and continues with the next lot', async () => {
     for (const typed of Object.values(TRIM)) {
       await weighIn(typed);
       await wentIn().getByText(`${typed} lb`).first().waitFor();
@@ -102,7 +102,7 @@ describe('a pooled batch of five owners', () => {
     expect(lots.map(({ leftGrams }) => Math.round((leftGrams / LB) * 100) / 100)).toEqual([0, 44.45]);
   });
 
-  it('shares packages and pounds among the five so that both add up', async () => {
+  it('divides packages and pounds among the owners so that both add up', async () => {
     const { keys, page } = shop;
     await keys.fill('Packages', String(PACKAGES));
     await keys.fill(`Weight of the ${PACKAGES} packages together`, '116.10');
@@ -131,7 +131,7 @@ describe('a pooled batch of five owners', () => {
     expect(sum(owners.map(({ leanGrams }) => leanGrams))).toBeCloseTo(inGrams - fatAddedGrams, 9);
   });
 
-  it('has a label for each of the packages, each owner with as many as are due', async () => {
+  it('has a label for each package, divided among the owners', async () => {
     const { keys, page } = shop;
     await keys.pressOn('Finish this batch');
     await page.getByText('This batch is finished.').waitFor();

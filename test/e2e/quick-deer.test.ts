@@ -20,7 +20,7 @@ beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)
 afterAll(() => shop?.close());
 
 describe('a quick deer', () => {
-  it('keeps a half-typed weight while one looks at the rail', async () => {
+  it('keeps a half-typed weight while the Rail is open', async () => {
     const { keys, page } = shop;
     await scanTicket(page, deer.ticket);
     await keys.type('78');
@@ -62,7 +62,7 @@ describe('a quick deer', () => {
     ]);
   });
 
-  it('was undone and done again with one key each', async () => {
+  it('is undone and redone with one key each', async () => {
     const { keys, page } = shop;
     await keys.press('Control+z');
     await page.getByRole('button', { name: 'Packed, ready for pickup' }).first().waitFor();

@@ -57,7 +57,7 @@ const go = async (place: string): Promise<void> => {
 const plain = (text: string): string => text.replace(/\s+/g, '');
 
 describe('the record book', { timeout: 90_000 }, () => {
-  it('lists first what is missing and what was written late, and says that the numbers are whole', async () => {
+  it('lists incomplete and late entries first, and reports that no ticket number is missing', async () => {
     await go('/books');
     const { page } = shop;
     await page.getByText('2 entries with something missing, 1 written late').waitFor();
@@ -73,7 +73,7 @@ describe('the record book', { timeout: 90_000 }, () => {
     await page.getByText('30 entries, 2 with something missing, 1 written late').waitFor();
   });
 
-  it('opens the animal to mend it, from the keyboard alone, and keeps why', async () => {
+  it('opens the animal for a correction by keyboard, and records the reason', async () => {
     const { page } = shop;
     const mend = page.getByRole('link', { name: /^Mend the record of .*-0001$/ });
     await mend.focus();
@@ -105,7 +105,7 @@ describe('the record book', { timeout: 90_000 }, () => {
     await page.getByText('30 entries, 1 with something missing, 1 written late').waitFor();
   });
 
-  it('gives an animal to its right owner, found as the name is typed', async () => {
+  it('assigns an animal to its right owner, found while typing', async () => {
     const { page } = shop;
     const [first, second] = (await shop.call('records.list', {})).slice(-2);
     if (!first || !second) throw new Error('The book has fewer than two entries.');
@@ -125,7 +125,7 @@ describe('the record book', { timeout: 90_000 }, () => {
     await page.getByText('30 entries, 1 with something missing, 1 written late').waitFor();
   });
 
-  it.each(PAPERS)('goes on $format with every entry once and its head on every sheet', async (paper) => {
+  it.each(PAPERS)('prints on $format with every entry once and its head on every page', async (paper) => {
     const { page } = shop;
     await go('/books');
     await page.getByRole('link', { name: 'Print or save as PDF' }).click();
@@ -164,7 +164,7 @@ describe('the record book', { timeout: 90_000 }, () => {
     expect(words).not.toContain(plain('To save a PDF'));
   });
 
-  it('is saved as a table in which nothing runs', async () => {
+  it('is exported as a table without formulas', async () => {
     const { page } = shop;
     await go('/books');
     const saving = page.waitForEvent('download');
@@ -181,5 +181,5 @@ describe('the record book', { timeout: 90_000 }, () => {
     expect(lines[4]?.endsWith(',kill date')).toBe(true);
   });
 
-  it('complained about nothing on the way', () => expect(shop.complaints).toEqual([]));
+  it('raised no console errors', () => expect(shop.complaints).toEqual([]));
 });

@@ -22,7 +22,7 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-it('is said of the older backup, and not of one made since', async () => {
+it('warns at the older backup, but not at one made since', async () => {
   const bookPath = join(folder, 'shop.gambrel');
   const shop = await guardedDesk(bookPath, new Date(Date.now() - 7_200_000).toISOString());
   await shop.call('shop.setUp', { shopName: 'Cold Creek Locker', unit: 'lb' });

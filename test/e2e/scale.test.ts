@@ -61,8 +61,8 @@ function kept(): { typed: string; source: string; grams: number }[] {
   return rows as ReturnType<typeof kept>;
 }
 
-describe('a scale at the table', () => {
-  it('shows nothing of a scale where none is used', async () => {
+describe('a scale at the Table', () => {
+  it('is not shown without a scale', async () => {
     expect(await readout().count()).toBe(0);
     await keys.tabTo(entry());
     await keys.press('Space');
@@ -70,7 +70,7 @@ describe('a scale at the table', () => {
     await keys.press('Backspace');
   });
 
-  it('does not offer a weight that moves', async () => {
+  it('does not offer an unstable weight', async () => {
     await put('18.62', true);
     await readout().getByText('Moving. Wait until it rests.').waitFor();
     expect(await readout().innerText()).toMatch(/18\.6\d lb/);
@@ -81,7 +81,7 @@ describe('a scale at the table', () => {
     expect(await entry().inputValue()).toBe('');
   });
 
-  it('gives a weight at rest into the entry when it is asked for, and keeps it as from the practice scale', async () => {
+  it('fills in a stable weight on request, and records the practice scale as its source', async () => {
     await put('18.62', false);
     await readout().getByText('At rest.').waitFor();
     expect(await entry().inputValue()).toBe('');
@@ -95,7 +95,7 @@ describe('a scale at the table', () => {
     ]);
   });
 
-  it('leaves alone what a hand types, and keeps that as typed', async () => {
+  it('does not replace typed text, which is saved as typed', async () => {
     await keys.tabTo(entry());
     await keys.press('t');
     await keys.tabTo(entry('Trim'));
@@ -108,7 +108,7 @@ describe('a scale at the table', () => {
     expect(kept().at(-1)).toMatchObject({ typed: '30.5', source: 'typed' });
   });
 
-  it('calls a weight typed that was taken and then changed by hand', async () => {
+  it('counts a scale weight as typed once it is edited', async () => {
     await keys.press('b');
     await keys.tabTo(entry('Bone'));
     await keys.press('F2');
@@ -122,7 +122,7 @@ describe('a scale at the table', () => {
     expect(kept().at(-1)).toMatchObject({ typed: '13.62 lb', source: 'typed' });
   });
 
-  it('learns a line by the digits marked in it, by keyboard', async () => {
+  it('learns a line format by the marked digits, by keyboard', async () => {
     await keys.goTo('shop', 9);
     await page.getByText('Show it where the weight is').focus();
     await keys.press('Enter');
@@ -142,7 +142,7 @@ describe('a scale at the table', () => {
     expect(JSON.parse(stored ?? '')).toMatchObject({ form: { number: 0, of: 1, words: ['GS'], unit: null } });
   });
 
-  it('can be used by everybody, in light and dark', async () => {
+  it('is accessible, in light and dark', async () => {
     for (const theme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme: theme });
       await page.evaluate(axe.source);

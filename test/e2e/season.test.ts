@@ -75,8 +75,8 @@ async function saved(title: string, button: string): Promise<{ name: string; con
   return { name: download.suggestedFilename(), content: readFileSync(await download.path()) };
 }
 
-describe('which animals', () => {
-  it('stay in the address from view to view, and the back button takes a choice back', async () => {
+describe('the filter', () => {
+  it('stays in the address across views, and the back button undoes a choice', async () => {
     await goTo('/season');
     await page.getByLabel('Species', { exact: true }).selectOption('elk');
     await at('#/season?species=elk');
@@ -94,14 +94,14 @@ describe('which animals', () => {
     await at('#/season');
   });
 
-  it('are those that the desk counts', async () => {
+  it('matches the desk’s count', async () => {
     const { animals } = await call('season.yields', { species: 'elk', brought: 'skinned' });
     await goTo('/season/animals?species=elk&brought=skinned');
     await card('Animals').getByText(`${animals} animals`, { exact: true }).waitFor();
     expect(await page.locator('tbody tr').count()).toBe(animals);
   });
 
-  it('that cannot be are told as a sentence, with a way back', async () => {
+  it('shows a message for invalid values, with a way back', async () => {
     await goTo('/season?species=bison&brought=boned');
     await page.getByText('No animal is like that.').waitFor();
     await goTo('/season?from=2026-11-09&to=2026-11-01');
@@ -110,7 +110,7 @@ describe('which animals', () => {
 });
 
 describe('marks', () => {
-  it('of the weights lead to their animals, those with most of it first', async () => {
+  it('of the weights link to their animals, largest first', async () => {
     await goTo('/season/pounds');
     await page
       .getByRole('link', { name: /^Bone: / })
@@ -129,7 +129,7 @@ describe('marks', () => {
     await page.waitForURL(/#\/table\/26-\d{4}$/);
   });
 
-  it('of the groups and of the seasons lead to theirs', async () => {
+  it('of groups and seasons link to their animals', async () => {
     await goTo('/season?species=elk');
     await page.getByRole('link', { name: /^Brought skinned: / }).press('Enter');
     await at('#/season/animals?species=elk&brought=skinned&order=takeHome');
@@ -138,7 +138,7 @@ describe('marks', () => {
     await at('#/season/animals?season=2025&species=elk&order=takeHome');
   });
 
-  it('of single animals open the animal', async () => {
+  it('of single animals link to the animal', async () => {
     const { species } = await call('season.yields', { species: 'elk' });
     const tickets = species[0]?.points.map(({ ticket }) => ticket) ?? [];
     let opened: string | undefined;
@@ -165,7 +165,7 @@ describe('marks', () => {
 });
 
 describe('two groups', () => {
-  it('are compared in words, kept in the address, and taken back', async () => {
+  it('are compared in words, stored in the address, and reset', async () => {
     await goTo('/season/compare');
     const finding = page.locator('.finding');
     await finding.getByText(/the true difference lies between|may as well be the same/).waitFor();
@@ -190,12 +190,12 @@ describe('two groups', () => {
   });
 });
 
-describe('what is saved', () => {
+describe('saved files', () => {
   it.each([
     ['/season', 'Take-home by species', 'take-home-2026'],
     ['/season', 'What makes a difference', 'parted-brought-2026'],
     ['/season/pounds', 'Where every pound went', 'pounds-2026'],
-  ])('of %s, %s, is a picture fit for print and a table of what it shows', async (place, title, name) => {
+  ])('of %s, %s, are a picture fit for print and a table with its data', async (place, title, name) => {
     await goTo(place);
     await card(title).getByRole('button', { name: 'Save as picture' }).waitFor();
     const picture = await saved(title, 'Save as picture');
@@ -217,7 +217,7 @@ describe('what is saved', () => {
 });
 
 describe.each(PAPERS)('the report on $format', { timeout: 120_000 }, ({ format, width, height }) => {
-  it('has a cover, a page for each kind of game, its sources, and nothing of the window', async () => {
+  it('has a cover, a page for each species and its sources, without the frame', async () => {
     const { species } = await call('season.yields', {});
     await goTo('/season');
     await page.getByRole('button', { name: 'Season report' }).click();
@@ -265,4 +265,4 @@ describe.each(PAPERS)('the report on $format', { timeout: 120_000 }, ({ format, 
   });
 });
 
-it('complained about nothing on the way', () => expect(complaints).toEqual([]));
+it('raised no console errors', () => expect(complaints).toEqual([]));

@@ -97,7 +97,7 @@ async function print(place: string, title: RegExp, paper: (typeof PAPERS)[number
 
 // Rendering a sheet takes seconds on a slow machine.
 describe.each(PAPERS)('on $format', { timeout: 90_000 }, (paper) => {
-  it('a bill of forty lines has each of them once, and its total once, at the end', async () => {
+  it('a bill of forty lines prints each once, and the total once, at the end', async () => {
     const sheets = await print(`/bill/${tickets.many}`, /^Bill 1$/, paper);
     expect(sheets.length).toBeGreaterThan(1);
     const words = wordsOf(sheets);
@@ -113,13 +113,13 @@ describe.each(PAPERS)('on $format', { timeout: 90_000 }, (paper) => {
     expect(words).not.toContain(plain('Print the bill'));
   });
 
-  it('a bill without lines is one sheet with a total of nothing', async () => {
+  it('a bill without lines is one page with a total of zero', async () => {
     const sheets = await print(`/bill/${tickets.none}`, /^Bill 2$/, paper);
     expect(sheets).toHaveLength(1);
     expect(wordsOf(sheets)).toContain('Total$0.00');
   });
 
-  it('a quote of forty lines has each of them, the range, and its last day', async () => {
+  it('a quote of forty lines prints each, the range, and its last day', async () => {
     const sheets = await print(`/quote/${quotes.many}/paper`, /^Quote .*-0001$/, paper);
     const words = wordsOf(sheets);
     for (const { label } of many) expect(times(words, plain(label)), label).toBe(1);
@@ -129,7 +129,7 @@ describe.each(PAPERS)('on $format', { timeout: 90_000 }, (paper) => {
     expect(words).not.toContain(plain('Print the quote'));
   });
 
-  it('a quote without prices is one sheet of what to expect', async () => {
+  it('a quote without prices is one page of predicted products', async () => {
     const sheets = await print(`/quote/${quotes.none}/paper`, /^Quote .*-0002$/, paper);
     expect(sheets).toHaveLength(1);
     expect(wordsOf(sheets)).not.toContain('$');
@@ -137,4 +137,4 @@ describe.each(PAPERS)('on $format', { timeout: 90_000 }, (paper) => {
   });
 });
 
-it('complained about nothing on the way', () => expect(shop.complaints).toEqual([]));
+it('raised no console errors', () => expect(shop.complaints).toEqual([]));

@@ -33,7 +33,7 @@ const button = (name: string) => page.getByRole('button', { name, exact: true })
 const row = (name: string) => page.getByRole('row').filter({ hasText: name });
 
 describe('a species of the shop’s own', () => {
-  it('is made from a relative with a name and a weight, and can be picked at Intake at once', async () => {
+  it('is derived from a relative with a name and a weight, and is immediately offered at Intake', async () => {
     await open('species');
     await button('New species').click();
     await page.getByLabel('Most like').selectOption({ label: 'Elk' });
@@ -51,7 +51,7 @@ describe('a species of the shop’s own', () => {
     await page.getByRole('radio', { name: 'Loin steaks, jerky and burger' }).waitFor({ state: 'attached' });
   });
 
-  it('put away is gone from Intake, and Undo brings it back', async () => {
+  it('is not offered once archived, and restored by undo', async () => {
     await open('species');
     await button('Put away Red deer').click();
     await page.getByText('Put away: 1').waitFor();
@@ -63,8 +63,8 @@ describe('a species of the shop’s own', () => {
   });
 });
 
-describe('a product and a way to cut', () => {
-  it('keep what was typed, weights as typed', async () => {
+describe('a product and a template', () => {
+  it('keep their values as typed, weights included', async () => {
     await open('products');
     await button('New product').click();
     await page.getByLabel('Name', { exact: true }).fill('Jalapeño links');
@@ -78,7 +78,7 @@ describe('a product and a way to cut', () => {
     );
   });
 
-  it('is written piece by piece, and stands first among its kind', async () => {
+  it('are written piece by piece, and listed first among their kind', async () => {
     await open('ways');
     await button('New way to cut').click();
     await page.getByLabel('What you call it').fill('The usual');
@@ -91,7 +91,7 @@ describe('a product and a way to cut', () => {
   });
 });
 
-it.each(['light', 'dark'] as const)('can be used by everybody in the %s theme', async (theme) => {
+it.each(['light', 'dark'] as const)('are accessible in the %s theme', async (theme) => {
   await page.emulateMedia({ colorScheme: theme });
   await page.evaluate(axe.source);
   for (const [tab, name] of [['species', 'New species'], ['products', 'New product'], ['ways', 'New way to cut']] as const) {
@@ -108,4 +108,4 @@ it.each(['light', 'dark'] as const)('can be used by everybody in the %s theme', 
   }
 }); // prettier-ignore
 
-it('made the browser complain of nothing', () => expect(complaints).toEqual([]));
+it('raised no console errors', () => expect(complaints).toEqual([]));

@@ -45,7 +45,7 @@ afterAll(async () => {
 });
 beforeEach(() => letGo());
 
-it('shows nothing while answers come at once', async () => {
+it('shows no indicator while answers are fast', async () => {
   await look.goTo(
     PLACES.find(({ name }) => name === 'rail')!,
     subjects,
@@ -54,7 +54,7 @@ it('shows nothing while answers come at once', async () => {
 });
 
 const pages = PLACES.filter(({ sheet }) => !sheet);
-it.each(pages)('$name says that it waits', async (place) => {
+it.each(pages)('$name shows that it is loading', async (place) => {
   await page.evaluate(() => (location.hash = '#/about'));
   await page.getByText('Made with the work of others').waitFor();
   hold();
@@ -122,7 +122,7 @@ describe('a write', () => {
     },
   ];
 
-  it.each(writes)('$call says that it is on its way, and goes once', async ({ call, ready }) => {
+  it.each(writes)('$call shows that it is pending, and is sent once', async ({ call, ready }) => {
     const press = await ready();
     hold();
     await pressTwice(press);

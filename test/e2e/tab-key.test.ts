@@ -31,14 +31,14 @@ const go = (name: string) =>
 const lost = () =>
   page.evaluate(() => document.activeElement === document.body || document.activeElement === null);
 
-it.each(PLACES)('$name is worked by keys', async (place) => {
+it.each(PLACES)('$name is usable by keyboard', async (place) => {
   await look.goTo(place, subjects);
   await stillText(page);
   expect(await tabWay(page)).toEqual({ unreached: [], backwards: [], unseen: [] });
 });
 
 it.each([{ colorScheme: 'dark' as const }, { forcedColors: 'active' as const }])(
-  'the focus is seen with %o',
+  'the focus is visible with %o',
   async (media) => {
     await page.emulateMedia(media);
     await go('intake');
@@ -49,7 +49,7 @@ it.each([{ colorScheme: 'dark' as const }, { forcedColors: 'active' as const }])
   },
 );
 
-it('goes through the head and the page with Tab itself, and leaves nothing out', async () => {
+it('Tab reaches every element of header and page', async () => {
   await go('tables');
   await page.getByRole('navigation', { name: 'Places' }).getByRole('link').first().focus();
   const met: string[] = [];
@@ -63,8 +63,8 @@ it('goes through the head and the page with Tab itself, and leaves nothing out',
   expect(met.indexOf('Shop')).toBeLessThan(met.indexOf('To the table'));
 });
 
-describe('the focus is not lost', () => {
-  it('when a sheet closes', async () => {
+describe('the focus is kept', () => {
+  it('when a dialog closes', async () => {
     await go('rail');
     const opener = page.getByRole('button', { name: 'Keys' });
     await opener.press('Enter');
@@ -74,7 +74,7 @@ describe('the focus is not lost', () => {
     await expect.poll(() => opener.evaluate((button) => button === document.activeElement)).toBe(true);
   });
 
-  it('when its row is put away, and when that is undone', async () => {
+  it('when its row is archived, and when that is undone', async () => {
     await go('products');
     const first = page.getByRole('button', { name: /^Put away / }).first();
     const name = (await first.getAttribute('aria-label')) ?? '';
@@ -87,7 +87,7 @@ describe('the focus is not lost', () => {
     await expect.poll(lost).toBe(false);
   });
 
-  it('when a press leads to another place', async () => {
+  it('when a press navigates to another page', async () => {
     await go('tables');
     await page.getByRole('link', { name: /^26-/ }).last().press('Enter');
     await page.getByText('Cutting instructions').first().waitFor();

@@ -45,8 +45,8 @@ const goTo = async (hash: string): Promise<void> => {
 const timesPrinted = (): Promise<number> =>
   shop.page.evaluate(() => (window as unknown as { timesPrinted: number }).timesPrinted);
 
-describe('money across the counter', () => {
-  it('begins with the deposit that the price book asks for: a letter and Enter take and print it', async () => {
+describe('payments at the counter', () => {
+  it('begin with the price book’s deposit: a letter and Enter save and print it', async () => {
     const { keys, page, call } = shop;
     await goTo(`#/table/${deer.ticket}`);
     await page.getByRole('link', { name: 'Drop-off receipt' }).first().waitFor();
@@ -63,7 +63,7 @@ describe('money across the counter', () => {
     ]);
   });
 
-  it('gives the hunter a receipt with the letterhead, the animal, the hold, the deposit and the terms', async () => {
+  it('have a receipt with letterhead, animal, hold, deposit and terms', async () => {
     const [sheet] = await printed(shop.page);
     for (const words of [
       'Cold Creek Locker',
@@ -83,7 +83,7 @@ describe('money across the counter', () => {
       expect(sheet?.words).toContain(words);
   });
 
-  it('prints the letterhead and the terms on a bill and on the receipt of a payment', async () => {
+  it('have the letterhead and the terms on the bill and on a receipt', async () => {
     const { call, page } = shop;
     await call('table.weigh', {
       animalId: deer.id,
@@ -108,7 +108,7 @@ describe('money across the counter', () => {
     }
   });
 
-  it('is counted in the evening: the day is closed to the cent, numbered and signed', async () => {
+  it('are counted in the evening: the day is closed to the cent, numbered and signed', async () => {
     const { keys, page, call } = shop;
     await goTo('#/till');
     await keys.fill('Opening float', '150');
@@ -133,14 +133,14 @@ describe('money across the counter', () => {
     expect(sheet?.words).not.toContain('Open balances');
   });
 
-  it('shows what comes after the closing, and leaves the closing as it was', async () => {
+  it('are listed separately after the closing, which is unchanged', async () => {
     const { call, page } = shop;
     await call('bills.pay', { animalId: deer.id, kind: 'payment', method: 'cash', typed: '5', by: 'MK' });
     await page.getByRole('table', { name: 'After closing' }).getByText('$5.00').waitFor();
     expect(await call('till.get', {})).toMatchObject({ cashMinor: 1220, expectedMinor: 16_220 });
   });
 
-  it('is asked for where a balance is open, with a message and a statement', async () => {
+  it('are requested for an open balance, with a message and a statement', async () => {
     const { keys, page } = shop;
     await goTo('#/till?tab=owed');
     // 76 × $0.95 = $72.20, paid 50 + 12.20 + 5.
@@ -158,7 +158,7 @@ describe('money across the counter', () => {
     expect((await printed(page))[0]?.words).toContain('12 Creek Road');
   });
 
-  it('leaves the shop as a file for the accountant', async () => {
+  it('are exported as a file for the accountant', async () => {
     const { keys, page } = shop;
     await goTo('#/till?tab=accountant');
     await page.getByRole('button', { name: 'Save journal' }).waitFor();
@@ -166,5 +166,5 @@ describe('money across the counter', () => {
     expect(download.suggestedFilename()).toMatch(/^journal-\d{4}-01-01-\d{4}-\d\d-\d\d\.csv$/);
   });
 
-  it('complained about nothing on the way', () => expect(shop.complaints).toEqual([]));
+  it('raised no console errors', () => expect(shop.complaints).toEqual([]));
 });

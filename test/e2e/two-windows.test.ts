@@ -38,7 +38,7 @@ const kept = (page: Page, text: string) =>
   page.getByRole('table', { name: 'Weighings of this animal' }).getByText(text).first();
 
 describe('two windows on one book', () => {
-  it('open an animal from its barcode wherever they are', async () => {
+  it('open an animal from its barcode on any page', async () => {
     await shop.keys.goTo('season', 7);
     await other.keys.goTo('rail', 1);
     const times = [await scanTicket(shop.page, animal.ticket), await scanTicket(other.page, animal.ticket)];
@@ -50,7 +50,7 @@ describe('two windows on one book', () => {
     expect(times.every((ms) => ms > 0)).toBe(true);
   });
 
-  it('take a barcode for no weight, also where its animal is open already', async () => {
+  it('never save a barcode as a weight, even of the open animal', async () => {
     const entry = shop.page.locator('main input[inputmode="decimal"]').first();
     await shop.keys.tabTo(entry);
     await shop.keys.type('12');
@@ -73,13 +73,13 @@ describe('two windows on one book', () => {
     await shop.keys.press('Backspace');
   });
 
-  it('show a weight of one in the other without being asked', async () => {
+  it('show each other’s weights immediately', async () => {
     await weigh(shop, 't', '20.45');
     await kept(shop.page, '20.45 lb').waitFor();
     await kept(other.page, '20.45 lb').waitFor({ timeout: 2_000 });
   });
 
-  it('ask before the same tote is kept a second time from the other window', async () => {
+  it('ask before saving the same tote again from the other window', async () => {
     await weigh(other, 't', '20.45');
     await other.page.getByText('The same again?').waitFor();
     await other.keys.press('n');
@@ -88,7 +88,7 @@ describe('two windows on one book', () => {
     expect(trimGrams / 453.59237).toBeCloseTo(20.45, 9);
   });
 
-  it('keep it as a second tote when that is what it is', async () => {
+  it('save it as a second tote if confirmed', async () => {
     await weigh(other, 't', '20.45');
     await other.page.getByText('The same again?').waitFor();
     await other.keys.press('y');
@@ -98,7 +98,7 @@ describe('two windows on one book', () => {
       .waitFor({ timeout: 3_000 });
   });
 
-  it('leave a half-typed weight alone when the other window writes', async () => {
+  it('keep a half-typed weight when the other window writes', async () => {
     await other.keys.tabTo(other.page.locator('main input[inputmode="decimal"]').first());
     await other.keys.type('7.2');
     await weigh(shop, 'b', '17.05');

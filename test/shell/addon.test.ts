@@ -40,7 +40,7 @@ function withBrokenLibrary(): string {
   return join(folder, 'out/main/desk.js');
 }
 
-it('is told as a trouble of the program, not as a damaged book, and the book is not touched', async () => {
+it('is reported as a problem of the program, not as a damaged book, and the book is unchanged', async () => {
   const path = join(folder, 'shop/shop.gambrel');
   mkdirSync(dirname(path));
   writeFileSync(path, 'whatever stands in the book');

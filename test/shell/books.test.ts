@@ -25,7 +25,7 @@ async function nameOf(shell: Booted): Promise<string> {
 }
 
 describe('another book', () => {
-  it('is chosen in a dialog and opened in the same window; the first one is closed whole', async () => {
+  it('is selected in a dialog and opened in the same window; the first one is closed cleanly', async () => {
     const shell = await opened();
     await (await bridgeOf(shell)).call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
     const path = await secondBook(shell);
@@ -46,7 +46,7 @@ describe('another book', () => {
     expect(readdirSync(shell.folder).filter((name) => name.startsWith('shop.gambrel-'))).toEqual([]);
   });
 
-  it('leaves all as it is when the person changes their mind', async () => {
+  it('is not opened when the person cancels', async () => {
     const shell = await opened();
     shell.picks.push(null);
     click(shell, '&Open another book…');
@@ -54,7 +54,7 @@ describe('another book', () => {
     expect([shell.desks.length, windowOf(shell).contents.loads]).toEqual([1, 1]);
   });
 
-  it('is opened by a second start that names it, relative to its own folder, and the window comes to the front', async () => {
+  it('is opened by a second start, relative to its own folder, and the window comes to the front', async () => {
     const shell = await opened();
     const path = await secondBook(shell);
     shell.startAgain('--book', path.slice(1));
@@ -63,7 +63,7 @@ describe('another book', () => {
     expect(windowOf(shell).focused).toBe(1);
   });
 
-  it('is opened when its file is opened: by path alone, and by the event of macOS', async () => {
+  it('is opened from the file manager: by path, and by the event of macOS', async () => {
     const shell = await opened();
     const path = await secondBook(shell);
     shell.startAgain(path);
@@ -75,7 +75,7 @@ describe('another book', () => {
     expect(await nameOf(shell)).toBe('');
   });
 
-  it('stays when it is the one that is open', async () => {
+  it('stays open if it already is', async () => {
     const shell = await opened();
     shell.startAgain('--book', shell.book);
     await expect.poll(() => windowOf(shell).focused).toBe(1);
@@ -83,13 +83,13 @@ describe('another book', () => {
     expect([shell.desks.length, windowOf(shell).contents.loads]).toEqual([1, 1]);
   });
 
-  it('that a second start names wrongly is said by the first', async () => {
+  it('is reported by the first instance if a second start names an invalid one', async () => {
     const shell = await opened();
     shell.startAgain('--book');
     await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^After --book comes the path/);
   });
 
-  it('is handed over by a start that gives way, with the folder it was started in', async () => {
+  it('is passed to the first instance, with the folder of the second start', async () => {
     const shell = await started({ onlyInstance: false, args: ['--book', 'cabin.gambrel'] });
     expect(shell.handedOver).toEqual({ args: ['.', '--book', 'cabin.gambrel'], folder: process.cwd() });
   });
@@ -99,7 +99,7 @@ describe('the list of recent books', () => {
   const recent = (shell: Booted) =>
     menuItems(shell).find(({ label }) => label === 'Open &recent')?.submenu ?? [];
 
-  it('keeps what was open, newest first, each once, over the next start', async () => {
+  it('keeps opened books, newest first, each once, across starts', async () => {
     const shell = await opened();
     const path = await secondBook(shell);
     shell.startAgain(path);
@@ -114,7 +114,7 @@ describe('the list of recent books', () => {
     expect(noteOf(shell, 'recent-books')).toEqual([{ path: shell.book }, { path }]);
   });
 
-  it('says that one is not there, and keeps it in the list', async () => {
+  it('reports a missing book, and keeps it in the list', async () => {
     let away = '';
     const shell = await opened({
       prepare(folder) {
@@ -131,7 +131,7 @@ describe('the list of recent books', () => {
     expect(noteOf(shell, 'recent-books')).toEqual([{ path: shell.book }, { path: away }]);
   });
 
-  it('is eight long at most and survives a note that makes no sense', async () => {
+  it('has at most eight books, and survives an invalid note', async () => {
     const ten = Array.from({ length: 10 }, (_, at) => ({ path: `/books/${at}.gambrel` }));
     expect(recent(await opened({ prepare: note('recent-books', ten) }))).toHaveLength(8);
     const odd = [7, null, { path: '' }, { path: 7 }, 'x'];
@@ -139,7 +139,7 @@ describe('the list of recent books', () => {
     expect(recent(await opened({ prepare: note('recent-books', { path: 'x' }) }))).toHaveLength(1);
   });
 
-  it('that cannot be written costs the list, not the work', async () => {
+  it('may fail to be written without other effects', async () => {
     const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     const shell = await opened({ prepare: (folder) => mkdirSync(join(folder, 'recent-books.json')) });
     expect(told.mock.calls.map(([what]) => what)).toEqual(['Gambrel: note-not-kept.']);

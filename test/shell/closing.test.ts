@@ -19,7 +19,7 @@ async function quitting() {
 }
 
 describe('quitting', () => {
-  it('waits for the backup and shows a small window after a moment, which goes by itself', async () => {
+  it('waits for the backup and shows a small window after a moment, which closes by itself', async () => {
     const { shell, desk } = await quitting();
     vi.advanceTimersByTime(600);
     expect([shell.windows.length, shell.ended]).toEqual([0, null]);
@@ -38,7 +38,7 @@ describe('quitting', () => {
     expect(desk.sent.filter((kind) => kind === 'close')).toHaveLength(1);
   });
 
-  it('asks after a minute whether to go on waiting, and goes when the person says so', async () => {
+  it('asks after a minute whether to keep waiting, and quits if the person says so', async () => {
     const { shell } = await quitting();
     shell.answers.push(0, 1);
     await vi.advanceTimersByTimeAsync(60_000);
@@ -56,7 +56,7 @@ describe('quitting', () => {
     await expect.poll(() => shell.ended).toBe(0);
   });
 
-  it('does not wait for a desk that was gone before', async () => {
+  it('does not wait for a desk that was already gone', async () => {
     const shell = await opened();
     for (let n = 0; n < 3; n += 1) {
       if (n === 2) shell.boxes.stand = 1; // The message that the desk stopped repeatedly.
@@ -67,7 +67,7 @@ describe('quitting', () => {
     await expect.poll(() => shell.ended, { timeout: 3_000 }).toBe(0);
   });
 
-  it('goes on when the desk cannot even be told to close', async () => {
+  it('continues if the desk cannot be told to close', async () => {
     const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     const shell = await opened();
     const [desk] = shell.desks;
@@ -80,7 +80,7 @@ describe('quitting', () => {
     told.mockRestore();
   });
 
-  it('opens no window when it begins while the book is still being opened', async () => {
+  it('opens no window if it begins while the book is still being opened', async () => {
     const shell = await started();
     let windows = 0;
     shell.app.on('browser-window-created', () => (windows += 1));
@@ -89,7 +89,7 @@ describe('quitting', () => {
     expect(windows).toBe(0);
   });
 
-  it('begins by itself when the program that started it was killed', async () => {
+  it('begins when the parent process was killed', async () => {
     const start = spawnSync(process.execPath, ['-e', '']); // It has ended by now.
     vi.stubEnv('GAMBREL_PARENT', String(start.pid));
     const shell = await opened();
@@ -98,7 +98,7 @@ describe('quitting', () => {
     vi.unstubAllEnvs();
   });
 
-  it('shows nothing when the book closes at once', async () => {
+  it('shows nothing when the book closes immediately', async () => {
     const shell = await opened();
     await (await bridgeOf(shell)).call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
     const window = windowOf(shell);

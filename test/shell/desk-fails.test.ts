@@ -8,7 +8,7 @@ const soon = { timeout: 10_000 };
 afterEach(() => void vi.unstubAllEnvs());
 
 describe('the demo', () => {
-  it('that finds no temporary folder says so in the window, and is set up once there is one', async () => {
+  it('reports a missing temporary folder in the window, and is generated once there is one', async () => {
     let place = '';
     const shell = await opened({
       installed: true,
@@ -30,8 +30,8 @@ describe('the demo', () => {
   });
 });
 
-describe('a rejection that the desk did not handle', () => {
-  it('ends the desk with a code, starts another and is told', async () => {
+describe('an unhandled rejection in the desk', () => {
+  it('ends the desk with a code, starts another and is reported', async () => {
     const shell = await opened();
     await (await bridgeOf(shell)).call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
     shell.desks[0]?.rejects();
@@ -48,7 +48,7 @@ describe('a desk that ran out of memory', () => {
     ['as Node aborts', 6],
     ['as Electron traps', 5],
     ['as Windows tells it', -536870904],
-  ])('says so: %s', async (_how, code) => {
+  ])('reports it: %s', async (_how, code) => {
     const shell = await opened();
     shell.desks[0]?.crash(code);
     await expect
@@ -56,7 +56,7 @@ describe('a desk that ran out of memory', () => {
       .toMatch(/ran out of memory, it seems, and was started again/);
   });
 
-  it('says so when the system names the reason', async () => {
+  it('reports it when the system gives the reason', async () => {
     const shell = await opened();
     shell.app.emit(
       'child-process-gone',
@@ -67,7 +67,7 @@ describe('a desk that ran out of memory', () => {
     await expect.poll(() => shell.dialogs[0]?.message, soon).toMatch(/ran out of memory/);
   });
 
-  it('is not what is said of an error of V8, which is heard and does not end the shell', async () => {
+  it('is not reported for other errors of V8, which do not end the shell', async () => {
     const shell = await opened();
     shell.desks[0]?.fatal();
     await expect
@@ -79,8 +79,8 @@ describe('a desk that ran out of memory', () => {
   });
 });
 
-describe('work that fails in the shell', () => {
-  it('does not stand in the way of quitting', async () => {
+describe('failed work in the shell', () => {
+  it('does not block quitting', async () => {
     const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     const shell = await opened();
     const window = windowOf(shell);
@@ -96,7 +96,7 @@ describe('work that fails in the shell', () => {
     told.mockRestore();
   });
 
-  it('is said, when it was asked for in the menu', async () => {
+  it('is reported if it was requested in the menu', async () => {
     const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     const shell = await opened();
     vi.spyOn(windowOf(shell).contents, 'getPrintersAsync').mockRejectedValue(new Error('no spooler'));
@@ -105,7 +105,7 @@ describe('work that fails in the shell', () => {
     told.mockRestore();
   });
 
-  it('at the very start ends the program, which would else be there unseen', async () => {
+  it('ends the program at the very start, so that it does not run invisibly', async () => {
     const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     const shell = await started({ rejects: { BrowserWindow: new Error('no display') } });
     await expect.poll(() => shell.ended, soon).toBe(1);

@@ -10,7 +10,7 @@ const fileOf = (shell: Booted) => join(shell.folder, 'logs', 'gambrel.log');
 const linesOf = (shell: Booted) => readFileSync(fileOf(shell), 'utf8').trimEnd().split('\n');
 
 describe('the log', () => {
-  it('tells starts, stops and ends, and nothing of the book', async () => {
+  it('records starts, stops and ends, and no content of the book', async () => {
     const shell = await opened();
     const bridge = await bridgeOf(shell);
     await bridge.call('shop.setUp', { shopName: 'Ridge Game Processing', unit: 'lb' });
@@ -30,13 +30,13 @@ describe('the log', () => {
       expect(text).not.toContain(secret);
   });
 
-  it('tells an error of the desk by its kind and places', async () => {
+  it('records the class and locations of an error in the desk', async () => {
     const shell = await opened();
     shell.desks[0]?.says({ kind: 'broken', mark: { name: 'TypeError', code: '', places: ['desk.js:1:2', 'desk.js:3:4'] } }); // prettier-ignore
     expect(linesOf(shell).at(-1)).toMatch(/Z desk-broken error=TypeError at=desk\.js:1:2<desk\.js:3:4$/);
   });
 
-  it('is set aside when it is long; three older ones are kept', async () => {
+  it('is rotated when it is long; three older ones are kept', async () => {
     const full = 'x'.repeat(300 * 1024);
     const shell = await opened({
       prepare(folder) {
@@ -52,7 +52,7 @@ describe('the log', () => {
     expect(first).toEqual(['0', '1', '2']);
   });
 
-  it('that cannot be written does not hinder the start', async () => {
+  it('does not block the start if it cannot be written', async () => {
     const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     const shell = await opened({ prepare: (folder) => writeFileSync(join(folder, 'logs'), 'a file') });
     expect(told).toHaveBeenCalledOnce();
@@ -60,7 +60,7 @@ describe('the log', () => {
     told.mockRestore();
   });
 
-  it('that has no folder does not hinder the start', async () => {
+  it('does not block the start without a folder', async () => {
     const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     const shell = await opened({ noFolder: 'logs' });
     expect(told.mock.calls.map(([what]) => what)).toEqual(['Gambrel: there is no log.']);
@@ -68,7 +68,7 @@ describe('the log', () => {
     told.mockRestore();
   });
 
-  it('tells of a process of the runtime that stopped, and not of one that was ended', async () => {
+  it('records a process of the runtime that stopped, but not one that was ended', async () => {
     const shell = await opened();
     const gone = (details: object) => shell.app.emit('child-process-gone', {}, details);
     gone({ type: 'GPU', reason: 'crashed', exitCode: 5 });
@@ -81,7 +81,7 @@ describe('the log', () => {
     ]); // prettier-ignore
   });
 
-  it('is shown in the list of files', async () => {
+  it('is shown in the file manager', async () => {
     const shell = await opened();
     click(shell, 'Show the &log');
     expect(shell.shownFiles).toEqual([fileOf(shell)]);
@@ -89,7 +89,7 @@ describe('the log', () => {
 });
 
 describe('an error in the log', () => {
-  it('keeps kind, code and places, never words', () => {
+  it('keeps class, code and locations, never messages', () => {
     const error = Object.assign(new TypeError('Ann Miller\n    at 12 Elm Street:1:1x\n has no tag'), {
       code: 'SQLITE_FULL',
     });
@@ -99,7 +99,7 @@ describe('an error in the log', () => {
     expect(errorLine(new Date(0), 'x', mark)).not.toMatch(/Ann|Elm|\//);
   });
 
-  it('is told of anything that is thrown', () => {
+  it('is written for anything that is thrown', () => {
     expect(markOf('Ann Miller')).toEqual({ name: 'string', code: '', places: [] });
     expect(markOf(Object.assign(new Error('x'), { name: 'Ann Miller', code: 'no tag' }))).toMatchObject({ name: '', code: '' }); // prettier-ignore
   });

@@ -24,8 +24,8 @@ async function nameOf(shell: Booted): Promise<string> {
   return look.value.settings.shopName;
 }
 
-describe('a book that was clicked', () => {
-  it('is opened by its address, as file managers of Linux give it, and no empty one is made', async () => {
+describe('a book opened from the file manager', () => {
+  it('is opened by its address, as Linux passes it, and no empty one is created', async () => {
     const path = await clicked();
     const address = pathToFileURL(path).href;
     expect(address).toMatch(/^file:\/\/\/.*My%20shop\.gambrel$/);
@@ -38,7 +38,7 @@ describe('a book that was clicked', () => {
     expect(shell.desks).toHaveLength(1); // It is the open one.
   });
 
-  it('is the first one opened when macOS starts the program with it, and the usual one is left alone', async () => {
+  it('is the first one opened when macOS starts the program with it, instead of the default one', async () => {
     const path = await clicked();
     const shell = await opened({ args: [], openedWith: path });
     expect(await nameOf(shell)).toBe('Ridge');
@@ -46,7 +46,7 @@ describe('a book that was clicked', () => {
     expect(noteOf(shell, 'recent-books')).toEqual([{ path }]);
   });
 
-  it('on another computer is refused in a sentence', async () => {
+  it('is rejected with a sentence if it is on another computer', async () => {
     const shell = await started({ args: ['file://other/share/shop.gambrel'] });
     await expect.poll(() => shell.ended).toBe(1);
     expect(shell.dialogs[0]?.message).toMatch(
@@ -55,8 +55,8 @@ describe('a book that was clicked', () => {
   });
 });
 
-describe('a book that is named and not there', () => {
-  it('is not made, nor its folder, until the window is asked for it', async () => {
+describe('a named book that is missing', () => {
+  it('is not created, nor its folder, until the window requests it', async () => {
     const away = join((await started({ onlyInstance: false })).folder, 'stick', 'shop.gambrel');
     const shell = await opened({ book: away, bookThere: false });
     const bridge = await bridgeOf(shell);

@@ -18,20 +18,20 @@ const system = { win32: 'win', darwin: 'mac' }[process.platform as string] ?? 'l
 const NEWER = `Gambrel-0.2.0-${system}-x64.${{ win: 'exe', mac: 'dmg' }[system] ?? 'AppImage'}`;
 
 describe('a newer version', () => {
-  it('is not looked for by itself', async () => {
+  it('is not checked for by default', async () => {
     const shell = await opened({ prepare: shelf([NEWER], false) });
     await new Promise((resolve) => setTimeout(resolve, 50));
     expect(shell.dialogs).toEqual([]);
   });
 
-  it('in the chosen folder is told at the start and shown', async () => {
+  it('in the chosen folder is reported at the start and shown', async () => {
     const shell = await started({ prepare: shelf([NEWER], true) });
     shell.answers.push(1);
     await expect.poll(() => shell.shownFiles).toEqual([join(shell.folder, 'stick', NEWER)]);
     expect(shell.dialogs[0]?.message).toMatch(/^Gambrel 0\.2\.0 lies in .*; this is 0\.1\.0\./);
   });
 
-  it('is looked for when the folder is chosen, and no longer when the person says so', async () => {
+  it('is checked for when the folder is chosen, and no longer when the person turns it off', async () => {
     const shell = await opened({ prepare: shelf([NEWER.replace('0.2.0', '0.1.0')], false) });
     const stick = join(shell.folder, 'stick');
     shell.answers.push(1, 2);
@@ -46,7 +46,7 @@ describe('a newer version', () => {
     expect(shell.dialogs[2]?.message).toContain(`looks in ${stick} when it starts`);
   });
 
-  it('needs no folder when the window was closed over the question', async () => {
+  it('is asked about without a folder when the window was closed during the question', async () => {
     const shell = await opened();
     shell.boxes.stand = 1;
     click(shell, '&Newer versions…');
@@ -58,7 +58,7 @@ describe('a newer version', () => {
 });
 
 describe('the newest installer', () => {
-  it('is told by number, for this system, and only if it is newer', () => {
+  it('is reported by number, for this system, and only if it is newer', () => {
     const names = ['Gambrel-0.9.0-win-x64.exe', 'Gambrel-0.10.0-win-x64.exe', 'Gambrel-1.0.0-mac-arm64.dmg', 'notes.txt', 'Gambrel-2.0.0-beta-win-x64.exe', 'Gambrel-9.9.9-win-x64.exe.blockmap']; // prettier-ignore
     expect(newestInstaller(names, 'win32', '0.9.1')).toEqual({
       file: 'Gambrel-0.10.0-win-x64.exe',

@@ -27,7 +27,7 @@ const printLabels = (shell: Booted, paper: object = PAPER) =>
   );
 
 describe('labels', () => {
-  it('go through the dialog until a printer was chosen, then straight to it, also after the next start', async () => {
+  it('use the dialog until a printer was chosen, then that printer, also after a restart', async () => {
     const shell = await withPrinters();
     const { contents } = windowOf(shell);
     printLabels(shell);
@@ -50,7 +50,7 @@ describe('labels', () => {
     await expect.poll(() => windowOf(next).contents.prints).toEqual([silent]);
   });
 
-  it('ask again when the person wants that, and nothing changes for one who goes away', async () => {
+  it('ask again on request, and change nothing on cancel', async () => {
     const shell = await withPrinters(note('label-printer', { name: 'roll-102' }));
     shell.answers.push(3, 2);
     click(shell, 'Printer for &labels…');
@@ -63,14 +63,14 @@ describe('labels', () => {
     await expect.poll(() => windowOf(shell).contents.prints).toEqual([LAID_OUT]);
   });
 
-  it('are not sent elsewhere when their printer is away', async () => {
+  it('are not sent to another printer when theirs is missing', async () => {
     const shell = await withPrinters(note('label-printer', { name: 'gone' }));
     printLabels(shell);
     await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^Nothing was printed: the printer for labels, gone, is not there/); // prettier-ignore
     expect(windowOf(shell).contents.prints).toEqual([]);
   });
 
-  it('are printed for our own page alone', async () => {
+  it('are printed only for our own page', async () => {
     const shell = await withPrinters(note('label-printer', { name: 'roll-102' }));
     for (const frame of [{ url: 'https://example.org/#app://gambrel/' }, null]) {
       shell.frame = frame;
@@ -80,7 +80,7 @@ describe('labels', () => {
     expect(windowOf(shell).contents.prints).toEqual([]);
   });
 
-  it('of a paper that is none go through the dialog, on the paper of the printer', async () => {
+  it("of an invalid paper size use the dialog, on the printer's paper", async () => {
     const shell = await withPrinters(note('label-printer', { name: 'roll-102' }));
     for (const paper of [
       {},
@@ -102,13 +102,13 @@ describe('labels', () => {
   });
 });
 
-it('a page is printed on the paper of the printer, not on A4', async () => {
+it("print a page on the printer's paper, not on A4", async () => {
   const shell = await opened();
   click(shell, '&Print…');
   expect(windowOf(shell).contents.papers).toEqual(['of the printer']);
 });
 
-it('a page that cannot be printed at all is said, from the menu too', async () => {
+it('report a page that cannot be printed, from the menu too', async () => {
   const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
   const shell = await opened();
   vi.spyOn(windowOf(shell).contents, 'print').mockImplementation(() => {
@@ -125,7 +125,7 @@ describe('a window that is closed meanwhile', () => {
     return Promise.withResolvers<T>();
   }
 
-  it('gets no labels, and nobody is told', async () => {
+  it('prints no labels, without a message', async () => {
     const shell = await withPrinters(note('label-printer', { name: 'roll-102' }));
     const window = windowOf(shell);
     const printers = held<(typeof ROLL)[]>();
@@ -137,7 +137,7 @@ describe('a window that is closed meanwhile', () => {
     expect([window.contents.prints, shell.dialogs]).toEqual([[], []]);
   });
 
-  it('is not asked where its PDF goes', async () => {
+  it('is not asked where to save its PDF', async () => {
     const shell = await opened();
     const window = windowOf(shell);
     const pdf = held<Buffer<ArrayBuffer>>();
@@ -149,7 +149,7 @@ describe('a window that is closed meanwhile', () => {
     expect([shell.files, shell.dialogs]).toEqual([[], []]);
   });
 
-  it('and whose PDF was given up is told nothing', async () => {
+  it('reports nothing about a canceled PDF', async () => {
     const shell = await opened();
     const window = windowOf(shell);
     const pdf = held<Buffer<ArrayBuffer>>();
@@ -163,7 +163,7 @@ describe('a window that is closed meanwhile', () => {
 });
 
 describe('a PDF', () => {
-  it('is made by the runtime on the paper of the page, and saved where the person says', async () => {
+  it('is rendered on the paper of the page, and saved in the chosen place', async () => {
     const shell = await opened();
     const path = join(shell.folder, 'bill.pdf');
     shell.picks.push(path, null);
@@ -177,7 +177,7 @@ describe('a PDF', () => {
     expect(shell.dialogs).toEqual([]);
   });
 
-  it('that cannot be written or made is said', async () => {
+  it('reports a failure to write or render', async () => {
     const shell = await opened();
     const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     const path = join(shell.folder, 'folder.pdf');
@@ -198,7 +198,7 @@ describe('a PDF', () => {
 });
 
 describe('a file that the window saves', () => {
-  it('is asked for in the folder used last, under its name alone', async () => {
+  it('is offered in the last used folder, under its name only', async () => {
     const shell = await opened();
     const documents = join(shell.folder, 'documents');
     expect(shell.download('season.csv', '/stick/papers/season.csv', 'completed')).toEqual({
@@ -212,14 +212,14 @@ describe('a file that the window saves', () => {
     expect(shell.dialogs).toEqual([]);
   });
 
-  it('is asked for in the home folder where the system cannot name one for documents', async () => {
+  it('is offered in the home folder if the system has no documents folder', async () => {
     const shell = await opened({ noFolder: 'documents' });
     expect(shell.download('season.csv', '/stick/season.csv', 'cancelled').defaultPath).toBe(
       join(homedir(), 'season.csv'),
     );
   });
 
-  it('that was not written is said', async () => {
+  it('reports a failed write', async () => {
     const shell = await opened();
     shell.download('season.csv', '/full/season.csv', 'interrupted');
     await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^\/full\/season\.csv could not be written/);

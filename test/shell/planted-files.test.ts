@@ -43,14 +43,14 @@ describe('a note', () => {
     ['no JSON', (file) => writeFileSync(file, '{"width":')],
     ['a number', (file) => writeFileSync(file, '7')],
     ['a list of nothing', (file) => writeFileSync(file, '[null, 3, {}, {"path": 9}]')],
-  ])('that is %s says nothing and stops nothing', (_, make) => {
+  ])('that is %s is ignored and blocks nothing', (_, make) => {
     const file = join(folder, 'note.json');
     make(file);
     expect(readRecent(file)).toEqual([]);
     expect(readWindowPlace(file, [])).toMatchObject({ width: 1366 });
   });
 
-  it('is not written through a link, and takes its place', () => {
+  it('is not written through a link, and replaces it', () => {
     const file = join(folder, 'note.json');
     symlinkSync(diary(), file);
     writeNote(file, { folder: '/here' });
@@ -60,7 +60,7 @@ describe('a note', () => {
     expect(lstatSync(file).mode & 0o077).toBe(0);
   });
 
-  it('clears away what an earlier writing left, and nothing else', () => {
+  it('removes leftovers of an earlier write, and nothing else', () => {
     const file = join(folder, 'note.json');
     const left = ['note.json.part', 'other.json.part', 'note.json.parts'];
     for (const name of left) {
@@ -84,7 +84,7 @@ describe('the log', () => {
     ['a link to nowhere', (file) => symlinkSync(join(folder, 'planted'), file)],
     ['a pipe', (file) => void execFileSync('mkfifo', [file])],
     ['a folder', (file) => mkdirSync(file)],
-  ])('sets %s aside and is written into a file of its own', (_, make) => {
+  ])('rotates %s and writes to a file of its own', (_, make) => {
     const file = join(folder, 'gambrel.log');
     make(file);
     openLog(() => folder);
@@ -97,7 +97,7 @@ describe('the log', () => {
   });
 });
 
-it('a saved file takes the place of a link and leaves alone what that led to', () => {
+it('a saved file replaces a link and leaves its target unchanged', () => {
   const path = join(folder, 'season.pdf');
   symlinkSync(diary(), path);
   replaceFile(path, 'a page');

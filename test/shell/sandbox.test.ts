@@ -6,7 +6,7 @@ afterEach(() => void vi.unstubAllEnvs());
 
 describe('a start without a sandbox', () => {
   it.each(['no-sandbox', 'disable-seccomp-filter-sandbox', 'single-process'])(
-    'is refused in a sentence, before anything is opened: %s',
+    'is refused with a sentence, before anything is opened: %s',
     async (name) => {
       const shell = await started({ switches: [name] });
       await expect.poll(() => shell.ended).toBe(1);
@@ -25,7 +25,7 @@ describe('a start without a sandbox', () => {
     await expect.poll(() => shell.dialogs[0]?.message).toMatch(/install the deb package instead/);
   });
 
-  it('that cannot even say so still ends', async () => {
+  it('ends even if that cannot be shown', async () => {
     const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     const shell = await started({
       switches: ['no-sandbox'],

@@ -26,14 +26,14 @@ const ADAPTER: PortDouble = {
 const BOARD: PortDouble = { portId: 'b', portName: 'ttyS0' };
 
 describe('choosing the port of the scale', () => {
-  it('takes the only port without a question, and notes it', async () => {
+  it('selects the only port without a question, and stores it', async () => {
     const shell = await opened();
     expect(await shell.selectPort([ADAPTER], page(shell))).toBe('a');
     expect(shell.dialogs).toEqual([]);
     expect(noteOf(shell)).toEqual({ name: 'USB serial adapter' });
   });
 
-  it('asks by name where there are several', async () => {
+  it('asks by name if there are several', async () => {
     const shell = await opened();
     shell.answers.push(1);
     expect(await shell.selectPort([BOARD, ADAPTER], page(shell))).toBe('a');
@@ -45,7 +45,7 @@ describe('choosing the port of the scale', () => {
     });
   });
 
-  it('shows the signs in a name that systems take for the mark of a key', async () => {
+  it('shows characters that systems treat as access keys', async () => {
     const shell = await opened();
     shell.answers.push(0);
     const signs = { ...ADAPTER, displayName: 'Scale_one & two' };
@@ -53,7 +53,7 @@ describe('choosing the port of the scale', () => {
     expect(shell.dialogs[0]?.buttons[0]).toBe('Scale_one & two (ttyUSB0)');
   });
 
-  it('puts the port used last first the next time', async () => {
+  it('lists the last used port first the next time', async () => {
     const shell = await opened();
     shell.answers.push(1, 0);
     await shell.selectPort([BOARD, ADAPTER], page(shell));
@@ -61,14 +61,14 @@ describe('choosing the port of the scale', () => {
     expect(shell.dialogs[1]?.buttons[0]).toBe('USB serial adapter (ttyUSB0)');
   });
 
-  it('chooses none when the person does, and notes nothing', async () => {
+  it('selects none when the person cancels, and stores nothing', async () => {
     const shell = await opened();
     shell.answers.push(2);
     expect(await shell.selectPort([BOARD, ADAPTER], page(shell))).toBe('');
     expect(() => noteOf(shell)).toThrow();
   });
 
-  it('says what to do where there is no port', async () => {
+  it('explains what to do without a port', async () => {
     const shell = await opened();
     expect(await shell.selectPort([], page(shell))).toBe('');
     expect(shell.dialogs[0]).toMatchObject({
@@ -78,7 +78,7 @@ describe('choosing the port of the scale', () => {
     });
   });
 
-  it('answers once also when the question cannot be asked', async () => {
+  it('answers once even if the question cannot be shown', async () => {
     const shell = await opened();
     const noted = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     // The double's dialog throws without a prepared answer.
@@ -101,7 +101,7 @@ describe('using the port again', () => {
   const noted = (folder: string) =>
     writeFileSync(join(folder, 'scale-port.json'), '{"name":"USB serial adapter"}');
 
-  it('is allowed for the port that was chosen, on our own page', async () => {
+  it('is allowed for the chosen port, on our own page', async () => {
     const shell = await opened(noted);
     expect(shell.mayUseDevice('serial', 'app://gambrel', device)).toBe(true);
     expect(shell.mayUseDevice('serial', 'app://gambrel', { ...device, name: 'Another' })).toBe(false);
@@ -117,12 +117,9 @@ describe('using the port again', () => {
     expect(shell.mayUseDevice('serial', 'app://gambrel', device)).toBe(true);
   });
 
-  it.each(['nonsense', '{}', '{"name":7}', '{"name":""}'])(
-    'is refused where the note is %s',
-    async (note) => {
-      const shell = await opened((folder) => writeFileSync(join(folder, 'scale-port.json'), note));
-      expect(shell.mayUseDevice('serial', 'app://gambrel', device)).toBe(false);
-      expect(shell.mayUseDevice('serial', 'app://gambrel', {})).toBe(false);
-    },
-  );
+  it.each(['nonsense', '{}', '{"name":7}', '{"name":""}'])('is refused if the note is %s', async (note) => {
+    const shell = await opened((folder) => writeFileSync(join(folder, 'scale-port.json'), note));
+    expect(shell.mayUseDevice('serial', 'app://gambrel', device)).toBe(false);
+    expect(shell.mayUseDevice('serial', 'app://gambrel', {})).toBe(false);
+  });
 });

@@ -20,7 +20,7 @@ const kept = (shell: Booted) => {
 const logOf = (shell: Booted) => readFileSync(join(shell.folder, 'logs', 'gambrel.log'), 'utf8');
 
 describe('logging off Windows', () => {
-  it('backs the book up, closes it whole and seals it before the handler returns', async () => {
+  it('backs up, closes and seals the book before the handler returns', async () => {
     const shell = await working();
     expect(kept(shell)).toEqual([]);
     windowOf(shell).endSession('logoff');
@@ -34,7 +34,7 @@ describe('logging off Windows', () => {
     expect(logOf(shell)).toMatch(/ session-ended reasons=logoff closed=true$/m);
   });
 
-  it('closes the book without a backup where the end is forced', async () => {
+  it('closes the book without a backup if the end is forced', async () => {
     const shell = await working();
     windowOf(shell).endSession('shutdown', 'critical');
     expect(kept(shell).filter((name) => name.endsWith('.gambrel'))).toEqual([]);
@@ -43,7 +43,7 @@ describe('logging off Windows', () => {
     ]);
   });
 
-  it('does not hold the system longer than it waits, when the desk is slow', async () => {
+  it('delays the system no longer than its limit, when the desk is slow', async () => {
     const shell = await working();
     const [desk] = shell.desks;
     if (desk) desk.busy = true;
@@ -53,7 +53,7 @@ describe('logging off Windows', () => {
     expect(logOf(shell)).toMatch(/ session-ended reasons=logoff closed=false$/m);
   });
 
-  it('is heard once, and starts no other desk', async () => {
+  it('is handled once, and starts no other desk', async () => {
     const shell = await working();
     windowOf(shell).endSession('logoff');
     windowOf(shell).endSession('logoff');
@@ -65,7 +65,7 @@ describe('logging off Windows', () => {
 });
 
 describe('shutting down Linux or macOS', () => {
-  it('quits as a person would, and has the system wait for it', async () => {
+  it('quits as a person would, and delays the system meanwhile', async () => {
     const shell = await working();
     const event = { prevented: false, preventDefault: () => (event.prevented = true) };
     shell.powerMonitor.emit('shutdown', event);

@@ -26,14 +26,14 @@ describe('starting', () => {
     expect(shell.dialogs).toEqual([]);
   });
 
-  it('gives way to a first instance without touching anything', async () => {
+  it('gives way to a first instance without side effects', async () => {
     const shell = await started({ onlyInstance: false, bookThere: false });
     expect(shell.ended).toBe(0);
     expect([shell.windows, shell.desks]).toEqual([[], []]);
     expect(existsSync(shell.book)).toBe(false);
   });
 
-  it('comes to the front when it is started again', async () => {
+  it('brings the window to the front on a second start', async () => {
     const shell = await opened();
     const window = windowOf(shell);
     window.minimized = true;
@@ -42,13 +42,13 @@ describe('starting', () => {
     expect([window.minimized, window.focused]).toEqual([false, 1]);
   });
 
-  it('says in a sentence what is wrong with --book, and ends', async () => {
+  it('reports an invalid --book in a sentence, and ends', async () => {
     const shell = await started({ args: ['--no-sandbox-like-switch', '--book'] });
     await expect.poll(() => shell.ended).toBe(1);
     expect(shell.dialogs[0]?.message).toMatch(/^After --book comes the path of a book/);
   });
 
-  it('keeps the size of the window, and survives a note that makes no sense', async () => {
+  it('keeps the size of the window, and survives an invalid note', async () => {
     const sized = (text: string) =>
       opened({ prepare: (folder) => writeFileSync(join(folder, 'window.json'), text) });
     const shell = await sized('{"width":1500,"height":900,"maximized":true}');
@@ -71,7 +71,7 @@ describe('starting', () => {
 });
 
 describe('the preload', () => {
-  it('is one file that requires electron alone and exposes what the contract says', async () => {
+  it('is one file that requires only electron and exposes what the contract states', async () => {
     expect(readdirSync(join(OUT, 'preload'))).toEqual(['preload.cjs']);
     const text = readFileSync(join(OUT, 'preload/preload.cjs'), 'utf8');
     expect(text.match(/\brequire\(|\bimport\b/g)).toEqual(['require(']);
@@ -81,8 +81,8 @@ describe('the preload', () => {
   });
 });
 
-describe('what a window may not do', () => {
-  it('serves its own files under the strict policy, and nothing from elsewhere', async () => {
+describe('a window’s restrictions', () => {
+  it('serve its own files under the strict policy, and nothing else', async () => {
     const shell = await opened();
     const page = await shell.load('app://gambrel/');
     expect(page.headers.get('content-security-policy')).toBe(WINDOW_POLICY);
@@ -97,7 +97,7 @@ describe('what a window may not do', () => {
     }
   });
 
-  it('may not leave, be redirected, open windows or hold other pages', async () => {
+  it('forbid leaving, redirects, other windows and embedded pages', async () => {
     const { contents } = windowOf(await opened());
     for (const event of ['will-navigate', 'will-redirect', 'will-frame-navigate'] as const) {
       expect(contents.tries(event, 'app://gambrel/#/rail')).toBe(true);
@@ -118,7 +118,7 @@ describe('what a window may not do', () => {
     expect(prevented).toBe(true);
   });
 
-  it('has the right to a serial scale and no other', async () => {
+  it('permit a serial scale and nothing else', async () => {
     const shell = await opened();
     const ours = 'app://gambrel/';
     expect(await shell.requestRights('serial', ours)).toBe(true);
@@ -139,7 +139,7 @@ describe('what a window may not do', () => {
     }
   });
 
-  it('reaches no network', async () => {
+  it('forbid the network', async () => {
     const shell = await opened();
     const through = [
       'app://gambrel/assets/index.js',
@@ -151,7 +151,7 @@ describe('what a window may not do', () => {
     for (const url of stopped) expect(await shell.blocks(url), url).toBe(true);
   });
 
-  it('gets no port to the desk when the page that asks is not ours, or is gone', async () => {
+  it('refuse a port to the desk for pages that are not ours, or are gone', async () => {
     const shell = await opened();
     for (const frame of [{ url: 'https://example.org/' }, { url: 'app://elsewhere/' }, null]) {
       shell.frame = frame;
@@ -161,8 +161,8 @@ describe('what a window may not do', () => {
   });
 });
 
-describe('the way to the book', () => {
-  it('carries a call from the page to the book on disk and back, and the news of a change', async () => {
+describe('the path to the book', () => {
+  it('carries a call from the page to the book on disk and back, and notifications of changes', async () => {
     const shell = await opened();
     const bridge = await bridgeOf(shell);
     const heard: (string | null)[] = [];
@@ -185,7 +185,7 @@ describe('the way to the book', () => {
     book.close();
   });
 
-  it('closes the book when it quits and leaves one file', async () => {
+  it('closes the book on quit and leaves one file', async () => {
     const shell = await opened();
     await (await bridgeOf(shell)).call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
     windowOf(shell).close();
@@ -196,7 +196,7 @@ describe('the way to the book', () => {
     ]);
   });
 
-  it('starts a desk that stopped again, says so, and the window starts afresh', async () => {
+  it('restarts a desk that stopped, reports it, and reloads the window', async () => {
     const shell = await opened();
     const bridge = await bridgeOf(shell);
     await bridge.call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
@@ -215,7 +215,7 @@ describe('the way to the book', () => {
     expect(shell.desks).toHaveLength(2);
   });
 
-  it('gives up on a desk that stops again and again', async () => {
+  it('gives up on a desk that stops repeatedly', async () => {
     const shell = await opened();
     for (let n = 1; n <= 3; n += 1) {
       await expect.poll(() => windowOf(shell).contents.loads, { timeout: 10_000 }).toBe(n);
@@ -226,7 +226,7 @@ describe('the way to the book', () => {
     expect(shell.desks).toHaveLength(3);
   });
 
-  it('opens the demo without making a book', async () => {
+  it('opens the demo without creating a book', async () => {
     const shell = await started();
     await clear(shell);
     const demo = await opened({ args: ['--demo', '--book', shell.book] });
@@ -237,7 +237,7 @@ describe('the way to the book', () => {
     expect(existsSync(shell.book)).toBe(false);
   }, 90_000); // The demo's seasons are entered one by one.
 
-  it('keeps the demo of an installed program in its own folder, not in its archive', async () => {
+  it('stores the demo of an installed program in its own folder, not in its archive', async () => {
     const shell = await opened({ installed: true, args: ['--demo'] });
     expect(existsSync(join(shell.folder, 'demo-0.1.0.gambrel'))).toBe(true);
     // It is not among the shop's books either.
@@ -252,7 +252,7 @@ describe('a book that does not open', () => {
     other.close();
   };
 
-  it('is told by the window, not by the shell; the file stays as it is', async () => {
+  it('is reported by the window, not by the shell; the file is unchanged', async () => {
     let before: Buffer | undefined;
     const shell = await opened({
       prepare(folder) {
@@ -270,7 +270,7 @@ describe('a book that does not open', () => {
     await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^No backup could be made/);
   });
 
-  it('that is damaged gives way to its newest backup, and the damaged file is kept', async () => {
+  it('is replaced by its newest backup if it is damaged, and the damaged file is kept', async () => {
     const first = await opened();
     const bridge = await bridgeOf(first);
     await bridge.call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
@@ -296,7 +296,7 @@ describe('a book that does not open', () => {
 });
 
 describe('the menu', () => {
-  it('prints the window, says why it could not, and is silent when the person changed their mind', async () => {
+  it('prints the window, reports failures, and is silent when the person cancels', async () => {
     const shell = await opened();
     const { contents } = windowOf(shell);
     click(shell, '&Print…');
@@ -309,7 +309,7 @@ describe('the menu', () => {
     expect(shell.dialogs[0]?.message).toBe('Nothing was printed: Invalid printer settings.');
   });
 
-  it('does not mind being used after the window was closed', async () => {
+  it('can be used after the window was closed', async () => {
     const shell = await opened();
     const { contents } = windowOf(shell);
     windowOf(shell).close();

@@ -5,12 +5,12 @@ import { click, opened, started, windowOf } from './running.ts';
 const soon = { timeout: 10_000 };
 
 describe('the window', () => {
-  it('appears where a hidden one is never drawn, as under Wayland', async () => {
+  it('appears if a hidden one is never drawn, as under Wayland', async () => {
     const shell = await opened({ withheld: ['ready-to-show'] });
     expect(windowOf(shell).shows).toBe(1);
   });
 
-  it('appears after three seconds where the runtime says nothing at all', async () => {
+  it('appears after three seconds without any event of the runtime', async () => {
     const shell = await started({ withheld: ['ready-to-show', 'did-finish-load'] });
     await expect.poll(() => windowOf(shell).contents.loads, soon).toBe(1);
     expect(windowOf(shell).shown).toBe(false);
@@ -18,7 +18,7 @@ describe('the window', () => {
     expect(windowOf(shell).shows).toBe(1);
   });
 
-  it('appears once when everything is said, and does not come up again by itself after a reload', async () => {
+  it('appears once with all events, and does not come to the front after a reload', async () => {
     const shell = await opened();
     windowOf(shell).contents.reload();
     await expect.poll(() => windowOf(shell).contents.loads).toBe(2);
@@ -32,7 +32,7 @@ describe('the window', () => {
     await expect.poll(() => windowOf(shell).shown, { timeout: 1_500 }).toBe(true);
   });
 
-  it('appears with a sentence when its page cannot be loaded', async () => {
+  it('appears with a message when its page cannot be loaded', async () => {
     const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     const shell = await opened({ rejects: { loadURL: new Error('ERR_FAILED (-2) loading app://gambrel/') } });
     await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^The window could not be loaded\. .*The book is untouched\.$/); // prettier-ignore
@@ -40,7 +40,7 @@ describe('the window', () => {
     told.mockRestore();
   });
 
-  it('has nothing to say when another page took the place of one that was loading', async () => {
+  it('reports nothing when another page replaced one that was loading', async () => {
     const aborted = Object.assign(new Error('ERR_ABORTED (-3) loading'), { code: 'ERR_ABORTED', errno: -3 });
     const shell = await opened({ rejects: { loadURL: aborted } });
     click(shell, '&About Gambrel');
@@ -48,7 +48,7 @@ describe('the window', () => {
     expect(shell.dialogs).toEqual([]);
   });
 
-  it('says so when its page cannot be loaded again', async () => {
+  it('reports when its page cannot be loaded again', async () => {
     const rejects: { loadURL?: Error } = {};
     const shell = await opened({ rejects });
     rejects.loadURL = new Error('ERR_FAILED (-2) loading app://gambrel/');
@@ -57,7 +57,7 @@ describe('the window', () => {
     expect(shell.dialogs).toHaveLength(1);
   });
 
-  it('takes a page that is not there for one that could not be loaded, and not for a page', async () => {
+  it('treats a missing page as a failed load', async () => {
     const shell = await opened();
     await expect(windowOf(shell).contents.open('app://gambrel/gone.html')).rejects.toThrow(/ERR_FAILED/);
     await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^The window could not be loaded\./);

@@ -7,8 +7,8 @@ const LEFT = { x: 0, y: 0, width: 1920, height: 1040 };
 const RIGHT = { x: 1920, y: 0, width: 1920, height: 1040 };
 const PLACE = { x: 2000, y: 100, width: 1500, height: 900, maximized: false };
 
-describe('the place of the window', () => {
-  it('is kept, on a second screen too', async () => {
+describe('the bounds of the window', () => {
+  it('are restored, on a second screen too', async () => {
     const screens = [LEFT, RIGHT];
     const shell = await opened({ screens, prepare: note('window', PLACE) });
     expect(windowOf(shell).options).toMatchObject({ x: 2000, y: 100, width: 1500, height: 900 });
@@ -22,13 +22,13 @@ describe('the place of the window', () => {
     ['above all screens, where it cannot be taken hold of', { ...PLACE, x: 100, y: -500 }],
     ['all but a corner outside', { ...PLACE, x: 1800 }],
     ['below the last line', { ...PLACE, x: 100, y: 1020 }],
-  ])('is the middle again, in the same size, after %s', async (_where, place) => {
+  ])('are centered, in the same size, after %s', async (_where, place) => {
     const { options } = windowOf(await opened({ screens: [LEFT], prepare: note('window', place) }));
     expect(options).toMatchObject({ width: 1500, height: 900 });
     expect([options.x, options.y]).toEqual([undefined, undefined]);
   });
 
-  it('may lie on a screen left of the first', async () => {
+  it('may be on a screen left of the first', async () => {
     const screens = [LEFT, { ...LEFT, x: -1920 }];
     const place = { ...PLACE, x: -1900 };
     expect(windowOf(await opened({ screens, prepare: note('window', place) })).options.x).toBe(-1900);
@@ -36,7 +36,7 @@ describe('the place of the window', () => {
 });
 
 describe('the menu', () => {
-  it('has a key for everything', async () => {
+  it('has an accelerator for every item', async () => {
     const shell = await opened();
     const keys = shell.menu.map(({ label, submenu }) => [
       label,
@@ -104,7 +104,7 @@ describe('the menu', () => {
     }
   });
 
-  it('does not mind being used after the window was closed', async () => {
+  it('can be used after the window was closed', async () => {
     const shell = await opened();
     const { contents } = windowOf(shell);
     const items = menuItems(shell);
@@ -122,7 +122,7 @@ describe('on other systems', () => {
     onTestFinished(() => void Object.defineProperty(process, 'platform', { value: own }));
   }
 
-  it('macOS finds About, Hide and Quit under the name of the program, first of all, and not twice', async () => {
+  it('macOS has About, Hide and Quit under the name of the program, first, and only once', async () => {
     pretend('darwin');
     const shell = await opened();
     const [first] = shell.menu;
@@ -141,7 +141,7 @@ describe('on other systems', () => {
     expect(shell.appUserModelId).toBe(null);
   });
 
-  it('macOS shows a sentence over the window, where it stops nothing', async () => {
+  it('macOS shows a message on the window, where it blocks nothing', async () => {
     pretend('darwin');
     const shell = await opened();
     windowOf(shell).contents.emit('render-process-gone', {}, { reason: 'crashed' });
@@ -150,7 +150,7 @@ describe('on other systems', () => {
       .toEqual([expect.stringMatching(/^The window stopped/)]);
   });
 
-  it('the taskbar of Windows knows the program by the name that its installer gives the shortcuts', async () => {
+  it('the Windows taskbar knows the program by the id that its installer gives the shortcuts', async () => {
     pretend('win32');
     const shell = await started({ onlyInstance: false });
     expect(shell.appUserModelId).toBe(builder.appId);
@@ -158,7 +158,7 @@ describe('on other systems', () => {
 });
 
 describe('a window that stops', () => {
-  it('is opened again with a sentence, and the book is as it was', async () => {
+  it('is reopened with a message, and the book is unchanged', async () => {
     const shell = await opened();
     await (await bridgeOf(shell)).call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
     const { contents } = windowOf(shell);
@@ -174,7 +174,7 @@ describe('a window that stops', () => {
     expect([contents.loads, shell.desks.length]).toEqual([2, 1]);
   });
 
-  it('again and again ends the program, with the book closed', async () => {
+  it('repeatedly ends the program, with the book closed', async () => {
     const shell = await opened();
     const { contents } = windowOf(shell);
     for (let n = 1; n <= 3; n += 1) {
@@ -200,7 +200,7 @@ describe('a window that stops', () => {
     expect(shell.ended).toBe(null);
   });
 
-  it('that does not answer is left alone or opened again, as the person says', async () => {
+  it('and hangs is left alone or reopened, as the person chooses', async () => {
     const shell = await opened();
     const window = windowOf(shell);
     shell.answers.push(0, 1);
@@ -212,7 +212,7 @@ describe('a window that stops', () => {
     await expect.poll(() => window.contents.loads).toBe(2);
   });
 
-  it('that does not answer is asked about once at a time', async () => {
+  it('and hangs is asked about once at a time', async () => {
     const shell = await opened();
     const window = windowOf(shell);
     shell.boxes.stand = 1;
@@ -227,7 +227,7 @@ describe('a window that stops', () => {
     await expect.poll(() => window.contents.loads).toBe(2);
   });
 
-  it('that does not answer and was closed meanwhile is let go', async () => {
+  it('and hangs is ignored if it was closed meanwhile', async () => {
     const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     const shell = await opened();
     const window = windowOf(shell);
@@ -240,7 +240,7 @@ describe('a window that stops', () => {
     told.mockRestore();
   });
 
-  it('again and again ends the program also where that cannot be said', async () => {
+  it('repeatedly ends the program even if no message can be shown', async () => {
     const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     const rejects: { showMessageBox?: Error } = { showMessageBox: new Error('no display') };
     const shell = await opened({ rejects });

@@ -47,7 +47,7 @@ const complete = () =>
   existsSync(target()) && readFileSync(target()).equals(CONTENT) && !existsSync(partial());
 
 describe('a transfer that is cut', () => {
-  it('goes on from where it stopped, as often as it takes while enough comes each time', async () => {
+  it('resumes where it stopped, as often as necessary while each attempt makes progress', async () => {
     await serving([
       { cutAfter: 100_000 },
       { cutAfter: 100_000 },
@@ -64,7 +64,7 @@ describe('a transfer that is cut', () => {
     expect(Math.min(...from.slice(1))).toBeGreaterThan(0);
   });
 
-  it('gives up after a few tries that bring next to nothing, and keeps what came for the next run', async () => {
+  it('gives up after a few attempts with little progress, and keeps the data for the next run', async () => {
     await serving([{ cutAfter: 1_000 }, { cutAfter: 10 }, { cutAfter: 10 }, 'whole']);
     await expect(fetchIt()).rejects.toThrow();
     expect(line.asked).toHaveLength(3);
@@ -76,20 +76,20 @@ describe('a transfer that is cut', () => {
     expect(complete()).toBe(true);
   });
 
-  it('begins anew at a server that sends no parts', async () => {
+  it('restarts with a server without range requests', async () => {
     await serving([{ cutAfter: 100_000 }, 'whole'], { ranges: false });
     await fetchIt();
     expect(complete()).toBe(true);
   });
 
-  it('is complete when only the last word was missing', async () => {
+  it('is complete when only the last acknowledgment was missing', async () => {
     await serving(['whole']);
     writeFileSync(partial(), CONTENT);
     await fetchIt();
     expect(complete()).toBe(true);
   });
 
-  it('begins anew when what was begun is longer than the file', async () => {
+  it('restarts when the partial file is longer than the file', async () => {
     await serving(['whole']);
     writeFileSync(partial(), Buffer.alloc(500_000));
     await fetchIt();
@@ -99,7 +99,7 @@ describe('a transfer that is cut', () => {
 });
 
 describe('a transfer that stalls', () => {
-  it('is cut by us and goes on', async () => {
+  it('is aborted by us and resumed', async () => {
     await serving([{ stallAfter: 200_000 }, 'whole']);
     const why: Error[] = [];
     await fetchIt({ onRetry: (error) => why.push(error) });
@@ -109,7 +109,7 @@ describe('a transfer that stalls', () => {
     expect(complete()).toBe(true);
   });
 
-  it('has no limit on the whole: one that is slow and never silent arrives', async () => {
+  it('has no total limit: a slow but active one completes', async () => {
     await serving([{ cutAfter: 90_000 }]); // Each connection delivers a little, and breaks.
     await fetchIt();
     expect(line.asked.length).toBeGreaterThan(QUICK.pauses.length + 1);
@@ -118,20 +118,20 @@ describe('a transfer that stalls', () => {
 });
 
 describe('an answer that is not the file', () => {
-  it.each([404, 403, 410])('%i is told at once', async (status) => {
+  it.each([404, 403, 410])('%i fails immediately', async (status) => {
     await serving([{ status }, 'whole']);
     await expect(fetchIt()).rejects.toMatchObject({ name: 'Refused', status });
     expect(line.asked).toHaveLength(1);
   });
 
-  it.each([503, 429, 500])('%i is asked again', async (status) => {
+  it.each([503, 429, 500])('%i is retried', async (status) => {
     await serving([{ status }, 'whole']);
     await fetchIt();
     expect(complete()).toBe(true);
   });
 });
 
-it('tells how much has come, from what lay there already to the whole', async () => {
+it('reports progress, including data from before', async () => {
   await serving(['whole']);
   writeFileSync(partial(), CONTENT.subarray(0, 150_000));
   const told: [number, number][] = [];
@@ -142,7 +142,7 @@ it('tells how much has come, from what lay there already to the whole', async ()
 });
 
 describe('a proxy', () => {
-  it.each(['HTTP_PROXY', 'http_proxy'])('is used when %s names it, for what is missing too', async (name) => {
+  it.each(['HTTP_PROXY', 'http_proxy'])('is used when %s names it, for missing files too', async (name) => {
     const { address, tunnels } = await proxy();
     await serving([{ cutAfter: 100_000 }, 'whole']);
     vi.stubEnv(name, address);
@@ -151,7 +151,7 @@ describe('a proxy', () => {
     expect(complete()).toBe(true);
   });
 
-  it('is left aside for the places that NO_PROXY names', async () => {
+  it('is not used for hosts in NO_PROXY', async () => {
     const { address, tunnels } = await proxy();
     await serving(['whole']);
     vi.stubEnv('HTTP_PROXY', address);
@@ -161,7 +161,7 @@ describe('a proxy', () => {
     expect(complete()).toBe(true);
   });
 
-  it('that refuses is told at once', async () => {
+  it('fails immediately if it refuses', async () => {
     const { address, tunnels } = await proxy(407);
     await serving(['whole']);
     vi.stubEnv('HTTP_PROXY', address);

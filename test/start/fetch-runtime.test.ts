@@ -85,7 +85,7 @@ async function inProcess(script: string, env: Record<string, string> = {}): Prom
 }
 
 describe('the runtime', () => {
-  it('arrives over a line that stalls and breaks, shows how far it is, and leaves nothing behind', async () => {
+  it('arrives over a connection that stalls and breaks, shows progress, and leaves no temporary files', async () => {
     await serving([{ stallAfter: 500_000 }, { cutAfter: 700_000 }, 'whole']);
     const { shown, sentence } = await fetchIt();
     expect(sentence).toBe('');
@@ -97,7 +97,7 @@ describe('the runtime', () => {
     expect(readdirSync(join(folder, 'node_modules/.cache'))).toEqual([]);
   });
 
-  it('is not asked for again when it lies in the cache', async () => {
+  it('is not downloaded again if it is in the cache', async () => {
     await serving(['whole']);
     await fetchIt();
     rmSync(join(folder, 'node_modules/electron/dist'), { recursive: true });
@@ -106,7 +106,7 @@ describe('the runtime', () => {
     expect(arrived()).toBe(true);
   });
 
-  it('goes on in the next run from what this one kept, and says so', async () => {
+  it('resumes in the next run from the partial file, and says so', async () => {
     await serving([{ cutAfter: 1_000_000 }, { cutAfter: 10 }, { cutAfter: 10 }, { cutAfter: 10 }, 'whole']);
     expect((await fetchIt()).sentence).toBe(
       'The desktop runtime could not be fetched: the connection broke off. What came (1 MB) is kept, and the next start goes on from there.',
@@ -119,7 +119,7 @@ describe('the runtime', () => {
     expect(arrived()).toBe(true);
   });
 
-  it('is thrown away when its checksum differs, so that the next run does not go on from it', async () => {
+  it('is deleted when its checksum differs, so that the next run does not resume from it', async () => {
     await serving(['whole']);
     expectChecksumOf(Buffer.from('another file'));
     expect((await fetchIt()).sentence).toBe(
@@ -131,7 +131,7 @@ describe('the runtime', () => {
     expect(line.asked).toEqual(['', '']);
   });
 
-  it('says at once where it cannot be had, and how a proxy is named', async () => {
+  it('reports immediately where it cannot be downloaded, and how to set a proxy', async () => {
     await serving([{ status: 404 }]);
     expect((await fetchIt()).sentence).toMatch(
       /fetched: 127\.0\.0\.1:\d+ answered 404 instead of the file\.$/,
@@ -142,7 +142,7 @@ describe('the runtime', () => {
   });
 });
 
-it('npm start says why there is no runtime, and that the browser opens instead', async () => {
+it('npm start reports why there is no runtime, and that the browser opens instead', async () => {
   await serving([{ status: 404 }]);
   // As a person with a display, who may use the desktop app.
   const said = await inProcess(
@@ -164,7 +164,7 @@ describe('behind a proxy', () => {
     return proxy;
   };
 
-  it('the runtime comes through the one that HTTPS_PROXY names, cut or not', async () => {
+  it('the runtime is downloaded through HTTPS_PROXY, interrupted or not', async () => {
     const { address, tunnels } = await proxied();
     await serving([{ cutAfter: 1_000_000 }, 'whole'], { secure: true });
     expect((await fetchIt({ ...trusted, HTTPS_PROXY: address })).sentence).toBe('');
@@ -174,7 +174,7 @@ describe('behind a proxy', () => {
     expect(arrived()).toBe(true);
   });
 
-  it('the runtime comes straight from places that NO_PROXY names', async () => {
+  it('the runtime is downloaded directly from hosts in NO_PROXY', async () => {
     const { address, tunnels } = await proxied();
     await serving(['whole'], { secure: true });
     expect((await fetchIt({ ...trusted, HTTPS_PROXY: address, NO_PROXY: 'localhost' })).sentence).toBe('');
@@ -184,13 +184,13 @@ describe('behind a proxy', () => {
   it.each([
     [407, /the proxy asks for a name and a password: write them into HTTPS_PROXY/],
     [403, /the proxy answered 403\.$/],
-  ])('a refusal with %i is told', async (status, words) => {
+  ])('a refusal with %i is reported', async (status, words) => {
     const { address } = await proxied(status);
     await serving(['whole'], { secure: true });
     expect((await fetchIt({ HTTPS_PROXY: address })).sentence).toMatch(words);
   });
 
-  it('a certificate that is not trusted is told, with the remedy', async () => {
+  it('an untrusted certificate is reported with the remedy', async () => {
     await serving(['whole'], { secure: true });
     expect((await fetchIt()).sentence).toMatch(/certificate is not trusted here .*NODE_EXTRA_CA_CERTS\.$/);
     expect(line.asked).toEqual([]);

@@ -9,7 +9,7 @@ function shownOn(isTTY: boolean) {
 }
 
 describe('progress', () => {
-  it('writes over its own line in a terminal, and only when the line changes', () => {
+  it('rewrites its line in a terminal, only when the line changes', () => {
     const { came, end, text } = shownOn(true);
     for (const bytes of [0, 1, 55_000_000, 110_000_000]) came(bytes, 110_000_000);
     end();
@@ -41,7 +41,7 @@ describe('progress', () => {
     expect(text()).toMatch(/^ {2}0 MB of 100 MB \(0 %\)\n {2}10 MB of 100 MB/);
   });
 
-  it('shows what came where the server does not say how much there is', () => {
+  it('shows the downloaded amount if the total is unknown', () => {
     const { came, text } = shownOn(true);
     came(3_000_000, 0);
     expect(text()).toBe('\r  3 MB');

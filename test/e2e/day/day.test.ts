@@ -30,7 +30,7 @@ describe('a day of the shop, by keyboard', { timeout: 150_000 }, () => {
     expect((await day.call('records.list', {})).length).toBe(EVERYBODY.length + 1);
   });
 
-  it('grinds two pooled batches, each hunter with as many packages as are due', async () => {
+  it('grinds two pooled batches and divides the packages among the hunters', async () => {
     await cutEverything(day);
     await grind(day, FIRST_BATCH);
     await cleanGrinder(day);
@@ -38,7 +38,7 @@ describe('a day of the shop, by keyboard', { timeout: 150_000 }, () => {
     await setReady(day, 'dee');
   });
 
-  it('bills to the cent, takes money, gives some back, and lets meat go', async () => {
+  it('bills to the cent, takes payments, refunds, and hands over', async () => {
     await counter.billPayAndGo(day, 'al', { cents: PAID.al, how: 'Cash' });
     await counter.firstOfThePair(day);
     const elk = [
@@ -54,23 +54,22 @@ describe('a day of the shop, by keyboard', { timeout: 150_000 }, () => {
     await counter.jonDonates(day);
   });
 
-  it('holds all that a late positive result reaches, and says whom to call', async () => {
+  it('holds everything affected by a late positive result, and lists whom to call', async () => {
     await result.comesBackPositive(day);
     await result.namesEverybody(day);
     await result.refusesTheRest(day);
     await result.isDealtWith(day);
   });
 
-  it('knows what is still owed, each part under the name of who owes it', () => evening.openBalances(day));
+  it('lists open balances, each share under its debtor', () => evening.openBalances(day));
 
   it('closes the till to the cent', () => evening.closeTill(day));
 
-  it('prints the record book of the week for an officer, without a price', () =>
-    evening.printForOfficer(day));
+  it('prints the record book of the week for an officer, without prices', () => evening.printForOfficer(day));
 
-  it('gives the accountant the same figures', () => evening.saveForAccountant(day));
+  it('exports the same figures for the accountant', () => evening.saveForAccountant(day));
 
-  it('needed no mouse, and complained about nothing', async () => {
+  it('needed no mouse, and raised no console errors', async () => {
     expect((await countedOf(day.page)).clicks).toBe(0);
     expect(day.complaints).toEqual([]);
   });
