@@ -72,6 +72,20 @@ export const putCoolerAway: Step = {
   },
 }; // prettier-ignore
 
+export const bringCoolerBack: Step = {
+  weight: 0.5,
+  calls: ['coolers.restore'],
+  draw(shop, dice) {
+    const cooler = dice.mostly(shop.book.coolers.filter(({ away }) => away), [...shop.book.coolers, NO_COOLER]);
+    if (!cooler) return null;
+    const same = shop.book.coolers.some((one) => !one.away && one.name === cooler.name);
+    return act('coolers.restore', { id: cooler.id }, {
+      refuse: because([!cooler.away || cooler === NO_COOLER, 'cooler.unknown'], [same && cooler.away, 'cooler.twice']),
+      done: () => void (cooler.away = false),
+    });
+  },
+}; // prettier-ignore
+
 export const hang: Step = {
   weight: 2,
   calls: ['animals.hang'],
