@@ -1,5 +1,5 @@
-/** A folder for what the tests of one run share; it goes when the run has ended. */
-import { mkdtempSync, rmSync } from 'node:fs';
+/** A folder for what the tests of one run share. It is removed when the run has ended, as are those whose names begin with its name. */
+import { globSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
@@ -13,5 +13,7 @@ declare module 'vitest' {
 export function setup({ provide }: TestProject): () => void {
   const folder = mkdtempSync(join(tmpdir(), 'gambrel-run-'));
   provide('runFolder', folder);
-  return () => rmSync(folder, { recursive: true, force: true });
+  return () => {
+    for (const one of [folder, ...globSync(`${folder}-*`)]) rmSync(one, { recursive: true, force: true });
+  };
 }

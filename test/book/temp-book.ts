@@ -1,18 +1,21 @@
 import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll } from 'vitest';
+import { expect, inject } from 'vitest';
 
-const folders: string[] = [];
+/** Folders of the test file that runs now. Its worker may have run others before. */
+let current: { file: string | undefined; folders: string[] } = { file: undefined, folders: [] };
 
-// Only then: a book may serve all tests of a file, and a desk says so when its book goes away.
-afterAll(() => {
-  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
-});
-
-/** A path for a book in a fresh folder that goes when the tests of the file have ended. */
+/**
+ * A path for a book in a fresh folder. All tests of a file may share a book, so the folders of a file are removed when the
+ * next file of the worker asks for one, and the last ones with the run's folder (`run-folder.ts`).
+ */
 export function tempBookPath(name = 'shop.gambrel'): string {
-  const folder = mkdtempSync(join(tmpdir(), 'gambrel-test-'));
-  folders.push(folder);
+  const file = expect.getState().testPath;
+  if (file !== current.file) {
+    for (const folder of current.folders) rmSync(folder, { recursive: true, force: true });
+    current = { file, folders: [] };
+  }
+  const folder = mkdtempSync(`${inject('runFolder')}-test-`);
+  current.folders.push(folder);
   return join(folder, name);
 }

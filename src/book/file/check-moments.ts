@@ -8,7 +8,7 @@ import { quoted, tablesOf } from './tables.ts';
  * with the schema.
  */
 const MOMENT = /^at$|_at$/;
-const DAY = /_on$|_date$|^use_by$|^valid_(?:from|until)$/;
+const DAY = /^day$|_on$|_date$|^use_by$|^valid_(?:from|until)$/;
 
 /** The prefix of a moment that is comparable as text. */
 const BEGINS = /^\d{4}-\d\d-\d\dT/;
