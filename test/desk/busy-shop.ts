@@ -1,4 +1,6 @@
-import { cut, freshDesk, takeIn, type FreshDesk } from './fresh-desk.ts';
+import { tempBookPath } from '../book/temp-book.ts';
+import { cut, deskOn, setUpDesk, takeIn, type FreshDesk } from './fresh-desk.ts';
+import { copyOfShop } from './shop-template.ts';
 
 export const BUSY_NOW = '2026-10-10T15:00:00Z';
 
@@ -6,7 +8,15 @@ export type BusyShop = FreshDesk & { done: number; cutting: number; batchId: num
 
 /** A shop with a finished, billed animal, a tested grind and trim that waits. */
 export async function busyShop(): Promise<BusyShop> {
-  const shop = await freshDesk('lb', BUSY_NOW);
+  const path = tempBookPath();
+  await copyOfShop('busy', path, makeBusy);
+  const shop = await deskOn(path, BUSY_NOW);
+  // In the order in which they were made: tests copy the shop.
+  return { ...shop, done: 1, cutting: 2, batchId: 1 };
+}
+
+async function makeBusy(path: string): Promise<void> {
+  const shop = await setUpDesk(path, 'lb', BUSY_NOW);
   const done = await takeIn(shop);
   await cut(shop, done, { 'whole cuts': '90', trim: '140', bone: '70', sinew: '40' });
   const cutting = await takeIn(shop, { sex: 'female' });
@@ -22,5 +32,6 @@ export async function busyShop(): Promise<BusyShop> {
   await shop.call('grinder.finish', { batchId });
   await shop.call('grinder.fatTest', { batchId, percent: 9, method: 'Tester' });
   await shop.call('animals.setStage', { id: done, stage: 'ready', answer: 'weighed again', confirmed: true });
-  return { ...shop, done, cutting, batchId };
+  if (done !== 1 || cutting !== 2 || batchId !== 1) throw new Error('The busy shop has other numbers.');
+  shop.desk.close();
 }

@@ -9,12 +9,18 @@ import { copyOfShop } from './shop-template.ts';
 export async function freshDesk(unit: 'lb' | 'kg' = 'lb', start = '2026-10-10T15:00:00Z') {
   const path = tempBookPath();
   await copyOfShop(`${unit} ${start.replaceAll(':', '-')}`, path, async (draft) => {
-    const shop = await deskOn(draft, start);
-    await shop.call('shop.setUp', { shopName: 'Test Locker', unit });
-    await shop.call('shop.saveSettings', { changes: { zone: 'America/Denver' } });
+    const shop = await setUpDesk(draft, unit, start);
     shop.desk.close();
   });
   return deskOn(path, start);
+}
+
+/** A desk that begins the book at `path` and sets up its shop. */
+export async function setUpDesk(path: string, unit: 'lb' | 'kg', start: string): Promise<FreshDesk> {
+  const shop = await deskOn(path, start);
+  await shop.call('shop.setUp', { shopName: 'Test Locker', unit });
+  await shop.call('shop.saveSettings', { changes: { zone: 'America/Denver' } });
+  return shop;
 }
 
 /** A desk on the book at `path`, which another desk may have begun. */
