@@ -7,7 +7,7 @@ import type { DeskCaller } from '../../src/bridge/server/answer.ts';
 import { serveOverHttp, type HttpCarrier, type HttpCarrierOptions } from '../../src/bridge/server/http.ts';
 
 /** Answers with the call's own name and input; `change` simulates a write. */
-export interface EchoDesk extends DeskCaller {
+interface EchoDesk extends DeskCaller {
   calls: { name: string; input: unknown; opening: string | null }[];
   change(call: string): void;
   listeners(): number;
@@ -78,7 +78,7 @@ export async function openCounter(more: Partial<HttpCarrierOptions> = {}): Promi
   };
 }
 
-export interface RawAnswer {
+interface RawAnswer {
   status: number;
   head: string;
   body: string;

@@ -1,7 +1,6 @@
 /**
  * The packaged browser, unpacked once for each version into its own folder. Test files start concurrently and a run
- * may
- * be interrupted, so the folder is renamed into place only when complete.
+ * may be interrupted, so the folder is renamed into place only when complete.
  */
 import { execFile } from 'node:child_process';
 import { existsSync } from 'node:fs';

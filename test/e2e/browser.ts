@@ -16,8 +16,7 @@ const INSTALLED = [
 ];
 /**
  * Containers run as root, where Chromium's sandbox does not work, and only our own pages are opened. The other
- * switches
- * keep the browser from contacting its vendor.
+ * switches keep the browser from contacting its vendor.
  */
 const ARGUMENTS = [
   '--no-sandbox',

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { OLD_SCREEN } from './look-at.ts';
 
-export interface PictureWay {
+interface PictureWay {
   sizes: readonly (readonly [width: number, height: number])[];
   /** The whole page instead of the visible part. */
   fullPage: boolean;

@@ -18,8 +18,7 @@ const SEEN = `(selector) => [...document.querySelectorAll(selector)].filter((ele
 
 /**
  * Unreadable or unreachable content: text clipped by its box, and elements left of or above the page. Scrollable
- * content
- * does not count.
+ * content does not count.
  */
 export function cutOff(page: Page): Promise<string[]> {
   return page.evaluate(`(() => {

@@ -1,7 +1,6 @@
 /**
  * Visits places in a real browser once. Each must be accessible in both themes; nothing may be clipped on a small
- * screen or
- * at 200 %, and every target must be wide enough for a glove.
+ * screen or at 200 %, and every target must be wide enough for a glove.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';

@@ -205,9 +205,9 @@ describe('saved files', () => {
     expect(png.width).toBeGreaterThanOrEqual(MIN_DOTS);
     // White paper from a dark window, with more than text on it.
     expect([...png.data.subarray(0, 3)]).toEqual([255, 255, 255]);
-    const colours = new Set<number>();
-    for (let i = 0; i < png.data.length; i += 4 * 97) colours.add(png.data.readUIntBE(i, 3));
-    expect(colours.size).toBeGreaterThan(12);
+    const colors = new Set<number>();
+    for (let i = 0; i < png.data.length; i += 4 * 97) colors.add(png.data.readUIntBE(i, 3));
+    expect(colors.size).toBeGreaterThan(12);
 
     const table = await saved(title, 'Save as table (CSV)');
     expect(table.name).toBe(`${name}.csv`);

@@ -1,7 +1,7 @@
 /** The tab order of the current page. Runs in the window. */
 import type { Page } from 'playwright-core';
 
-export interface TabWay {
+interface TabWay {
   /** Interactive elements that never get the focus, or elements that only look interactive. */
   unreached: string[];
   /** Tab stops above the previous one in the same column. */

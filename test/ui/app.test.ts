@@ -37,7 +37,7 @@ async function app(look: object) {
   return { wrapper, shows };
 }
 
-it('begins the work of the day anew when another opening is shown, and goes on in the same', async () => {
+it('remounts the daily work for another opening, and keeps it for the same', async () => {
   const { shows } = await app({ opening: 'first' });
   expect(await shows({ today: '2026-11-25' })).toBe('frame');
   expect(begun).toEqual(['frame']);
@@ -45,7 +45,7 @@ it('begins the work of the day anew when another opening is shown, and goes on i
   expect(begun).toEqual(['frame', 'frame']);
 });
 
-it('greets whoever begins a book, anew for another one', async () => {
+it('remounts the greeting for another new book', async () => {
   const { shows } = await app({ opening: 'first', setUp: false });
   expect(await shows({})).toBe('greeting');
   await shows({ opening: 'second' });
@@ -53,7 +53,7 @@ it('greets whoever begins a book, anew for another one', async () => {
   expect(await shows({ demo: true })).toBe('frame');
 });
 
-it('says that the book is not open', async () => {
+it('reports that the book is not open', async () => {
   const { wrapper } = await app({});
   desk.answers['shop.get'] = () => ({ ok: false, problem: { kind: 'broken', code: 'book.missing' } });
   await useShop().load();

@@ -1,8 +1,8 @@
-import type { ChartColours } from '../../src/ui/charts/drawing/colours.ts';
+import type { ChartColors } from '../../src/ui/charts/drawing/colors.ts';
 import type { Scene } from '../../src/ui/charts/drawing/scene.ts';
 
 /** Every color is its own name, so that a test can see which one was used. */
-export const COLOURS = new Proxy({}, { get: (_, name) => String(name) }) as ChartColours;
+export const COLORS = new Proxy({}, { get: (_, name) => String(name) }) as ChartColors;
 
 /** The texts of a scene. */
 export function printed(scene: Scene | undefined): string[] {

@@ -3,7 +3,7 @@ import type { Answer } from '../../src/bridge/contract.ts';
 
 type Input = Record<string, unknown>;
 
-export interface PlayedDesk {
+interface PlayedDesk {
   /** The calls, in order. */
   calls: { name: string; input: Input }[];
   answers: Record<string, (input: Input) => Answer<unknown> | Promise<Answer<unknown>>>;

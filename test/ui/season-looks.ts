@@ -5,14 +5,14 @@ import type {
   DistributionSummary,
   YieldsReport,
 } from '../../src/bridge/contract.ts';
-import type { ChartColours } from '../../src/ui/charts/drawing/colours.ts';
+import type { ChartColors } from '../../src/ui/charts/drawing/colors.ts';
 import type { Scene } from '../../src/ui/charts/drawing/scene.ts';
 import type { SceneStory } from '../../src/ui/charts/story.ts';
 import { makeFormat } from '../../src/ui/texts/format.ts';
 
 export const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
 /** Every color is its own name. */
-export const colours = new Proxy({}, { get: (_, name) => name }) as ChartColours;
+export const colors = new Proxy({}, { get: (_, name) => name }) as ChartColors;
 const LB = 453.59237;
 
 export function spreadOf(values: readonly number[]): DistributionSummary | null {
@@ -79,7 +79,7 @@ export function pounds(some: Partial<PoundsReport> = {}): PoundsReport {
 
 export function sceneOf(story: SceneStory, width = 1000): Scene {
   if (!story.scene) throw new Error(`${story.title} draws nothing`);
-  return story.scene(colours, width);
+  return story.scene(colors, width);
 }
 
 /** All texts of a scene, mark by mark. */

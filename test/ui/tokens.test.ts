@@ -8,8 +8,8 @@ import { describe, expect, it } from 'vitest';
  */
 const css = readFileSync('src/ui/look/tokens.css', 'utf8');
 const [lightText = '', darkText = ''] = css.split(":root[data-theme='dark']");
-const light = colours(lightText);
-const dark = { ...light, ...colours(darkText) };
+const light = colors(lightText);
+const dark = { ...light, ...colors(darkText) };
 
 const textPairs = [
   ['ink', 'ground'], ['ink', 'card'], ['ink', 'well'], ['muted', 'card'], ['muted', 'ground'], ['muted', 'well'],
@@ -29,21 +29,21 @@ const edgePairs = [
 describe.each([
   ['light', light],
   ['dark', dark],
-])('colours, %s', (_, theme) => {
-  it.each(textPairs)('%s can be read on %s', (text, ground) =>
+])('colors, %s', (_, theme) => {
+  it.each(textPairs)('%s is legible on %s', (text, ground) =>
     expect(contrast(theme[text], theme[ground])).toBeGreaterThanOrEqual(4.5),
   );
-  it.each(edgePairs)('%s can be seen on %s', (edge, ground) =>
+  it.each(edgePairs)('%s is visible on %s', (edge, ground) =>
     expect(contrast(theme[edge], theme[ground])).toBeGreaterThanOrEqual(3),
   );
 });
 
-it('measures contrast as the standard does: black on white is 21, #777 on white 4.48', () => {
+it('contrast is computed as in the standard: black on white is 21, #777 on white 4.48', () => {
   expect(contrast('#000000', '#ffffff')).toBeCloseTo(21, 6);
   expect(contrast('#777777', '#ffffff')).toBeCloseTo(4.48, 2);
 });
 
-function colours(block: string): Record<string, string> {
+function colors(block: string): Record<string, string> {
   return Object.fromEntries(
     [...block.matchAll(/--([\w-]+): (#[0-9a-f]{6});/g)].map(([, name, hex]) => [name, hex]),
   );
@@ -55,7 +55,7 @@ function contrast(one: string | undefined, other: string | undefined): number {
 }
 
 function luminance(hex: string | undefined): number {
-  if (!hex) throw new Error('no such colour');
+  if (!hex) throw new Error('no such color');
   const [r = 0, g = 0, b = 0] = [1, 3, 5]
     .map((at) => parseInt(hex.slice(at, at + 2), 16) / 255)
     .map((value) => (value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4));

@@ -1,7 +1,6 @@
 /**
  * All texts of the window are in `src/ui/texts`, so that they can be read, edited and translated in one place. Lint
- * finds
- * literal text in templates; this test finds it in code.
+ * finds literal text in templates; this test finds it in code.
  */
 import { globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -55,12 +54,12 @@ function hasWords(file: string): boolean {
   return code.flatMap(wordsInCode).length > 0;
 }
 
-it('finds what a template works out', () => {
+it('finds text in template expressions', () => {
   const nodes = parse('<p>Take in <b :title="text.a">×</b></p><i>{{ a }} lb</i>').children;
   expect(expressionsIn(nodes)).toEqual(['text.a', 'a']);
 });
 
-it('finds words in code, and lets codes, keys and programming errors be', () => {
+it('finds text in code, and ignores codes, keys and programming errors', () => {
   const code = `
     const columns = [{ key: 'whole cuts', label: 'Part' }, { key: 'other', label: text.other }];
     toast(ok ? \`Took back \${name}.\` : 'Nothing was kept.');
@@ -68,7 +67,7 @@ it('finds words in code, and lets codes, keys and programming errors be', () => 
   expect(wordsInCode(code)).toEqual(['Part', 'Took back ', 'Nothing was kept.']);
 });
 
-it('has no words outside the texts', () => {
+it('has no text outside of src/ui/texts', () => {
   const files = globSync('**/*.{vue,ts}', { cwd: UI }).filter((file) => !file.startsWith('texts'));
   expect(files.filter(hasWords)).toEqual([]);
 });

@@ -1,5 +1,5 @@
 import type { ChartConfiguration, ChartType } from 'chart.js';
-import type { ChartColours } from './drawing/colours.ts';
+import type { ChartColors } from './drawing/colors.ts';
 import type { Scene } from './drawing/scene.ts';
 
 /** Below this number of animals the usual is uncertain, and every chart says so. Common practice, no source. */
@@ -41,7 +41,7 @@ export interface PlotStory extends ChartText {
   /** Height of the drawing in pixels. */
   height: number;
   /** Null without data: the finding then says so. */
-  draw: ((colours: ChartColours) => ChartConfiguration<ChartType>) | null;
+  draw: ((colors: ChartColors) => ChartConfiguration<ChartType>) | null;
   /** The link of a clicked mark; null if there is none. */
   linkOf?: (datasetIndex: number, index: number) => string | null;
   scene?: undefined;
@@ -50,7 +50,7 @@ export interface PlotStory extends ChartText {
 /** A chart laid out as shapes, for the available width. */
 export interface SceneStory extends ChartText {
   /** Null without data: the finding then says so. */
-  scene: ((colours: ChartColours, width: number) => Scene) | null;
+  scene: ((colors: ChartColors, width: number) => Scene) | null;
   draw?: undefined;
   linkOf?: undefined;
 }

@@ -2,8 +2,7 @@ import type { ProductKind } from '../../bridge/contract.ts';
 
 /**
  * Names of products that a shop cooks, smokes or dries. Common practice, no source. Products that are also sold raw
- * or
- * partly cooked (bacon, ham, kielbasa) are omitted, so that they keep the advice for raw meat.
+ * or partly cooked (bacon, ham, kielbasa) are omitted, so that they keep the advice for raw meat.
  */
 const NAMES =
   /\b(jerky|biltong|pemmican|sticks?|summer sausage|bologna|baloney|salami|pepperoni|landj(ä|ae)ger|hot dogs?|franks?|frankfurters?|wieners?|cooked|dried)\b/i;

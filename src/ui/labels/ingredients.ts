@@ -17,8 +17,8 @@ export interface MadeFrom {
 
 /**
  * The ingredients of a batch, heaviest first, each once, without voided weights. Fat always names its species,
- * because
- * pork and beef matter for allergies and religion. Order by weight: common practice, no source for custom packs.
+ * because pork and beef matter for allergies and religion. Order by weight: common practice, no source for custom
+ * packs.
  * @example weighedIngredients(…) // ['elk', 'pork back fat']
  */
 export function weighedIngredients(made: MadeFrom): string[] {

@@ -7,8 +7,7 @@ interface LabelLayout {
   edge: number;
   /**
    * Width of the narrowest bar, and of a QR module. At least three dots of a 203 dpi printer (0.375 mm): with two,
-   * bars
-   * disappeared in the rendered images of the tests. A QR code tolerates finer printing.
+   * bars disappeared in the rendered images of the tests. A QR code tolerates finer printing.
    */
   bar: number;
   square: number;

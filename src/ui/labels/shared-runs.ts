@@ -8,8 +8,7 @@ type SharedAnimal = Pick<AnimalPage, 'ticket' | 'packages'> & {
 
 /**
  * Divides the runs of an animal among its hunters as the desk divided its packages. Its own runs are in the order of
- * its
- * rows of packages; those of a batch are assigned one by one. Runs of other animals are unchanged.
+ * its rows of packages; those of a batch are assigned one by one. Runs of other animals are unchanged.
  */
 export function sharedRuns(
   runs: readonly LabelRun[],

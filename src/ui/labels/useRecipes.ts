@@ -5,8 +5,7 @@ import { useLive } from '../use/useLive.ts';
 
 /**
  * The ingredients of each product besides what is weighed in, archived products included, because old packages may
- * need
- * a label. `known` is false until the book has answered; no label may be printed before that.
+ * need a label. `known` is false until the book has answered; no label may be printed before that.
  */
 export function useRecipes() {
   const { value: shelf, problem } = useLive('shelf.get', () => ({}));
@@ -20,8 +19,7 @@ export function useRecipes() {
 
   /**
    * Saves the text with the product, or adds a product of that name. Its kind is sausage, because most seasoned
-   * ground
-   * meat is (common practice, no source); the kind can be changed in the list of products.
+   * ground meat is (common practice, no source); the kind can be changed in the list of products.
    */
   async function save(product: string, ingredients: string, ground: boolean): Promise<void> {
     const known = find(product);

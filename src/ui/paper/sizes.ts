@@ -1,7 +1,6 @@
 /**
  * Paper sizes of labels and tags, in millimeters; 1 in = 25.4 mm. The selection of sizes is common practice, no
- * source;
- * the sheets are computed: ten labels, centered.
+ * source; the sheets are computed: ten labels, centered.
  */
 export interface Box {
   width: number;

@@ -6,7 +6,7 @@ import { onOtherOpening } from '../link/opening.ts';
 /** How long an undo is offered. */
 const SHOWN_MS = 10_000;
 
-export interface Toast {
+interface Toast {
   id: number;
   text: string;
   undo?: () => void;

@@ -3,8 +3,7 @@ import { computed, ref, type ComputedRef, type Ref } from 'vue';
 
 /**
  * Whether a table is wider than its frame. If so, each row is shown as a block with stacked cells, so that no column
- * or
- * button is hidden. It becomes a table again once the frame is as wide as the table needs.
+ * or button is hidden. It becomes a table again once the frame is as wide as the table needs.
  */
 export function useStacked(
   frame: Readonly<Ref<HTMLElement | null>>,

@@ -37,8 +37,7 @@ export function messageTo(
 
 /**
  * The message to a hunter with a balance due. For an animal that is ready, it says so; otherwise it names the open
- * bill
- * and its date.
+ * bill and its date.
  * @example // 'Hello Dana Whitlock,\nthe bill of Sun, Nov 1 for your elk, ticket 26-0001, at Cold Creek Locker is
  * still open.\nStill to pay: …'
  */

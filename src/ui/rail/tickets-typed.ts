@@ -7,8 +7,7 @@ interface Ticketed {
 
 /**
  * The animals of the tickets, and the text that matches none. A running number alone is enough; if two seasons have
- * it,
- * the newer one is meant.
+ * it, the newer one is meant.
  * @example ticketsIn('155, 26-0160', hooks) // { ids: [155, 160], unknown: [] }
  */
 export function ticketsIn(typed: string, hooks: readonly Ticketed[]): { ids: number[]; unknown: string[] } {

@@ -58,8 +58,7 @@ export function typeSettings(stored: ShopSettings): TypedSettings {
 
 /**
  * Parses the fields into the changed settings. `wrong` marks invalid numbers; nothing is changed while there is one.
- * A
- * temperature whose text is unchanged keeps its stored precision.
+ * A temperature whose text is unchanged keeps its stored precision.
  */
 export function changesOf(
   typed: TypedSettings,

@@ -28,8 +28,7 @@ interface Stored {
 
 /**
  * Drafts of entries, kept while another page is open or the window reloads. Each has a name, such as `table 12`.
- * Saved
- * or unchanged entries start fresh. Drafts do not outlive the window or the opening of the book.
+ * Saved or unchanged entries start fresh. Drafts do not outlive the window or the opening of the book.
  */
 export const useDrafts = defineStore('drafts', () => {
   const opening = useOpening();

@@ -56,8 +56,7 @@ export function ladderPieces(
 
 /**
  * Lays the pieces out along `width`. The bar represents the weight of the animal or, if greater, of the parts;
- * `baseAt`
- * then marks the weight of the animal.
+ * `baseAt` then marks the weight of the animal.
  * @example layLadder([{ key: 'bone', grams: 25 }], 100, 400)
  * // rungs: bone 0–100, rest 100–400; baseAt 400; overGrams 0
  */

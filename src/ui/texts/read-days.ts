@@ -4,9 +4,8 @@ import type { DayOrder } from './days.ts';
 import { dayWords } from './en/day-words.ts';
 
 /**
- * How an incomplete date is resolved. `back`: today or earlier, such as a kill date. `ahead`: today or later, such as
- * a
- * promised date. A date without year or month is the nearest one in that direction.
+ * How an incomplete date is resolved. `back`: today or earlier, such as a kill date. `ahead`: today or later, such
+ * as a promised date. A date without year or month is the nearest one in that direction.
  */
 export type DayLook = 'back' | 'ahead';
 

@@ -11,8 +11,7 @@ const CARCASS = ['live', 'dressed', 'received', 'hanging'] as const;
 
 /**
  * The places that a weight of this stage may have been meant for: a part as another part or primal, a carcass weight
- * as
- * another carcass weight. Packages have one place only.
+ * as another carcass weight. Packages have one place only.
  */
 export function placesOf(
   stage: WeighingRow['stage'],

@@ -1,7 +1,6 @@
 /**
  * Every figure of the day, computed by hand from the prices below and the weights of `people.ts`. Money is in cents.
- * Each
- * amount is rounded half up to a cent; the tax of a bill is 6 % of the sum of its taxed lines, rounded once.
+ * Each amount is rounded half up to a cent; the tax of a bill is 6 % of the sum of its taxed lines, rounded once.
  */
 
 /** Prices in cents per animal, pound or piece. All but caping are taxed. */

@@ -1,7 +1,7 @@
 /** The system's dialogs: records them and gives the prepared answers in order. */
 import { checkOptions, strict } from './strict.ts';
 
-export interface AskedDialog {
+interface AskedDialog {
   type: string;
   message: string;
   detail?: string;
@@ -11,7 +11,7 @@ export interface AskedDialog {
 }
 
 /** A file or folder dialog. */
-export interface AskedFile {
+interface AskedFile {
   kind: 'open' | 'save';
   title: string;
   defaultPath?: string;
@@ -106,9 +106,8 @@ export function dialogsDouble(isReady: () => boolean, visible: () => readonly ob
 }
 
 /**
- * The label of a button as displayed. On Linux an underscore, on Windows an ampersand marks an access key; doubled it
- * is
- * literal. macOS has no access keys.
+ * The label of a button as displayed. On Linux an underscore, on Windows an ampersand marks an access key; doubled
+ * it is literal. macOS has no access keys.
  */
 function asRead(label: string, normalized: boolean): string {
   const mark = { linux: '_', win32: '&' }[process.platform as string];

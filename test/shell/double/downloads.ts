@@ -1,7 +1,7 @@
 /** Files that a page saves: Electron shows a dialog with the options that the shell set. */
 import { checkOptions, once, strict, StrictEmitter } from './strict.ts';
 
-export type DownloadState = 'completed' | 'cancelled' | 'interrupted';
+type DownloadState = 'completed' | 'cancelled' | 'interrupted';
 
 class DownloadItemDouble extends StrictEmitter {
   dialog: { title?: string; defaultPath?: string } = {};

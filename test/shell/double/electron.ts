@@ -1,7 +1,6 @@
 /**
  * A strict double of the `electron` module: only the members that the shell uses, in the order that Electron
- * requires. It
- * records what the shell sets and simulates system events.
+ * requires. It records what the shell sets and simulates system events.
  */
 import { utilityProcessDouble, type DeskThread } from './desk-thread.ts';
 import { menuDouble, type MenuItem } from './menu.ts';

@@ -3,7 +3,7 @@ import { EventEmitter } from 'node:events';
 import { MessageChannel, type MessagePort, type Transferable } from 'node:worker_threads';
 
 /** Like `MessagePortMain`: an emitter that is silent until started. */
-export class PortMain extends EventEmitter {
+class PortMain extends EventEmitter {
   readonly raw: MessagePort;
 
   constructor(raw: MessagePort) {

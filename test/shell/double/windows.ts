@@ -17,7 +17,7 @@ const CONTENTS_EVENTS = [
 const PRINT_OPTIONS = ['silent', 'deviceName', 'printBackground', 'usePrinterDefaultPageSize', 'pageSize', 'margins', 'landscape']; // prettier-ignore
 
 /** A printer with the members of Electron's structure. */
-export interface PrinterDouble {
+interface PrinterDouble {
   name: string;
   displayName: string;
   description: string;
@@ -36,7 +36,7 @@ export interface Surroundings {
   rejects(): Error | undefined;
 }
 
-export class WebContentsDouble extends StrictEmitter {
+class WebContentsDouble extends StrictEmitter {
   page: Page | null = null;
   loads = 0;
   prints: object[] = [];
@@ -60,8 +60,7 @@ export class WebContentsDouble extends StrictEmitter {
 
   /**
    * Loads an address; on failure emits the event first and then rejects, as Electron does. Any HTTP status counts as
-   * loaded;
-   * only network errors fail. A superseded load rejects without an event.
+   * loaded; only network errors fail. A superseded load rejects without an event.
    */
   async open(address: string): Promise<void> {
     checkAlive(this.destroyed);

@@ -34,8 +34,8 @@ async function voided() {
 } // prettier-ignore
 const calls = () => desk.calls.map(({ name }) => name).filter((name) => name.startsWith('bills.'));
 
-describe('the void of a bill undone', () => {
-  it('asks the desk for the same bill again, and makes none of today’s prices', async () => {
+describe('undoing the void of a bill', () => {
+  it('restores the same bill, instead of making one at current prices', async () => {
     await voided();
     desk.answers['bills.restore'] = () => ok({ id: 8, number: 13 });
     expect(useToasts().undoLast()).toBe(true);
@@ -45,7 +45,7 @@ describe('the void of a bill undone', () => {
     expect(useToasts().shown?.text).toBe('The bill is back as bill 13.');
   });
 
-  it('says why where it does not come back', async () => {
+  it('reports why it cannot be restored', async () => {
     await voided();
     desk.answers['bills.restore'] = () => ({
       ok: false,

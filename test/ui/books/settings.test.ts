@@ -12,13 +12,13 @@ const stored: ShopSettings = {
   shopAddress: '', shopPhone: '', shopLicense: '', shopTaxNumber: '', terms: '', dropOffTerms: '', paymentMethods: ['cash', 'card'],
 }; // prettier-ignore
 
-describe('settings as typed', () => {
-  it('change nothing when nothing was typed, although 4.4 °C reads 40 °F', () => {
+describe('settings as text fields', () => {
+  it('are unchanged without edits, although 4.4 °C is displayed as 40 °F', () => {
     expect(typeSettings(stored).cooler).toBe('40');
     expect(changesOf(typeSettings(stored), stored)).toEqual({ changes: {}, wrong: {} });
   });
 
-  it('change only what is different', () => {
+  it('save only the changed ones', () => {
     const typed = { ...typeSettings(stored), cooler: '38', limitDays: '8', theme: 'dark' as const };
     expect(changesOf(typed, stored).changes).toEqual({
       coolerLimitC: 3.3,
@@ -27,7 +27,7 @@ describe('settings as typed', () => {
     });
   });
 
-  it('are all kept back while one is no number', () => {
+  it('save nothing while a number is invalid', () => {
     const { changes, wrong } = changesOf(
       { ...typeSettings(stored), readyDays: 'four', shopName: 'New' },
       stored,
@@ -47,23 +47,23 @@ describe('the age of a backup', () => {
     ['2026-11-25T12:05:00Z', 'just now'],
   ])('%s is %s', (at, said) => expect(ageOf(at, now)).toBe(said));
 
-  it('worries from two days on', () => {
+  it('is a warning from two days on', () => {
     expect(isOld('2026-11-23T12:00:01Z', now)).toBe(false);
     expect(isOld('2026-11-23T12:00:00Z', now)).toBe(true);
   });
 });
 
-describe('a price line as typed', () => {
+describe('a price line as text fields', () => {
   const row: PriceLineRow = {
     code: 'cut', label: 'Cut and wrap', basis: 'hanging', amountMinor: 110, rate: null, unit: 'lb',
     species: ['elk'], brought: null, products: [], kinds: [], fatSource: null, taxRate: 0.065,
   }; // prettier-ignore
 
-  it('comes back the same when nothing was changed', () => {
+  it('round-trips without edits', () => {
     expect(readLine(typeLine(row, 'lb', 'USD'), 'USD', ['cut'])).toEqual({ value: row, wrong: {} });
   });
 
-  it('reads a discount with a minus as a negative rate without an amount', () => {
+  it('parses a discount with a minus as a negative rate without an amount', () => {
     const { value } = readLine(
       { ...emptyLine('lb'), label: 'Early bird', basis: 'percent', rate: '-10' },
       'USD',
@@ -72,19 +72,19 @@ describe('a price line as typed', () => {
     expect(value).toMatchObject({ rate: -0.1, amountMinor: null, code: 'early-bird', unit: null });
   });
 
-  it('keeps no tax rate with a percentage or a deposit, whatever stood in a field that is not shown for them', () => {
+  it('has no tax rate for a percentage or a deposit, whatever the hidden field contains', () => {
     for (const basis of ['percent', 'deposit'] as const) {
       const typed = { ...emptyLine('lb'), label: 'Early bird', basis, rate: '10', amount: '50', tax: 'six' };
       expect(readLine(typed, 'USD', []).value?.taxRate).toBe(0);
     }
   });
 
-  it('reads a discount in money', () => {
+  it('parses a discount in money', () => {
     const typed = { ...emptyLine('lb'), label: 'Veteran', basis: 'extra', amount: '-10' };
     expect(readLine(typed, 'USD', []).value?.amountMinor).toBe(-1000);
   });
 
-  it('gives a new line a code that no other has', () => {
+  it('gives a new line a unique code', () => {
     const typed = { ...emptyLine('lb'), label: 'Cut!', amount: '5' };
     expect(readLine(typed, 'USD', ['cut', 'cut-2']).value?.code).toBe('cut-3');
   });
@@ -96,7 +96,7 @@ describe('a price line as typed', () => {
     [{ tax: '60' }, 'tax'],
     [{ basis: 'product', products: [], kinds: [] }, 'products'],
     [{ basis: 'percent', rate: '' }, 'rate'],
-  ])('%j is told at its field', (typed, field) => {
+  ])('reports %j at its field', (typed, field) => {
     const read = readLine({ ...emptyLine('lb'), label: 'x', amount: '5', ...typed }, 'USD', []);
     expect(read.value).toBeNull();
     expect(Object.keys(read.wrong)).toEqual([field]);

@@ -1,9 +1,8 @@
 // @vitest-environment happy-dom
 /**
  * Book-related state of a window is reset for another opening. State that outlives a page is in Pinia stores
- * (enforced by
- * lint); every store is either tested here or listed with the reason for keeping it, so a new store fails until
- * added.
+ * (enforced by lint); every store is either tested here or listed with the reason for keeping it, so a new store
+ * fails until added.
  */
 import { createPinia, setActivePinia } from 'pinia';
 import { beforeEach, describe, expect, it, vi } from 'vitest';

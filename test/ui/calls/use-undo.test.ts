@@ -48,7 +48,7 @@ it('of a cleaning', async () => {
   expect(await undoRefused('grinder.voidCleaning')).toContain('26-0007');
 });
 
-it('of a reading that was voided', async () => {
+it('of a voided reading', async () => {
   desk.answers['coolers.voidTemperature'] = () => ok({});
   const reading = { id: 9, c: 3, at: '2026-11-24T12:00:00Z', by: 'MK' };
   const cooler = { id: 1, name: 'Room 1', readings: [reading] } as unknown as CoolerStatus;
@@ -63,7 +63,7 @@ it('of a reading that was voided', async () => {
   expect(await undoRefused('coolers.restoreTemperature')).toContain('26-0007');
 });
 
-it('of a lifted hold', async () => {
+it('of a released hold', async () => {
   desk.answers['animals.endHold'] = () => ok({});
   const page = { id: 7, ticket: '26-0007', hold: { reason: 'other', sample: '' } } as unknown as AnimalPage;
   const dialog = mountPart(HoldDialog, { props: { page, open: true } });
@@ -74,7 +74,7 @@ it('of a lifted hold', async () => {
   expect(await undoRefused('animals.hold')).toContain('26-0007');
 });
 
-it('of a step', async () => {
+it('of a change of stage', async () => {
   desk.answers['animals.setStage'] = () => ok({});
   const { step } = useStep(() => ({ id: 7, ticket: '26-0007', stage: 'hanging' }));
   await step('cutting');

@@ -34,7 +34,7 @@ it('an archived cooler', async () => {
   expect(await undoneBy('coolers.restore')).toEqual({ id: 4 });
 }); // prettier-ignore
 
-it('a voided closing, which the undo makes again as it was counted', async () => {
+it('a voided closing, which undo closes again with the same count', async () => {
   desk.answers['till.void'] = () => ok({ id: 2 });
   const sums = [
     { method: 'cash', by: null, count: 2, totalMinor: 9000 },
@@ -61,14 +61,14 @@ it.each([
   [{ release: { to: 'Ann', on: '2026-11-20', by: 'MK' } }, 'pickup.release', { id: 7, to: 'Ann', on: '2026-11-20', note: '', unpaidBy: '' }],
   [{ disposal: { what: 'all', how: 'landfill', reason: 'spoiled', on: '2026-11-20', by: 'MK' } }, 'animals.dispose', { id: 7, what: 'all', how: 'landfill', reason: 'spoiled', on: '2026-11-20' }],
   [{ canceled: { reason: 'twice', at: '', by: '' } }, 'animals.cancel', { id: 7, reason: 'twice' }],
-])('an animal that was opened again: %j', async (how, call, input) => {
+])('a reopened animal: %j', async (how, call, input) => {
   desk.answers['animals.reopen'] = () => ok({ id: 7, stage: 'ready' });
   const { openAgain } = useReopen(() => ({ ...LEFT, ...how }) as unknown as AnimalPage);
   expect(await openAgain('wrong ticket')).toBe(true);
   expect(await undoneBy(call)).toEqual(input);
 }); // prettier-ignore
 
-it('but not one of several hunters, who each took a part', async () => {
+it('but not one that several hunters picked up in shares', async () => {
   desk.answers['animals.reopen'] = () => ok({ id: 7, stage: 'ready' });
   const shared = { ...LEFT, release: { to: 'Ann', on: '2026-11-20', by: 'MK' }, sharers: [{}, {}] };
   await useReopen(() => shared as unknown as AnimalPage).openAgain('wrong ticket');

@@ -52,10 +52,13 @@ function inside([x, y]: Point, corners: readonly Point[]): boolean {
 }
 
 describe('the drawings', () => {
-  it.each(species.map((one) => [one.code, one] as const))('have a place for every primal of %s', (_, one) => {
-    const codes = drawingOf(one.body)?.regions.map(({ code }) => code);
-    expect(codes?.toSorted()).toEqual(one.primals.map(({ code }) => code).toSorted());
-  });
+  it.each(species.map((one) => [one.code, one] as const))(
+    'have a region for every primal of %s',
+    (_, one) => {
+      const codes = drawingOf(one.body)?.regions.map(({ code }) => code);
+      expect(codes?.toSorted()).toEqual(one.primals.map(({ code }) => code).toSorted());
+    },
+  );
 
   it('have none for an unknown build of body', () => expect(drawingOf('whale')).toBeUndefined());
 
@@ -72,7 +75,7 @@ describe('the drawings', () => {
     }
   });
 
-  it.each(bodies)('tile %s: no place belongs to two primals, and none inside to nobody', (body) => {
+  it.each(bodies)('of %s have no overlapping regions and no gaps', (body) => {
     const regions = drawingOf(body)!.regions.map(({ path }) => polygon(path));
     let twice = 0;
     let once = 0;
@@ -117,7 +120,7 @@ describe('the drawings', () => {
   const worded = named.flatMap(([which, name, region]) =>
     told.map((fact): [string, string, string, Region] => [which, fact, name, region]),
   );
-  it.each(worded)('keep the words of %s, “%s”, off the seams', (_, fact, name, region) => {
+  it.each(worded)('keep the text of %s, “%s”, off the seams', (_, fact, name, region) => {
     const words = regionWords(name, fact, region.room, region.rows);
     expect(words.name.join(' ')).toBe(name);
     expect(words.fact[0] ?? '').toMatch(fact === '' ? /^$/ : /^(\d+\.\d\d lb|not|roasts)/);
@@ -147,7 +150,7 @@ describe('regionWords', () => {
       fact: ['79.90 lb'],
     }));
 
-  it('leaves no line wider than the room, and as many as fit', () => {
+  it('never exceeds the width or the number of lines', () => {
     const { name, fact } = regionWords(
       'Hindquarter without the shank',
       'whole, with the bone left in',
@@ -162,7 +165,7 @@ describe('regionWords', () => {
 
 describe('spokenPrimal', () => {
   const neck = { code: 'neck', name: 'Neck', pair: false };
-  it('gives the name, whether there are two, and the fact', () => {
+  it('contains the name, whether there are two, and the fact', () => {
     expect(spokenPrimal(neck, undefined)).toBe('Neck');
     expect(spokenPrimal({ ...neck, pair: true }, { text: '4.10 lb', odd: true })).toBe(
       'Neck, both sides, 4.10 lb, look again',

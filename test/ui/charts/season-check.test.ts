@@ -11,7 +11,7 @@ import { predictionStory } from '../../../src/ui/charts/yields/prediction.ts';
 import { coverageStory } from '../../../src/ui/charts/yields/coverage.ts';
 import { quotesStory } from '../../../src/ui/charts/yields/quotes-story.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
-import { COLOURS as colours, printed, textOf } from '../drawn.ts';
+import { COLORS as colors, printed, textOf } from '../drawn.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
 
@@ -57,7 +57,7 @@ describe('the chart of quotes', () => {
 
   it('draws each range around its mean, with the observed value', () => {
     const quotes = [quote('e1', 60_000)];
-    const config = quotesStory(look({ quotes }), format).draw?.(colours) as unknown as {
+    const config = quotesStory(look({ quotes }), format).draw?.(colors) as unknown as {
       data: { datasets: { data: { x: number; xMin?: number; xMax?: number }[]; pointStyle?: string[] }[] };
     };
     const [ranges, results] = config.data.datasets;
@@ -100,7 +100,7 @@ describe('coverage of the quotes', () => {
   });
 
   it('draws the total first, each row with its count and bias', () => {
-    const scene = story.scene?.(colours, 1000);
+    const scene = story.scene?.(colors, 1000);
     const rows = scene?.marks.slice(1) ?? [];
     expect(rows.map(({ label: says }) => says)).toEqual([
       'All: 35 of 52, 2 % heavier',
@@ -141,7 +141,7 @@ describe('the prediction for the next quote', () => {
     expect(story.finding).toBe(
       'Elk: after 10 animals of this season, 8 in 10 are expected to give 44–56 % take-home; before them it was 40–60 %.',
     );
-    const config = story.draw?.(colours) as unknown as {
+    const config = story.draw?.(colors) as unknown as {
       data: { datasets: { data: { xMin: number; xMax: number }[] }[] };
     };
     expect(config.data.datasets.map(({ data }) => data.map(({ xMin, xMax }) => [xMin, xMax]))).toEqual([
@@ -172,7 +172,7 @@ describe('the path of a prediction', () => {
     );
     expect(story.n).toBe('n = 10 animals, after 12 of earlier seasons');
     expect(story.table.rows[1]).toEqual(['26-0006', 'Fri, Oct 2', '6', '41.0 %', '42.0–58.0 %']);
-    const dots = story.scene?.(colours, 900).marks.slice(2) ?? [];
+    const dots = story.scene?.(colors, 900).marks.slice(2) ?? [];
     expect(dots.map(({ link, quiet }) => [link, quiet])).toEqual([
       ['/table/26-0005', true],
       ['/table/26-0006', true],
@@ -200,13 +200,13 @@ describe('the path of a prediction', () => {
       expect.stringContaining('Drawn: 2 of them, none that came in pieces'),
       'One lies beyond the drawing and stands at its edge.',
     ]);
-    const scene = story.scene?.(colours, 900);
+    const scene = story.scene?.(colors, 900);
     expect(printed(scene)).not.toContain('0 %');
     expect(textOf(scene)).not.toContain('NaN');
   });
 
   it('draws a single animal', () => {
     const one = path({ steps: [step(0, 0.4, 0.6), step(1, 0.41, 0.6)], points: [point(1, 0.5)] });
-    expect(textOf(pathStory(one, asked, format).scene?.(colours, 600))).not.toMatch(/NaN|Infinity/);
+    expect(textOf(pathStory(one, asked, format).scene?.(colors, 600))).not.toMatch(/NaN|Infinity/);
   });
 });

@@ -6,7 +6,7 @@ import { ownFatStory } from '../../../src/ui/charts/fat/fat-own.ts';
 import { fatSourcesStory } from '../../../src/ui/charts/fat/fat-sources.ts';
 import { fatSpeciesStory } from '../../../src/ui/charts/fat/fat-species.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
-import { COLOURS as colours, printed, textOf } from '../drawn.ts';
+import { COLORS as colors, printed, textOf } from '../drawn.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
 const KG = 1000;
@@ -58,7 +58,7 @@ describe('fat by batch', () => {
     );
     const more = Array.from({ length: 20 }, (_, i) => batch(i + 61, { target: 0.1 }));
     const story = fatStory(look({ batches: [...many, ...more], counts: { batches: 900 } }), format);
-    const config = story.draw?.(colours) as unknown as { data: { labels: string[] } };
+    const config = story.draw?.(colors) as unknown as { data: { labels: string[] } };
     expect(config.data.labels).toHaveLength(40);
     expect(config.data.labels.at(-1)).toBe('B-80');
     expect(config.data.labels).not.toContain('B-59');
@@ -94,7 +94,7 @@ describe('fat tests relative to their targets', () => {
     );
     expect(story.linkOf?.(0, 1)).toBe('/grinder/3');
     expect(story.table.rows.map((row) => row[3])).toEqual(['1.0', '-3.0']);
-    const config = story.draw?.(colours) as unknown as {
+    const config = story.draw?.(colors) as unknown as {
       data: { datasets: { pointStyle: string[] }[] };
       options: { plugins: { annotation: { annotations: { yMin: number }[] } } };
     };
@@ -132,7 +132,7 @@ describe('the sources of fat', () => {
       ['Pork back fat', 300_000, 0.75, 9, 82_500],
       ['The animals’ own fat', 100_000, 0.25, 1, null],
     ]);
-    const scene = story.scene?.(colours, 1000);
+    const scene = story.scene?.(colors, 1000);
     expect(printed(scene)).toEqual(expect.arrayContaining(['661 lb (75 %)', '220 lb (25 %)', 'in 1 batch']));
     const hatched = scene?.marks.flatMap(({ shapes }) =>
       shapes.filter((shape) => shape.kind === 'path' && shape.pattern),
@@ -175,11 +175,11 @@ describe('own fat saved, and bought fat', () => {
   ])('has a sentence for every case: %#', ({ finding }, sentence) => expect(finding).toBe(sentence));
 
   it('draws the three side by side, and nothing when all are zero', () => {
-    expect(printed(saved(100, 40, 300).scene?.(colours, 1000))).toEqual(
+    expect(printed(saved(100, 40, 300).scene?.(colors, 1000))).toEqual(
       expect.arrayContaining(['220 lb', '88 lb', '661 lb']),
     );
     expect(saved(0, 0, 0, 0).scene).toBeNull();
-    expect(textOf(saved(1, 0, 0, 1).scene?.(colours, 700))).not.toContain('NaN');
+    expect(textOf(saved(1, 0, 0, 1).scene?.(colors, 700))).not.toContain('NaN');
   });
 });
 
@@ -192,7 +192,7 @@ describe('fat by species', () => {
   const miss = (mean: number, batches = 6) => ({ mean, batches });
   const story = (of: SpeciesFat[]) => fatSpeciesStory(look({ species: of }), format, (code) => `/to/${code}`);
 
-  it('names the species that took most, and the one with the largest deviation of tests', () => {
+  it('names the species that used most, and the one with the largest deviation of tests', () => {
     const { finding, table, scene } = story([
       species('Elk', { misses: { weighedIn: miss(0.004), tested: miss(-0.012) }, boughtGrams: 90_718 }),
       species('Moose', { misses: { weighedIn: miss(-0.001), tested: miss(0.03, 2) } }),
@@ -203,7 +203,7 @@ describe('fat by species', () => {
     );
     expect(table.rows[0]?.slice(3, 9)).toEqual(['10.0 %', '10.4 %', '9.0 %', '+0.4', '−1.2', '20.00 lb']);
     expect(table.links).toEqual(['/to/elk', '/to/moose']);
-    const drawn = scene?.(colours, 1000);
+    const drawn = scene?.(colors, 1000);
     expect(printed(drawn)).toEqual(expect.arrayContaining(['weighed in +0.4', 'tests −1.2 (6)', 'Elk (10)']));
     expect(drawn?.marks.filter(({ link }) => link)).toHaveLength(2);
   });
@@ -218,7 +218,7 @@ describe('fat by species', () => {
 
   it('draws all marks on the line when all meet their targets', () => {
     const even = { weighedIn: miss(0), tested: miss(0) };
-    const drawn = story([species('Elk', { misses: even })]).scene?.(colours, 800);
+    const drawn = story([species('Elk', { misses: even })]).scene?.(colors, 800);
     expect(textOf(drawn)).not.toContain('NaN');
     expect(printed(drawn)).toContain('weighed in 0.0');
   });

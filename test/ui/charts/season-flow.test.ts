@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { FlowReport } from '../../../src/desk/contract/contract.ts';
 import { addDays } from '../../../src/core/values/dates.ts';
 import { daysFrom } from '../../../src/core/forecast/day-counts.ts';
-import type { ChartColours } from '../../../src/ui/charts/drawing/colours.ts';
+import type { ChartColors } from '../../../src/ui/charts/drawing/colors.ts';
 import { hangingStory } from '../../../src/ui/charts/flow/hanging-story.ts';
 import { intakeStory } from '../../../src/ui/charts/flow/intake-story.ts';
 import type { SceneStory } from '../../../src/ui/charts/story.ts';
@@ -13,7 +13,7 @@ import { backlogSentence, hoursText } from '../../../src/ui/season/backlog-words
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
-const colours = new Proxy({} as ChartColours, { get: (_, name) => String(name) });
+const colors = new Proxy({} as ChartColors, { get: (_, name) => String(name) });
 const FIRST = '2026-10-05';
 
 const BACKLOG = {
@@ -46,7 +46,7 @@ const ahead = (after: number, means: number[]): Pick<FlowReport, 'forecast' | 'p
 /** Every text and number in a picture. */
 function drawn(story: SceneStory, width = 900): string {
   if (!story.scene) throw new Error('Nothing is drawn');
-  const scene = story.scene(colours, width);
+  const scene = story.scene(colors, width);
   const text = JSON.stringify(scene);
   expect(text).not.toMatch(/NaN|Infinity|undefined|null/);
   for (const shape of scene.marks.flatMap(({ shapes }) => shapes))
@@ -120,7 +120,7 @@ describe('the chart of hanging animals', () => {
     for (const days of [1, 2, 9, 35, 120, 400])
       for (const width of [420, 900, 1500]) {
         const scene = intakeStory(flow(new Array<number>(days).fill(1)), format, String).scene?.(
-          colours,
+          colors,
           width,
         );
         const dates = (scene?.marks.at(-1)?.shapes ?? []).flatMap((shape) =>
@@ -160,7 +160,7 @@ describe('intake by day', () => {
 
   it('links from a bar to the animals of the day', () => {
     const story = intakeStory(flow([2, 0, 3]), format, (on) => `/behind/${on}`);
-    const scene = story.scene?.(colours, 800);
+    const scene = story.scene?.(colors, 800);
     expect(scene?.marks.flatMap(({ link }) => link ?? [])).toEqual([
       '/behind/2026-10-05',
       '/behind/2026-10-07',
@@ -225,7 +225,7 @@ describe('days from intake to ready', () => {
     }
     expect(waitBins(many).at(-1)).toEqual({ least: 13, most: 380, label: '13+', animals: 1 });
     const story = waitsStory(flow([1], { waits: many }), format, (least, most) => `/${least}-${most}`);
-    expect(story.scene?.(colours, 900).marks.at(-1)?.link).toBe('/13-380');
+    expect(story.scene?.(colors, 900).marks.at(-1)?.link).toBe('/13-380');
   });
 
   it('uses the common definition of quartiles', () => {
@@ -257,7 +257,7 @@ describe('days from intake to ready', () => {
     const count = (n: number) => {
       const story = waitSpeciesStory(flow([1], { waitOf: [kind('Elk', n, 8)] }), format, String);
       drawn(story);
-      return story.scene?.(colours, 900).marks.at(-1)?.shapes.length ?? 0;
+      return story.scene?.(colors, 900).marks.at(-1)?.shapes.length ?? 0;
     };
     expect(count(5)).toBe(count(4) + 1);
   });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { CostingView, ServiceAnswer } from '../../../src/desk/contract/contract.ts';
-import type { ChartColours } from '../../../src/ui/charts/drawing/colours.ts';
+import type { ChartColors } from '../../../src/ui/charts/drawing/colors.ts';
 import { fatMoneyStory } from '../../../src/ui/charts/money/fat-money-story.ts';
 import { grindFeeStory } from '../../../src/ui/charts/money/grind-fee-story.ts';
 import { speciesMoneyStory } from '../../../src/ui/charts/money/species-money-story.ts';
@@ -9,7 +9,7 @@ import { workMoneyStory } from '../../../src/ui/charts/money/work-money-story.ts
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
-const colours = new Proxy({} as ChartColours, { get: (_, name) => String(name) });
+const colors = new Proxy({} as ChartColors, { get: (_, name) => String(name) });
 
 const GRINDING: ServiceAnswer = {
   code: 'grinding', measured: [{ figure: 'received', value: 14_000, from: 31, of: 'batches' }], receivedGrams: 14_000,
@@ -31,9 +31,7 @@ const kind = (name: string, animals: number, incomeMinor: number, cost: number) 
 /** The content of a picture, in a narrow and a wide window. */
 function drawn(story: SceneStory): string {
   if (!story.scene) throw new Error('Nothing is drawn');
-  const text = [story.scene(colours, 640), story.scene(colours, 1500)]
-    .map((one) => JSON.stringify(one))
-    .join();
+  const text = [story.scene(colors, 640), story.scene(colors, 1500)].map((one) => JSON.stringify(one)).join();
   expect(text).not.toMatch(/NaN|Infinity|undefined|null|-\d+ 0h/);
   return text;
 }

@@ -6,14 +6,14 @@ import { trendStory } from '../../../src/ui/charts/yields/trend-story.ts';
 import { yieldStory } from '../../../src/ui/charts/yields/yield-by-species.ts';
 import { drawYield } from '../../../src/ui/charts/yields/yield-drawing.ts';
 import type { SpeciesYield } from '../../../src/bridge/contract.ts';
-import { colours, faultsOf, format, printOf, sceneOf, species, spreadOf, yields } from '../season-looks.ts';
+import { colors, faultsOf, format, printOf, sceneOf, species, spreadOf, yields } from '../season-looks.ts';
 
 const byName = (code: string): string => `/behind/${code}`;
 const spread = (...values: number[]) => spreadOf(values) as NonNullable<ReturnType<typeof spreadOf>>;
 const five = (middle: number) => spread(middle - 0.02, middle - 0.01, middle, middle + 0.01, middle + 0.02);
 
 describe('take-home by species', () => {
-  it('draws nothing and says what to do when nothing was weighed', () => {
+  it('draws nothing and explains what to do without weights', () => {
     const story = yieldStory(yields({ species: [species('Elk', [])] }), format, byName);
     expect(story.draw).toBeNull();
     expect(story.finding).toContain('Weigh them at the Table');
@@ -30,7 +30,7 @@ describe('take-home by species', () => {
     [[0.5, 0.52, 0.54], '52 % take-home, inside the published 45–55 %'],
     [[0.6, 0.61, 0.62], '61 % take-home, above the published 45–55 %'],
     [[0.3, 0.31, 0.32], '31 % take-home, below the published 45–55 %'],
-  ])('holds the middle of %j against the published range', (shares, said) => {
+  ])('compares the middle of %j with the published range', (shares, said) => {
     expect(yieldStory(yields({ species: [species('Elk', shares)] }), format, byName).finding).toContain(said);
   });
 
@@ -56,7 +56,7 @@ describe('take-home by species', () => {
         species('Moose', [0.5, 0.6], { published: null }),
       ],
     });
-    const config = yieldStory(look, format, byName).draw?.(colours) as unknown as {
+    const config = yieldStory(look, format, byName).draw?.(colors) as unknown as {
       data: { datasets: { data: unknown[] }[] };
       options: { plugins: { annotation: { annotations: { xMin: number; xMax: number }[] } } };
     };
@@ -93,12 +93,12 @@ describe('take-home by species', () => {
     ]);
   });
 
-  it('draws no band for an assumption, and says so', () => {
+  it('draws no band for an assumption, and marks it', () => {
     const elk = species('Elk', [0.5, 0.52]);
     const deer = species('Deer', [0.5, 0.52, 0.54], { published: null });
     const story = (shown: SpeciesYield[]) => yieldStory(yields({ species: shown }), format, byName);
     const bands = (shown: SpeciesYield[]): number =>
-      drawYield(shown, colours, format).options.plugins.annotation.annotations.length;
+      drawYield(shown, colors, format).options.plugins.annotation.annotations.length;
     expect(bands([deer, elk])).toBe(1);
     expect(bands([deer])).toBe(0);
     expect(story([deer, elk]).finding).toContain('and nothing is published to hold it against');
@@ -126,7 +126,7 @@ describe('this season against earlier ones', () => {
     [0.52, 'Elk: 52.0 %, 2.0 points more than in 2025.'],
     [0.49, 'Elk: 49.0 %, 1.0 points less than in 2025.'],
     [0.5, 'Elk: 50.0 %, the same as in 2025.'],
-  ])('says what changed to %d', (now, said) => {
+  ])('describes a change to %d', (now, said) => {
     const elk = species('Elk', [now], { seasons: seasons([2024, 9, 0.4], [2025, 9, 0.5], [2026, 9, now]) });
     expect(story(elk).finding).toBe(said);
   });

@@ -89,7 +89,7 @@ describe('the owner of an animal', () => {
   };
   const changes = () => ownerChanges(owner.value, { hunter: DANA } as never);
 
-  it('stays the present one when another was picked: nothing of the other comes into his record', async () => {
+  it('stays unchanged when another was selected: no data of the other is restored into the record', async () => {
     const shown = showOwner();
     await pick('Owner', 'an', ANA.name);
     expect(owner.value.picked).toEqual(ANA);
@@ -100,7 +100,7 @@ describe('the owner of an animal', () => {
     expect(changes()).toEqual({});
   });
 
-  it('stays the present one when another of the same name was picked', async () => {
+  it('stays unchanged when another of the same name was selected', async () => {
     const namesake = { ...ANA, name: DANA.name };
     const shown = showOwner();
     desk.answers['hunters.find'] = () => ok([namesake]);
@@ -112,7 +112,7 @@ describe('the owner of an animal', () => {
     expect(owner.value).toEqual(ownerForm(DANA));
   });
 
-  it('is a new hunter again who was typed as one', async () => {
+  it('is restored as a new hunter if typed as one', async () => {
     const shown = showOwner();
     await type('Owner', 'Bo Lind');
     const radio = document.querySelectorAll<HTMLInputElement>('[type=radio]')[1];
@@ -129,7 +129,7 @@ describe('the owner of an animal', () => {
   });
 });
 
-it('a share that was typed for a hunter who was picked does not become that of the one before', async () => {
+it('a share typed for a selected hunter is not restored for the previous one', async () => {
   const dana: ReturnType<typeof emptyLine> = {
     ...emptyLine(),
     hunterId: DANA.id,
@@ -177,7 +177,7 @@ describe('a payment', () => {
     await flushPromises();
   }
 
-  it('keeps the amount that was typed beside the hunter who pays', async () => {
+  it('restores the typed amount together with the hunter who pays', async () => {
     const shown = showPayment();
     await payerIs('2');
     await type('Amount', '35.50');
@@ -187,7 +187,7 @@ describe('a payment', () => {
     expect([payerOf('2').checked, fieldOf('Amount').value]).toEqual([true, '35.50']);
   });
 
-  it('is left to whoever types meanwhile', async () => {
+  it('is not overwritten while the person types', async () => {
     const shown = showPayment();
     await type('Amount', '35.50');
     await reload(shown);
@@ -199,7 +199,7 @@ describe('a payment', () => {
   });
 });
 
-describe('a list to choose from', () => {
+describe('a select field', () => {
   const state = reactive({ species: 'deer', options: ['deer'] });
   const showList = () =>
     show(() => [
@@ -215,7 +215,7 @@ describe('a list to choose from', () => {
     ]);
   const select = () => document.querySelector('select') as HTMLSelectElement;
 
-  it('waits for its option', async () => {
+  it('is restored once its option is available', async () => {
     Object.assign(state, { species: 'deer', options: ['deer', 'elk'] });
     const shown = showList();
     select().focus();
@@ -232,7 +232,7 @@ describe('a list to choose from', () => {
   });
 });
 
-it('a field that was saved by itself does not keep the others from coming back', async () => {
+it('an autosaved field does not prevent restoring the others', async () => {
   const saved = { ingredients: '' };
   const showLabels = () => show(() => [
     h('input', { 'aria-label': 'Also in it', value: saved.ingredients, id: 'also' }),

@@ -16,12 +16,12 @@ describe('quickTicket', () => {
     ['12345', '26-12345'],
   ])('reads %s as %s', (typed, ticket) => expect(quickTicket(typed, 2026)).toBe(ticket));
 
-  it.each(['', '0', 'Okonjo', '18.62', '8.4kg', '1234567', '26-'])('takes %s for no ticket', (typed) =>
+  it.each(['', '0', 'Okonjo', '18.62', '8.4kg', '1234567', '26-'])('rejects %s as a ticket', (typed) =>
     expect(quickTicket(typed, 2026)).toBeNull(),
   );
 
   it.each([1900, 1926, 1999, 2000, 2003, 2026, 2099, 2100, 2126])(
-    'writes a ticket of season %i as the book does, and knows it when it is scanned',
+    'formats a ticket of season %i like the book, and recognizes it when scanned',
     (season) => {
       const ticket = ticketOf(season, 12);
       expect(quickTicket('12', season)).toBe(ticket);
@@ -90,7 +90,7 @@ describe('fitHooks', () => {
 });
 
 describe('tagShape', () => {
-  it('has a distinct outline for every state, so that colour is not needed', () => {
+  it('has a distinct outline for every state, so that color is not needed', () => {
     const shapes = (['fresh', 'ready', 'late', 'over'] as const).map(tagShape);
     expect(new Set(shapes).size).toBe(4);
   });

@@ -39,9 +39,9 @@ describe('the list of keys', () => {
   it('contains every key that the window handles, and no other', () =>
     expect([...new Set(keyLines.flatMap(({ keys }) => keys))].sort()).toEqual([...listened].sort()));
 
-  it('counts the places that there are', () => expect(places).toHaveLength(9));
+  it('has the right number of pages', () => expect(places).toHaveLength(9));
 
-  it('names the keys shown on buttons', () => {
+  it('includes the keys shown on buttons', () => {
     const shown = sources.flatMap((source) =>
       [...source.matchAll(/<Button\b[^>]*?\skeys="([^"]+)"/g)].map((found) =>
         found[1]?.replace('⏎', 'Enter'),

@@ -7,7 +7,7 @@ it.each([
   ['C', 'en-US'],
   ['', 'en-US'],
   ['en-CA', 'en-CA'],
-])('greets a computer whose language is %j', (language, known) => {
+])('have a default for the language %j', (language, known) => {
   expect(knownLanguage(language)).toBe(known);
   expect(likelyFor(language).currency).toMatch(/^[A-Z]{3}$/);
   expect(currencies(language).length).toBeGreaterThan(100);

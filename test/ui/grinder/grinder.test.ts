@@ -27,7 +27,7 @@ function lot(more: Partial<FatLotRow>): FatLotRow {
   }; // prettier-ignore
 }
 
-describe('a fat target as typed', () => {
+describe('parsing a fat target', () => {
   it.each([
     ['12.5', 0.125],
     ['12,5 %', 0.125],
@@ -36,18 +36,18 @@ describe('a fat target as typed', () => {
     ['0.4', null],
     ['61', null],
     ['a lot', null],
-  ])('%j is %j', (typed, share) => expect(percentTyped(typed)).toBe(share));
+  ])('reads %j as %j', (typed, share) => expect(percentTyped(typed)).toBe(share));
 });
 
 describe('fat on hand', () => {
-  it('is that within its use-by', () =>
+  it('includes only lots within their use-by date', () =>
     expect(
       leftOf('pork-back-fat', [lot({}), lot({ id: 5, keeps: 'soon' }), lot({ id: 6, keeps: 'past' })]),
     ).toBe(2000));
 });
 
-describe('a batch divided', () => {
-  it('loses no gram, and calls everything lean that is no fat', () => {
+describe('dividing a batch', () => {
+  it('accounts for every gram, and counts everything but fat as lean', () => {
     const grams = divide([trim, fatPart]);
     expect(grams.lean + grams.trimFat + grams.addedFat).toBeCloseTo(22 * LB, 9);
     expect(grams.trimFat).toBeCloseTo(0.6 * LB, 9);
@@ -55,10 +55,10 @@ describe('a batch divided', () => {
   });
 });
 
-describe('the answer of the blend in words', () => {
+describe('the blend answer in words', () => {
   const words = (plan: BlendPlan) => planWords(plan, format);
 
-  it('tells what comes out', () => {
+  it('describes the result', () => {
     const said = words({
       kind: 'plan', parts: [trim, fatPart], batchGrams: 22 * LB, fat: 0.125,
       fatRange: { low: 0.1, high: 0.15 }, fatToAddGrams: 2 * LB, costMinor: 0,
@@ -70,7 +70,7 @@ describe('the answer of the blend in words', () => {
   it.each([
     [0.5 * LB, '0.50 lb of leaner trim would bring it down'],
     [null, 'No leaner trim is waiting'],
-  ])('tells how lean enough trim could come down (%j)', (leanToAddGrams, said) => {
+  ])('explains how trim that is lean enough could be used (%j)', (leanToAddGrams, said) => {
     const plan = {
       kind: 'lean enough',
       fat: 0.15,
@@ -83,14 +83,14 @@ describe('the answer of the blend in words', () => {
     expect(words({ ...plan, parts: [...plan.parts] })).toContain(said);
   });
 
-  it('names have, need and missing, and the nearest batch', () => {
+  it('states what is available, needed and missing, and the nearest batch', () => {
     const said = words({
       kind: 'not enough fat', target: 0.2, haveGrams: 2 * LB, needGrams: 5 * LB, missingGrams: 3 * LB, nearest,
     }); // prettier-ignore
     for (const amount of ['5.00 lb', '2.00 lb', '3.00 lb', '10.9 %']) expect(said).toContain(amount);
   });
 
-  it('names the richest batch possible', () => {
+  it('states the fattest possible batch', () => {
     const said = words({ kind: 'out of reach', target: 0.5, richest: 0.3, nearest });
     expect(said).toContain('50.0 % cannot be reached');
     expect(said).toContain('richest possible is 30.0 %');
@@ -103,7 +103,7 @@ describe('the answer of the blend in words', () => {
   });
 });
 
-describe('fat to pick from', () => {
+describe('fat options', () => {
   const waiting = (fat: string, own: number) =>
     ({
       ownFatLeftGrams: own,
@@ -115,7 +115,7 @@ describe('fat to pick from', () => {
     { code: 'own-fat', name: 'Own fat', animal: 'own', fat: 0.7, grade: 'official' as const },
   ] as const;
 
-  it('shows what is on hand, and what an order asks for even if there is none', () => {
+  it('include fat on hand, and fat of an order even without stock', () => {
     const lots = [
       lot({}),
       lot({ id: 5, leftGrams: 500 }),
@@ -129,7 +129,7 @@ describe('fat to pick from', () => {
 });
 
 describe('weighing in', () => {
-  it('tells for each part what is in and what is to go', () => {
+  it('shows what is in and what is left for each ingredient', () => {
     const parts = partsToWeigh({
       planned: [trim, fatPart],
       toWeigh: [{ ...fatPart, grams: 0.5 * LB }],
@@ -139,7 +139,7 @@ describe('weighing in', () => {
     expect(parts.map(({ inGrams }) => inGrams)).toEqual([20 * LB, 1.5 * LB]);
   });
 
-  it('knows own fat from bought fat by the lot', () => {
+  it('distinguishes own from bought fat by the lot', () => {
     expect(inPart(trim, [])).toBe('trim');
     expect(inPart(fatPart, [lot({})])).toBe('fat added');
     expect(inPart(fatPart, [lot({ ticket: '26-0001' })])).toBe('fat saved');

@@ -19,8 +19,8 @@ const onHand = [
   lot(5, { keeps: 'past' }),
 ];
 
-describe('fat past its use-by', () => {
-  it('is planned with first, before the good lots of the same bought fat, once it is wanted', () => {
+describe('fat past its use-by date', () => {
+  it('is planned before other lots of the same bought fat once allowed', () => {
     const { lotIds, use, leave } = usePastLots(ref('beef-suet'), ref([7]), () => onHand);
     expect(lotIds.value).toBeUndefined();
     use(old);
@@ -29,7 +29,7 @@ describe('fat past its use-by', () => {
     expect(lotIds.value).toBeUndefined();
   });
 
-  it('is asked about anew with another fat or another animal', async () => {
+  it('needs permission again for another fat or another animal', async () => {
     const [fat, ids] = [ref('beef-suet'), ref([7])];
     const { used, use } = usePastLots(fat, ids, () => onHand);
     use(old);

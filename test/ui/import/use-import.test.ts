@@ -20,7 +20,7 @@ beforeEach(async () => {
   await openBridge();
 });
 
-it('a second choice keeps the first, although the desk has not answered it yet', async () => {
+it('a second choice keeps the first, even before the desk has answered it', async () => {
   const pending: ((answer: Answer<unknown>) => void)[] = [];
   desk.answers['import.begin'] = () => ok({ upload: 7 });
   desk.answers['import.addPiece'] = () => ok({});

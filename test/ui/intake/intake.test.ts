@@ -7,13 +7,13 @@ import { readInstructions } from '../../../src/ui/orders/read-instructions.ts';
 const orders = () => readInstructions(usualInstructions('lb'), 'lb').value;
 
 describe('instructions', () => {
-  it('starts with what shops usually do', () => {
+  it('start with the shop’s defaults', () => {
     expect(orders()).toEqual({
       cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: 453.59237, pricedExtras: {}, extras: [], note: '', primals: [], pattyGrams: null, alsoGround: [],
     }); // prettier-ignore
   });
 
-  it('comes back the same after editing nothing', () => {
+  it('round-trip without edits', () => {
     const stored = {
       cutsShare: 0.125, fat: 'pork-backfat', targetFat: 0.2, grindProduct: 'Burger', packageGrams: 907.18474,
       pricedExtras: {}, extras: ['heart kept', 'tenderloin whole'], note: 'no shank', primals: [], pattyGrams: null, alsoGround: [],
@@ -21,7 +21,7 @@ describe('instructions', () => {
     expect(readInstructions(typeInstructions(stored, 'lb'), 'lb')).toEqual({ value: stored, wrong: {} });
   });
 
-  it('says which field cannot be read and keeps the text', () => {
+  it('report an invalid field and keep its text', () => {
     const typed = Object.freeze({
       ...usualInstructions('lb'),
       cuts: 'half',
@@ -34,14 +34,14 @@ describe('instructions', () => {
     expect(Object.keys(wrong).sort()).toEqual(['cuts', 'pack', 'target']);
   });
 
-  it('forgets a target when no fat goes in', () => {
+  it('drop the target without fat', () => {
     expect(
       readInstructions({ ...usualInstructions('lb'), target: 'nonsense' }, 'lb').value?.targetFat,
     ).toBeNull();
   });
 });
 
-describe('intake form', () => {
+describe('the intake form', () => {
   const filled = {
     ...emptyIntake('lb'),
     find: 'Ana Reyes',
@@ -51,12 +51,12 @@ describe('intake form', () => {
     brought: 'whole',
   } as const;
 
-  it('asks for hunter, species, sex and how it came in', () => {
+  it('requires hunter, species, sex and condition', () => {
     expect(Object.keys(missingIn(emptyIntake('lb'))).sort()).toEqual(['brought', 'hunter', 'sex', 'species']);
     expect(missingIn({ ...filled })).toEqual({});
   });
 
-  it('takes digits in the hunter field for a phone number, and then asks for the name', () => {
+  it('treats digits in the hunter field as a phone number, and then requires the name', () => {
     expect(isPhone('(555) 01-42')).toBe(true);
     expect(isPhone('Okonjo 2')).toBe(false);
     expect(Object.keys(missingIn({ ...filled, find: '555 0142' }))).toEqual(['name']);
@@ -64,14 +64,14 @@ describe('intake form', () => {
     expect(input.hunter).toMatchObject({ name: 'Ana Reyes', phone: '555 0142' });
   });
 
-  it('asks which pieces came in, and sends only those', () => {
+  it('requires the received pieces, and sends only those', () => {
     const some = { ...filled, brought: 'primals', parts: { shoulder: 0 } } as const;
     expect(Object.keys(missingIn(some))).toEqual(['parts']);
     const input = intakeInput({ ...some, parts: { shoulder: 1, haunch: 0 } }, orders()!, {});
     expect(input.parts).toEqual([{ primal: 'shoulder', count: 1 }]);
   });
 
-  it('sends weights as typed, and none that is empty', () => {
+  it('sends weights as typed, and omits empty ones', () => {
     const input = intakeInput({ ...filled, received: '84 lb 10 oz', hanging: ' ' }, orders()!, {
       confirmed: ['weight.unlikely'],
     });
@@ -101,7 +101,7 @@ describe('fromQuote', () => {
       'lb',
     );
 
-  it('carries the animal and how it is wanted', () => {
+  it('copies the animal and the instructions', () => {
     const { instructions: typed, ...animal } = asked('hanging', 'skinned');
     expect(animal).toMatchObject({ species: 'elk', sex: 'male', age: 'adult', brought: 'skinned' });
     expect(readInstructions(typed, 'lb').value).toEqual(instructions);
@@ -113,8 +113,7 @@ describe('fromQuote', () => {
     ['dressed', 'whole', '75 lb', ''],
     ['dressed', 'skinned', '', ''],
     ['live', 'whole', '', ''],
-  ] as const)(
-    'puts a %s weight of an animal brought %s where it belongs',
-    (stage, brought, received, hanging) => expect(asked(stage, brought)).toMatchObject({ received, hanging }),
+  ] as const)('maps a %s weight of an animal brought %s to its field', (stage, brought, received, hanging) =>
+    expect(asked(stage, brought)).toMatchObject({ received, hanging }),
   );
 });

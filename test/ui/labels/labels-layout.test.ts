@@ -13,7 +13,7 @@ const packageSizes = Object.keys(PACKAGE_SIZES) as PackageSize[];
 const count = (n: number) => Array.from({ length: n }, (_, i) => i);
 
 describe('papers', () => {
-  it('have the sizes that are printed on the box', () => {
+  it('have their nominal sizes', () => {
     const said = Object.fromEntries(
       [...Object.entries(PACKAGE_SIZES), ...Object.entries(TAG_SIZES)].map(([code, { page }]) => [
         code,
@@ -32,27 +32,24 @@ describe('papers', () => {
     expect(pageRule(PACKAGE_SIZES['roll-62'].page)).toBe('@page { size: 62mm 100mm; margin: 0; }');
   });
 
-  it.each(packageSizes)(
-    '%s: labels lie on the page, apart from one another, with the rest even all round',
-    (code) => {
-      const size = PACKAGE_SIZES[code];
-      const each = size.columns * size.rows;
-      const [page = []] = sheetsOf(count(each), size);
-      expect(page).toHaveLength(each);
-      for (const { left, top } of page) {
-        expect(left).toBeGreaterThanOrEqual(0);
-        expect(left + size.label.width).toBeLessThanOrEqual(size.page.width + 1e-9);
-        expect(top + size.label.height).toBeLessThanOrEqual(size.page.height + 1e-9);
-      }
-      const corners = new Set(page.map(({ left, top }) => `${left.toFixed(3)} ${top.toFixed(3)}`));
-      expect(corners.size).toBe(each);
-      const last = page.at(-1);
-      expect(page[0]?.left).toBeCloseTo(size.page.width - (last?.left ?? 0) - size.label.width, 9);
-      expect(page[0]?.top).toBeCloseTo(size.page.height - (last?.top ?? 0) - size.label.height, 9);
-    },
-  );
+  it.each(packageSizes)('%s: labels are on the page, without overlaps, centered', (code) => {
+    const size = PACKAGE_SIZES[code];
+    const each = size.columns * size.rows;
+    const [page = []] = sheetsOf(count(each), size);
+    expect(page).toHaveLength(each);
+    for (const { left, top } of page) {
+      expect(left).toBeGreaterThanOrEqual(0);
+      expect(left + size.label.width).toBeLessThanOrEqual(size.page.width + 1e-9);
+      expect(top + size.label.height).toBeLessThanOrEqual(size.page.height + 1e-9);
+    }
+    const corners = new Set(page.map(({ left, top }) => `${left.toFixed(3)} ${top.toFixed(3)}`));
+    expect(corners.size).toBe(each);
+    const last = page.at(-1);
+    expect(page[0]?.left).toBeCloseTo(size.page.width - (last?.left ?? 0) - size.label.width, 9);
+    expect(page[0]?.top).toBeCloseTo(size.page.height - (last?.top ?? 0) - size.label.height, 9);
+  });
 
-  it('begin after the places that are gone, lose no label and make no empty page', () => {
+  it('start after used labels, and have no missing labels or empty pages', () => {
     const { letter } = PACKAGE_SIZES;
     for (const used of [0, 1, 9]) {
       for (const n of [0, 1, 10, 11, 25]) {
@@ -75,7 +72,7 @@ describe('NOT FOR SALE', () => {
     ...packageSizes.map((code) => [code, packageLayout(code, '26-0147')] as const),
     ['4x6', tagLayout('4x6', '26-0147')] as const,
     ['band', tagLayout('band', '26-0147')] as const,
-  ])('%s: has letters of 3/8 in and stays within its width', (_code, layout) => {
+  ])('%s: has letters of 3/8 in and fits its width', (_code, layout) => {
     const box = notForSaleBox(layout.saleLines, layout.saleWidth);
     // Cap height of the bundled font, 668 of 1000 units.
     expect(SALE_TYPE_MM * 0.668).toBeGreaterThanOrEqual((25.4 * 3) / 8);
@@ -90,7 +87,7 @@ describe('NOT FOR SALE', () => {
 describe('layouts', () => {
   const tickets = ['26-0147', '26-123456'];
 
-  it('leave the words at least a third of the label, beside codes at their full size', () => {
+  it('leave at least a third of the label for text, beside codes at full size', () => {
     for (const ticket of tickets) {
       for (const code of packageSizes) {
         const { label } = PACKAGE_SIZES[code];
@@ -113,7 +110,7 @@ describe('layouts', () => {
     }
   });
 
-  it('draw bars in whole dots of a 203 dpi printer, three or more', () => {
+  it('draw bars in whole dots of a 203 dpi printer, at least three', () => {
     for (const layout of [
       ...packageSizes.map((code) => packageLayout(code, '26-0147')),
       tagLayout('4x6', '26-0147'),
@@ -125,7 +122,7 @@ describe('layouts', () => {
     }
   });
 
-  it('write a long ticket smaller, never beyond its width', () => {
+  it('reduce the font size of a long ticket to fit the width', () => {
     expect(ticketType('26-0147', 95, 30)).toBeCloseTo(95 / (0.61 * 7), 9);
     expect(ticketType('26-0147', 95, 10)).toBe(10);
     expect(ticketType('26-123456', 95, 30)).toBeLessThan(ticketType('26-0147', 95, 30));
@@ -173,26 +170,26 @@ function corners(ring: string): { x: number; y: number }[] {
 describe('codes', () => {
   const tickets = ['26-0147', '24-0001', '31-9999', '26-123456'];
 
-  it.each(tickets)('%s is read back from the bars', (ticket) => {
+  it.each(tickets)('%s is readable as a barcode', (ticket) => {
     const bitmap = new BinaryBitmap(new HybridBinarizer(pixels(barsOf(ticket), 3, 20)));
     const result = new Code128Reader().decode(bitmap);
     expect(result.getText()).toBe(ticket);
     expect(result.getBarcodeFormat()).toBe(BarcodeFormat.CODE_128);
   });
 
-  it.each(tickets)('%s is read back from the square, in the smallest symbol', (ticket) => {
+  it.each(tickets)('%s is readable as a QR code, of the smallest version', (ticket) => {
     const code = squareOf(ticket);
     expect(code.width).toBe(21);
     const bitmap = new BinaryBitmap(new HybridBinarizer(pixels(code, 6, 0)));
     expect(new QRCodeReader().decode(bitmap).getText()).toBe(ticket);
   });
 
-  it('has bars of the width that layouts reckon with', () => {
+  it('have the bar count that layouts assume', () => {
     expect(barsOf('26-0147').width + 2 * barsOf('26-0147').quiet).toBe(121);
   });
 });
 
-describe('how many', () => {
+describe('the number of copies', () => {
   it.each([
     ['0', 0],
     [' 12 ', 12],
@@ -201,5 +198,5 @@ describe('how many', () => {
     ['-1', null],
     ['1.5', null],
     ['', null],
-  ])('%j is %j', (typed, n) => expect(copiesTyped(typed)).toBe(n));
+  ])('reads %j as %j', (typed, n) => expect(copiesTyped(typed)).toBe(n));
 });

@@ -72,7 +72,7 @@ const made: BatchMade = frozen({
 }); // prettier-ignore
 
 describe('net weight', () => {
-  it('is worked by hand both ways and rounded down', () => {
+  it('is computed in both units and rounded down', () => {
     // 463 g = 1.02074… lb; 1000 g = 2.20462… lb; 5 lb = 2.26796… kg; 12.34 kg = 27.2050… lb.
     expect(netWeight(463, 'lb', 'en-US')).toEqual({ shop: '1.02 lb', other: '0.463 kg' });
     expect(netWeight(1000, 'kg', 'en-US')).toEqual({ shop: '1.000 kg', other: '2.20 lb' });
@@ -81,7 +81,7 @@ describe('net weight', () => {
     expect(netWeight(1.5 * LB, 'lb', 'de-DE').shop).toBe('1,50 lb');
   });
 
-  it('never says more than is in the package, nor loses what the scale said', () => {
+  it('never exceeds the content, and keeps the scale’s precision', () => {
     for (let hundredths = 1; hundredths <= 6000; hundredths++) {
       const grams = (hundredths / 100) * LB;
       const { shop, other } = netWeight(grams, 'lb', 'en-US');
@@ -95,11 +95,11 @@ describe('net weight', () => {
 });
 
 describe('ingredients', () => {
-  it('stand in order of weight, each kind once, without what was taken back', () => {
+  it('are in order of weight, each kind once, without voided weights', () => {
     expect(weighedIngredients(made)).toEqual(['elk', 'mule deer', 'pork back fat', 'elk fat']);
   });
 
-  it('name the animal of a fat whose name hides it', () => {
+  it('name the species of a fat whose name omits it', () => {
     const batch = { species: ['Elk'], weighedIn: [row({ fatLot: 'F006', grams: 1 })] };
     expect(weighedIngredients({ ...made, batch })).toEqual(['suet (beef)']);
   });
@@ -116,7 +116,7 @@ const SUPPLIED = [
 describe('labels of a batch', () => {
   const runs = batchRuns(made, writing);
 
-  it('are every package once, each owner as many as are due, in the order of packing', () => {
+  it('include every package once, divided among the owners in the order of packing', () => {
     const dealt = runs.map(({ label, copies }) => [label.ticket, copies, label.net, label.average]);
     const small = labelText.net('1.00 lb', '0.453 kg');
     const large = labelText.net('2.00 lb', '0.907 kg');
@@ -127,7 +127,7 @@ describe('labels of a batch', () => {
     ]);
   });
 
-  it('say whose, when (in the shop’s zone), what is in it and how hot', () => {
+  it('state owner, date (in the shop’s time zone), ingredients and cooking temperature', () => {
     expect(runs[2]?.label).toMatchObject({
       hunter: 'Bo Birch', product: 'Ground', species: 'Elk + Mule deer', batch: 'G007', packed: 'Packed Nov 24, 2026',
       ingredients: ['elk', 'mule deer', 'pork back fat', 'elk fat'], cook: 'Cook to 165 °F (74 °C) in the middle.',
@@ -135,21 +135,18 @@ describe('labels of a batch', () => {
     }); // prettier-ignore
   });
 
-  it.each(SUPPLIED)(
-    'of $name say what is so of it raw, and nothing of that once it is cooked or dried here',
-    ({ name, raw }) => {
-      const packages = [{ ...pack(1, 5, 5 * LB), product: name }];
-      const [run] = batchRuns({ ...made, batch: { ...made.batch, packages } }, writing);
-      expect(run?.label.cook !== null).toBe(raw);
-    },
-  );
+  it.each(SUPPLIED)('of $name have raw-meat advice, unless it was cooked or dried here', ({ name, raw }) => {
+    const packages = [{ ...pack(1, 5, 5 * LB), product: name }];
+    const [run] = batchRuns({ ...made, batch: { ...made.batch, packages } }, writing);
+    expect(run?.label.cook !== null).toBe(raw);
+  });
 
-  it('need no ingredients where one animal’s meat is all', () => {
+  it('need no ingredients for meat of a single animal', () => {
     const batch = { ...made.batch, weighedIn: [row({ ticket: '26-0001', grams: 5 })] };
     expect(batchRuns({ ...made, batch }, writing)[0]?.label.ingredients).toBeNull();
   });
 
-  it('say NOT FOR SALE as soon as one animal is a hunter’s, and only then', () => {
+  it('say NOT FOR SALE exactly if one animal is a hunter’s', () => {
     const farm = animal('26-0002', 'Bo Birch', 'Bison', 'farm');
     const sale = (animals: BatchMade['animals']) =>
       batchRuns({ ...made, animals }, writing).map(({ label }) => label.notForSale);
@@ -159,7 +156,7 @@ describe('labels of a batch', () => {
 });
 
 describe('labels of whole cuts', () => {
-  it('are made from each weight of packages that stands', () => {
+  it('are made from each weight of packages that is not voided', () => {
     const weighings = [
       row({ id: 1, stage: 'packed', product: 'Steaks', count: 2, grams: 2.5 * LB }),
       row({ id: 2, stage: 'packed', product: 'Roasts', count: 1, grams: 3 * LB }),
@@ -177,15 +174,15 @@ describe('labels of whole cuts', () => {
   });
 });
 
-describe('care', () => {
-  it('is in our own words, never those of the federal block, which claims an inspection', () => {
+describe('safe handling', () => {
+  it('uses our own words, not the federal label, which implies an inspection', () => {
     const all = [labelText.care, labelText.frozen, labelText.cook(160, 71)].join(' ').toLowerCase();
     for (const claim of ['inspected', 'passed', 'safe handling', 'some food products', 'cook thoroughly'])
       expect(all).not.toContain(claim);
   });
 });
 
-describe('carcass tag', () => {
+describe('the carcass tag', () => {
   const tagged = frozen({
     ticket: '26-0001', sex: 'male', age: 'adult', brought: 'quarters', origin: 'hunter', where: 'Cold room, hook 4', tag: 'T 4711', licence: '',
     killDate: null, killArea: '', receivedOn: '2026-11-24', promisedOn: null, asked: 'ordered',
@@ -196,7 +193,7 @@ describe('carcass tag', () => {
     hunter: { name: 'Ann Alder' }, hold: { reason: 'sample', sample: 'S-9', positive: false },
   } as const); // prettier-ignore
 
-  it('tells what is known, and marks the hold', () => {
+  it('shows what is known, and marks the hold', () => {
     expect(tagLabel({ ...tagged, parts: [] }, writing)).toEqual({
       ticket: '26-0001',
       species: 'Elk, bull',
@@ -213,7 +210,7 @@ describe('carcass tag', () => {
     expect(tagLabel({ ...tagged, parts: [], hold: null }, writing).hold).toBeNull();
   });
 
-  it('names the pieces that came in, which are not the whole animal', () => {
+  it('names the received pieces of an incomplete animal', () => {
     expect(tagLabel({ ...tagged, parts: [...tagged.parts] }, writing).species).toBe(
       'Elk, bull, 2 × hind leg, 2 × shoulder',
     );
@@ -221,14 +218,14 @@ describe('carcass tag', () => {
     expect(tagLabel(one, writing).species).toBe('Elk, 1 shoulder');
   });
 
-  it('is wanted once for each piece', () => {
+  it('is printed once for each piece', () => {
     expect(tagsNeeded({ parts: [...tagged.parts] })).toBe(4);
     expect(tagsNeeded({ parts: [] })).toBe(1);
   });
 });
 
 describe('the day of packing', () => {
-  it('is the shop’s, not Greenwich’s', () => {
+  it('is in the shop’s time zone', () => {
     expect(localDay('2026-11-25T03:10:00Z', 'America/Denver')).toBe('2026-11-24');
     expect(localDay('2026-11-25T03:10:00Z', 'UTC')).toBe('2026-11-25');
   });

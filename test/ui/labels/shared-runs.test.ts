@@ -22,7 +22,7 @@ const animal = {
 };
 
 describe('labels of a shared animal', () => {
-  it('name each hunter on as many packages as the desk gave, and leave out nobody’s', () => {
+  it('name each hunter on the assigned number of packages, and label every package', () => {
     const runs = [
       run('cut 1', 5, null),
       run('cut 2', 3, null),
@@ -41,7 +41,7 @@ describe('labels of a shared animal', () => {
     ]);
   });
 
-  it('stay as they are where one hunter has all of it, and for other tickets', () => {
+  it('are unchanged for a single hunter, and for other tickets', () => {
     const runs = [run('cut 1', 5, null), run('other', 2, 'G26-001', '26-0002')];
     expect(sharedRuns(runs, { ...animal, sharers: [] })).toEqual(runs);
     expect(sharedRuns(runs, animal).at(-1)).toEqual(runs[1]);

@@ -44,58 +44,55 @@ const orders: Instructions = {
 };
 
 describe('the form', () => {
-  it.each(['lb', 'kg'] as const)(
-    'gives back in a %s shop what was stored, when nothing is edited',
-    (unit) => {
-      const { uniform: random } = seededRandom(7);
-      const whole = (most: number) => Math.floor(random() * most);
-      const pick = <T>(from: readonly T[]): T => from[whole(from.length)]!;
-      const fat = () => {
-        const kind = pick(['none', 'own', 'pork-trim-50']);
-        const targetFat = kind === 'none' || random() < 0.3 ? null : (50 + whole(550)) / 1000;
-        const patty = (3 + whole(6)) * (unit === 'lb' ? GRAMS_PER.oz : 20);
-        return { fat: kind, targetFat, pattyGrams: random() < 0.5 ? null : patty };
-      };
-      for (let run = 0; run < 300; run++) {
-        const primals = DEER.map(({ code }) => {
-          const as = pick(USES);
-          return { primal: code, as, size: as === 'grind' ? '' : pick(['', ...sizesFor(as, unit)]) };
-        });
-        const byShare = random() < 0.3;
-        const stored: Instructions = Object.freeze({
-          cutsShare: byShare ? whole(1000) / 1000 : wholeCutsShare(DEER, primals),
-          primals: byShare ? [] : primals,
+  it.each(['lb', 'kg'] as const)('round-trips in a %s shop without edits', (unit) => {
+    const { uniform: random } = seededRandom(7);
+    const whole = (most: number) => Math.floor(random() * most);
+    const pick = <T>(from: readonly T[]): T => from[whole(from.length)]!;
+    const fat = () => {
+      const kind = pick(['none', 'own', 'pork-trim-50']);
+      const targetFat = kind === 'none' || random() < 0.3 ? null : (50 + whole(550)) / 1000;
+      const patty = (3 + whole(6)) * (unit === 'lb' ? GRAMS_PER.oz : 20);
+      return { fat: kind, targetFat, pattyGrams: random() < 0.5 ? null : patty };
+    };
+    for (let run = 0; run < 300; run++) {
+      const primals = DEER.map(({ code }) => {
+        const as = pick(USES);
+        return { primal: code, as, size: as === 'grind' ? '' : pick(['', ...sizesFor(as, unit)]) };
+      });
+      const byShare = random() < 0.3;
+      const stored: Instructions = Object.freeze({
+        cutsShare: byShare ? whole(1000) / 1000 : wholeCutsShare(DEER, primals),
+        primals: byShare ? [] : primals,
+        ...fat(),
+        grindProduct: pick(['Ground', 'Chili grind']),
+        alsoGround: Array.from({ length: whole(3) }, () => ({
+          product: pick(['Summer sausage', 'Jerky']),
+          grams: ((1 + whole(4000)) / 100) * GRAMS_PER[unit],
           ...fat(),
-          grindProduct: pick(['Ground', 'Chili grind']),
-          alsoGround: Array.from({ length: whole(3) }, () => ({
-            product: pick(['Summer sausage', 'Jerky']),
-            grams: ((1 + whole(4000)) / 100) * GRAMS_PER[unit],
-            ...fat(),
-          })),
-          packageGrams: pick([1, 1.5, 2]) * GRAMS_PER[unit],
-          pricedExtras: {},
-          extras: pick([[], ['vacuum'], ['heart kept', 'rush']]),
-          note: pick(['', 'no shank']),
-        });
-        const { value, wrong } = readInstructions(typeInstructions(stored, unit), unit, DEER);
-        expect(wrong).toEqual({});
-        const near = (grams: number | null) => (grams === null ? null : expect.closeTo(grams, 6));
-        expect(value).toEqual({
-          ...stored,
-          cutsShare: expect.closeTo(stored.cutsShare, 12),
-          pattyGrams: near(stored.pattyGrams),
-          packageGrams: near(stored.packageGrams),
-          alsoGround: stored.alsoGround.map((also) => ({
-            ...also,
-            grams: near(also.grams),
-            pattyGrams: near(also.pattyGrams),
-          })),
-        });
-      }
-    },
-  );
+        })),
+        packageGrams: pick([1, 1.5, 2]) * GRAMS_PER[unit],
+        pricedExtras: {},
+        extras: pick([[], ['vacuum'], ['heart kept', 'rush']]),
+        note: pick(['', 'no shank']),
+      });
+      const { value, wrong } = readInstructions(typeInstructions(stored, unit), unit, DEER);
+      expect(wrong).toEqual({});
+      const near = (grams: number | null) => (grams === null ? null : expect.closeTo(grams, 6));
+      expect(value).toEqual({
+        ...stored,
+        cutsShare: expect.closeTo(stored.cutsShare, 12),
+        pattyGrams: near(stored.pattyGrams),
+        packageGrams: near(stored.packageGrams),
+        alsoGround: stored.alsoGround.map((also) => ({
+          ...also,
+          grams: near(also.grams),
+          pattyGrams: near(also.pattyGrams),
+        })),
+      });
+    }
+  });
 
-  it('asks only for what was brought, and takes its share from that alone', () => {
+  it('asks only for received pieces, and computes its share from them', () => {
     const typed = {
       ...usualInstructions('lb'),
       by: 'primals' as const,
@@ -106,14 +103,14 @@ describe('the form', () => {
     expect(value?.cutsShare).toBeCloseTo(0.3913 / (0.3913 + 0.1768), 12);
   });
 
-  it('grinds every piece of an untouched form by piece, and falls back on the share without a species', () => {
+  it('grinds every piece of an untouched form by piece, and uses the share without a species', () => {
     const typed = { ...usualInstructions('lb'), by: 'primals' as const };
     expect(readInstructions(typed, 'lb', DEER).value).toMatchObject({ cutsShare: 0 });
     expect(readInstructions(typed, 'lb', DEER).value?.primals).toHaveLength(5);
     expect(readInstructions(typed, 'lb').value).toMatchObject({ cutsShare: 0.4, primals: [] });
   });
 
-  it('says of every grind what cannot be read, and keeps what was typed', () => {
+  it('reports every invalid field of a grind, and keeps the text', () => {
     const typed = Object.freeze({
       ...usualInstructions('lb'),
       patty: '5 lb',
@@ -140,18 +137,18 @@ describe('sizes', () => {
     ['thick', 'steaks', 'lb', 'thick'],
     ['2', 'whole', 'lb', '2'],
     [' ', 'stew', 'kg', ''],
-  ] as const)('%j of %s in a %s shop is %j', (typed, as, unit, size) =>
+  ] as const)('show %j of %s in a %s shop as %j', (typed, as, unit, size) =>
     expect(sizeText(typed, as, unit)).toBe(size),
   );
 
-  it('stay as they are once written', () => {
+  it('are unchanged once formatted', () => {
     for (const unit of ['lb', 'kg'] as const)
       for (const as of USES)
         for (const size of sizesFor(as, unit)) expect(sizeText(size, as, unit)).toBe(size);
   });
 });
 
-describe('a way to start from', () => {
+describe('a starting point', () => {
   const card = (carcass: string | null, primals: string[]): TemplateCard => ({
     id: null,
     name: 'x',
@@ -165,29 +162,29 @@ describe('a way to start from', () => {
   const keys = (species?: { body: string; primals: never[] }) =>
     fittingTemplates(cards, species).map(({ key }) => key);
 
-  it('fits the body and names only pieces that the species has', () =>
+  it('fits the carcass and names only pieces that the species has', () =>
     expect(keys({ body: 'cervid', primals: DEER as never[] })).toEqual([
       'template supplied 0',
       'template supplied 1',
     ]));
-  it('is, without a species, one that fits any', () => expect(keys()).toEqual(['template supplied 0']));
+  it('fits any animal if the species is unknown', () => expect(keys()).toEqual(['template supplied 0']));
 });
 
 describe('a product', () => {
   const product = {
     code: 'p', name: 'Patties', kind: 'grind' as const, fat: 'beef-suet', targetFat: 0.15, packageGrams: 2 * GRAMS_PER.lb, pattyGrams: 4 * GRAMS_PER.oz, ingredients: '', own: false,
   }; // prettier-ignore
-  it('brings its usual fat, target, patty and package', () =>
+  it('fills in its default fat, target, patty and package', () =>
     expect(usualOf(product, 'lb')).toEqual({ fat: 'beef-suet', target: '15', patty: '4 oz', pack: '2 lb' }));
-  it('leaves alone what it does not say', () =>
+  it('keeps values that it does not define', () =>
     expect(usualOf({ ...product, fat: null, packageGrams: null, pattyGrams: null }, 'lb')).toEqual({
       patty: '',
     }));
-  it('is offered for grinding when it is ground', () =>
+  it('is offered for grinding if it is ground', () =>
     expect(groundProducts([product, { ...product, kind: 'whole cuts' }])).toEqual([product]));
 });
 
-describe('lines for the wall', () => {
+describe('instruction lines', () => {
   const summary = (more: Partial<Instructions>) =>
     ordersSummary(
       ordersLines(
@@ -198,7 +195,7 @@ describe('lines for the wall', () => {
       ),
     );
 
-  it('put pieces that become the same together, what is ground last', () =>
+  it('group pieces with the same instruction, ground products last', () =>
     expect(
       summary({
         primals: [
@@ -213,7 +210,7 @@ describe('lines for the wall', () => {
         'Ground: no fat added · Packages: 1.00 lb',
     ));
 
-  it('name each grind with its amount and its fat', () =>
+  it('name each grind with its amount and fat', () =>
     expect(
       summary({
         alsoGround: [
@@ -229,6 +226,6 @@ describe('lines for the wall', () => {
         'Ground: the rest, its own fat, as much as suits, patties of 4 oz · Packages: 1.00 lb · heart kept',
     )); // prettier-ignore
 
-  it('do not speak of grinding when all is kept', () =>
+  it('omit grinding if everything stays whole', () =>
     expect(summary({ cutsShare: 1 })).toBe('All kept as steaks and roasts · Packages: 1.00 lb'));
 });

@@ -34,13 +34,13 @@ function form(brought: 'quarters' | 'skinned' | '' = '') {
   return state;
 }
 
-describe('an animal in quarters', () => {
+describe('a quartered animal', () => {
   it.each(SPECIES.map(({ code, primals }) => [code, primals] as const))(
     'has two fronts and two hinds: %s',
     (_, primals) => expect(Object.values(quartersOf(primals))).toEqual([2, 2]),
   );
 
-  it('comes with its counts filled in, and loses them when it comes in another way', async () => {
+  it('has prefilled counts, which are removed for another condition', async () => {
     const state = form();
     state.form.brought = 'quarters';
     await nextTick();
@@ -50,7 +50,7 @@ describe('an animal in quarters', () => {
     expect(state.form.parts).toEqual({});
   });
 
-  it('keeps the counts that somebody typed, but not for another kind of animal', async () => {
+  it('keeps typed counts, but not for another kind of animal', async () => {
     const state = form();
     state.form.brought = 'quarters';
     await nextTick();
@@ -77,7 +77,7 @@ describe('a count of pieces', () => {
     [-1, true],
     [8, false],
     [0, false],
-  ])('of %d is named where it cannot be: %s', (count, wrong) => {
+  ])('of %d is reported as implausible: %s', (count, wrong) => {
     const wrapper = mountPart(PiecesBrought, {
       props: { primals, legend: 'Pieces', modelValue: { shoulder: 2, haunch: count } },
     });

@@ -30,7 +30,7 @@ function table(count: number, slots = {}) {
 }
 
 describe('a table', () => {
-  it('renders the fields of its rows, a dash for none, and slots', () => {
+  it('renders the fields of its rows, a dash for missing values, and slots', () => {
     const { cells, wrapper } = table(2, {
       'cell-act': ({ row }: { row: { ticket: string } }) => `of ${row.ticket}`,
     });
@@ -67,21 +67,18 @@ describe('a table of very many rows', () => {
     return found;
   }
 
-  it('renders few of them, and states their number', async () => {
+  it('renders few rows, and states their number', async () => {
     const { drawn, wrapper } = await long();
     expect(drawn()).toBeLessThan(200);
     expect(wrapper.get('table').attributes('aria-rowcount')).toBe('601');
   });
 
-  it.each(['ctrlKey', 'metaKey'])(
-    'stands there whole when the browser searches the page (%s)',
-    async (held) => {
-      const { drawn } = await long();
-      window.dispatchEvent(new KeyboardEvent('keydown', { key: 'f', [held]: true }));
-      await flushPromises();
-      expect(drawn()).toBe(600);
-    },
-  );
+  it.each(['ctrlKey', 'metaKey'])('renders all rows for the browser’s search (%s)', async (held) => {
+    const { drawn } = await long();
+    window.dispatchEvent(new KeyboardEvent('keydown', { key: 'f', [held]: true }));
+    await flushPromises();
+    expect(drawn()).toBe(600);
+  });
 
   it('is complete in print, and shortened again on screen', async () => {
     const { drawn } = await long();

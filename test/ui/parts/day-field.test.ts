@@ -31,14 +31,14 @@ function dayField(props: object = {}) {
   };
 }
 
-describe('a field of a day', () => {
+describe('a date field', () => {
   it.each([
     ['27', { max: '2026-11-24' }, '2026-10-27', 'Tue, Oct 27, 2026'],
     ['27', { min: '2026-11-24' }, '2026-11-27', 'Fri, Nov 27, 2026'],
     ['yesterday', { max: '2026-11-24' }, '2026-11-23', 'Mon, Nov 23, 2026'],
     ['12/28', { max: '2026-11-24' }, '2025-12-28', 'Sun, Dec 28, 2025'],
     ['12/28', {}, '2026-12-28', 'Mon, Dec 28, 2026'],
-  ])('reads %s with %o and says the day in words', async (typed, bounds, date, words) => {
+  ])('parses %s with %o and shows the date in words', async (typed, bounds, date, words) => {
     const { input, type, model, readBack, leave } = dayField(bounds);
     await type(typed);
     expect([model(), readBack(), input.element.value]).toEqual([date, words, typed]);
@@ -48,7 +48,7 @@ describe('a field of a day', () => {
     expect(input.element.value).toBe(`${month}/${day}/${year}`);
   });
 
-  it('keeps what is no day, and says so once the field is left', async () => {
+  it('keeps invalid text, and reports it on blur', async () => {
     const { input, type, says, leave } = dayField();
     await type('11/');
     expect(says()).toBe('');
@@ -59,7 +59,7 @@ describe('a field of a day', () => {
     expect(says()).toBe('');
   });
 
-  it('keeps it in a filter too, which does not change', async () => {
+  it('keeps invalid text in a filter, whose value does not change', async () => {
     const { input, type, model, says, leave } = dayField({ whole: true, modelValue: '2026-11-02' });
     await leave('soon');
     expect([input.element.value, model()]).toEqual(['soon', '2026-11-02']);
@@ -70,7 +70,7 @@ describe('a field of a day', () => {
     expect(model()).toBe('2026-10-27');
   });
 
-  it('follows a day that comes from elsewhere', async () => {
+  it('follows outside changes of its value', async () => {
     const { wrapper, input, leave } = dayField();
     await leave('soon');
     await wrapper.setProps({ modelValue: '2026-11-05' });
@@ -79,6 +79,6 @@ describe('a field of a day', () => {
     expect(input.element.value).toBe('');
   });
 
-  it('leaves its calendar out of the way of Tab', () =>
+  it('excludes its calendar from the tab order', () =>
     expect(dayField().wrapper.get('button').attributes('tabindex')).toBe('-1'));
 });

@@ -93,7 +93,7 @@ describe('voiding a weight', () => {
     expect(sheet()).toBeNull();
   });
 
-  it('asks for text where no reason fits, and sends that', async () => {
+  it('asks for text if no reason fits, and sends that', async () => {
     desk.answers['table.void'] = () => ok();
     await asked();
     [...(sheet()?.querySelectorAll<HTMLInputElement>('input[type=radio]') ?? [])].at(-1)?.click();

@@ -21,7 +21,7 @@ function question(props: object = {}) {
 }
 
 describe('a question', () => {
-  it('comes into sight with the focus, and is answered by its keys', async () => {
+  it('scrolls into view, takes the focus, and is answered by its keys', async () => {
     const { wrapper, given, press, scrolled } = question();
     expect(document.activeElement).toBe(wrapper.element);
     expect(scrolled).toHaveBeenCalled();
@@ -29,14 +29,14 @@ describe('a question', () => {
     expect(given).toEqual(['M', 'Y']);
   });
 
-  it.each(['n', 'Escape'])('gives the focus back with %s, which saves nothing', async (key) => {
+  it.each(['n', 'Escape'])('returns the focus with %s, which saves nothing', async (key) => {
     const { field, given, press } = question();
     await press(key);
     expect(given).toEqual(['N']);
     expect(document.activeElement).toBe(field);
   });
 
-  it('takes the focus again when something else is asked', async () => {
+  it('takes the focus again for another subject', async () => {
     const { wrapper, field } = question({ about: 1 });
     field.focus();
     await wrapper.setProps({ about: 2 });
@@ -44,7 +44,7 @@ describe('a question', () => {
     expect(document.activeElement).toBe(wrapper.element);
   });
 
-  it('lets a weight be typed anew, and leaves letters to a field of its own', async () => {
+  it('lets a weight be typed again, and leaves letters to its own field', async () => {
     const { wrapper, given, press } = question();
     await press('8');
     expect(wrapper.emitted('digit')).toHaveLength(1);
@@ -52,7 +52,7 @@ describe('a question', () => {
     expect(given).toEqual([]);
   });
 
-  it('that stands on the page calls nobody away from a field', () => {
+  it('does not take the focus if it waits on the page', () => {
     const { field } = question({ standing: true });
     expect(document.activeElement).toBe(field);
   });

@@ -19,7 +19,7 @@ function entry(props: object = {}) {
   };
 }
 
-describe('the entry of a weight', () => {
+describe('the weight entry', () => {
   it('echoes the parsed weight while typing, and nothing for an incomplete number', async () => {
     const { wrapper, input, echo } = entry();
     await input.setValue('84.6');
@@ -44,7 +44,7 @@ describe('the entry of a weight', () => {
     expect(unit()).toBe(false);
   });
 
-  it('saves on Enter and on its button, and passes every other key on', async () => {
+  it('saves on Enter and on its button, and emits every other key', async () => {
     const { wrapper, input } = entry({ modelValue: '18.6' });
     await input.trigger('keydown', { key: 'Enter' });
     await wrapper.get('button').trigger('click');

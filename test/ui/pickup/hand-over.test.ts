@@ -81,7 +81,7 @@ describe('handing an animal over', () => {
     return wrapper;
   }
 
-  it('begins with the hunter as who takes it, and closes when it is done', async () => {
+  it('defaults to the hunter as recipient, and closes when done', async () => {
     answers('pickup.release', ok());
     const wrapper = await opened();
     await sheet.press(/^Hand it over$/);
@@ -92,7 +92,7 @@ describe('handing an animal over', () => {
     expect(sheet.text).toBe('');
   });
 
-  it('lets it go unpaid only with the initials of who answers for it', async () => {
+  it('needs initials for an unpaid animal', async () => {
     answers('pickup.release', refused('refused', 'release.unpaid', undefined, { dueMinor: 4550 }));
     await opened();
     expect(sheet.field(/Initials/)).toBeNull();
@@ -103,7 +103,7 @@ describe('handing an animal over', () => {
     expect(sent('pickup.release').at(-1)).toMatchObject({ unpaidBy: 'KM' });
   });
 
-  it('asks about a day far off once, and sends the yes with it', async () => {
+  it('asks about an implausible date once, and sends the confirmation', async () => {
     answers('pickup.release', refused('conflict', 'date.long-ago', 'on', { date: '2021-11-04', years: 5 }));
     await opened({ handedBefore: { to: 'A. Alder', on: '2021-11-04' } });
     await sheet.press(/^Hand it over$/);
@@ -111,7 +111,7 @@ describe('handing an animal over', () => {
     expect(sent('pickup.release').map(({ confirmed }) => confirmed)).toEqual([[], ['date.long-ago']]);
   });
 
-  it('forgets the yes when the day is changed', async () => {
+  it('drops the confirmation when the date changes', async () => {
     const far = refused('conflict', 'date.long-ago', 'on', { date: '2021-11-04', years: 5 });
     answers('pickup.release', far, refused('invalid', 'text.empty', 'to'), far);
     await opened({ handedBefore: { to: 'A. Alder', on: '2021-11-04' } });
@@ -123,7 +123,7 @@ describe('handing an animal over', () => {
   });
 });
 
-describe('a result of the laboratory', () => {
+describe('a laboratory result', () => {
   async function opened(before: AnimalPage['results'][number] | null = null) {
     const wrapper = mountPart(ResultDialog, {
       props: {
@@ -138,14 +138,14 @@ describe('a result of the laboratory', () => {
     await flushPromises();
   }
 
-  it('is not kept before one was picked', async () => {
+  it('is not saved without a choice', async () => {
     await opened();
     document.querySelector('[role=dialog] form')?.dispatchEvent(new Event('submit', { cancelable: true }));
     await flushPromises();
     expect(desk.calls).toEqual([]);
   });
 
-  it('is of the sample that the hold names, and of no other without a yes', async () => {
+  it('belongs to the sample of the hold, and to another only if confirmed', async () => {
     answers(
       'animals.testResult',
       refused('conflict', 'result.other-sample', 'sample', {
@@ -172,7 +172,7 @@ describe('a result of the laboratory', () => {
   it.each([
     ['one is entered', null, null, 2],
     ['one is corrected, which may also be taken back,', { sample: 'L26-118', lab: 'State lab' }, '', 3],
-  ])('when %s asks for a reason only if it must', async (_, before, reason, choices) => {
+  ])('for %s asks for a reason only if required', async (_, before, reason, choices) => {
     await opened(before as AnimalPage['results'][number] | null);
     expect(sheet.field(/^Why/)?.value ?? null).toBe(reason);
     expect(document.querySelectorAll('[role=dialog] input[type=radio]')).toHaveLength(choices);

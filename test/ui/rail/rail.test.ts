@@ -26,36 +26,36 @@ describe('why an animal is next', () => {
   );
 });
 
-describe('hooks in the order of cutting', () => {
-  it('follows the order, and leaves what may not be cut at the end as it was', () => {
+describe('hooks in cutting order', () => {
+  it('follow the order, and end with animals that may not be cut, in their original order', () => {
     const hooks = Object.freeze([5, 3, 8, 1].map((id) => Object.freeze({ id }))) as unknown as Hook[];
     const next = [1, 5].map((id) => ({ id, ticket: '', why: 'ready' as const }));
     expect(inCutOrder(hooks, next).map(({ id }) => id)).toEqual([1, 5, 3, 8]);
   });
 });
 
-describe('tickets typed in a row', () => {
+describe('parsing typed tickets', () => {
   const hooks = [
     { id: 1, ticket: '25-0155' },
     { id: 2, ticket: '26-0155' },
     { id: 3, ticket: '26-0009' },
   ];
-  it('are found by number, the newer season first, or whole; each once', () => {
+  it('finds them by number, newer season first, or complete; each once', () => {
     expect(ticketsIn('155, 9 26-0009;25-0155', hooks)).toEqual({ ids: [2, 3, 1], unknown: [] });
     expect(ticketsIn(' 0009 ', hooks)).toEqual({ ids: [3], unknown: [] });
     expect(ticketsIn('', hooks)).toEqual({ ids: [], unknown: [] });
   });
-  it('say what is none of them', () => {
+  it('reports text that matches none', () => {
     expect(ticketsIn('155 1555 elk', hooks)).toEqual({ ids: [2], unknown: ['1555', 'elk'] });
   });
-  it('read back what they wrote', () => {
+  it('round-trips', () => {
     const newer = hooks.slice(1);
     expect(ticketsIn(typedTickets(newer), hooks).ids).toEqual([2, 3]);
   });
 });
 
-describe('temperatures and spans', () => {
-  it('are said in the shop’s scale', () => {
+describe('temperatures and durations', () => {
+  it('are in the shop’s scale', () => {
     expect(degreesText(4.4, format)).toBe('40 °F');
     const metric = makeFormat({ unit: 'kg', step: 0.02, locale: 'en-CA', currency: 'CAD' });
     expect(degreesText(4.4, metric)).toBe('4.4 °C');

@@ -11,7 +11,7 @@ vi.mock('../../../src/bridge/client/index.ts', async () => (await import('../pla
 beforeEach(() => openWindow());
 
 /** Today is the 24th. */
-it.each([['Promised for', '12/03/2026'], ['Received', '11/03/2026']])('a day without its month: %s', async (label, day) => {
+it.each([['Promised for', '12/03/2026'], ['Received', '11/03/2026']])('a date without its month: %s', async (label, day) => {
   const router = createRouter({ history: createMemoryHistory(), routes: [{ path: '/:all(.*)', component: {} }] });
   const page = {
     id: 7, ticket: '26-0007', lacks: [], species: { code: 'elk', primals: [] }, sex: 'male', age: 'adult', brought: 'skinned', legs: 'off',

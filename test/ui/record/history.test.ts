@@ -14,7 +14,7 @@ const entry = (what: HistoryKind, facts: HistoryEntry['facts'] = {}, more: Parti
 }); // prettier-ignore
 const weight = { stage: 'cut', part: 'trim', primal: null, product: null, count: null, typed: '18.2', unit: 'lb', tare: null, batch: null }; // prettier-ignore
 
-describe('a sentence of the history', () => {
+describe('a history sentence', () => {
   it.each<[HistoryEntry, string]>([
     [entry('taken-in'), 'Taken in.'],
     [entry('brought-in', { file: 'old.csv' }), 'Brought in from the file old.csv.'],
@@ -101,9 +101,9 @@ describe('a sentence of the history', () => {
     [entry('owner-changed', { act: 'void' }), 'The owner’s details were taken out of the book.'],
     [entry('instructed'), 'Cutting instructions were written down.'],
     [entry('instructed', {}, { changes: [{ field: 'note', before: '', after: 'x' }] }), 'The cutting instructions were changed.'],
-  ])('of $what says what happened', (one, said) => expect(historySentence(one, format)).toBe(said)); // prettier-ignore
+  ])('of $what describes the event', (one, said) => expect(historySentence(one, format)).toBe(said)); // prettier-ignore
 
-  it('leaves to the lines below it what it does not say itself, and why', () => {
+  it('leaves other changes and the reason to the lines below it', () => {
     const moved = entry(
       'changed',
       {},
@@ -129,5 +129,5 @@ describe('a change', () => {
     [{ field: 'packageGrams', before: 453.59237, after: 907.18474 }, 'Package: 1.00 lb → 2.00 lb'],
     [{ field: 'piece', of: 'Haunch', before: null, after: 'roasts' }, 'Haunch: nothing → roasts'],
     [{ field: 'refusesPooling', before: 'no', after: 'yes' }, 'Never pooled: no → yes'],
-  ])('says %o', (change, said) => expect(changeText(change, format)).toBe(said));
+  ])('reads %o', (change, said) => expect(changeText(change, format)).toBe(said));
 });

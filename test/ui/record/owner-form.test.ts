@@ -8,17 +8,16 @@ const hunter = (more: Partial<HunterCard> = {}): HunterCard => ({
 }); // prettier-ignore
 const page = { hunter: hunter() };
 
-describe('the owner of a record being mended', () => {
-  it('says nothing while nothing is changed', () =>
-    expect(ownerChanges(ownerForm(page.hunter), page)).toEqual({}));
+describe('changing the owner of a record', () => {
+  it('sends nothing without changes', () => expect(ownerChanges(ownerForm(page.hunter), page)).toEqual({}));
 
-  it('is written otherwise, or lives elsewhere', () => {
+  it('sends a corrected name or address', () => {
     const form = { ...ownerForm(page.hunter), name: ' Dana Whitlow ', phone: '556' };
     expect(isRenamed(form)).toBe(true);
     expect(ownerChanges(form, page)).toEqual({ name: 'Dana Whitlow', phone: '556' });
   });
 
-  it('is another hunter of the book, as that one is written there', () => {
+  it('sends another hunter of the book, as stored', () => {
     const ada = hunter({ id: 2, name: 'Ada Mabry', phone: '9', address: '' });
     expect(ownerChanges(ownerForm(ada), page)).toEqual({ owner: { id: 2 } });
     expect(ownerChanges({ ...ownerForm(ada), address: 'Hill 1' }, page)).toEqual({
@@ -27,7 +26,7 @@ describe('the owner of a record being mended', () => {
     });
   });
 
-  it('is somebody new', () => {
+  it('sends a new hunter', () => {
     const form = {
       ...ownerForm(page.hunter),
       name: 'Wes Rourke',

@@ -206,7 +206,7 @@ describe('settings', () => {
   });
 
   it.each([null, 'nonsense', '[]', '7', '{"baudRate":1,"dataBits":9,"parity":"x","stopBits":3,"request":4,"form":{"words":7},"port":{"usbVendorId":"x"}}'])(
-    'are as usual when %s was kept',
+    'have defaults when %s was stored',
     (kept) => expect(readSettings(kept)).toEqual(USUAL),
   ); // prettier-ignore
 

@@ -75,5 +75,5 @@ describe('a filter in words', () => {
     [{ from: '2026-11-01' }, ['came in since Sun, Nov 1']],
     [{ to: '2026-11-09' }, ['came in until Mon, Nov 9']],
     [{ season: 2026 }, []],
-  ])('says %j as %j', (filter, words) => expect(said(filter)).toEqual(words));
+  ])('formats %j as %j', (filter, words) => expect(said(filter)).toEqual(words));
 });

@@ -69,7 +69,7 @@ describe('the page of a species', () => {
       }),
     ));
 
-  it('shows where its own weight went, and has no links', () => {
+  it('shows its own breakdown, and has no links', () => {
     const shares = { 'whole cuts': 0.4, trim: 0.2, 'fat saved': 0, bone: 0.3, sinew: 0.05, damage: 0, shrink: 0.05, unexplained: 0 }; // prettier-ignore
     const of = (code: string, n: number) => ({ code, name: code, n, baseGrams: 1000, shares });
     const elk = species('elk', [0.5, 0.51, 0.52, 0.53, 0.54], {

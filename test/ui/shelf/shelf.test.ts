@@ -88,7 +88,7 @@ describe('the form of a product', () => {
     });
   });
 
-  it.each(['0.4', '61', 'much', '-5'])('refuses %s % fat with a sentence', (target) => {
+  it.each(['0.4', '61', 'much', '-5'])('rejects %s % fat with a message', (target) => {
     const typed = { ...emptyProduct(), name: 'Links', fat: 'own', target };
     expect(readProduct(typed, null, 'lb')).toEqual({
       value: null, wrong: { target: 'Type a fat percentage from 0.5 to 60, or leave it empty.' },

@@ -9,7 +9,7 @@ const part = fc.record({
 });
 
 describe('layLadder', () => {
-  it('is one hatched rung while nothing is weighed at the table', () => {
+  it('is one hatched rung without weights of the Table', () => {
     expect(layLadder([], 100, 400)).toEqual({
       rungs: [{ key: 'rest', x: 0, width: 400, grams: 100 }],
       baseAt: 400,
@@ -17,7 +17,7 @@ describe('layLadder', () => {
     });
   });
 
-  it('puts the parts end to end and the rest last', () => {
+  it('lays the parts end to end and the rest last', () => {
     const { rungs, baseAt } = layLadder(
       [
         { key: 'bone', grams: 25 },
@@ -34,14 +34,14 @@ describe('layLadder', () => {
     expect(baseAt).toBe(400);
   });
 
-  it('shows where the animal ends when the parts outweigh it', () => {
+  it('marks the animal’s weight when the parts exceed it', () => {
     const { rungs, baseAt, overGrams } = layLadder([{ key: 'bone', grams: 200 }], 100, 400);
     expect(rungs).toEqual([{ key: 'bone', x: 0, width: 400, grams: 200 }]);
     expect(baseAt).toBe(200);
     expect(overGrams).toBe(100);
   });
 
-  it('does not draw a rest that is only rounding', () => {
+  it('omits a rest that is only rounding', () => {
     expect(layLadder([{ key: 'bone', grams: 99.7 }], 100, 400).rungs).toHaveLength(1);
   });
 
@@ -49,7 +49,7 @@ describe('layLadder', () => {
     expect(layLadder([], 0, 400).rungs).toEqual([]);
   });
 
-  it('never leaves the bar, never overlaps, and widths stay in proportion to weights', () => {
+  it('stays within the bar, without overlaps, in proportion to the weights', () => {
     fc.assert(
       fc.property(
         fc.array(part, { maxLength: 8 }),
@@ -72,7 +72,7 @@ describe('layLadder', () => {
 describe('ladderPieces', () => {
   const base = { baseGrams: 50_000, base: 'hanging' as const, restGrams: 0 };
 
-  it('are the parts weighed at the table when all that goes home is among them', () => {
+  it('are the parts weighed at the Table if they include all take-home', () => {
     const pieces = [
       { part: 'whole cuts' as const, grams: 10_000, share: 0.2 },
       { part: 'trim' as const, grams: 12_000, share: 0.24 },
@@ -85,7 +85,7 @@ describe('ladderPieces', () => {
     ]);
   });
 
-  it('hold what was only weighed in packages, so that the bar agrees with what goes home', () => {
+  it('include what was weighed in packages only, so that the bar matches the take-home', () => {
     const pieces = [{ part: 'trim' as const, grams: 13_472, share: 0.27 }];
     expect(ladderPieces({ ladder: { ...base, pieces }, takeHomeGrams: 23_927 })).toEqual([
       { key: 'packed', grams: 10_455 },
@@ -93,7 +93,7 @@ describe('ladderPieces', () => {
     ]);
   });
 
-  it('are the packages alone of an animal cut in one go, and none before', () => {
+  it('are the packages alone for an animal cut in one go, and none before', () => {
     expect(ladderPieces({ ladder: { ...base, pieces: [] }, takeHomeGrams: 27_000 })).toEqual([
       { key: 'packed', grams: 27_000 },
     ]);

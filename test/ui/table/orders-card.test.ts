@@ -13,7 +13,7 @@ const INSTRUCTIONS = {
   extras: [], pricedExtras: {}, note: '',
 }; // prettier-ignore
 
-it.each(['hanging', 'cutting', 'packing', 'ready', 'released'] as const)('says what a hunter who was not asked means for an animal that is %s', (stage) => {
+it.each(['hanging', 'cutting', 'packing', 'ready', 'released'] as const)('explains the consequence for an animal that is %s if the hunter was not asked', (stage) => {
   const page = {
     id: 7, ticket: '26-0007', stage, asked: 'not asked', instructions: INSTRUCTIONS, parts: [], species: { code: 'elk', primals: [] },
   } as unknown as AnimalPage;

@@ -10,15 +10,15 @@ import { format, pounds } from '../season-looks.ts';
 const bone = { part: 'bone', stage: 'cut', voided: null } as WeighingRow;
 const none: PartNone[] = [{ id: 1, part: 'damage', at: '2026-10-10T15:00:00Z', by: 'AB' }];
 
-describe('typing that there is none of a part', () => {
-  it.each(['0', ' 0 ', '0.0', '0,00', '0 lb', '0kg', 'none', 'None', 'NONE'])('%j says so', (typed) =>
+describe('stating that there is none of a part', () => {
+  it.each(['0', ' 0 ', '0.0', '0,00', '0 lb', '0kg', 'none', 'None', 'NONE'])('accepts %j', (typed) =>
     expect(saysNone(typed)).toBe(true),
   );
-  it.each(['', '0.5', '10', '00.1 lb', 'nonesuch', 'no', '0 lb 8 oz', '-'])('%j does not', (typed) =>
+  it.each(['', '0.5', '10', '00.1 lb', 'nonesuch', 'no', '0 lb 8 oz', '-'])('rejects %j', (typed) =>
     expect(saysNone(typed)).toBe(false),
   );
 
-  it('is for fat, sinew, bone and damage, not for meat, primals or packages', () => {
+  it('applies to fat, sinew, bone and damage, not to meat, primals or packages', () => {
     const at = (stage: 'cut' | 'packed' | 'primal', part: 'damage' | 'trim' | 'fat saved', primal = '') =>
       nonePartAt({ stage, part, primal });
     expect(at('cut', 'damage')).toBe('damage');
@@ -37,7 +37,7 @@ describe('typing that there is none of a part', () => {
     expect(isUnknown(page, 'fat saved')).toBe(true);
   });
 
-  it('is refused in plain words where the part is weighed', () =>
+  it('is rejected with a message if the part was weighed', () =>
     expect(
       problemMessage(
         { kind: 'refused', code: 'none.weighed', with: { part: 'damage', stage: 'cut' } },
@@ -47,7 +47,7 @@ describe('typing that there is none of a part', () => {
 });
 
 describe('the parts of an animal', () => {
-  it('show 0 only for a part that was stated to be none, never for one that nobody weighed', () => {
+  it('show 0 only for a part stated as none, never for an unweighed one', () => {
     const page = {
       ladder: {
         baseGrams: 1000,
@@ -64,10 +64,10 @@ describe('the parts of an animal', () => {
   });
 });
 
-describe('where the pounds went', () => {
+describe('the breakdown of the pounds', () => {
   const link = (): string => '';
   const SHRINK = [{ what: 'shrink' as const, grams: 2000, share: 0.04, minor: null }];
-  it('calls shrink by its name only where damage of every animal is known', () => {
+  it('names shrink alone only if the damage of every animal is known', () => {
     const said = (damageUnknown: number): string => {
       const { table, notes } = poundsStory(pounds({ damageUnknown }), format, link);
       return [...table.rows.map(([name]) => name), ...notes].join('\n');

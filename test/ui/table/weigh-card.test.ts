@@ -67,7 +67,7 @@ async function card(...answers: ReturnType<typeof ok>[]) {
 }
 
 describe('weighing at the table', () => {
-  it('picks the part by its letter while nothing is typed, keeps on Enter, and is ready for the next', async () => {
+  it('selects the part by its letter while empty, saves on Enter, and selects the next', async () => {
     const { press, enter, sent, value } = await card();
     await press('t');
     await enter('18.62');
@@ -78,7 +78,7 @@ describe('weighing at the table', () => {
     expect(document.activeElement?.closest('.weight.big')).not.toBeNull();
   });
 
-  it('takes a letter after a number for its unit, not for a part', async () => {
+  it('treats a letter after a number as its unit, not as a part', async () => {
     const { wrapper, press, enter, sent } = await card();
     await press('t');
     await wrapper.get('.weight.big input').setValue('18');
@@ -87,7 +87,7 @@ describe('weighing at the table', () => {
     expect(sent()).toMatchObject([{ part: 'trim', typed: '18 lb 6 oz' }]);
   });
 
-  it('moves among the parts with the arrows, also beside a typed number', async () => {
+  it('selects parts by arrows, also beside a typed number', async () => {
     const { press, enter, sent } = await card();
     await press('ArrowDown');
     await press('ArrowDown');
@@ -96,7 +96,7 @@ describe('weighing at the table', () => {
     expect(sent()).toMatchObject([{ part: 'trim' }]);
   });
 
-  it('undoes what was kept from its message', async () => {
+  it('voids a saved weight from its toast', async () => {
     desk.answers['table.void'] = () => ok();
     const { enter } = await card();
     await enter('18.62');
@@ -106,7 +106,7 @@ describe('weighing at the table', () => {
     expect(desk.calls.at(-1)).toEqual({ name: 'table.void', input: { weighingId: 7, reason: 'undone' } });
   });
 
-  it('says why a weight cannot be undone any more', async () => {
+  it('reports why a weight cannot be undone', async () => {
     desk.answers['table.void'] = () => ({
       ok: false,
       problem: { kind: 'refused', code: 'weighing.used', with: { grams: 8445.89, part: 'trim' } },
@@ -119,7 +119,7 @@ describe('weighing at the table', () => {
     expect(useToasts().shown?.undo).toBeUndefined();
   });
 
-  it('states with 0 that there is none of a part, instead of weighing nothing', async () => {
+  it('states with 0 that there is none of a part, instead of saving a weight', async () => {
     desk.answers['table.stateNone'] = () => ok({ noneId: 3 });
     const { press, enter, sent } = await card();
     await press('b');
@@ -141,7 +141,7 @@ describe('a doubted weight', () => {
     }),
   } as const;
 
-  it('is taken as it was probably meant with M', async () => {
+  it('is corrected with M', async () => {
     const { enter, press, sent, value } = await card(over);
     await enter('186');
     await press('m');
@@ -149,7 +149,7 @@ describe('a doubted weight', () => {
     expect([value(), useConfirmedWeights().confirmed.size]).toEqual(['', 0]);
   });
 
-  it('is saved as typed with Y, and remembered as stood by', async () => {
+  it('is saved as typed with Y, and remembered as confirmed', async () => {
     const { enter, press, sent } = await card(over);
     await enter('186');
     await press('y');
@@ -157,7 +157,7 @@ describe('a doubted weight', () => {
     expect([...useConfirmedWeights().confirmed]).toEqual([7]);
   });
 
-  it('is not stood by where the parts come to more than the animal: one of them is wrong', async () => {
+  it('is asked about again if the parts exceed the animal', async () => {
     const { enter, press } = await card({
       ok: false,
       problem: doubt('weight.over', { likely: '18.6', overGrams: 900, grams: 1 }),
@@ -167,14 +167,14 @@ describe('a doubted weight', () => {
     expect([...useConfirmedWeights().confirmed]).toEqual([]);
   });
 
-  it.each(['n', 'Escape'])('is weighed again with %s', async (key) => {
+  it.each(['n', 'Escape'])('is typed again with %s', async (key) => {
     const { enter, press, sent, value, weigh } = await card(over);
     await enter('186');
     await press(key);
     expect([value(), sent().length, weigh.ask.value]).toEqual(['', 1, null]);
   });
 
-  it('is asked about no longer once another number is typed', async () => {
+  it('is no longer asked about once another number is typed', async () => {
     const { wrapper, enter, weigh } = await card(over);
     await enter('186');
     await wrapper.get('.weight.big input').setValue('1');
@@ -183,7 +183,7 @@ describe('a doubted weight', () => {
 });
 
 describe('correcting a weight', () => {
-  it('puts the new one in the place of the old, and can be put back', async () => {
+  it('replaces the old one, and can be undone', async () => {
     desk.answers['table.correct'] = () => ok({ weighingId: 8, grams: 36_741 });
     const { weigh, enter, wrapper } = await card();
     weigh.startCorrecting(row({}));
@@ -204,7 +204,7 @@ describe('correcting a weight', () => {
     });
   });
 
-  it('is left with Escape', async () => {
+  it('is canceled with Escape', async () => {
     const { weigh, press } = await card();
     weigh.startCorrecting(row({}));
     await flushPromises();
@@ -213,7 +213,7 @@ describe('correcting a weight', () => {
     expect(desk.calls).toEqual([]);
   });
 
-  it('is what a second hanging weight is taken for with R', async () => {
+  it('is what R does with a second hanging weight', async () => {
     desk.answers['table.correct'] = () => ok({ weighingId: 8, grams: 36_741 });
     const { weigh, enter, press } = await card({
       ok: false,
@@ -238,7 +238,7 @@ describe('an animal that is being packed', () => {
     return wrapper.findAll('button').some((one) => one.text().startsWith('Packed, ready for pickup'));
   };
 
-  it('is set ready from its weights, but not while a batch of it waits for a result', async () => {
+  it('is set ready from its weights, but not while a batch waits for a result', async () => {
     expect(await offered({})).toBe(true);
     expect(await offered({ waitsFor: [{ ticket: '26-0002', batch: 'G26-001', positive: true }] })).toBe(
       false,

@@ -16,13 +16,13 @@ const line = (more: object): string =>
   mountPart(WhoLine, { props: { page: { ...DEER, ...more } as AnimalPage } }).text();
 const waits = (positive: boolean) => ({ waitsFor: [{ ticket: '26-0002', batch: 'G26-001', positive }] });
 
-it('says that a batch of it waits for a result, or was reached by a positive one', () => {
+it('reports that a batch waits for a result, or is affected by a positive one', () => {
   expect(line({})).not.toContain('not to be released');
   expect(line(waits(false))).toContain('ground with meat on hold: not to be released');
   expect(line(waits(true))).toContain('affected by a positive result: not to be released');
 });
 
-it('says so of what was handed over already, whose hunter may be on the phone', () => {
+it('reports so for a picked-up animal, whose hunter may be on the phone', () => {
   expect(line({ stage: 'released', ...waits(true) })).toContain('affected by a positive result');
   expect(line({ stage: 'released', ...waits(true) })).not.toContain('not to be released');
 });

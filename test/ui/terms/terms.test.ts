@@ -17,18 +17,15 @@ const asked = new Set(
 );
 
 describe('trade terms', () => {
-  it('are all used somewhere, and all used ones are explained', () =>
+  it('are all used, and all used ones are explained', () =>
     expect([...asked].sort()).toEqual(Object.keys(terms).sort()));
 
-  it.each(Object.entries(terms))(
-    '%s is told briefly and says where it is from',
-    (_, { name, says, source }) => {
-      expect(name).not.toBe('');
-      expect(source).not.toBe('');
-      expect(says.split(/(?<=[.!?]) /).length).toBeLessThanOrEqual(3);
-      expect(says.length).toBeLessThanOrEqual(240);
-    },
-  );
+  it.each(Object.entries(terms))('%s has a short explanation and a source', (_, { name, says, source }) => {
+    expect(name).not.toBe('');
+    expect(source).not.toBe('');
+    expect(says.split(/(?<=[.!?]) /).length).toBeLessThanOrEqual(3);
+    expect(says.length).toBeLessThanOrEqual(240);
+  });
 
   it('have unique names', () => {
     const names = Object.values(terms).map(({ name }) => name);

@@ -29,7 +29,7 @@ describe('dates and times', () => {
     ['day first', '24', '24 Nov 2026', 'Tue, 24 Nov', '24 Nov', '24 Nov, 14:15'],
     ['year first', '24', '2026 Nov 24', 'Tue, Nov 24', 'Nov 24', 'Nov 24, 14:15'],
   ] as const)(
-    'are written %s with a clock of %s hours where the shop says so',
+    'are formatted %s with a clock of %s hours if the shop says so',
     (dayOrder, clock, ...written) => {
       const format = makeFormat({ ...shop, unit: 'kg', dayOrder, clock });
       const { longDay, day, monthDay, moment } = format;
@@ -114,7 +114,7 @@ describe('readDay', () => {
     expect(readDay(typed, { order, today: TODAY, look })).toBe(date),
   );
 
-  it('finds a day of the month on its side from every day of eight years', () => {
+  it('finds a day of the month in its direction from every day of eight years', () => {
     for (let today = '2026-01-01'; today < '2034-01-01'; today = addDays(today, 1))
       for (const day of ['1', '15', '28', '29', '30', '31']) {
         const at = (look: 'back' | 'ahead') => readDay(day, { order: 'month first', today, look }) ?? '';
@@ -125,7 +125,7 @@ describe('readDay', () => {
       }
   });
 
-  it('reads back what it writes, in every order', () => {
+  it('round-trips formatted dates, in every order', () => {
     for (const order of ['month first', 'day first', 'year first'] as const)
       for (const date of ['2026-11-04', '2028-02-29', '2027-01-31'])
         expect(readDay(dayFigures(date, order), { order, today: TODAY })).toBe(date);
@@ -140,13 +140,13 @@ describe('readDay', () => {
     ['11/20/2026', false],
     ['soon', false],
     ['', false],
-  ])('knows of %s whether a whole date has a year that cannot be: %s', (typed, wrong) =>
+  ])('reports for %s whether a complete date has an implausible year: %s', (typed, wrong) =>
     expect(hasWrongYear(typed, { order: 'month first', today: TODAY })).toBe(wrong),
   );
 
-  it('leaves what is no date as it was typed', () => expect(dayFigures('soon', 'day first')).toBe('soon'));
+  it('leaves invalid text unchanged', () => expect(dayFigures('soon', 'day first')).toBe('soon'));
 
-  it('knows the order of a country', () =>
+  it('knows the order of a locale', () =>
     expect(['en-US', 'en-GB', 'de-DE', 'sv-SE'].map(orderOf)).toEqual([
       'month first',
       'day first',

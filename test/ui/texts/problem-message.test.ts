@@ -48,7 +48,7 @@ function codesBelow(): string[] {
 }
 
 describe('say', () => {
-  it('says what a doubtful weight is about, in the unit of the shop', () => {
+  it('names the subject of a doubtful weight, in the unit of the shop', () => {
     const text = problemMessage(
       {
         kind: 'conflict',
@@ -60,7 +60,7 @@ describe('say', () => {
     expect(text).toBe('With 81.60 lb the parts weigh 55.00 lb more than the animal. Did you mean 18.6 lb?');
   });
 
-  it('names both readings of a number with a space in it, and what is wrong with a small digit', () => {
+  it('states both readings of a number with a space, and what is wrong with a small digit', () => {
     const told = (code: string, more: object) => problemWording[code]?.({ typed: '12 125', ...more }, format);
     expect(told('reading.ambiguous', { whole: '12125', decimal: '12.125' })).toBe(
       '“12 125” can be read two ways. Type 12125 or 12.125.',
@@ -70,19 +70,19 @@ describe('say', () => {
     );
   });
 
-  it.each(Object.keys(problemWording))('words %s in whole sentences without holes', (code) => {
+  it.each(Object.keys(problemWording))('words %s in complete sentences', (code) => {
     const text = problemMessage({ kind: 'invalid', code, with: everything }, format);
     expect(text).toMatch(/^[A-Z“$0-9].*[.?]$/);
     expect(text).not.toMatch(/undefined|NaN|\[object/);
     expect(text).not.toContain(code);
   });
 
-  it.each(kinds)('has a sentence for any other %s problem, with the code for a phone call', (kind) => {
+  it.each(kinds)('has a fallback for any other %s problem, with the code for support', (kind) => {
     const text = problemMessage({ kind, code: 'some.unheard-of' }, format);
     expect(text).toBe(`${kindWording[kind]} (some.unheard-of)`);
   });
 
-  it('has a sentence for every code that core, book, desk and bridge can answer with', () => {
+  it('has a message for every code of core, book, desk and bridge', () => {
     const codes = codesBelow();
     // A sample of each way in which codes are written: thrown, passed on, in a schema, in an answer.
     expect(codes).toEqual(
@@ -94,7 +94,7 @@ describe('say', () => {
     expect(codes.filter((code) => !(code in problemWording))).toEqual([]);
   });
 
-  it('keeps no sentence for a code that nothing answers with any more', () => {
+  it('has no message for unused codes', () => {
     const codes = new Set(codesBelow());
     expect(Object.keys(problemWording).filter((code) => !codes.has(code))).toEqual([]);
   });

@@ -15,27 +15,27 @@ describe('makeFormat', () => {
     expect(pounds.mass(8445.89, 0)).toBe('19 lb');
   });
 
-  it('says a range once with its unit, and as one number if both ends read the same', () => {
+  it('formats a range with its unit once, and as one number if both ends are displayed alike', () => {
     expect(pounds.massRange(17327.2, 19958.1, 1)).toBe('38.2–44.0 lb');
     expect(pounds.massRange(17327.2, 17328, 1)).toBe('38.2 lb');
     expect(pounds.shareRange(0.25, 0.38)).toBe('25–38 %');
     expect(pounds.moneyRange(9500, 12_000)).toBe('$95.00–$120.00');
   });
 
-  it('knows what the scale would not show', () => {
+  it('detects weights below the scale’s display', () => {
     expect(pounds.weighs(0)).toBe(false);
     expect(pounds.weighs(0.01 * 453.59237 - 0.01)).toBe(false);
     expect(pounds.weighs(0.01 * 453.59237 + 0.01)).toBe(true);
   });
 
-  it('writes minor units as money, also where there are none', () => {
+  it('formats minor units as money, also for currencies without decimals', () => {
     expect(pounds.money(12345)).toBe('$123.45');
     expect(makeFormat({ unit: 'kg', step: 0.05, locale: 'en-US', currency: 'JPY' }).money(1200)).toBe(
       '¥1,200',
     );
   });
 
-  it('writes a date of the trade without shifting it by a zone', () => {
+  it('formats a date without shifting it by a time zone', () => {
     expect(pounds.day('2026-11-24')).toBe('Tue, Nov 24');
     expect(pounds.moment('2026-11-24T21:15:00Z', 'America/Denver')).toMatch(/Nov 24, 2:15\sPM/);
   });
@@ -49,7 +49,7 @@ describe('echoOf', () => {
     ['', ''],
     ['1,234', ''],
     ['abc', ''],
-  ])('says what %s means', (typed, echo) => expect(echoOf(typed, 'lb', 'en-US')).toBe(echo));
+  ])('reads %s', (typed, echo) => expect(echoOf(typed, 'lb', 'en-US')).toBe(echo));
 
   it('carries full ounces over to the pound', () =>
     expect(echoOf('1.999', 'lb', 'en-US')).toContain('= 2 lb 0 oz'));
@@ -67,18 +67,18 @@ describe('percentages', () => {
     ['half', null],
   ])('reads %s', (typed, share) => expect(readPercent(typed)).toBe(share));
 
-  it('comes back as it was typed', () => {
+  it('round-trips', () => {
     for (const typed of ['12.5', '40', '33.33', '0', '7.05'])
       expect(percentText(readPercent(typed) ?? NaN)).toBe(typed);
   });
 });
 
-describe('small words', () => {
-  it('counts in the right number', () => {
+describe('small texts', () => {
+  it('have the right singular and plural', () => {
     expect(plural(1, 'day', 'days')).toBe('1 day');
     expect(plural(0, 'day', 'days')).toBe('0 days');
   });
-  it('gives a bare number its unit and leaves others alone', () => {
+  it('add the unit to a bare number only', () => {
     expect(typedWithUnit('18.6', 'lb')).toBe('18.6 lb');
     expect(typedWithUnit('18 lb 6 oz', 'oz')).toBe('18 lb 6 oz');
   });

@@ -54,7 +54,7 @@ describe('the next weight', () => {
     ['packages once the cutting is over', deer({ stage: 'packing' }), 'packed'],
   ])('is %s', (_, page, stage) => expect(firstStage(page)).toBe(stage));
 
-  it('goes through the received primals, and stays where one side is missing', () => {
+  it('visits the received primals, and stays at one with a missing side', () => {
     expect(nextPrimal(PRIMALS)).toBe('neck');
     expect(nextPrimal(PRIMALS, 'neck')).toBe('shoulder');
     const half = [primal('neck', 'Neck', { grams: 9 }), { ...PRIMALS[1]!, grams: 9, oneSide: true }];
@@ -102,7 +102,7 @@ describe('texts about primals', () => {
       saddle: 'A',
     }));
 
-  it('show weight and share on the map, dim absent primals and mark odd ones', () => {
+  it('show weight and share on the map, dim absent primals and mark inconsistent ones', () => {
     const format = makeFormat({ unit: 'kg', step: 0.05, locale: 'en-US', currency: 'USD' });
     const facts = primalFacts(
       {

@@ -46,7 +46,7 @@ function entry(...answers: (Answer<SavedWeight> | Promise<Answer<SavedWeight>>)[
 }
 
 describe('saving a weight', () => {
-  it('empties the entry for the next one, which has the focus, and reports it', async () => {
+  it('clears and focuses the entry for the next one, and reports it', async () => {
     const { wrapper, draft, sent, enter } = entry(kept);
     await enter();
     expect(sent).toEqual([{ typed: '186', source: 'typed', confirmed: false }]);
@@ -63,7 +63,7 @@ describe('saving a weight', () => {
     expect(wrapper.emitted('saved')).toBeUndefined();
   });
 
-  it('questions an implausible weight, and saves the suggestion', async () => {
+  it('questions an implausible weight, and saves the suggested correction', async () => {
     const { wrapper, draft, sent, press, enter } = entry(refusedFor(doubt));
     await enter();
     expect(wrapper.text()).toContain('Did you mean 18.6 lb?');

@@ -1,34 +1,34 @@
-import type { ChartColours } from './colours.ts';
+import type { ChartColors } from './colors.ts';
 
 /** Text size in the drawings, well above the minimum of twelve pixels. */
 export const FONT_SIZE = 14;
 
 /** An axis of shares in percent with `unit` appended, with light grid lines. */
-export function percentAxis(colours: ChartColours, title: string, unit = ' %') {
-  const font = { size: FONT_SIZE, family: colours.font };
+export function percentAxis(colors: ChartColors, title: string, unit = ' %') {
+  const font = { size: FONT_SIZE, family: colors.font };
   return {
     type: 'linear' as const,
-    grid: { color: colours.line },
-    border: { color: colours.steel },
+    grid: { color: colors.line },
+    border: { color: colors.steel },
     ticks: {
-      color: colours.muted,
+      color: colors.muted,
       font,
       maxTicksLimit: 9,
       callback: (value: number | string) => `${Math.round(Number(value) * 1000) / 10}${unit}`,
     },
-    title: { display: true, text: title, color: colours.muted, font },
+    title: { display: true, text: title, color: colors.muted, font },
   };
 }
 
 /** An axis with one row or column for each name. */
-export function nameAxis(colours: ChartColours, labels: string[]) {
+export function nameAxis(colors: ChartColors, labels: string[]) {
   return {
     type: 'category' as const,
     labels,
     offset: true,
     grid: { display: false },
-    border: { color: colours.steel },
-    ticks: { color: colours.ink, font: { size: FONT_SIZE, family: colours.font }, autoSkip: false },
+    border: { color: colors.steel },
+    ticks: { color: colors.ink, font: { size: FONT_SIZE, family: colors.font }, autoSkip: false },
   };
 }
 

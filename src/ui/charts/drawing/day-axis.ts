@@ -1,7 +1,7 @@
 import { addDays, daysBetween } from '../../../core/values/dates.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from './axes.ts';
-import type { ChartColours } from './colours.ts';
+import type { ChartColors } from './colors.ts';
 import { line, type Mark, type TextShape } from './scene.ts';
 import type { SceneAxis } from './scene-axis.ts';
 
@@ -32,21 +32,21 @@ export function dayAxis(from: string, to: string, width: number): DayAxis {
 }
 
 /** Date labels, as many as fit; at intervals of a week or more they are Mondays. */
-export function dayMarks(axis: DayAxis, foot: number, format: Format, colours: ChartColours): Mark {
+export function dayMarks(axis: DayAxis, foot: number, format: Format, colors: ChartColors): Mark {
   const every = INTERVALS.find((days) => days * axis.step >= LABEL) ?? axis.days;
   const monday = (8 - new Date(`${axis.from}T00:00:00Z`).getUTCDay()) % 7;
   const first = every >= 7 && monday < axis.days ? monday : 0;
   const count = Math.ceil((axis.days - first) / every);
   return {
     shapes: Array.from({ length: count }, (_, i) => addDays(axis.from, first + i * every)).flatMap((on) => [
-      { kind: 'path' as const, d: line(axis.at(on), foot, axis.at(on), foot + 5), stroke: colours.steel },
-      dateText(axis, on, foot, format, colours),
+      { kind: 'path' as const, d: line(axis.at(on), foot, axis.at(on), foot + 5), stroke: colors.steel },
+      dateText(axis, on, foot, format, colors),
     ]),
   };
 }
 
 /** Centered under its day, but kept within the picture. */
-function dateText(axis: DayAxis, on: string, foot: number, format: Format, colours: ChartColours): TextShape {
+function dateText(axis: DayAxis, on: string, foot: number, format: Format, colors: ChartColors): TextShape {
   const x = axis.at(on);
   const near = x > axis.right - LABEL / 3;
   return {
@@ -55,13 +55,13 @@ function dateText(axis: DayAxis, on: string, foot: number, format: Format, colou
     y: foot + 22,
     text: format.monthDay(on),
     size: FONT_SIZE,
-    fill: colours.muted,
+    fill: colors.muted,
     anchor: near ? 'end' : 'middle',
   };
 }
 
 /** Integer labels on the left with grid lines. */
-export function countMarks(axis: DayAxis, counts: SceneAxis, colours: ChartColours): Mark {
+export function countMarks(axis: DayAxis, counts: SceneAxis, colors: ChartColors): Mark {
   return {
     shapes: counts.ticks
       .filter((tick) => Number.isInteger(tick))
@@ -69,7 +69,7 @@ export function countMarks(axis: DayAxis, counts: SceneAxis, colours: ChartColou
         {
           kind: 'path' as const,
           d: line(axis.left, counts.at(tick), axis.right, counts.at(tick)),
-          stroke: tick === 0 ? colours.steel : colours.line,
+          stroke: tick === 0 ? colors.steel : colors.line,
         },
         {
           kind: 'text' as const,
@@ -77,7 +77,7 @@ export function countMarks(axis: DayAxis, counts: SceneAxis, colours: ChartColou
           y: counts.at(tick) + 5,
           text: String(tick),
           size: FONT_SIZE,
-          fill: colours.muted,
+          fill: colors.muted,
           anchor: 'end' as const,
         },
       ]),

@@ -1,5 +1,5 @@
 import { FONT_SIZE } from './axes.ts';
-import type { ChartColours } from './colours.ts';
+import type { ChartColors } from './colors.ts';
 import { box, type Mark, type PathShape, type Scene } from './scene.ts';
 
 /** One row of two bars: the billed amount, and below it the cost (null: none of its own). */
@@ -24,27 +24,27 @@ const NUMBERS = 112;
 const LEFT_OVER = 170;
 
 /** Two bars for each row on a common scale from zero, with their amounts. */
-export function drawPairs(rows: readonly PairRow[], colours: ChartColours, width: number): Scene {
+export function drawPairs(rows: readonly PairRow[], colors: ChartColors, width: number): Scene {
   const most = Math.max(1, ...rows.flatMap(({ billed, cost }) => [billed, cost ?? 0]));
   const room = Math.max(40, width - NAMES - NUMBERS - LEFT_OVER);
   const long = (amount: number): number => Math.max(2, (Math.max(0, amount) / most) * room);
   const marks = rows.map((row, i): Mark => {
     const y = i * ROW + 8;
-    const print = { kind: 'text' as const, size: FONT_SIZE, fill: colours.ink };
+    const print = { kind: 'text' as const, size: FONT_SIZE, fill: colors.ink };
     return {
       label: row.label,
       link: row.link,
       shapes: [
         { ...print, x: 0, y: y + 28, text: row.name, size: 15, weight: 600 },
-        { kind: 'path', d: box(NAMES, y, long(row.billed), BAR, 3), fill: colours.spruce },
+        { kind: 'path', d: box(NAMES, y, long(row.billed), BAR, 3), fill: colors.spruce },
         { ...print, x: NAMES + long(row.billed) + 10, y: y + 16, text: row.billedText },
-        ...(row.cost === null ? [] : [costBar(box(NAMES, y + BAR + 3, long(row.cost), BAR, 3), colours)]),
+        ...(row.cost === null ? [] : [costBar(box(NAMES, y + BAR + 3, long(row.cost), BAR, 3), colors)]),
         {
           ...print,
           x: NAMES + (row.cost === null ? 0 : long(row.cost) + 10),
           y: y + BAR + 19,
           text: row.costText,
-          fill: colours.muted,
+          fill: colors.muted,
         },
         {
           ...print,
@@ -53,7 +53,7 @@ export function drawPairs(rows: readonly PairRow[], colours: ChartColours, width
           text: `${row.short ? '▼ ' : ''}${row.leftText}`,
           size: 16,
           weight: 700,
-          fill: row.short ? colours.blaze : colours.ink,
+          fill: row.short ? colors.blaze : colors.ink,
           anchor: 'end',
         },
       ],
@@ -63,13 +63,13 @@ export function drawPairs(rows: readonly PairRow[], colours: ChartColours, width
 }
 
 /** The cost has a pattern, so that it is distinguishable from the billed amount without color. */
-export function costBar(d: string, colours: ChartColours): PathShape {
+export function costBar(d: string, colors: ChartColors): PathShape {
   return {
     kind: 'path',
     d,
-    fill: colours.card,
-    stroke: colours.steel,
+    fill: colors.card,
+    stroke: colors.steel,
     strokeWidth: 1.5,
-    pattern: { kind: 'hatch', ink: colours.steel },
+    pattern: { kind: 'hatch', ink: colors.steel },
   };
 }

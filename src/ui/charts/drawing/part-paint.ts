@@ -1,10 +1,10 @@
 import type { CutPart, LossKind } from '../../../bridge/contract.ts';
-import type { ChartColours } from './colours.ts';
+import type { ChartColors } from './colors.ts';
 import type { PathShape, Pattern } from './scene.ts';
 
 /** Where the hanging weight can go: into a weighed part, or into an unweighed loss. */
 export type Fate = CutPart | LossKind;
-type Tone = Exclude<keyof ChartColours, 'font'>;
+type Tone = Exclude<keyof ChartColors, 'font'>;
 
 interface PartPaint {
   letter: string;
@@ -40,23 +40,23 @@ export const LOST = [
 ] as const satisfies readonly LossKind[];
 
 export const letterOf = (fate: Fate): string => PAINT[fate].letter;
-export const inkOf = (fate: Fate, colours: ChartColours): string => colours[PAINT[fate].ink];
+export const inkOf = (fate: Fate, colors: ChartColors): string => colors[PAINT[fate].ink];
 
 /** A shape with the fill of its fate. */
-export function painted(fate: Fate, d: string, colours: ChartColours): PathShape {
+export function painted(fate: Fate, d: string, colors: ChartColors): PathShape {
   const { tone, pattern } = PAINT[fate];
   return {
     kind: 'path',
     d,
-    fill: colours[tone],
-    stroke: fate === 'unexplained' ? colours.steel : colours.card,
+    fill: colors[tone],
+    stroke: fate === 'unexplained' ? colors.steel : colors.card,
     strokeWidth: 1,
-    ...(pattern ? { pattern: { kind: pattern.kind, ink: colours[pattern.ink] } } : {}),
+    ...(pattern ? { pattern: { kind: pattern.kind, ink: colors[pattern.ink] } } : {}),
   };
 }
 
 /** The same as a pale stream, on which text is readable. */
-export function streamed(fate: Fate, d: string, colours: ChartColours): PathShape {
+export function streamed(fate: Fate, d: string, colors: ChartColors): PathShape {
   const { tone } = PAINT[fate];
-  return { kind: 'path', d, fill: colours[fate === 'unexplained' ? 'steel' : tone], opacity: 0.32 };
+  return { kind: 'path', d, fill: colors[fate === 'unexplained' ? 'steel' : tone], opacity: 0.32 };
 }

@@ -1,4 +1,4 @@
-import { type ChartColours, coloursOfPaper } from './colours.ts';
+import { type ChartColors, colorsOfPaper } from './colors.ts';
 import { paintScene } from './paint-scene.ts';
 import { plotOptions } from './plot-options.ts';
 import type { ChartStory, PlotStory } from '../story.ts';
@@ -20,22 +20,22 @@ interface Drawing {
  * theme and at print resolution, whatever the window shows.
  */
 export async function pictureOf(story: ChartStory): Promise<Blob> {
-  const colours = coloursOfPaper();
+  const colors = colorsOfPaper();
   await document.fonts.ready;
-  const drawing = await drawingOf(story, colours, WIDTH - 2 * MARGIN);
-  const sheet = paintSheet(story, drawing, colours);
+  const drawing = await drawingOf(story, colors, WIDTH - 2 * MARGIN);
+  const sheet = paintSheet(story, drawing, colors);
   return new Promise((resolve, reject) =>
     sheet.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('No picture came of the sheet')))),
   );
 }
 
-async function drawingOf(story: ChartStory, colours: ChartColours, width: number): Promise<Drawing> {
+async function drawingOf(story: ChartStory, colors: ChartColors, width: number): Promise<Drawing> {
   if (story.scene) {
-    const scene = story.scene(colours, width);
-    return { height: scene.height, paint: (pen) => paintScene(pen, scene, colours.font, RATIO) };
+    const scene = story.scene(colors, width);
+    return { height: scene.height, paint: (pen) => paintScene(pen, scene, colors.font, RATIO) };
   }
   if (!story.draw) throw new Error(`${story.title} has no picture`);
-  const plot = await plotOf(story, story.draw, colours, width);
+  const plot = await plotOf(story, story.draw, colors, width);
   const { height } = story;
   return {
     height,
@@ -47,14 +47,14 @@ async function drawingOf(story: ChartStory, colours: ChartColours, width: number
 async function plotOf(
   { height }: PlotStory,
   draw: NonNullable<PlotStory['draw']>,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
 ): Promise<HTMLCanvasElement> {
   const { Chart } = await import('./register.ts');
   const canvas = document.createElement('canvas');
   canvas.width = width;
   canvas.height = height;
-  const { options, ...rest } = draw(colours);
+  const { options, ...rest } = draw(colors);
   const chart = new Chart(canvas, {
     ...rest,
     options: { ...plotOptions(options), responsive: false, devicePixelRatio: RATIO },
@@ -67,11 +67,11 @@ async function plotOf(
   return copy;
 }
 
-function paintSheet(story: ChartStory, drawing: Drawing, colours: ChartColours): HTMLCanvasElement {
+function paintSheet(story: ChartStory, drawing: Drawing, colors: ChartColors): HTMLCanvasElement {
   const sheet = document.createElement('canvas');
   const pen = context(sheet);
-  const body = `16px ${colours.font}`;
-  const small = `14px ${colours.font}`;
+  const body = `16px ${colors.font}`;
+  const small = `14px ${colors.font}`;
   pen.font = body;
   const finding = wrap(pen, story.finding, WIDTH - 2 * MARGIN);
   pen.font = small;
@@ -87,13 +87,13 @@ function paintSheet(story: ChartStory, drawing: Drawing, colours: ChartColours):
   pen.fillStyle = '#fff';
   pen.fillRect(0, 0, WIDTH, height);
   pen.textBaseline = 'top';
-  write(pen, [story.title], MARGIN, `700 18px ${colours.font}`, colours.ink);
-  write(pen, finding, MARGIN + LINE + 6, body, colours.ink);
+  write(pen, [story.title], MARGIN, `700 18px ${colors.font}`, colors.ink);
+  write(pen, finding, MARGIN + LINE + 6, body, colors.ink);
   pen.save();
   pen.translate(MARGIN, top);
   drawing.paint(pen);
   pen.restore();
-  write(pen, notes, top + drawing.height + MARGIN, small, colours.muted);
+  write(pen, notes, top + drawing.height + MARGIN, small, colors.muted);
   return sheet;
 }
 
@@ -108,10 +108,10 @@ function write(
   lines: string[],
   top: number,
   font: string,
-  colour: string,
+  color: string,
 ): void {
   pen.font = font;
-  pen.fillStyle = colour;
+  pen.fillStyle = color;
   lines.forEach((line, i) => pen.fillText(line, MARGIN, top + i * LINE));
 }
 

@@ -47,7 +47,7 @@ export function fatStory(view: FatReport, format: Format): ChartStory {
     },
     fileName: `fat-${view.season}`,
     height: 420,
-    draw: drawn.length === 0 ? null : (colours) => drawFat(drawn, colours),
+    draw: drawn.length === 0 ? null : (colors) => drawFat(drawn, colors),
     linkOf: (_, index) => (drawn[index] ? `/grinder/${drawn[index].id}` : null),
   };
 }

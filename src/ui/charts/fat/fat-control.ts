@@ -2,7 +2,7 @@ import type { FatReport } from '../../../bridge/contract.ts';
 import { fatText as text } from '../../texts/en/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE, nameAxis, percentAxis } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import type { ChartStory } from '../story.ts';
 
 /** More marks in one picture are indistinguishable. */
@@ -51,7 +51,7 @@ export function controlStory(view: FatReport, format: Format): ChartStory {
     },
     fileName: `fat-tests-${view.season}`,
     height: 320,
-    draw: view.control ? (colours) => drawControl(view, drawn, colours, points) : null,
+    draw: view.control ? (colors) => drawControl(view, drawn, colors, points) : null,
     linkOf: (_, index) => (drawn[index] ? `/grinder/${drawn[index].id}` : null),
   };
 }
@@ -80,25 +80,25 @@ function missesOf(batches: FatReport['batches']): Miss[] {
 function drawControl(
   view: FatReport,
   misses: readonly Miss[],
-  colours: ChartColours,
+  colors: ChartColors,
   points: (share: number) => string,
 ) {
   const { centre, lower, upper, outside } = view.control ?? { centre: 0, lower: 0, upper: 0, outside: [] };
-  const font = { size: FONT_SIZE, family: colours.font };
+  const font = { size: FONT_SIZE, family: colors.font };
   const out = (at: number) => outside.some(({ id }) => id === misses[at]?.id);
   const limit = (value: number, label: string) => ({
     type: 'line' as const,
     yMin: value,
     yMax: value,
-    borderColor: colours.muted,
+    borderColor: colors.muted,
     borderDash: [6, 5],
     borderWidth: 1.5,
     label: {
       display: true,
       content: label,
       position: 'end' as const,
-      backgroundColor: colours.card,
-      color: colours.muted,
+      backgroundColor: colors.card,
+      color: colors.muted,
       font,
       padding: 3,
       // Beside the plot: on it they would cover the newest mark.
@@ -115,22 +115,22 @@ function drawControl(
           type: 'line' as const,
           label: text.off,
           data: misses.map(({ off }) => off),
-          borderColor: colours.steel,
+          borderColor: colors.steel,
           borderWidth: 1.5,
           pointStyle: misses.map((_, at) => (out(at) ? 'rectRot' : 'circle')),
           pointRadius: misses.map((_, at) => (out(at) ? 10 : 6)),
           pointHoverRadius: 10,
-          pointBackgroundColor: misses.map((_, at) => (out(at) ? colours.blaze : colours.spruce)),
-          pointBorderColor: colours.card,
+          pointBackgroundColor: misses.map((_, at) => (out(at) ? colors.blaze : colors.spruce)),
+          pointBorderColor: colors.card,
         },
       ],
     },
     options: {
       layout: { padding: { right: LABEL_ROOM } },
       scales: {
-        x: { ...nameAxis(colours, names), ticks: { color: colours.ink, font } },
+        x: { ...nameAxis(colors, names), ticks: { color: colors.ink, font } },
         y: {
-          ...percentAxis(colours, text.offAxis, ''),
+          ...percentAxis(colors, text.offAxis, ''),
           suggestedMin: Math.min(lower, 0),
           suggestedMax: Math.max(upper, 0),
           grace: '10%',

@@ -1,13 +1,13 @@
 import type { FatBatch } from '../../../bridge/contract.ts';
 import { fatText as text } from '../../texts/en/season/fat.ts';
 import { FONT_SIZE, nameAxis, percentAxis } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 
 type Measure = 'target' | 'planned' | 'weighedIn' | 'tested';
 
 /** The four figures of each batch as four shapes. */
-export function drawFat(batches: readonly FatBatch[], colours: ChartColours) {
-  const font = { size: FONT_SIZE, family: colours.font };
+export function drawFat(batches: readonly FatBatch[], colors: ChartColors) {
+  const font = { size: FONT_SIZE, family: colors.font };
   const marks = (measure: Measure, pointStyle: string, radius: number, fill: string, edge: string) => ({
     type: 'line' as const,
     label: text[measure],
@@ -25,10 +25,10 @@ export function drawFat(batches: readonly FatBatch[], colours: ChartColours) {
     data: {
       labels: batches.map((batch) => batch.name),
       datasets: [
-        marks('target', 'line', 14, 'transparent', colours.ink),
-        marks('planned', 'triangle', 11, 'transparent', colours.ink),
-        marks('weighedIn', 'circle', 6, colours.spruce, colours.card),
-        marks('tested', 'rectRot', 8, colours.lean, colours.card),
+        marks('target', 'line', 14, 'transparent', colors.ink),
+        marks('planned', 'triangle', 11, 'transparent', colors.ink),
+        marks('weighedIn', 'circle', 6, colors.spruce, colors.card),
+        marks('tested', 'rectRot', 8, colors.lean, colors.card),
       ],
     },
     options: {
@@ -36,19 +36,19 @@ export function drawFat(batches: readonly FatBatch[], colours: ChartColours) {
       scales: {
         x: {
           ...nameAxis(
-            colours,
+            colors,
             batches.map((batch) => batch.name),
           ),
-          ticks: { color: colours.ink, font },
+          ticks: { color: colors.ink, font },
         },
-        y: { ...percentAxis(colours, text.share), grace: '10%', beginAtZero: true },
+        y: { ...percentAxis(colors, text.share), grace: '10%', beginAtZero: true },
       },
       plugins: {
         legend: {
           display: true,
           position: 'top' as const,
           align: 'start' as const,
-          labels: { usePointStyle: true, color: colours.ink, font, padding: 16 },
+          labels: { usePointStyle: true, color: colors.ink, font, padding: 16 },
         },
       },
     },

@@ -29,10 +29,10 @@ export function ownFatStory({ season, saved }: FatReport, format: Format, animal
     fileName: `own-fat-${season}`,
     scene: none
       ? null
-      : (colours, width) => {
+      : (colors, width) => {
           // The same fills as in the chart of sources.
-          const own = (kind: Pattern) => ({ fill: colours.card, pattern: { kind, ink: colours.ink } });
-          const fills = [own('hatch'), own('cross'), { fill: colours.fat }];
+          const own = (kind: Pattern) => ({ fill: colors.card, pattern: { kind, ink: colors.ink } });
+          const fills = [own('hatch'), own('cross'), { fill: colors.fat }];
           const notes = [plural(saved.animals, 'animal', 'animals'), '', ''];
           return drawBars(
             rows.map(({ name, grams }, i) => ({
@@ -43,7 +43,7 @@ export function ownFatStory({ season, saved }: FatReport, format: Format, animal
               fill: fills[i] ?? {},
               ...(i === 0 ? { link: animalsLink } : {}),
             })),
-            colours,
+            colors,
             width,
           );
         },

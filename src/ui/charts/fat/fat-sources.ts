@@ -36,7 +36,7 @@ export function fatSourcesStory({ season, sources, counts }: FatReport, format: 
     scene:
       named.length === 0
         ? null
-        : (colours, width) =>
+        : (colors, width) =>
             drawBars(
               named.map(({ source, name, grams, batches }) => ({
                 name,
@@ -45,10 +45,10 @@ export function fatSourcesStory({ season, sources, counts }: FatReport, format: 
                 words: `${format.mass(grams, 0)} (${format.share(grams / all, 0)})`,
                 fill:
                   source === 'own'
-                    ? { fill: colours.card, pattern: { kind: 'hatch', ink: colours.ink } }
-                    : { fill: colours.fat },
+                    ? { fill: colors.card, pattern: { kind: 'hatch', ink: colors.ink } }
+                    : { fill: colors.fat },
               })),
-              colours,
+              colors,
               width,
             ),
   };

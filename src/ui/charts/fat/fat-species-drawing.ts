@@ -2,7 +2,7 @@ import type { SpeciesFat } from '../../../bridge/contract.ts';
 import { fatText as text } from '../../texts/en/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import { axisOf } from '../drawing/scene-axis.ts';
 import { box, diamond, disc, line, type Mark, type Scene } from '../drawing/scene.ts';
 
@@ -18,7 +18,7 @@ export function drawMisses(
   shown: readonly SpeciesFat[],
   format: Format,
   linkOf: (species: string) => string,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
 ): Scene {
   const [left, right] = [NAMES, width - WORDS];
@@ -31,15 +31,15 @@ export function drawMisses(
       {
         kind: 'path',
         d: box(axis.at(-ON_TARGET), 0, axis.at(ON_TARGET) - axis.at(-ON_TARGET), bottom),
-        fill: colours.steel,
+        fill: colors.steel,
         opacity: 0.22,
       },
       ...axis.ticks.flatMap((value): Mark['shapes'] => [
-        { kind: 'path', d: line(axis.at(value), 0, axis.at(value), bottom), stroke: colours.line, strokeWidth: 1 },
-        { ...print, x: axis.at(value), y: bottom + 20, anchor: 'middle', fill: colours.muted, text: pointsOf(value, format) },
+        { kind: 'path', d: line(axis.at(value), 0, axis.at(value), bottom), stroke: colors.line, strokeWidth: 1 },
+        { ...print, x: axis.at(value), y: bottom + 20, anchor: 'middle', fill: colors.muted, text: pointsOf(value, format) },
       ]),
-      { kind: 'path', d: line(axis.at(0), 0, axis.at(0), bottom), stroke: colours.ink, strokeWidth: 2 },
-      { ...print, x: (left + right) / 2, y: bottom + 42, anchor: 'middle', fill: colours.muted, text: text.missAxis },
+      { kind: 'path', d: line(axis.at(0), 0, axis.at(0), bottom), stroke: colors.ink, strokeWidth: 2 },
+      { ...print, x: (left + right) / 2, y: bottom + 42, anchor: 'middle', fill: colors.muted, text: text.missAxis },
     ],
   }; // prettier-ignore
   const rows = shown.map(({ code, name, animals, misses: { weighedIn, tested } }, i): Mark => {
@@ -52,18 +52,18 @@ export function drawMisses(
       link: linkOf(code),
       label: [name, inWords, testWords].filter(Boolean).join(', '),
       shapes: [
-        { ...print, x: 0, y: y + 5, weight: 600, fill: colours.ink, text: `${name} (${animals})` },
+        { ...print, x: 0, y: y + 5, weight: 600, fill: colors.ink, text: `${name} (${animals})` },
         ...(weighedIn && tested
-          ? [{ kind: 'path' as const, d: line(axis.at(weighedIn.mean), y, axis.at(tested.mean), y), stroke: colours.muted, strokeWidth: 2 }]
+          ? [{ kind: 'path' as const, d: line(axis.at(weighedIn.mean), y, axis.at(tested.mean), y), stroke: colors.muted, strokeWidth: 2 }]
           : []),
         ...(tested
-          ? [{ kind: 'path' as const, d: diamond(axis.at(tested.mean), y, 11), fill: colours.lean, stroke: colours.card, strokeWidth: 2 }]
+          ? [{ kind: 'path' as const, d: diamond(axis.at(tested.mean), y, 11), fill: colors.lean, stroke: colors.card, strokeWidth: 2 }]
           : []),
         ...(weighedIn
-          ? [{ kind: 'path' as const, d: disc(axis.at(weighedIn.mean), y, 7), fill: colours.spruce, stroke: colours.card, strokeWidth: 2 }]
+          ? [{ kind: 'path' as const, d: disc(axis.at(weighedIn.mean), y, 7), fill: colors.spruce, stroke: colors.card, strokeWidth: 2 }]
           : []),
-        { ...print, x: right + 14, y: y - 3, fill: colours.ink, text: inWords },
-        { ...print, x: right + 14, y: y + 16, fill: colours.ink, text: testWords },
+        { ...print, x: right + 14, y: y - 3, fill: colors.ink, text: inWords },
+        { ...print, x: right + 14, y: y + 16, fill: colors.ink, text: testWords },
       ],
     }; // prettier-ignore
   });

@@ -48,7 +48,7 @@ export function fatSpeciesStory(
       ]),
     },
     fileName: `fat-species-${season}`,
-    scene: aimed.length === 0 ? null : (colours, width) => drawMisses(aimed, format, linkOf, colours, width),
+    scene: aimed.length === 0 ? null : (colors, width) => drawMisses(aimed, format, linkOf, colors, width),
   }; // prettier-ignore
 }
 

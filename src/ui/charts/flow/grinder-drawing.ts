@@ -2,7 +2,7 @@ import type { PoundsReport } from '../../../bridge/contract.ts';
 import { poundsText as text } from '../../texts/en/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import { painted, streamed } from '../drawing/part-paint.ts';
 import { box, type Mark, ribbon } from '../drawing/scene.ts';
 
@@ -16,7 +16,7 @@ const END = 14;
 export function drawGrinder(
   grinder: PoundsReport['grinder'],
   format: Format,
-  colours: ChartColours,
+  colors: ChartColors,
   at: { x: number; y: number; width: number },
 ): Mark[] {
   const { inGrams, fatGrams, outGrams, lossGrams, driedGrams } = grinder;
@@ -26,7 +26,7 @@ export function drawGrinder(
   const [top, right] = [at.y + 58, at.x + at.width];
   const fatTop = top + meat + 6;
   const middle = at.x + at.width * 0.5;
-  const words = { kind: 'text' as const, fill: colours.ink, size: FONT_SIZE };
+  const words = { kind: 'text' as const, fill: colors.ink, size: FONT_SIZE };
   const amounts = text.grinderIn(format.mass(inGrams, 0), fatGrams > 0 ? format.mass(fatGrams, 0) : null);
   const share = (grams: number): string => format.share(grams / (inGrams + fatGrams));
   // Losses below each other, each with room for a line of text.
@@ -56,12 +56,12 @@ export function drawGrinder(
     {
       label: amounts,
       shapes: [
-        painted('trim', box(at.x, top, END, meat, 3), colours),
-        streamed('trim', ribbon(at.x + END, top, meat, middle, top, meat), colours),
+        painted('trim', box(at.x, top, END, meat, 3), colors),
+        streamed('trim', ribbon(at.x + END, top, meat, middle, top, meat), colors),
         ...(fat > 0
           ? [
-              painted('fat saved', box(at.x, fatTop, END, Math.max(2, fat), 3), colours),
-              streamed('fat saved', ribbon(at.x + END, fatTop, fat, middle, top + meat, fat), colours),
+              painted('fat saved', box(at.x, fatTop, END, Math.max(2, fat), 3), colors),
+              streamed('fat saved', ribbon(at.x + END, fatTop, fat, middle, top + meat, fat), colors),
             ]
           : []),
       ],
@@ -69,16 +69,16 @@ export function drawGrinder(
     {
       label: text.grinderOut(format.mass(outGrams, 0)),
       shapes: [
-        streamed('trim', ribbon(middle, top, out, right - END, top, out), colours),
-        { kind: 'path', d: box(right - END, top, END, out, 3), fill: colours.spruce },
+        streamed('trim', ribbon(middle, top, out, right - END, top, out), colors),
+        { kind: 'path', d: box(right - END, top, END, out, 3), fill: colors.spruce },
         { ...words, x: right - END - 10, y: top + out / 2 + 5, text: text.grinderOut(format.mass(outGrams, 0)), anchor: 'end', weight: 600 }, // prettier-ignore
       ],
     },
     ...ends.map(({ fate, tall, from, to, says }): Mark => ({
       label: says,
       shapes: [
-        streamed(fate, ribbon(middle, from, tall, right - END, to, tall), colours),
-        painted(fate, box(right - END, to, END, Math.max(3, tall), 2), colours),
+        streamed(fate, ribbon(middle, from, tall, right - END, to, tall), colors),
+        painted(fate, box(right - END, to, END, Math.max(3, tall), 2), colors),
         { ...words, x: right, y: to + tall + 20, text: says, anchor: 'end' as const },
       ],
     })),

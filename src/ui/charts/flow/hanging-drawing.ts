@@ -2,7 +2,7 @@ import type { FlowReport } from '../../../bridge/contract.ts';
 import { flowText as text } from '../../texts/en/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import { countMarks, dayAxis, type DayAxis, dayMarks } from '../drawing/day-axis.ts';
 import { axisOf, type SceneAxis } from '../drawing/scene-axis.ts';
 import { disc, line, type Mark, type Scene, type TextShape } from '../drawing/scene.ts';
@@ -17,7 +17,7 @@ type Drawn = Pick<FlowReport, 'days' | 'forecast' | 'places'>;
 export function drawHanging(
   { days, forecast, places }: Drawn,
   format: Format,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
 ): Scene {
   const from = days[0]?.on ?? '';
@@ -32,12 +32,12 @@ export function drawHanging(
     width,
     height: HEIGHT,
     marks: [
-      countMarks(axis, counts, colours),
-      ...(forecast.length > 0 ? [bandMark({ days, forecast }, axis, counts, colours)] : []),
-      lineMark(days, axis, counts, colours),
-      ...(places === null ? [] : [placesMark(places, axis, counts, colours)]),
-      ...(forecast.length > 0 ? [todayMark(days, axis, counts, colours)] : []),
-      dayMarks(axis, FOOT, format, colours),
+      countMarks(axis, counts, colors),
+      ...(forecast.length > 0 ? [bandMark({ days, forecast }, axis, counts, colors)] : []),
+      lineMark(days, axis, counts, colors),
+      ...(places === null ? [] : [placesMark(places, axis, counts, colors)]),
+      ...(forecast.length > 0 ? [todayMark(days, axis, counts, colors)] : []),
+      dayMarks(axis, FOOT, format, colors),
     ],
   };
 }
@@ -46,7 +46,7 @@ type Point = readonly [number, number];
 const path = (points: readonly Point[]): string =>
   points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
 
-function lineMark(days: Drawn['days'], axis: DayAxis, counts: SceneAxis, colours: ChartColours): Mark {
+function lineMark(days: Drawn['days'], axis: DayAxis, counts: SceneAxis, colors: ChartColors): Mark {
   const points = days.map(({ on, hanging }): Point => [axis.at(on), counts.at(hanging)]);
   const [first, last] = [points[0], points.at(-1)];
   if (!first || !last) return { shapes: [] };
@@ -56,9 +56,9 @@ function lineMark(days: Drawn['days'], axis: DayAxis, counts: SceneAxis, colours
   ];
   return {
     shapes: [
-      { kind: 'path', d: `${path([...points, ...ground])}z`, fill: colours.spruce, opacity: 0.14 },
-      { kind: 'path', d: path(points), stroke: colours.spruce, strokeWidth: 2.5 },
-      { kind: 'path', d: disc(last[0], last[1], 5), fill: colours.spruce },
+      { kind: 'path', d: `${path([...points, ...ground])}z`, fill: colors.spruce, opacity: 0.14 },
+      { kind: 'path', d: path(points), stroke: colors.spruce, strokeWidth: 2.5 },
+      { kind: 'path', d: disc(last[0], last[1], 5), fill: colors.spruce },
     ],
   };
 }
@@ -68,7 +68,7 @@ function bandMark(
   { days, forecast }: Pick<Drawn, 'days' | 'forecast'>,
   axis: DayAxis,
   counts: SceneAxis,
-  colours: ChartColours,
+  colors: ChartColors,
 ): Mark {
   const now = days.at(-1);
   const start: Point[] = now ? [[axis.at(now.on), counts.at(now.hanging)]] : [];
@@ -79,13 +79,13 @@ function bandMark(
       {
         kind: 'path',
         d: `${path([...start, ...along('high'), ...along('low').toReversed()])}z`,
-        stroke: colours.steel,
-        pattern: { kind: 'hatch', ink: colours.line },
+        stroke: colors.steel,
+        pattern: { kind: 'hatch', ink: colors.line },
       },
       {
         kind: 'path',
         d: path([...start, ...along('mean')]),
-        stroke: colours.spruce,
+        stroke: colors.spruce,
         strokeWidth: 2.5,
         dash: [7, 5],
       },
@@ -93,33 +93,33 @@ function bandMark(
   };
 }
 
-function placesMark(places: number, axis: DayAxis, counts: SceneAxis, colours: ChartColours): Mark {
+function placesMark(places: number, axis: DayAxis, counts: SceneAxis, colors: ChartColors): Mark {
   const y = counts.at(places);
   return {
     shapes: [
       {
         kind: 'path',
         d: line(axis.left, y, axis.right, y),
-        stroke: colours.blaze,
+        stroke: colors.blaze,
         strokeWidth: 2,
         dash: [9, 5],
       },
-      { ...label(colours.blaze), x: axis.left + 8, y: y - 8, text: text.places(places), weight: 700 },
+      { ...label(colors.blaze), x: axis.left + 8, y: y - 8, text: text.places(places), weight: 700 },
     ],
   };
 }
 
-function todayMark(days: Drawn['days'], axis: DayAxis, counts: SceneAxis, colours: ChartColours): Mark {
+function todayMark(days: Drawn['days'], axis: DayAxis, counts: SceneAxis, colors: ChartColors): Mark {
   const now = days.at(-1);
   if (!now) return { shapes: [] };
   const x = axis.at(now.on);
   return {
     shapes: [
-      { kind: 'path', d: line(x, TOP - 12, x, FOOT), stroke: colours.muted, strokeWidth: 1.5, dash: [3, 4] },
-      { ...label(colours.ink), x: x - 8, y: TOP - 16, text: text.today, anchor: 'end' },
-      { ...label(colours.muted), x: x + 8, y: TOP - 16, text: text.ahead },
+      { kind: 'path', d: line(x, TOP - 12, x, FOOT), stroke: colors.muted, strokeWidth: 1.5, dash: [3, 4] },
+      { ...label(colors.ink), x: x - 8, y: TOP - 16, text: text.today, anchor: 'end' },
+      { ...label(colors.muted), x: x + 8, y: TOP - 16, text: text.ahead },
       {
-        ...label(colours.ink),
+        ...label(colors.ink),
         x: x - 9,
         y: counts.at(now.hanging) - 9,
         text: String(now.hanging),

@@ -42,7 +42,7 @@ export function hangingStory(view: FlowReport, narrowed: boolean, format: Format
     scene:
       days.length === 0
         ? null
-        : (colours, width) => drawHanging({ days, forecast, places }, format, colours, width),
+        : (colors, width) => drawHanging({ days, forecast, places }, format, colors, width),
   };
 }
 

@@ -2,7 +2,7 @@ import type { FlowReport } from '../../../bridge/contract.ts';
 import { flowText as text } from '../../texts/en/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import { countMarks, dayAxis, dayMarks } from '../drawing/day-axis.ts';
 import { axisOf } from '../drawing/scene-axis.ts';
 import { box, type Mark, type Scene } from '../drawing/scene.ts';
@@ -34,7 +34,7 @@ export function intakeStory(view: FlowReport, format: Format, linkOf: (on: strin
       plain: busy.map(({ on, taken, ready }) => [on, taken, ready]),
     },
     fileName: `intake-${view.season}`,
-    scene: count === 0 ? null : (colours, width) => drawIntake(view, format, linkOf, colours, width),
+    scene: count === 0 ? null : (colors, width) => drawIntake(view, format, linkOf, colors, width),
   };
 }
 
@@ -59,7 +59,7 @@ function drawIntake(
   { days, forecast }: FlowReport,
   format: Format,
   linkOf: (on: string) => string,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
 ): Scene {
   // The forecast days stay empty here, so that this picture and the hanging chart have the same days.
@@ -80,7 +80,7 @@ function drawIntake(
           {
             kind: 'path',
             d: box(x - bar / 2, counts.at(taken), bar, FOOT - counts.at(taken), Math.min(3, bar / 3)),
-            fill: colours.spruce,
+            fill: colors.spruce,
           },
           ...(counted
             ? [
@@ -90,7 +90,7 @@ function drawIntake(
                   y: counts.at(taken) - 6,
                   text: String(taken),
                   size: FONT_SIZE,
-                  fill: colours.ink,
+                  fill: colors.ink,
                   anchor: 'middle' as const,
                 },
               ]
@@ -101,6 +101,6 @@ function drawIntake(
   return {
     width,
     height: HEIGHT,
-    marks: [countMarks(axis, counts, colours), ...bars, dayMarks(axis, FOOT, format, colours)],
+    marks: [countMarks(axis, counts, colors), ...bars, dayMarks(axis, FOOT, format, colors)],
   };
 }

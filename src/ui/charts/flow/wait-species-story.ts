@@ -2,7 +2,7 @@ import type { FlowReport } from '../../../bridge/contract.ts';
 import { flowText as text } from '../../texts/en/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import { FEW, type SceneStory } from '../story.ts';
 import { axisOf, type SceneAxis } from '../drawing/scene-axis.ts';
 import { box, disc, line, type Mark, type Scene, type Shape } from '../drawing/scene.ts';
@@ -42,7 +42,7 @@ export function waitSpeciesStory(
       ]), // prettier-ignore
     },
     fileName: `days-by-species-${view.season}`,
-    scene: count < 2 ? null : (colours, width) => draw(kinds, days, linkOf, colours, width),
+    scene: count < 2 ? null : (colors, width) => draw(kinds, days, linkOf, colors, width),
   };
 }
 
@@ -65,15 +65,15 @@ function draw(
   kinds: readonly Kind[],
   days: (value: number) => string,
   linkOf: (species: string) => string,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
 ): Scene {
   const axis = axisOf([0, ...kinds.map(({ spread }) => spread.high)], NAMES, width - RIGHT, 8);
   const foot = kinds.length * ROW + 4;
-  const print = { kind: 'text' as const, size: FONT_SIZE, fill: colours.muted };
+  const print = { kind: 'text' as const, size: FONT_SIZE, fill: colors.muted };
   const scale: Mark = {
     shapes: axis.ticks.filter(Number.isInteger).flatMap((tick) => [
-      { kind: 'path' as const, d: line(axis.at(tick), 0, axis.at(tick), foot), stroke: colours.line },
+      { kind: 'path' as const, d: line(axis.at(tick), 0, axis.at(tick), foot), stroke: colors.line },
       { ...print, x: axis.at(tick), y: foot + 20, text: String(tick), anchor: 'middle' as const },
     ]),
   };
@@ -81,8 +81,8 @@ function draw(
     label: text.rowSays(name, spread.n, days(spread.median)),
     link: linkOf(code),
     shapes: [
-      { ...print, x: 0, y: i * ROW + 28, text: `${name} (${spread.n})`, size: 15, fill: colours.ink },
-      ...rowShapes(spread, axis, i * ROW + 23, colours),
+      { ...print, x: 0, y: i * ROW + 28, text: `${name} (${spread.n})`, size: 15, fill: colors.ink },
+      ...rowShapes(spread, axis, i * ROW + 23, colors),
     ],
   }));
   return { width, height: foot + SCALE, marks: [scale, ...rows] };
@@ -92,20 +92,20 @@ function rowShapes(
   { n, low, q1, median, q3, high }: Kind['spread'],
   axis: SceneAxis,
   y: number,
-  colours: ChartColours,
+  colors: ChartColors,
 ): Shape[] {
-  const half = { kind: 'path' as const, fill: colours.card, stroke: colours.ink, strokeWidth: 2 };
+  const half = { kind: 'path' as const, fill: colors.card, stroke: colors.ink, strokeWidth: 2 };
   return [
-    { kind: 'path', d: line(axis.at(low), y, axis.at(high), y), stroke: colours.steel, strokeWidth: 2 },
+    { kind: 'path', d: line(axis.at(low), y, axis.at(high), y), stroke: colors.steel, strokeWidth: 2 },
     ...[low, high].map((end) => ({
       kind: 'path' as const,
       d: line(axis.at(end), y - 6, axis.at(end), y + 6),
-      stroke: colours.steel,
+      stroke: colors.steel,
       strokeWidth: 2,
     })),
     ...(n >= FEW
       ? [{ ...half, d: box(axis.at(q1), y - 11, Math.max(2, axis.at(q3) - axis.at(q1)), 22, 3) }]
       : []),
-    { kind: 'path', d: disc(axis.at(median), y, 6), fill: colours.spruce },
+    { kind: 'path', d: disc(axis.at(median), y, 6), fill: colors.spruce },
   ];
 }

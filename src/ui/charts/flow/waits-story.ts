@@ -2,7 +2,7 @@ import type { FlowReport } from '../../../bridge/contract.ts';
 import { flowText as text } from '../../texts/en/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import { FEW, type SceneStory } from '../story.ts';
 import { axisOf } from '../drawing/scene-axis.ts';
 import { box, line, type Mark, type Scene } from '../drawing/scene.ts';
@@ -40,7 +40,7 @@ export function waitsStory(
       plain: waits.map(({ days, animals }) => [days, animals]),
     },
     fileName: `days-to-ready-${view.season}`,
-    scene: count < 2 ? null : (colours, width) => drawWaits(waitBins(waits), linkOf, colours, width),
+    scene: count < 2 ? null : (colors, width) => drawWaits(waitBins(waits), linkOf, colors, width),
   };
 }
 
@@ -69,21 +69,21 @@ function waitsFinding(waits: FlowReport['waits'], format: Format): string {
 function drawWaits(
   bins: readonly WaitBin[],
   linkOf: (least: number, most: number) => string,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
 ): Scene {
   const counts = axisOf([0, ...bins.map(({ animals }) => animals)], FOOT, TOP, 4);
   const step = Math.min(MAX_BAR_WIDTH, (width - LEFT - RIGHT) / bins.length);
   const every = Math.max(1, Math.ceil((LABEL + 7 * ((bins[0]?.label.length ?? 1) - 1)) / step));
   const right = LEFT + step * bins.length;
-  const print = { kind: 'text' as const, size: FONT_SIZE, fill: colours.muted };
+  const print = { kind: 'text' as const, size: FONT_SIZE, fill: colors.muted };
   const scale: Mark = {
     shapes: [
       ...counts.ticks.filter(Number.isInteger).flatMap((tick) => [
         {
           kind: 'path' as const,
           d: line(LEFT, counts.at(tick), right, counts.at(tick)),
-          stroke: tick === 0 ? colours.steel : colours.line,
+          stroke: tick === 0 ? colors.steel : colors.line,
         },
         { ...print, x: LEFT - 8, y: counts.at(tick) + 5, text: String(tick), anchor: 'end' as const },
       ]),
@@ -99,9 +99,9 @@ function drawWaits(
     return {
       ...(animals > 0 ? { label: text.binSays(label, animals), link: linkOf(least, most) } : {}),
       shapes: [
-        { kind: 'path', d: box(x - bar / 2, top, bar, FOOT - top, 3), fill: colours.spruce },
+        { kind: 'path', d: box(x - bar / 2, top, bar, FOOT - top, 3), fill: colors.spruce },
         ...(animals > 0 && step >= 24
-          ? [{ ...print, x, y: top - 6, text: String(animals), fill: colours.ink, anchor: 'middle' as const }]
+          ? [{ ...print, x, y: top - 6, text: String(animals), fill: colors.ink, anchor: 'middle' as const }]
           : []),
         ...(labelled(i) ? [{ ...print, x, y: FOOT + 21, text: label, anchor: 'middle' as const }] : []),
       ],

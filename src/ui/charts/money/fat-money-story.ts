@@ -3,7 +3,7 @@ import { fatFinding } from './costs-words.ts';
 import { moneyText as text } from '../../texts/en/season/money.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import { costBar } from '../drawing/pair-bars.ts';
 import { box, type Mark, type Scene } from '../drawing/scene.ts';
 import type { SceneStory } from '../story.ts';
@@ -34,7 +34,7 @@ export function fatMoneyStory({ season, fat }: CostingView, format: Format, link
     scene:
       fat.cost === 0 && fat.chargedMinor === 0
         ? null
-        : (colours, width) => drawFat(rows, format, link, colours, width),
+        : (colors, width) => drawFat(rows, format, link, colors, width),
   };
 }
 
@@ -42,20 +42,20 @@ function drawFat(
   rows: readonly { name: string; minor: number }[],
   format: Format,
   link: string,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
 ): Scene {
   const most = Math.max(...rows.map(({ minor }) => minor));
   const marks = rows.map(({ name, minor }, i): Mark => {
     const long = Math.max(2, (minor / most) * (width - NAMES - AMOUNTS));
     const d = box(NAMES, i * ROW + 6, long, BAR, 3);
-    const print = { kind: 'text' as const, y: i * ROW + 27, fill: colours.ink };
+    const print = { kind: 'text' as const, y: i * ROW + 27, fill: colors.ink };
     return {
       label: `${name}: ${format.money(minor)}`,
       link,
       shapes: [
         { ...print, x: 0, text: name, size: 15, weight: 600 },
-        i === 0 ? costBar(d, colours) : { kind: 'path', d, fill: colours.spruce },
+        i === 0 ? costBar(d, colors) : { kind: 'path', d, fill: colors.spruce },
         { ...print, x: NAMES + long + 10, text: format.money(minor), size: FONT_SIZE },
       ],
     };

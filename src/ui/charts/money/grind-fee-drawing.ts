@@ -3,7 +3,7 @@ import { type PartName, PARTS } from './parts-bar.ts';
 import { moneyText as text } from '../../texts/en/season/money.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import { box, line, type Mark, type PathShape, type Scene, type Shape } from '../drawing/scene.ts';
 
 const NAMES = 110;
@@ -29,27 +29,27 @@ export function drawFee(
   share: string,
   format: Format,
   link: string,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
 ): Scene {
   const taken = fee ? fee.service + fee.fat : 0;
   const most = Math.max(taken, cost, breakEven, wanted, 1e-9);
   const unit = (width - NAMES - AMOUNTS) / most;
   const takes: Piece[] = [
-    { name: text.grindFee, amount: fee?.service ?? 0, fill: plain(colours.spruce), ink: colours.card },
-    { name: text.fatCharge, amount: fee?.fat ?? 0, fill: plain(colours.fat), ink: colours.onFat },
+    { name: text.grindFee, amount: fee?.service ?? 0, fill: plain(colors.spruce), ink: colors.card },
+    { name: text.fatCharge, amount: fee?.fat ?? 0, fill: plain(colors.fat), ink: colors.onFat },
   ];
   const costs = PARTS.map((part): Piece => ({
     name: text.parts[part],
     amount: parts[part],
-    fill: partFill(part, colours),
-    ink: part === 'fat' ? colours.onFat : part === 'wages' ? colours.onSinew : colours.ink,
+    fill: partFill(part, colors),
+    ink: part === 'fat' ? colors.onFat : part === 'wages' ? colors.onSinew : colors.ink,
   }));
   const bar = (name: string, pieces: readonly Piece[], total: number, y: number): Mark => ({
     label: `${name} ${format.money(total)}: ${saidParts(pieces, format)}`,
     link,
     shapes: [
-      { kind: 'text', x: 0, y: y + 28, text: name, size: 15, weight: 600, fill: colours.ink },
+      { kind: 'text', x: 0, y: y + 28, text: name, size: 15, weight: 600, fill: colors.ink },
       ...stacked(pieces, y, unit),
       {
         kind: 'text',
@@ -58,7 +58,7 @@ export function drawFee(
         text: format.money(total),
         size: 16,
         weight: 700,
-        fill: colours.ink,
+        fill: colors.ink,
       },
     ],
   });
@@ -68,8 +68,8 @@ export function drawFee(
     marks: [
       bar(text.take, takes, taken, TAKE),
       bar(text.costs, costs, cost, COST),
-      feeLine(NAMES + breakEven * unit, text.breakEven(format.money(breakEven)), false, width, colours),
-      feeLine(NAMES + wanted * unit, text.wanted(format.money(wanted), share), true, width, colours),
+      feeLine(NAMES + breakEven * unit, text.breakEven(format.money(breakEven)), false, width, colors),
+      feeLine(NAMES + wanted * unit, text.wanted(format.money(wanted), share), true, width, colors),
     ],
   };
 }
@@ -96,14 +96,14 @@ function stacked(pieces: readonly Piece[], y: number, unit: number): Shape[] {
 }
 
 /** One fee as a line across both bars; its label is above, or below for the wanted fee, and never beyond the edge. */
-function feeLine(x: number, words: string, below: boolean, width: number, colours: ChartColours): Mark {
+function feeLine(x: number, words: string, below: boolean, width: number, colors: ChartColors): Mark {
   const right = x + words.length * LETTER > width;
   return {
     shapes: [
       {
         kind: 'path',
         d: line(x, LINES.top, x, LINES.bottom),
-        stroke: colours.ink,
+        stroke: colors.ink,
         strokeWidth: 2,
         dash: below ? [3, 4] : [9, 4],
       },
@@ -113,7 +113,7 @@ function feeLine(x: number, words: string, below: boolean, width: number, colour
         y: below ? LINES.bottom + 2 : LINES.top + 4,
         text: words,
         size: FONT_SIZE,
-        fill: colours.ink,
+        fill: colors.ink,
         anchor: right ? 'end' : 'start',
       },
     ],
@@ -125,13 +125,13 @@ function plain(fill: string): (d: string) => PathShape {
 }
 
 /** Parts of a cost, distinguishable without color. */
-function partFill(part: PartName, colours: ChartColours): (d: string) => PathShape {
-  const edge = { kind: 'path' as const, stroke: colours.steel, strokeWidth: 1 };
+function partFill(part: PartName, colors: ChartColors): (d: string) => PathShape {
+  const edge = { kind: 'path' as const, stroke: colors.steel, strokeWidth: 1 };
   return (d) =>
     ({
-      wages: { ...edge, d, fill: colours.sinew, stroke: colours.steel },
-      overhead: { ...edge, d, fill: colours.card, pattern: { kind: 'hatch' as const, ink: colours.line } },
-      packaging: { ...edge, d, fill: colours.card, pattern: { kind: 'dots' as const, ink: colours.steel } },
-      fat: { ...edge, d, fill: colours.fat },
+      wages: { ...edge, d, fill: colors.sinew, stroke: colors.steel },
+      overhead: { ...edge, d, fill: colors.card, pattern: { kind: 'hatch' as const, ink: colors.line } },
+      packaging: { ...edge, d, fill: colors.card, pattern: { kind: 'dots' as const, ink: colors.steel } },
+      fat: { ...edge, d, fill: colors.fat },
     })[part];
 }

@@ -26,7 +26,7 @@ export function grindFeeStory(view: CostingView, format: Format, link: string): 
       plain: rows,
     },
     fileName: `grind-fee-${view.season}`,
-    scene: (colours, width) => drawFee(answer, wantedShare, format, link, colours, width),
+    scene: (colors, width) => drawFee(answer, wantedShare, format, link, colors, width),
   };
 }
 

@@ -38,10 +38,10 @@ export function speciesMoneyStory(
     scene:
       rows.length === 0
         ? null
-        : (colours, width) =>
+        : (colors, width) =>
             drawPairs(
               rows.map((row) => pairOf(row, format, linkOf)),
-              colours,
+              colors,
               width,
             ),
   };

@@ -36,10 +36,10 @@ export function workMoneyStory(view: CostingView, format: Format, link: string):
     scene:
       works.length === 0
         ? null
-        : (colours, width) =>
+        : (colors, width) =>
             drawPairs(
               works.map((work) => rowOf(work, format, link)),
-              colours,
+              colors,
               width,
             ),
   };

@@ -3,7 +3,7 @@ import { toGrams } from '../../../core/values/units.ts';
 import { poundsText as text } from '../../texts/en/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import { fateName, fateInSentence } from './fate-name.ts';
 import { type Fate, painted } from '../drawing/part-paint.ts';
 import { weighedOf } from './pounds-layout.ts';
@@ -42,7 +42,7 @@ export function lossesStory(view: PoundsReport, format: Format, linkOf: (fate: F
       plain: losses.map(({ what, grams, share, minor }) => [fateName(view, what), grams, share, minor]),
     },
     fileName: `losses-${view.season}`,
-    scene: losses.length === 0 ? null : (colours, width) => drawLosses(view, format, linkOf, colours, width),
+    scene: losses.length === 0 ? null : (colors, width) => drawLosses(view, format, linkOf, colors, width),
   };
 }
 
@@ -76,7 +76,7 @@ function drawLosses(
   view: PoundsReport,
   format: Format,
   linkOf: (fate: Fate) => string,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
 ): Scene {
   const { losses } = view;
@@ -88,13 +88,13 @@ function drawLosses(
       format.share(share),
       ...(minor === null ? [] : [format.money(minor)]),
     ];
-    const print = { kind: 'text' as const, y: i * ROW + 28, fill: colours.ink };
+    const print = { kind: 'text' as const, y: i * ROW + 28, fill: colors.ink };
     return {
       label: `${fateName(view, what)}: ${words.join(', ')}`,
       link: linkOf(what),
       shapes: [
         { ...print, x: 0, text: fateName(view, what), size: 15, weight: 600 },
-        painted(what, box(NAMES, i * ROW + 8, bar, 30, 4), colours),
+        painted(what, box(NAMES, i * ROW + 8, bar, 30, 4), colors),
         { ...print, x: NAMES + bar + 12, text: words.join('  ·  '), size: FONT_SIZE },
       ],
     };

@@ -2,7 +2,7 @@ import type { PoundsReport } from '../../../bridge/contract.ts';
 import { poundsText as text } from '../../texts/en/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import { fateName } from './fate-name.ts';
 import { drawGrinder } from '../flow/grinder-drawing.ts';
 import { type Fate, painted, streamed } from '../drawing/part-paint.ts';
@@ -23,7 +23,7 @@ export function drawPounds(
   view: PoundsReport,
   format: Format,
   linkOf: (fate: Fate) => string,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
 ): Scene {
   const laid = layPounds(view, TOP, TALL);
@@ -40,13 +40,11 @@ export function drawPounds(
     height:
       Math.max(laid.bottom, ground ? grinderTop + grinderTall : 0, laid.over ? beyondAt(laid.over) : 0) + 12,
     marks: [
-      ...headings(view, laid, format, colours),
-      ...laid.streams.map((stream) =>
-        streamMark(stream, view, format, linkOf, colours, { ends, home, laid }),
-      ),
-      homeMark(view, laid, home, format, colours),
+      ...headings(view, laid, format, colors),
+      ...laid.streams.map((stream) => streamMark(stream, view, format, linkOf, colors, { ends, home, laid })),
+      homeMark(view, laid, home, format, colors),
       ...(ground
-        ? drawGrinder(view.grinder, format, colours, {
+        ? drawGrinder(view.grinder, format, colors, {
             x: grinderAt,
             y: grinderTop,
             width: width - grinderAt,
@@ -66,15 +64,15 @@ function headings(
   view: PoundsReport,
   { base, over }: PoundsLayout,
   format: Format,
-  colours: ChartColours,
+  colors: ChartColors,
 ): Mark[] {
-  const above = { kind: 'text' as const, x: 0, fill: colours.ink };
+  const above = { kind: 'text' as const, x: 0, fill: colors.ink };
   const bar: Mark = {
     label: `${text.onTheHook}: ${format.mass(view.baseGrams, 0)}`,
     shapes: [
-      { ...above, y: 20, text: text.onTheHook, size: FONT_SIZE, weight: 600, fill: colours.muted },
+      { ...above, y: 20, text: text.onTheHook, size: FONT_SIZE, weight: 600, fill: colors.muted },
       { ...above, y: 46, text: format.mass(view.baseGrams, 0), size: 24, weight: 700 },
-      { kind: 'path', d: box(0, base.top, BAR, base.tall, 3), fill: colours.spruce },
+      { kind: 'path', d: box(0, base.top, BAR, base.tall, 3), fill: colors.spruce },
     ],
   };
   if (!over) return [bar];
@@ -85,19 +83,19 @@ function headings(
       {
         kind: 'path',
         d: box(0, over.top + 2, BAR, Math.max(4, over.tall - 2), 2),
-        fill: colours.card,
-        stroke: colours.blaze,
+        fill: colors.card,
+        stroke: colors.blaze,
         strokeWidth: 2,
-        pattern: { kind: 'cross', ink: colours.blaze },
+        pattern: { kind: 'cross', ink: colors.blaze },
       },
       {
         kind: 'path',
         d: line(8, from + 6, 8, to - 18),
-        stroke: colours.blaze,
+        stroke: colors.blaze,
         strokeWidth: 1.5,
         dash: [4, 3],
       },
-      { ...above, y: to, text: text.over(format.mass(view.overGrams, 1)), size: FONT_SIZE, weight: 600, fill: colours.blaze }, // prettier-ignore
+      { ...above, y: to, text: text.over(format.mass(view.overGrams, 1)), size: FONT_SIZE, weight: 600, fill: colors.blaze }, // prettier-ignore
     ],
   };
   return [bar, beyond];
@@ -114,22 +112,22 @@ function streamMark(
   view: PoundsReport,
   format: Format,
   linkOf: (fate: Fate) => string,
-  colours: ChartColours,
+  colors: ChartColors,
   { ends, home, laid }: Places,
 ): Mark {
   const amount = `${format.mass(grams, 0)} · ${format.share(grams / weighedOf(view))}`;
   const middle = to + tall / 2;
-  const words = { kind: 'text' as const, x: ends + END + 12, fill: colours.ink };
+  const words = { kind: 'text' as const, x: ends + END + 12, fill: colors.ink };
   const onward = isHome(fate)
-    ? [streamed(fate, ribbon(ends + END, to, tall, home, homeTop(fate, laid), tall), colours)]
+    ? [streamed(fate, ribbon(ends + END, to, tall, home, homeTop(fate, laid), tall), colors)]
     : [];
   return {
     label: `${fateName(view, fate)}: ${amount}`,
     link: linkOf(fate),
     shapes: [
-      streamed(fate, ribbon(BAR, from, tall, ends, to, tall), colours),
+      streamed(fate, ribbon(BAR, from, tall, ends, to, tall), colors),
       ...onward,
-      painted(fate, box(ends, to, END, Math.max(2, tall), 3), colours),
+      painted(fate, box(ends, to, END, Math.max(2, tall), 3), colors),
       { ...words, y: middle - 3, text: fateName(view, fate), size: 15, weight: 700 },
       { ...words, y: middle + 16, text: amount, size: FONT_SIZE },
     ],
@@ -150,22 +148,22 @@ function homeMark(
   { home }: PoundsLayout,
   x: number,
   format: Format,
-  colours: ChartColours,
+  colors: ChartColors,
 ): Mark {
-  const words: Omit<TextShape, 'y' | 'text' | 'size'> = { kind: 'text', x: x + BAR + 14, fill: colours.ink };
+  const words: Omit<TextShape, 'y' | 'text' | 'size'> = { kind: 'text', x: x + BAR + 14, fill: colors.ink };
   const middle = home.top + home.tall / 2;
   const share = home.grams / weighedOf(view);
   return {
     label: `${text.takeHome}: ${format.mass(home.grams, 0)}`,
     shapes: [
-      { kind: 'path', d: box(x, home.top, BAR, home.tall, 3), fill: colours.spruce },
-      { ...words, y: middle - 26, text: text.takeHome, size: FONT_SIZE, weight: 600, fill: colours.muted },
+      { kind: 'path', d: box(x, home.top, BAR, home.tall, 3), fill: colors.spruce },
+      { ...words, y: middle - 26, text: text.takeHome, size: FONT_SIZE, weight: 600, fill: colors.muted },
       { ...words, y: middle + 4, text: format.share(share), size: 30, weight: 700 },
       { ...words, y: middle + 28, text: format.mass(home.grams, 0), size: 18 },
       {
         kind: 'path',
         d: line(x + BAR + 6, home.top, x + BAR + 6, home.top + home.tall),
-        stroke: colours.line,
+        stroke: colors.line,
       },
     ],
   };

@@ -30,7 +30,7 @@ export function poundsStory(view: PoundsReport, format: Format, linkOf: (fate: F
       plain: fates.map(([fate, grams]) => [fateName(view, fate), grams, share(grams)]),
     },
     fileName: `pounds-${view.season}`,
-    scene: view.n === 0 ? null : (colours, width) => drawPounds(view, format, linkOf, colours, width),
+    scene: view.n === 0 ? null : (colors, width) => drawPounds(view, format, linkOf, colors, width),
   };
 }
 

@@ -2,7 +2,7 @@ import type { ComparedGroup, ComparisonReport } from '../../../bridge/contract.t
 import { compareText as text } from '../../texts/en/season/compare.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import { type GroupNames, measureWriter } from './compare-words.ts';
 import { box, diamond, disc, line, type Mark, type Scene, type Shape } from '../drawing/scene.ts';
 import { axisOf, type SceneAxis } from '../drawing/scene-axis.ts';
@@ -18,7 +18,7 @@ export function drawCompare(
   names: GroupNames,
   format: Format,
   linkOf: (side: 'a' | 'b') => string,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
 ): Scene {
   const { value, gap } = measureWriter(view.by, format);
@@ -34,11 +34,11 @@ export function drawCompare(
     width,
     height: view.difference ? differenceTop + HEAD + 78 : groupsEnd,
     marks: [
-      grid(axis, { top: HEAD - 8, bottom: groupsEnd, title: text.axis[view.by] }, value, colours),
+      grid(axis, { top: HEAD - 8, bottom: groupsEnd, title: text.axis[view.by] }, value, colors),
       ...(['a', 'b'] as const).map((side, i) =>
-        groupMark(view[side], names[side], side, HEAD + i * ROW, axis, value, linkOf, colours),
+        groupMark(view[side], names[side], side, HEAD + i * ROW, axis, value, linkOf, colors),
       ),
-      ...(view.difference ? differenceMarks(view.difference, names, differenceTop, gap, colours, width) : []),
+      ...(view.difference ? differenceMarks(view.difference, names, differenceTop, gap, colors, width) : []),
     ],
   };
 }
@@ -52,14 +52,14 @@ function grid(
   axis: SceneAxis,
   { top, bottom, title }: { top: number; bottom: number; title: string },
   written: (x: number) => string,
-  colours: ChartColours,
+  colors: ChartColors,
 ): Mark {
   return {
     shapes: [
-      { kind: 'text', x: 0, y: 14, text: title, size: FONT_SIZE, weight: 600, fill: colours.muted },
+      { kind: 'text', x: 0, y: 14, text: title, size: FONT_SIZE, weight: 600, fill: colors.muted },
       ...axis.ticks.flatMap((tick): Shape[] => [
-        { kind: 'path', d: line(axis.at(tick), top, axis.at(tick), bottom), stroke: colours.line },
-        { kind: 'text', x: axis.at(tick), y: top - 6, text: written(tick), size: 13, fill: colours.muted, anchor: 'middle' }, // prettier-ignore
+        { kind: 'path', d: line(axis.at(tick), top, axis.at(tick), bottom), stroke: colors.line },
+        { kind: 'text', x: axis.at(tick), y: top - 6, text: written(tick), size: 13, fill: colors.muted, anchor: 'middle' }, // prettier-ignore
       ]),
     ],
   };
@@ -73,12 +73,12 @@ function groupMark(
   axis: SceneAxis,
   written: (x: number) => string,
   linkOf: (side: 'a' | 'b') => string,
-  colours: ChartColours,
+  colors: ChartColors,
 ): Mark {
   const { mean, n } = group;
   const [low, high] = endsOf(group);
   const middle = y + 46;
-  const fill = side === 'a' ? colours.spruce : colours.steel;
+  const fill = side === 'a' ? colors.spruce : colors.steel;
   const title = `${name}  ·  n = ${n}`;
   return {
     label: mean === null ? title : `${title}, ${written(mean)}`,
@@ -87,16 +87,16 @@ function groupMark(
       {
         kind: 'path',
         d: box(0, y, axis.at(axis.most) + EDGE, ROW - 2, 6),
-        fill: colours.card,
+        fill: colors.card,
         opacity: 0.01,
       },
-      { kind: 'text', x: 0, y: y + 18, text: title, size: 15, weight: 700, fill: colours.ink },
+      { kind: 'text', x: 0, y: y + 18, text: title, size: 15, weight: 700, fill: colors.ink },
       ...(mean === null || low === undefined || high === undefined
         ? []
         : [
             { kind: 'path' as const, d: box(axis.at(low), middle - 9, Math.max(3, axis.at(high) - axis.at(low)), 18, 9), fill, opacity: 0.55 }, // prettier-ignore
-            { kind: 'path' as const, d: side === 'a' ? disc(axis.at(mean), middle, 8) : diamond(axis.at(mean), middle, 10), fill: colours.card, stroke: colours.ink, strokeWidth: 2.5 }, // prettier-ignore
-            { kind: 'text' as const, x: axis.at(mean), y: middle - 15, text: written(mean), size: 15, weight: 700, fill: colours.ink, anchor: 'middle' as const }, // prettier-ignore
+            { kind: 'path' as const, d: side === 'a' ? disc(axis.at(mean), middle, 8) : diamond(axis.at(mean), middle, 10), fill: colors.card, stroke: colors.ink, strokeWidth: 2.5 }, // prettier-ignore
+            { kind: 'text' as const, x: axis.at(mean), y: middle - 15, text: written(mean), size: 15, weight: 700, fill: colors.ink, anchor: 'middle' as const }, // prettier-ignore
           ]),
     ],
   };
@@ -107,7 +107,7 @@ function differenceMarks(
   names: GroupNames,
   top: number,
   written: (x: number) => string,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
 ): Mark[] {
   const axis = axisOf([low, high, 0], EDGE, width - EDGE, 6);
@@ -116,7 +116,7 @@ function differenceMarks(
   const middle = top + HEAD + 46;
   const nought = axis.at(0);
   return [
-    grid(axis, { top: top + HEAD - 8, bottom, title: '' }, written, colours),
+    grid(axis, { top: top + HEAD - 8, bottom, title: '' }, written, colors),
     {
       label: `${written(mean)}, ${written(low)} – ${written(high)}`,
       shapes: [
@@ -127,27 +127,27 @@ function differenceMarks(
           text: text.differenceIs(names.a, names.b),
           size: 15,
           weight: 700,
-          fill: colours.ink,
+          fill: colors.ink,
         },
         {
           kind: 'path',
           d: line(nought, top + HEAD - 8, nought, bottom),
-          stroke: colours.ink,
+          stroke: colors.ink,
           strokeWidth: 2.5,
         },
         {
           kind: 'path',
           d: box(axis.at(low), middle - 10, Math.max(3, axis.at(high) - axis.at(low)), 20, 10),
-          fill: confirmed ? colours.spruce : colours.card,
-          stroke: confirmed ? colours.spruce : colours.steel,
+          fill: confirmed ? colors.spruce : colors.card,
+          stroke: confirmed ? colors.spruce : colors.steel,
           strokeWidth: 2,
-          ...(confirmed ? {} : { pattern: { kind: 'hatch' as const, ink: colours.steel } }),
+          ...(confirmed ? {} : { pattern: { kind: 'hatch' as const, ink: colors.steel } }),
         },
         {
           kind: 'path',
           d: disc(axis.at(mean), middle, 8),
-          fill: colours.card,
-          stroke: colours.ink,
+          fill: colors.card,
+          stroke: colors.ink,
           strokeWidth: 2.5,
         },
         {
@@ -157,7 +157,7 @@ function differenceMarks(
           text: written(mean),
           size: 15,
           weight: 700,
-          fill: colours.ink,
+          fill: colors.ink,
           anchor: 'middle',
         },
       ],

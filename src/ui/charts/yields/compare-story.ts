@@ -43,6 +43,6 @@ export function compareStory(
       ],
     },
     fileName: `compare-${view.by}`,
-    scene: shown ? (colours, width) => drawCompare(view, names, format, linkOf, colours, width) : null,
+    scene: shown ? (colors, width) => drawCompare(view, names, format, linkOf, colors, width) : null,
   };
 }

@@ -1,7 +1,7 @@
 import { checkText as text } from '../../texts/en/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import { biasWords, isHonest, type Cover } from './cover.ts';
 import { box, diamond, disc, line, type Mark, type Scene } from '../drawing/scene.ts';
 
@@ -17,7 +17,7 @@ const PROMISED = 0.8;
 export function drawCoverage(
   rows: readonly Cover[],
   format: Format,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
 ): Scene {
   const [left, right] = [NAMES, width - WORDS];
@@ -27,11 +27,11 @@ export function drawCoverage(
   const ground: Mark = {
     shapes: [
       ...TICKS.flatMap((share): Mark['shapes'] => [
-        { kind: 'path', d: line(at(share), 0, at(share), bottom), stroke: colours.line, strokeWidth: 1 },
-        { ...print, x: at(share), y: bottom + 20, anchor: 'middle', fill: colours.muted, text: format.share(share, 0) },
+        { kind: 'path', d: line(at(share), 0, at(share), bottom), stroke: colors.line, strokeWidth: 1 },
+        { ...print, x: at(share), y: bottom + 20, anchor: 'middle', fill: colors.muted, text: format.share(share, 0) },
       ]),
-      { kind: 'path', d: line(at(PROMISED), 0, at(PROMISED), bottom), stroke: colours.ink, strokeWidth: 2 },
-      { ...print, x: (left + right) / 2, y: bottom + 42, anchor: 'middle', fill: colours.muted, text: text.coverAxis },
+      { kind: 'path', d: line(at(PROMISED), 0, at(PROMISED), bottom), stroke: colors.ink, strokeWidth: 2 },
+      { ...print, x: (left + right) / 2, y: bottom + 42, anchor: 'middle', fill: colors.muted, text: text.coverAxis },
     ],
   }; // prettier-ignore
   const marks = rows.map((row, i): Mark => {
@@ -44,23 +44,23 @@ export function drawCoverage(
       ...(link ? { link } : {}),
       label: `${name}: ${text.nOfN(held, n)}, ${biasWords(row, format)}`,
       shapes: [
-        { ...print, x: 0, y: y + 5, weight: 600, fill: colours.ink, text: name },
+        { ...print, x: 0, y: y + 5, weight: 600, fill: colors.ink, text: name },
         {
           kind: 'path',
           d: box(low - 2, y - 9, high - low + 4, 18, 9),
-          fill: `color-mix(in srgb, ${colours.steel} 40%, ${colours.card})`,
-          stroke: colours.steel,
+          fill: `color-mix(in srgb, ${colors.steel} 40%, ${colors.card})`,
+          stroke: colors.steel,
           strokeWidth: 1.5,
         },
         {
           kind: 'path',
           d: good ? disc(x, y, 8) : diamond(x, y, 11),
-          fill: good ? colours.spruce : colours.blaze,
-          stroke: colours.card,
+          fill: good ? colors.spruce : colors.blaze,
+          stroke: colors.card,
           strokeWidth: 2,
         },
-        { ...print, x: right + 14, y: y - 3, weight: 600, fill: colours.ink, text: text.nOfN(held, n) },
-        { ...print, x: right + 14, y: y + 16, fill: colours.muted, text: biasWords(row, format) },
+        { ...print, x: right + 14, y: y - 3, weight: 600, fill: colors.ink, text: text.nOfN(held, n) },
+        { ...print, x: right + 14, y: y + 16, fill: colors.muted, text: biasWords(row, format) },
       ],
     };
   });

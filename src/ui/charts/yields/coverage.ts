@@ -35,7 +35,7 @@ export function coverageStory(
       plain: rows.map(({ name, n, held, honest, bias }) => [name, n, held, honest.low, honest.high, bias]),
     },
     fileName: `quotes-held-${season}`,
-    scene: all.n === 0 ? null : (colours, width) => drawCoverage(rows, format, colours, width),
+    scene: all.n === 0 ? null : (colors, width) => drawCoverage(rows, format, colors, width),
   }; // prettier-ignore
 }
 

@@ -3,7 +3,7 @@ import { checkText as text } from '../../texts/en/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import { bandBefore, isInside, roomFor } from './prediction-band.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import { axisOf, type SceneAxis } from '../drawing/scene-axis.ts';
 import { diamond, disc, line, type Mark, type Scene } from '../drawing/scene.ts';
 
@@ -13,7 +13,7 @@ const [LEFT, RIGHT, FOOT, HEAD] = [64, 16, 50, 8];
 type Steps = PredictionPath['steps'];
 
 /** The predictive band along the season's animals, each as a point. */
-export function drawPath({ name, steps, points }: PredictionPath, format: Format, colours: ChartColours, width: number): Scene {
+export function drawPath({ name, steps, points }: PredictionPath, format: Format, colors: ChartColors, width: number): Scene {
   const room = roomFor(steps);
   const clamped = points.map(({ share }) => Math.min(room.high, Math.max(room.low, share)));
   const ends = steps.flatMap(({ low, high }) => [low, high]);
@@ -31,8 +31,8 @@ export function drawPath({ name, steps, points }: PredictionPath, format: Format
         {
           kind: 'path',
           d: inside ? disc(cx, cy, 5) : diamond(cx, cy, 7),
-          fill: inside ? colours.lean : colours.blaze,
-          stroke: colours.card,
+          fill: inside ? colors.lean : colors.blaze,
+          stroke: colors.card,
           strokeWidth: 1,
         },
       ],
@@ -41,7 +41,7 @@ export function drawPath({ name, steps, points }: PredictionPath, format: Format
   return {
     width,
     height: HEAD + PLOT + FOOT,
-    marks: [ground(y, most, x, name, format, colours, width), band(steps, x, y, colours), ...dots],
+    marks: [ground(y, most, x, name, format, colors, width), band(steps, x, y, colors), ...dots],
   };
 } // prettier-ignore
 
@@ -51,16 +51,16 @@ function ground(
   x: (n: number) => number,
   name: string,
   format: Format,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
 ): Mark {
-  const print = { kind: 'text' as const, size: FONT_SIZE, fill: colours.muted };
+  const print = { kind: 'text' as const, size: FONT_SIZE, fill: colors.muted };
   const counts = axisOf([0, most], 0, 1, 6).ticks.filter((n) => n <= most && Number.isInteger(n));
   const bottom = HEAD + PLOT;
   return {
     shapes: [
       ...y.ticks.flatMap((share): Mark['shapes'] => [
-        { kind: 'path', d: line(LEFT, y.at(share), width - RIGHT, y.at(share)), stroke: colours.line, strokeWidth: 1 },
+        { kind: 'path', d: line(LEFT, y.at(share), width - RIGHT, y.at(share)), stroke: colors.line, strokeWidth: 1 },
         { ...print, x: LEFT - 8, y: y.at(share) + 5, anchor: 'end', text: format.share(share, 0) },
       ]),
       ...counts.map((n): Mark['shapes'][number] => ({ ...print, x: x(n), y: bottom + 20, anchor: 'middle', text: String(n) })),
@@ -70,7 +70,7 @@ function ground(
 }
 
 /** Filled between low and high, with its mean, and the initial band continued as dashed lines. */
-function band(steps: Steps, x: (n: number) => number, y: SceneAxis, colours: ChartColours): Mark {
+function band(steps: Steps, x: (n: number) => number, y: SceneAxis, colors: ChartColors): Mark {
   const [first, last] = [steps[0], steps.at(-1)];
   if (!first || !last) return { shapes: [] };
   const along = (end: 'low' | 'mean' | 'high', of: Steps): string =>
@@ -78,7 +78,7 @@ function band(steps: Steps, x: (n: number) => number, y: SceneAxis, colours: Cha
   const before = (share: number): Mark['shapes'][number] => ({
     kind: 'path',
     d: line(x(0), y.at(share), x(last.n), y.at(share)),
-    stroke: colours.muted,
+    stroke: colors.muted,
     strokeWidth: 1.5,
     dash: [6, 5],
   });
@@ -87,13 +87,13 @@ function band(steps: Steps, x: (n: number) => number, y: SceneAxis, colours: Cha
       {
         kind: 'path',
         d: `M${along('high', steps)}L${along('low', steps.toReversed())}z`,
-        fill: `color-mix(in srgb, ${colours.spruce} 20%, ${colours.card})`,
-        stroke: colours.spruce,
+        fill: `color-mix(in srgb, ${colors.spruce} 20%, ${colors.card})`,
+        stroke: colors.spruce,
         strokeWidth: 1.5,
       },
       before(first.low),
       before(first.high),
-      { kind: 'path', d: `M${along('mean', steps)}`, stroke: colours.spruce, strokeWidth: 3 },
+      { kind: 'path', d: `M${along('mean', steps)}`, stroke: colors.spruce, strokeWidth: 3 },
     ],
   };
 }

@@ -51,7 +51,7 @@ export function pathStory(
       ]),
     },
     fileName: `expected-${code}-${options.season}`,
-    scene: n === 0 ? null : (colours, width) => drawPath(path, format, colours, width),
+    scene: n === 0 ? null : (colors, width) => drawPath(path, format, colors, width),
   };
 }
 

@@ -2,7 +2,7 @@ import type { PredictionPath, CheckReport, Range } from '../../../bridge/contrac
 import { checkText as text } from '../../texts/en/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE, percentAxis } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import type { ChartStory } from '../story.ts';
 
 /** A species with its predictions before and after the season's animals. */
@@ -52,7 +52,7 @@ export function predictionStory(view: CheckReport, format: Format): ChartStory {
     },
     fileName: `next-quote-${view.season}`,
     height: 110 + 64 * shown.length,
-    draw: shown.length === 0 ? null : (colours) => drawPredictions(shown, colours, format),
+    draw: shown.length === 0 ? null : (colors) => drawPredictions(shown, colors, format),
   };
 }
 
@@ -74,7 +74,7 @@ function predictionFinding(shown: readonly Species[], format: Format): string {
   );
 }
 
-function drawPredictions(shown: readonly Species[], colours: ChartColours, format: Format) {
+function drawPredictions(shown: readonly Species[], colors: ChartColors, format: Format) {
   const ranges = (which: 'prior' | 'posterior', shift: number) => {
     const now = which === 'posterior';
     return {
@@ -88,11 +88,11 @@ function drawPredictions(shown: readonly Species[], colours: ChartColours, forma
       pointStyle: now ? ('circle' as const) : ('rectRot' as const),
       radius: 8,
       hoverRadius: 9,
-      backgroundColor: now ? colours.spruce : colours.card,
-      borderColor: now ? colours.spruce : colours.muted,
+      backgroundColor: now ? colors.spruce : colors.card,
+      borderColor: now ? colors.spruce : colors.muted,
       borderWidth: 2,
-      errorBarColor: now ? colours.spruce : colours.muted,
-      errorBarWhiskerColor: now ? colours.spruce : colours.muted,
+      errorBarColor: now ? colors.spruce : colors.muted,
+      errorBarWhiskerColor: now ? colors.spruce : colors.muted,
       errorBarLineWidth: now ? 5 : 2,
       errorBarWhiskerLineWidth: 2,
       errorBarWhiskerSize: 12,
@@ -103,20 +103,20 @@ function drawPredictions(shown: readonly Species[], colours: ChartColours, forma
     data: { datasets: [ranges('prior', -0.18), ranges('posterior', 0.18)] },
     options: {
       scales: {
-        x: percentAxis(colours, text.takeHomeShare),
+        x: percentAxis(colors, text.takeHomeShare),
         y: {
           type: 'linear' as const,
           reverse: true,
           min: -0.5,
           max: shown.length - 0.5,
           grid: { display: false },
-          border: { color: colours.steel },
+          border: { color: colors.steel },
           afterBuildTicks: (axis: { ticks: { value: number }[] }) => {
             axis.ticks = shown.map((_, value) => ({ value }));
           },
           ticks: {
-            color: colours.ink,
-            font: { size: FONT_SIZE, family: colours.font },
+            color: colors.ink,
+            font: { size: FONT_SIZE, family: colors.font },
             autoSkip: false,
             callback: (value: number | string) => named(shown[Number(value)]),
           },

@@ -2,10 +2,10 @@ import type { CheckedQuote } from '../../../bridge/contract.ts';
 import { checkText as text } from '../../texts/en/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { nameAxis, percentAxis, rowAxis } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 
 /** A row for each quote: its range as a line around 100 %, and the observed value. */
-export function drawQuotes(drawn: readonly CheckedQuote[], colours: ChartColours, format: Format) {
+export function drawQuotes(drawn: readonly CheckedQuote[], colors: ChartColors, format: Format) {
   const at = ({ quotedGrams }: CheckedQuote, grams: number) => grams / quotedGrams.mean;
   const marks = (which: (one: CheckedQuote) => string | number) => drawn.map(which);
   return {
@@ -25,8 +25,8 @@ export function drawQuotes(drawn: readonly CheckedQuote[], colours: ChartColours
           radius: 0,
           hoverRadius: 0,
           order: 1,
-          errorBarColor: colours.steel,
-          errorBarWhiskerColor: colours.steel,
+          errorBarColor: colors.steel,
+          errorBarWhiskerColor: colors.steel,
           errorBarLineWidth: 4,
           errorBarWhiskerLineWidth: 2,
           errorBarWhiskerSize: 10,
@@ -39,17 +39,17 @@ export function drawQuotes(drawn: readonly CheckedQuote[], colours: ChartColours
           pointStyle: marks((one) => (holds(one) ? 'circle' : 'rectRot')) as string[],
           pointRadius: marks((one) => (holds(one) ? 6 : 9)) as number[],
           pointHoverRadius: 10,
-          pointBackgroundColor: marks((one) => (holds(one) ? colours.spruce : colours.blaze)) as string[],
-          pointBorderColor: colours.card,
+          pointBackgroundColor: marks((one) => (holds(one) ? colors.spruce : colors.blaze)) as string[],
+          pointBorderColor: colors.card,
         },
       ],
     },
     options: {
       indexAxis: 'y' as const,
       scales: {
-        x: percentAxis(colours, text.ofMostLikely),
+        x: percentAxis(colors, text.ofMostLikely),
         y: nameAxis(
-          colours,
+          colors,
           drawn.map(({ ticket, speciesName }) => `${ticket} ${speciesName}`),
         ),
         rows: rowAxis(drawn.length),

@@ -53,7 +53,7 @@ export function quotesStory({ season, quotes, all }: CheckReport, format: Format
     },
     fileName: `quotes-${season}`,
     height: 90 + 24 * drawn.length,
-    draw: drawn.length === 0 ? null : (colours) => drawQuotes(drawn, colours, format),
+    draw: drawn.length === 0 ? null : (colors) => drawQuotes(drawn, colors, format),
     linkOf: (_, index) => (drawn[index] ? `/table/${drawn[index].ticket}` : null),
   };
 }

@@ -2,7 +2,7 @@ import type { PoundsReport } from '../../../bridge/contract.ts';
 import { poundsText as text } from '../../texts/en/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import { fateName } from '../pounds/fate-name.ts';
 import { FEW, type SceneStory } from '../story.ts';
 import { HOME, inkOf, letterOf, LOST, painted } from '../drawing/part-paint.ts';
@@ -49,7 +49,7 @@ export function speciesBarsStory(
     },
     fileName: `kinds-${view.season}`,
     scene:
-      shown.length === 0 ? null : (colours, width) => drawBars(view, shown, format, linkOf, colours, width),
+      shown.length === 0 ? null : (colors, width) => drawBars(view, shown, format, linkOf, colors, width),
   };
 }
 
@@ -80,13 +80,13 @@ function drawBars(
   shown: readonly Species[],
   format: Format,
   linkOf: (species: string, part: BarPart) => string,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
 ): Scene {
   const present = ORDER.filter((part) => shown.some(({ shares }) => shares[part] > 0));
-  const { marks: letters, tall: head } = legend(view, present, colours, width);
+  const { marks: letters, tall: head } = legend(view, present, colors, width);
   const scale = width - NAMES - 4;
-  const print = { kind: 'text' as const, fill: colours.ink, size: FONT_SIZE };
+  const print = { kind: 'text' as const, fill: colors.ink, size: FONT_SIZE };
   const rows = shown.flatMap((species, i): Mark[] => {
     const top = head + i * ROW;
     let x = NAMES;
@@ -107,8 +107,8 @@ function drawBars(
           label: `${species.name}, ${fateName(view, part)}: ${format.share(share)}`,
           link: linkOf(species.code, part),
           shapes: [
-            painted(part, box(at, top, long, 38, 2), colours),
-            ...(long >= LETTER_FITS ? plate(part, at + long / 2, top + 24, words, colours) : []),
+            painted(part, box(at, top, long, 38, 2), colors),
+            ...(long >= LETTER_FITS ? plate(part, at + long / 2, top + 24, words, colors) : []),
           ],
         },
       ];
@@ -123,7 +123,7 @@ function drawBars(
 }
 
 /** A label on a segment; on a pattern it has a background. */
-function plate(part: BarPart, x: number, y: number, words: string, colours: ChartColours): Mark['shapes'] {
+function plate(part: BarPart, x: number, y: number, words: string, colors: ChartColors): Mark['shapes'] {
   const print = {
     kind: 'text' as const,
     x,
@@ -133,11 +133,11 @@ function plate(part: BarPart, x: number, y: number, words: string, colours: Char
     weight: 700,
     anchor: 'middle' as const,
   };
-  if (part !== 'unexplained' && part !== 'shrink') return [{ ...print, fill: inkOf(part, colours) }];
+  if (part !== 'unexplained' && part !== 'shrink') return [{ ...print, fill: inkOf(part, colors) }];
   const wide = words.length * 8 + 8;
   return [
-    { kind: 'path', d: box(x - wide / 2, y - 15, wide, 20, 4), fill: colours.card },
-    { ...print, fill: colours.ink },
+    { kind: 'path', d: box(x - wide / 2, y - 15, wide, 20, 4), fill: colors.card },
+    { ...print, fill: colors.ink },
   ];
 }
 
@@ -145,7 +145,7 @@ function plate(part: BarPart, x: number, y: number, words: string, colours: Char
 function legend(
   view: PoundsReport,
   present: readonly BarPart[],
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
 ): { marks: Mark[]; tall: number } {
   let [x, y] = [0, 4];
@@ -157,8 +157,8 @@ function legend(
     x += wide + 6;
     return {
       shapes: [
-        painted(part, box(at.x, at.y, 18, 18, 3), colours),
-        { kind: 'text', x: at.x + 26, y: at.y + 14, text: words, size: FONT_SIZE, fill: colours.ink },
+        painted(part, box(at.x, at.y, 18, 18, 3), colors),
+        { kind: 'text', x: at.x + 26, y: at.y + 14, text: words, size: FONT_SIZE, fill: colors.ink },
       ],
     };
   });

@@ -2,7 +2,7 @@ import type { SeasonFilter } from '../../../bridge/contract.ts';
 import { yieldsText as text } from '../../texts/en/season/yields.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import { FEW } from '../story.ts';
 import { box, disc, line, type Mark, type Scene, type Shape } from '../drawing/scene.ts';
 import { axisOf, type SceneAxis } from '../drawing/scene-axis.ts';
@@ -48,7 +48,7 @@ export function drawSplits(
   groups: readonly SplitGroup[],
   format: Format,
   linkOf: (filter: SeasonFilter) => string,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
   sizes: SplitSizes,
 ): Scene {
@@ -66,30 +66,30 @@ export function drawSplits(
   const marks = groups.flatMap(({ title, rows }): Mark[] => {
     const head: Mark = {
       shapes: [
-        { kind: 'text', x: 0, y: y + sizes.head - 9, text: title, size: 15, weight: 700, fill: colours.ink },
+        { kind: 'text', x: 0, y: y + sizes.head - 9, text: title, size: 15, weight: 700, fill: colors.ink },
       ],
     };
     y += sizes.head;
     const drawn = rows.map((row) => {
-      const mark = rowMark(row, y, axis, format, linkOf, colours, width, sizes);
+      const mark = rowMark(row, y, axis, format, linkOf, colors, width, sizes);
       y += sizes.row;
       return mark;
     });
     y += 8;
     return [head, ...drawn];
   });
-  return { width, height: y, marks: [grid(axis, y, format, colours), ...marks] };
+  return { width, height: y, marks: [grid(axis, y, format, colors), ...marks] };
 }
 
 /** Grid lines at round shares; if they are close together, only some are labeled. */
-function grid(axis: SceneAxis, bottom: number, format: Format, colours: ChartColours): Mark {
+function grid(axis: SceneAxis, bottom: number, format: Format, colors: ChartColors): Mark {
   const [first = 0, second = 1] = axis.ticks;
   const named = Math.max(1, Math.ceil(TICK / (axis.at(second) - axis.at(first))));
   return {
     shapes: axis.ticks.flatMap((tick, i): Shape[] => [
-      { kind: 'path', d: line(axis.at(tick), AXIS - 6, axis.at(tick), bottom - 6), stroke: colours.line },
+      { kind: 'path', d: line(axis.at(tick), AXIS - 6, axis.at(tick), bottom - 6), stroke: colors.line },
       ...(i % named === 0
-        ? [{ kind: 'text' as const, x: axis.at(tick), y: 16, text: format.share(tick, 0), size: 13, fill: colours.muted, anchor: 'middle' as const }] // prettier-ignore
+        ? [{ kind: 'text' as const, x: axis.at(tick), y: 16, text: format.share(tick, 0), size: 13, fill: colors.muted, anchor: 'middle' as const }] // prettier-ignore
         : []),
     ]),
   };
@@ -101,7 +101,7 @@ function rowMark(
   axis: SceneAxis,
   format: Format,
   linkOf: (filter: SeasonFilter) => string,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
   sizes: SplitSizes,
 ): Mark {
@@ -109,18 +109,18 @@ function rowMark(
   const words = width - sizes.words + 18;
   const enough = spread.n >= FEW;
   const count = enough || sizes === NARROW ? `n = ${spread.n}` : text.tooFew(spread.n);
-  const print = { kind: 'text' as const, y: middle + 5, size: FONT_SIZE, fill: colours.ink };
+  const print = { kind: 'text' as const, y: middle + 5, size: FONT_SIZE, fill: colors.ink };
   return {
     label: `${label}: ${format.share(spread.median)}, ${count}`,
     link: linkOf(filter),
     shapes: [
       // The whole row is a link, not only its thin lines.
-      { kind: 'path', d: box(0, y + 1, width, sizes.row - 2, 6), fill: colours.card, opacity: 0.01 },
+      { kind: 'path', d: box(0, y + 1, width, sizes.row - 2, 6), fill: colors.card, opacity: 0.01 },
       { ...print, x: 12, text: label },
-      ...(enough ? boxShapes(spread, middle, sizes, axis, colours) : []),
-      ...(enough ? [] : [{ kind: 'path' as const, d: disc(axis.at(spread.median), middle, 5.5), fill: colours.card, stroke: colours.ink, strokeWidth: 2 }]), // prettier-ignore
+      ...(enough ? boxShapes(spread, middle, sizes, axis, colors) : []),
+      ...(enough ? [] : [{ kind: 'path' as const, d: disc(axis.at(spread.median), middle, 5.5), fill: colors.card, stroke: colors.ink, strokeWidth: 2 }]), // prettier-ignore
       { ...print, x: words, text: format.share(spread.median), weight: 700 },
-      { ...print, x: words + sizes.count, text: count, fill: colours.muted },
+      { ...print, x: words + sizes.count, text: count, fill: colors.muted },
     ],
   };
 }
@@ -130,10 +130,10 @@ function boxShapes(
   y: number,
   { row, whiskers }: SplitSizes,
   axis: SceneAxis,
-  colours: ChartColours,
+  colors: ChartColors,
 ): Shape[] {
   const half = row * 0.28;
-  const stroke = { kind: 'path' as const, stroke: colours.ink, strokeWidth: 1.5 };
+  const stroke = { kind: 'path' as const, stroke: colors.ink, strokeWidth: 1.5 };
   const reach = [
     { ...stroke, d: line(axis.at(low), y, axis.at(q1), y) },
     { ...stroke, d: line(axis.at(q3), y, axis.at(high), y) },
@@ -145,12 +145,12 @@ function boxShapes(
     {
       ...stroke,
       d: box(axis.at(q1), y - half, Math.max(2, axis.at(q3) - axis.at(q1)), 2 * half, 3),
-      fill: colours.spruce,
+      fill: colors.spruce,
     },
     {
       kind: 'path',
       d: line(axis.at(median), y - half, axis.at(median), y + half),
-      stroke: colours.card,
+      stroke: colors.card,
       strokeWidth: 3,
     },
   ];

@@ -40,9 +40,7 @@ export function splitsStory(
     },
     fileName,
     scene:
-      rows.length === 0
-        ? null
-        : (colours, width) => drawSplits(groups, format, linkOf, colours, width, sizes),
+      rows.length === 0 ? null : (colors, width) => drawSplits(groups, format, linkOf, colors, width, sizes),
   };
 }
 

@@ -2,7 +2,7 @@ import type { SpeciesYield } from '../../../bridge/contract.ts';
 import { yieldsText as text } from '../../texts/en/season/yields.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import { FEW } from '../story.ts';
 import { box, disc, line, type Mark, type Scene } from '../drawing/scene.ts';
 import { axisOf, type SceneAxis } from '../drawing/scene-axis.ts';
@@ -28,7 +28,7 @@ export function drawTrend(
   season: number,
   format: Format,
   linkOf: (species: string, season: number) => string,
-  colours: ChartColours,
+  colors: ChartColors,
   width: number,
 ): Scene {
   const most = Math.min(MAX_SEASONS, Math.max(...shown.map(({ seasons }) => seasons.length)));
@@ -45,9 +45,9 @@ export function drawTrend(
     };
     const axis = axisOf(valuesOf(species), place.y + PANEL.tall - PANEL.foot, place.y + PANEL.head + 8, 4);
     return [
-      ...(unnamed ? [] : [nameMark(species, place, colours)]),
-      panel(species, axis, place, format, colours),
-      ...seasonMarks(species, season, axis, place, format, linkOf, colours),
+      ...(unnamed ? [] : [nameMark(species, place, colors)]),
+      panel(species, axis, place, format, colors),
+      ...seasonMarks(species, season, axis, place, format, linkOf, colors),
     ];
   });
   const lines = Math.ceil(shown.length / columns);
@@ -61,8 +61,8 @@ function valuesOf({ seasons, published }: SpeciesYield): number[] {
   ];
 }
 
-function nameMark({ name }: SpeciesYield, { x, y }: Place, colours: ChartColours): Mark {
-  return { shapes: [{ kind: 'text', x, y: y + 18, text: name, size: 16, weight: 700, fill: colours.ink }] };
+function nameMark({ name }: SpeciesYield, { x, y }: Place, colors: ChartColors): Mark {
+  return { shapes: [{ kind: 'text', x, y: y + 18, text: name, size: 16, weight: 700, fill: colors.ink }] };
 }
 
 function panel(
@@ -70,7 +70,7 @@ function panel(
   axis: SceneAxis,
   { x, width }: Place,
   format: Format,
-  colours: ChartColours,
+  colors: ChartColors,
 ): Mark {
   const left = x + PANEL.scale;
   return {
@@ -85,7 +85,7 @@ function panel(
                 width - PANEL.scale,
                 axis.at(published.low) - axis.at(published.high),
               ),
-              fill: colours.fat,
+              fill: colors.fat,
               opacity: 0.2,
             },
           ]
@@ -94,7 +94,7 @@ function panel(
         {
           kind: 'path' as const,
           d: line(left, axis.at(tick), x + width, axis.at(tick)),
-          stroke: colours.line,
+          stroke: colors.line,
         },
         {
           kind: 'text' as const,
@@ -102,7 +102,7 @@ function panel(
           y: axis.at(tick) + 5,
           text: format.share(tick, 0),
           size: 13,
-          fill: colours.muted,
+          fill: colors.muted,
           anchor: 'end' as const,
         },
       ]),
@@ -117,7 +117,7 @@ function seasonMarks(
   { x, y, width }: Place,
   format: Format,
   linkOf: (species: string, season: number) => string,
-  colours: ChartColours,
+  colors: ChartColors,
 ): Mark[] {
   const shown = seasons.slice(-MAX_SEASONS);
   const step = (width - PANEL.scale) / shown.length;
@@ -125,7 +125,7 @@ function seasonMarks(
     const middle = x + PANEL.scale + step * (i + 0.5);
     const now = one.season === season;
     const enough = one.n >= FEW;
-    const print = { kind: 'text' as const, x: middle, fill: colours.ink, anchor: 'middle' as const };
+    const print = { kind: 'text' as const, x: middle, fill: colors.ink, anchor: 'middle' as const };
     const foot = y + PANEL.tall - PANEL.foot;
     const [top, bottom] = [axis.at(one.q3), axis.at(one.q1)];
     const bar = enough
@@ -133,7 +133,7 @@ function seasonMarks(
           {
             kind: 'path' as const,
             d: box(middle - BAR / 2, top, BAR, Math.max(2, bottom - top), 4),
-            fill: now ? colours.spruce : colours.steel,
+            fill: now ? colors.spruce : colors.steel,
             opacity: now ? 1 : 0.55,
           },
         ]
@@ -146,15 +146,15 @@ function seasonMarks(
         {
           kind: 'path' as const,
           d: box(middle - step / 2, y + PANEL.head - 16, step, PANEL.tall - PANEL.head + 16),
-          fill: colours.card,
+          fill: colors.card,
           opacity: 0.01,
         },
         ...bar,
         {
           kind: 'path' as const,
           d: disc(middle, axis.at(one.median), 5.5),
-          fill: colours.card,
-          stroke: colours.ink,
+          fill: colors.card,
+          stroke: colors.ink,
           strokeWidth: 2,
         },
         {
@@ -165,7 +165,7 @@ function seasonMarks(
           weight: now ? 700 : 400,
         },
         { ...print, y: foot + 20, text: String(one.season), size: FONT_SIZE, weight: now ? 700 : 400 },
-        { ...print, y: foot + 38, text: `n ${one.n}`, size: 13, fill: colours.muted },
+        { ...print, y: foot + 38, text: `n ${one.n}`, size: 13, fill: colors.muted },
       ],
     };
   });

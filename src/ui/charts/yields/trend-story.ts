@@ -36,7 +36,7 @@ export function trendStory(
     },
     fileName: `seasons-${view.season}`,
     scene:
-      seasons < 2 ? null : (colours, width) => drawTrend(shown, view.season, format, linkOf, colours, width),
+      seasons < 2 ? null : (colors, width) => drawTrend(shown, view.season, format, linkOf, colors, width),
   };
 }
 

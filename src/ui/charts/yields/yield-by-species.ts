@@ -52,7 +52,7 @@ export function yieldStory(
     },
     fileName: `take-home-${view.season}`,
     height: 110 + 64 * shown.length,
-    draw: animals < 2 ? null : (colours) => drawYield(shown, colours, format),
+    draw: animals < 2 ? null : (colors) => drawYield(shown, colors, format),
     linkOf: (dataset, index) => {
       if (dataset === 0) return dots[index] ? `/table/${dots[index].point.ticket}` : null;
       return shown[index] ? linkOf(shown[index].code) : null;

@@ -2,7 +2,7 @@ import type { SpeciesYield } from '../../../bridge/contract.ts';
 import { yieldsText as text } from '../../texts/en/season/yields.ts';
 import type { Format } from '../../texts/format.ts';
 import { nameAxis, percentAxis, rowAxis } from '../drawing/axes.ts';
-import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartColors } from '../drawing/colors.ts';
 import { FEW } from '../story.ts';
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
@@ -43,7 +43,7 @@ function boxOf({ spread: of }: SpeciesYield) {
 }
 
 /** Boxes and points of each species over its published band. */
-export function drawYield(shown: readonly SpeciesYield[], colours: ChartColours, format: Format) {
+export function drawYield(shown: readonly SpeciesYield[], colors: ChartColors, format: Format) {
   const dots = dotsOf(shown);
   const band = (species: SpeciesYield, row: number) =>
     species.published && {
@@ -53,8 +53,8 @@ export function drawYield(shown: readonly SpeciesYield[], colours: ChartColours,
       xMax: species.published.high,
       yMin: row - 0.42,
       yMax: row + 0.42,
-      backgroundColor: `color-mix(in srgb, ${colours.fat} 22%, transparent)`,
-      borderColor: colours.steel,
+      backgroundColor: `color-mix(in srgb, ${colors.fat} 22%, transparent)`,
+      borderColor: colors.steel,
       borderDash: [5, 4],
       borderWidth: 1.5,
       drawTime: 'beforeDatasetsDraw' as const,
@@ -70,8 +70,8 @@ export function drawYield(shown: readonly SpeciesYield[], colours: ChartColours,
           yAxisID: 'rows',
           pointRadius: 5,
           pointHoverRadius: 8,
-          backgroundColor: colours.spruce,
-          borderColor: colours.card,
+          backgroundColor: colors.spruce,
+          borderColor: colors.card,
           borderWidth: 1,
         },
         {
@@ -84,8 +84,8 @@ export function drawYield(shown: readonly SpeciesYield[], colours: ChartColours,
           outlierRadius: 0,
           meanRadius: 0,
           backgroundColor: 'transparent',
-          borderColor: colours.ink,
-          medianColor: colours.ink,
+          borderColor: colors.ink,
+          medianColor: colors.ink,
           borderWidth: 2,
           grouped: false,
           categoryPercentage: 0.6,
@@ -95,9 +95,9 @@ export function drawYield(shown: readonly SpeciesYield[], colours: ChartColours,
     options: {
       indexAxis: 'y' as const,
       scales: {
-        x: { ...percentAxis(colours, text.takeHomeShare), ...span(shown) },
+        x: { ...percentAxis(colors, text.takeHomeShare), ...span(shown) },
         y: nameAxis(
-          colours,
+          colors,
           shown.map(({ name, spread: of }) => text.kindN(name, of?.n ?? 0)),
         ),
         rows: rowAxis(shown.length),

@@ -1,7 +1,6 @@
 /**
  * An answer to a question. Y and N mean the same everywhere: Y saves the input as typed, N saves nothing and returns
- * to
- * it. Other answers have their own letter.
+ * to it. Other answers have their own letter.
  */
 export interface Answer {
   /** `Y`, `N` or another capital letter. */

@@ -1,5 +1,5 @@
 /** The colors of a drawing, from the style sheet, so that it follows the light and the dark theme. */
-export interface ChartColours {
+export interface ChartColors {
   ink: string;
   muted: string;
   line: string;
@@ -25,7 +25,7 @@ export interface ChartColours {
 }
 
 /** Reads the current colors at `element`. */
-export function coloursAt(element: Element): ChartColours {
+export function colorsAt(element: Element): ChartColors {
   const style = getComputedStyle(element);
   const token = (name: string) => style.getPropertyValue(name).trim();
   return {
@@ -54,11 +54,11 @@ export function coloursAt(element: Element): ChartColours {
 }
 
 /** The colors of the light theme, whatever the window shows: for print. */
-export function coloursOfPaper(): ChartColours {
+export function colorsOfPaper(): ChartColors {
   const probe = document.createElement('span');
   probe.dataset.theme = 'light';
   document.body.append(probe);
-  const colours = coloursAt(probe);
+  const colors = colorsAt(probe);
   probe.remove();
-  return colours;
+  return colors;
 }
