@@ -56,7 +56,7 @@ export interface OfficerRow {
 }
 
 /** Filter of the entries; null matches all. */
-interface OfficerQuestion {
+interface OfficerFilter {
   season: number | null;
   from: string | null;
   to: string | null;
@@ -113,7 +113,7 @@ export function recordBook(db: Db) {
     AND NOT EXISTS (SELECT 1 FROM brought_in_undone u WHERE u.brought_in_id = b.id))`;
   const ofBill = (column: string): string => `(SELECT b.${column} FROM bill b WHERE b.animal_id = a.id
     AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id) ORDER BY b.number DESC LIMIT 1)`;
-  const entries = db.prepare<OfficerQuestion, OfficerRow>(
+  const entries = db.prepare<OfficerFilter, OfficerRow>(
     `SELECT a.id, a.ticket, h.name AS hunter, h.address, h.phone, h.details_removed_at, a.deliverer_name, a.deliverer_address, a.licence, a.tag, a.species,
        a.sex, a.brought, a.kill_date, a.kill_area, a.received_on, a.created_at, ${fromFile} AS from_file, iif(c.id IS NULL, a.stage, 'canceled') AS stage, a.origin,
        (SELECT json_group_array(json_object('primal', p.primal, 'count', p.count)) FROM animal_part p WHERE p.animal_id = a.id) AS parts,
@@ -202,7 +202,7 @@ export function recordBook(db: Db) {
   );
   return {
     /** Ordered by ticket. */
-    entries: (asked: OfficerQuestion) => eachRow(entries, asked),
+    entries: (filter: OfficerFilter) => eachRow(entries, filter),
     /** The range of ticket numbers of each season, newest season first. */
     ticketRuns: () => ticketRuns.all(),
     /** Gaps in a season's numbers, each as the numbers before and after it. */

@@ -5,7 +5,7 @@ export function seasonSummaries(db: Db) {
   const all = db.prepare<[string], { season: number; body: string }>(
     'SELECT season, body FROM season_taught WHERE rule = ?',
   );
-  const ruled = db.prepare<[string], number>('SELECT season FROM season_taught WHERE rule = ?').pluck();
+  const byRule = db.prepare<[string], number>('SELECT season FROM season_taught WHERE rule = ?').pluck();
   const put = db.prepare('INSERT OR REPLACE INTO season_taught (season, rule, body) VALUES (?, ?, ?)');
   const seasons = db
     .prepare<[], number>(
@@ -21,8 +21,8 @@ export function seasonSummaries(db: Db) {
     seasons: () => seasons.all(),
     /** Seasons without a summary by this rule, oldest first. */
     without(rule: string): number[] {
-      const summarised = new Set(ruled.all(rule));
-      return seasons.all().filter((season) => !summarised.has(season));
+      const summarized = new Set(byRule.all(rule));
+      return seasons.all().filter((season) => !summarized.has(season));
     },
     /** Summaries made by this rule. */
     stored: (rule: string) =>

@@ -17,11 +17,11 @@ export function ownRate(line: PriceLine, amount: Omit<Untaxed, 'line' | 'taxed'>
 }
 
 /** The minimum charge: lifts the sum to the highest minimum that applies, if it is lower; it has its own tax rate. */
-export function minimumLine(lines: readonly PriceLine[], soFar: number): Untaxed[] {
+export function minimumLine(lines: readonly PriceLine[], chargedMinor: number): Untaxed[] {
   const [highest] = lines
     .filter(({ basis }) => basis === 'minimum')
     .toSorted((a, b) => (b.amountMinor ?? 0) - (a.amountMinor ?? 0) || (a.taxRate ?? 0) - (b.taxRate ?? 0));
-  const lacking = (highest?.amountMinor ?? 0) - soFar;
+  const lacking = (highest?.amountMinor ?? 0) - chargedMinor;
   if (!highest || lacking <= 0) return [];
   return [ownRate(highest, { quantity: 1, unitPriceMinor: lacking, amountMinor: lacking })];
 }

@@ -20,8 +20,8 @@ export function depositAsked(
   amounts: Amounts,
   expectedMinor: number | null,
 ): number {
-  const asked = lines
+  const requested = lines
     .filter((line) => line.basis === 'deposit' && applies(line, amounts))
     .reduce((sum, line) => sum + (line.amountMinor ?? percentOf(expectedMinor ?? 0, line.rate ?? 0)), 0);
-  return Math.max(0, expectedMinor === null ? asked : Math.min(asked, expectedMinor));
+  return Math.max(0, expectedMinor === null ? requested : Math.min(requested, expectedMinor));
 }

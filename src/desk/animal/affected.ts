@@ -79,12 +79,12 @@ export function affectsOf(
       grams: owners.reduce((sum, owner) => sum + owner.shareGrams, 0),
     })),
     animals: ids.flatMap((one) => {
-      const mine = batches.filter(({ animals }) => animals.includes(one));
-      const owned = session.book.animals.get(one)?.ticket;
-      const shares = mine.flatMap(({ owners }) => owners.filter((owner) => owner.ticket === owned));
+      const containing = batches.filter(({ animals }) => animals.includes(one));
+      const otherTicket = session.book.animals.get(one)?.ticket;
+      const shares = containing.flatMap(({ owners }) => owners.filter((owner) => owner.ticket === otherTicket));
       return rowOf(session, notes, {
         id: one,
-        where: mine.map(({ name }) => name),
+        where: containing.map(({ name }) => name),
         packages: shares.reduce((sum, owner) => sum + owner.packages, 0),
         grams: shares.reduce((sum, owner) => sum + owner.shareGrams, 0),
       });

@@ -38,7 +38,7 @@ export function massOf(session: Session, batchId: number): { inGrams: number; ou
 export function checkMassBalance(
   session: Session,
   batch: Pick<BatchRecord, 'id' | 'name'>,
-  said: ExcessOutput & { by: string },
+  input: ExcessOutput & { by: string },
 ): void {
   const { inGrams, outGrams } = massOf(session, batch.id);
   if (outGrams === 0) return;
@@ -47,16 +47,16 @@ export function checkMassBalance(
   if (outGrams > inGrams * MAX_OUT)
     throw new ProblemError('refused', 'batch.too-much-out', { field: 'typed', with: amounts });
   if (outGrams <= inGrams * AS_WEIGHED || whyMoreOut(session, batch.id)) return;
-  if (!said.confirmed || said.reason === '')
+  if (!input.confirmed || input.reason === '')
     throw new ProblemError('conflict', 'batch.more-out', { field: 'reason', with: amounts });
   session.book.audit.note({
     record: 'batch', recordId: batch.id, act: 'change', before: { inGrams }, after: { outGrams },
-    reason: said.reason, at: session.now(), by: said.by,
+    reason: input.reason, at: session.now(), by: input.by,
   }); // prettier-ignore
 }
 
 /** The reason given for more output than input, or null. */
 export function whyMoreOut(session: Session, batchId: number): { reason: string; by: string } | null {
-  const said = session.book.audit.of('batch', batchId).findLast(({ after }) => after?.includes('"outGrams"'));
-  return said ? { reason: said.reason ?? '', by: said.by ?? '' } : null;
+  const entry = session.book.audit.of('batch', batchId).findLast(({ after }) => after?.includes('"outGrams"'));
+  return entry ? { reason: entry.reason ?? '', by: entry.by ?? '' } : null;
 }

@@ -23,8 +23,8 @@ export function heldGrind(
 ): HeldGrind | null {
   const { grinderCleanings, batches } = session.book;
   const held = heldIn(session, id);
-  const asked = ticket === undefined ? held.length > 0 : held.some((one) => one.ticket === ticket);
-  const times = asked ? grinderCleanings.times(id) : undefined;
+  const isAffected = ticket === undefined ? held.length > 0 : held.some((one) => one.ticket === ticket);
+  const times = isAffected ? grinderCleanings.times(id) : undefined;
   if (!times) return null;
   const clean = cleaningAfter(session, times);
   const between = grinderCleanings

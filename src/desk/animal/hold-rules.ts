@@ -87,10 +87,10 @@ export function refuseHeldOut(
   const rows = session.book.weighings.ofBatch(batchId);
   if (!rows.some((row) => row.stage === 'packed') && session.book.batches.passes(batchId).length === 0)
     return;
-  const goneIn = rows.filter((row) => row.stage === 'grinder' && row.void_at === null);
+  const weighedIn = rows.filter((row) => row.stage === 'grinder' && row.void_at === null);
   const animals = session.book.batches
     .animals(batchId)
-    .filter(({ id }) => goneIn.some((row) => row.animal_id === id));
+    .filter(({ id }) => weighedIn.some((row) => row.animal_id === id));
   const held = animals.find(({ id }) => session.book.animals.hold(id));
   if (held)
     throw new ProblemError('refused', 'batch.held-in', {

@@ -45,7 +45,7 @@ export function changeHunter(
   session: Session,
   hunterId: number,
   wanted: { [Field in keyof HunterFields]?: HunterFields[Field] | undefined },
-  said: { reason: string; by: string },
+  stamp: { reason: string; by: string },
 ): boolean {
   const { name, phone, email, address, licence, refusesPooling } = hunterCard(hunterOf(session, hunterId));
   const before: HunterFields = { name, phone, email, address, licence, refusesPooling };
@@ -63,7 +63,7 @@ export function changeHunter(
     before: only(before),
     after: only(wanted),
     at: session.now(),
-    ...said,
+    ...stamp,
   });
   return true;
 }

@@ -36,9 +36,9 @@ export function withExtras(
 
 /** Whether the hunter was asked. The shop's defaults are not an order until the hunter chose them. */
 export function ordersAsked(session: Session, animalId: number): OrdersAsked {
-  const said = session.book.animals.instruction(animalId) as Stored | null;
-  if (said === null || said.notAsked) return 'not asked';
-  return said.standard === true ? 'standard' : 'ordered';
+  const stored = session.book.animals.instruction(animalId) as Stored | null;
+  if (stored === null || stored.notAsked) return 'not asked';
+  return stored.standard === true ? 'standard' : 'ordered';
 }
 
 export function instructionsOf(session: Session, animalId: number): Instructions {

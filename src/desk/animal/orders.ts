@@ -27,6 +27,6 @@ export function normaliseOrders(
       });
   const there = receivedPrimals(species.primals, parts);
   if (there.length === 0) return instructions;
-  const asked = orders.filter(({ primal }) => there.some(({ code }) => code === primal));
-  return { ...instructions, cutsShare: wholeCutsShare(there, asked) };
+  const ordered = orders.filter(({ primal }) => there.some(({ code }) => code === primal));
+  return { ...instructions, cutsShare: wholeCutsShare(there, ordered) };
 }

@@ -20,16 +20,16 @@ export function packagesOf(
       places: placesOf([row]),
     }));
   const ground = session.book.batches.ofAnimal(animal.id).flatMap(({ id, name }) => {
-    const mine = ownersOf(session, id).find(({ ticket }) => ticket === animal.ticket);
+    const share = ownersOf(session, id).find(({ ticket }) => ticket === animal.ticket);
     const packed = session.book.weighings
       .ofBatch(id)
       .filter((row) => row.stage === 'packed' && row.void_at === null);
-    if (!mine || packed.length === 0) return [];
+    if (!share || packed.length === 0) return [];
     return [
       {
         product: packed[0]?.product ?? '',
-        count: mine.packages,
-        grams: mine.shareGrams,
+        count: share.packages,
+        grams: share.shareGrams,
         batch: name,
         places: placesOf(packed),
       },

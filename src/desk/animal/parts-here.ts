@@ -55,13 +55,13 @@ export function partsOf(
   donated: number,
 ): Rows[] {
   const whole = splitPackages(withoutDonated(packages, donated), sharers);
-  const goneOf = sharers.map(({ hunterId }) => taken.find(({ hunter_id }) => hunter_id === hunterId)?.rows);
-  const asTaken = goneOf.every((rows, i) => rows === undefined || sameCounts(rows, whole[i] ?? []));
-  if (asTaken) return whole.map((rows, i) => goneOf[i] ?? rows);
+  const takenRows = sharers.map(({ hunterId }) => taken.find(({ hunter_id }) => hunter_id === hunterId)?.rows);
+  const isUnchanged = takenRows.every((rows, i) => rows === undefined || sameCounts(rows, whole[i] ?? []));
+  if (isUnchanged) return whole.map((rows, i) => takenRows[i] ?? rows);
   const rest = withoutDonated(without(packages, taken.flatMap(({ rows }) => rows)), donated); // prettier-ignore
-  const waiting = sharers.filter((_, i) => goneOf[i] === undefined);
+  const waiting = sharers.filter((_, i) => takenRows[i] === undefined);
   const parts = waiting.length > 0 ? splitPackages(rest, waiting) : [];
-  return goneOf.map((rows) => rows ?? parts.shift() ?? []);
+  return takenRows.map((rows) => rows ?? parts.shift() ?? []);
 }
 
 const keyOf = ({ product, batch }: { product: string; batch: string | null }): string =>

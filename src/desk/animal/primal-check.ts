@@ -53,13 +53,13 @@ export function askAboutPrimal(
   const base = likelyBase(primals, weighed, own);
   const sum = (rows: readonly { grams: number }[]) => rows.reduce((total, { grams }) => total + grams, 0);
   const before = sum(weighed.get(primal.code) ?? []);
-  const told = { grams: given.grams, part: 'primal', primal: primal.name };
+  const parameters = { grams: given.grams, part: 'primal', primal: primal.name };
   const over = sum([...weighed.values()].flat()) + given.grams - (whole ?? own) * MAX_OVER;
   const likely = () => likelySlip(session, given.reading, targetsOf(primal, base, before));
   if (over > 0)
     throw new ProblemError('conflict', 'weight.over', {
       field: 'typed',
-      with: { ...told, overGrams: over, ...likely() },
+      with: { ...parameters, overGrams: over, ...likely() },
     });
   const mean = primal.share * base;
   const total = before + given.grams;
@@ -69,7 +69,7 @@ export function askAboutPrimal(
   if (total > most || total < least)
     throw new ProblemError('conflict', 'weight.unlikely', {
       field: 'typed',
-      with: { ...told, grams: total, ...usualRange(mean), ...likely() },
+      with: { ...parameters, grams: total, ...usualRange(mean), ...likely() },
     });
 }
 /** Tolerance of two scales and a rounded step: primals may outweigh their animal by this much. */

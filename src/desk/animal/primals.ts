@@ -91,13 +91,13 @@ export function likelyBase(
   weighed: ReadonlyMap<string, readonly { grams: number }[]>,
   base: number,
 ): number {
-  const said = primals.flatMap((primal) => {
+  const implied = primals.flatMap((primal) => {
     const grams = (weighed.get(primal.code) ?? []).reduce((total, row) => total + row.grams, 0);
     const whole = grams > 0 && primal.share > 0 && !oneSideOnly(primal, grams, base);
     return whole ? [grams / primal.share] : [];
   });
-  if (said.length < 2) return base;
-  const sorted = [...said, base].sort((a, b) => a - b);
+  if (implied.length < 2) return base;
+  const sorted = [...implied, base].sort((a, b) => a - b);
   const middle = (sorted.length - 1) / 2;
   return ((sorted[Math.floor(middle)] ?? base) + (sorted[Math.ceil(middle)] ?? base)) / 2;
 }

@@ -143,12 +143,12 @@ function productsNotMade(
 export function askReady(
   session: Session,
   animal: AnimalRow,
-  said: { confirmed: boolean; answer: string },
+  input: { confirmed: boolean; answer: string },
 ): ReadyDoubts | null {
   const doubts = readyDoubts(session, animal);
   if (!doubts || JSON.stringify(answeredOf(session, animal.id)?.doubts) === JSON.stringify(doubts))
     return null;
-  if (said.confirmed && said.answer !== '') return doubts;
+  if (input.confirmed && input.answer !== '') return doubts;
   const { unpacked, notMade, ...grams } = doubts;
   throw new ProblemError('conflict', 'ready.amounts', {
     field: 'answer',
@@ -166,8 +166,8 @@ export function answeredOf(
   session: Session,
   animalId: number,
 ): { doubts: ReadyDoubts; answer: string; by: string } | null {
-  const said = session.book.audit.of('animal', animalId).findLast(({ after }) => after?.includes('"doubts"'));
-  if (!said) return null;
-  const { doubts } = JSON.parse(said.after ?? '{}') as { doubts: ReadyDoubts };
-  return { doubts, answer: said.reason ?? '', by: said.by ?? '' };
+  const entry = session.book.audit.of('animal', animalId).findLast(({ after }) => after?.includes('"doubts"'));
+  if (!entry) return null;
+  const { doubts } = JSON.parse(entry.after ?? '{}') as { doubts: ReadyDoubts };
+  return { doubts, answer: entry.reason ?? '', by: entry.by ?? '' };
 }

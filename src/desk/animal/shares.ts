@@ -47,8 +47,8 @@ export function splitPackages(
   const divided = countsOf(packages, sharers);
   return sharers.map((_, i) =>
     packages.flatMap(({ product, batch, count, grams }, row) => {
-      const mine = divided[row]?.[i] ?? 0;
-      return mine > 0 ? [{ product, batch, count: mine, grams: (grams * mine) / count }] : [];
+      const part = divided[row]?.[i] ?? 0;
+      return part > 0 ? [{ product, batch, count: part, grams: (grams * part) / count }] : [];
     }),
   );
 }

@@ -55,12 +55,12 @@ export function untracedReach(session: Session, animalId: number, season: number
 }
 
 function asBatch(session: Session, animal: number, packed: readonly TablePackedRow[]): TracedBatch {
-  const begun = packed.map(({ first, cut }) => {
+  const starts = packed.map(({ first, cut }) => {
     if (cut !== null && cut < first) return cut;
     const [morning = 0] = momentsOf(session.dayOf(first), 0, session.settings.zone);
     return new Date(morning).toISOString();
   });
-  const first = begun.reduce((a, b) => (a < b ? a : b));
+  const first = starts.reduce((a, b) => (a < b ? a : b));
   const last = packed.map((one) => one.last).reduce((a, b) => (a > b ? a : b));
   return { id: -animal, animals: [animal], first, ground: last, clear: last, last };
 }

@@ -21,7 +21,7 @@ export const noteAffected = write(
     note: text(300),
     by,
   }),
-  (session, { id: animalId, sourceId, ...said }) => {
+  (session, { id: animalId, sourceId, ...entry }) => {
     const animal = animalOf(session, animalId);
     const source = animalOf(session, sourceId);
     const affects = affectsOf(session, source);
@@ -30,7 +30,7 @@ export const noteAffected = write(
         with: { ticket: animal.ticket, other: source.ticket },
       });
     refuseMoreOfAnimal(session, animal, 'affectedNote');
-    return { id: session.book.affectedNotes.add({ animalId, sourceId, ...said, at: session.now() }) };
+    return { id: session.book.affectedNotes.add({ animalId, sourceId, ...entry, at: session.now() }) };
   },
 );
 

@@ -121,7 +121,7 @@ export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
     },
     sharers: withCounts(sharersOf(session, animal.id), packages),
     donations: donationsOf(session, animal.id),
-    asCame: asCameOf(session, animal.id),
+    asCame: unprocessedOf(session, animal.id),
     notices: noticesOf(session, animal.id),
     belongings: belongingsOf(session, animal.id),
     canceled: canceledOf(session, animal.id),
@@ -142,7 +142,7 @@ function withCounts(sharers: readonly Sharer[], packages: AnimalPage['packages']
   return sharers.map((sharer, i) => ({ ...sharer, counts: divided.map((row) => row[i] ?? 0) }));
 }
 
-function asCameOf(session: Session, animalId: number): AnimalPage['asCame'] {
+function unprocessedOf(session: Session, animalId: number): AnimalPage['asCame'] {
   const stated = session.book.leaving.unprocessed(animalId);
   return stated ? { reason: stated.reason, at: stated.at, by: stated.by } : null;
 }
@@ -191,14 +191,14 @@ function expectedOf(
   base: number | null,
   sums: WeightSums | undefined,
 ): AnimalPage['expected'] {
-  const shown = sums?.hanging ?? sums?.received ?? null;
-  const scale = base === null || shown === null ? 1 : base / shown;
-  const said = [
+  const ladderBase = sums?.hanging ?? sums?.received ?? null;
+  const scale = base === null || ladderBase === null ? 1 : base / ladderBase;
+  const parts = [
     ...CUT_PARTS.map((part) => [part, PART_OF[part]] as const),
     ['take-home', 'takeHome'] as const,
     ['shrink', 'shrink'] as const,
   ];
-  return said.flatMap(([part, known]) =>
+  return parts.flatMap(([part, known]) =>
     known ? [{ part, low: shares[known].low * scale, high: shares[known].high * scale }] : [],
   );
 }

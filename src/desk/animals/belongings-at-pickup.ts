@@ -34,18 +34,18 @@ export function askBelongings(
 export function handOverBelongings(
   session: Session,
   belongings: readonly number[],
-  said: { to: string; on: string; at: string; by: string },
+  pickup: { to: string; on: string; at: string; by: string },
 ): void {
   for (const belongingId of new Set(belongings))
     session.book.belongings.end({
       belongingId,
       went: 'hunter',
-      name: said.to,
+      name: pickup.to,
       receipt: '',
-      on: said.on,
+      on: pickup.on,
       note: '',
-      at: said.at,
-      by: said.by,
+      at: pickup.at,
+      by: pickup.by,
     });
 }
 
@@ -53,7 +53,7 @@ export function handOverBelongings(
 const TOGETHER_MS = 2000;
 
 /** Restores belongings of a voided pickup to where they were stored. */
-export function takeBackBelongings(
+export function restoreBelongings(
   session: Session,
   animalId: number,
   handedOver: { to: string; at: string },

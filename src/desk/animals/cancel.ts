@@ -21,11 +21,11 @@ const WEIGHED_OUT: readonly string[] = ['primal', 'cut', 'grinder', 'packed'];
 export const cancel = write(v.object({ id, reason: needed(300), by }), (session, input) => {
   const animal = openAnimalOf(session, input.id);
   refuseUsed(session, animal);
-  const said = { reason: input.reason, at: session.now(), by: input.by };
-  session.book.cancels.add({ animalId: animal.id, stageBefore: animal.stage, ...said });
+  const stamp = { reason: input.reason, at: session.now(), by: input.by };
+  session.book.cancels.add({ animalId: animal.id, stageBefore: animal.stage, ...stamp });
   session.book.animals.setStage(animal.id, 'disposed', session.today());
   session.book.audit.note({
-    record: 'animal', recordId: animal.id, act: 'change', before: { stage: animal.stage }, after: { stage: 'canceled' }, ...said,
+    record: 'animal', recordId: animal.id, act: 'change', before: { stage: animal.stage }, after: { stage: 'canceled' }, ...stamp,
   }); // prettier-ignore
   return { id: animal.id };
 });

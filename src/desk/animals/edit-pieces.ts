@@ -7,7 +7,7 @@ import { isWholeCarcass } from '../../trade/animal.ts';
 type Pieces = readonly { primal: string; count: number }[];
 
 /** Text for the audit: '2 haunch, 1 shoulder', by primal codes. */
-const said = (pieces: Pieces): string => pieces.map(({ primal, count }) => `${count} ${primal}`).join(', ');
+const describe = (pieces: Pieces): string => pieces.map(({ primal, count }) => `${count} ${primal}`).join(', ');
 
 /**
  * The new pieces of the record and the audit text of both states; null if nothing changes. A whole animal has none.
@@ -20,15 +20,15 @@ export function piecesChange(
   wanted: Pieces | undefined,
 ): { parts: Pieces; before: { parts: string }; after: { parts: string } } | null {
   const known = session.book.animals.parts(animal.id);
-  const asked = isWholeCarcass(brought) ? [] : (wanted ?? known);
-  const parts = asked.toSorted((a, b) => (a.primal < b.primal ? -1 : 1));
-  if (said(parts) === said(known)) return null;
+  const pieces = isWholeCarcass(brought) ? [] : (wanted ?? known);
+  const parts = pieces.toSorted((a, b) => (a.primal < b.primal ? -1 : 1));
+  if (describe(parts) === describe(known)) return null;
   const of = session.species.of(species);
-  const strange = parts.find(({ primal }) => !of.primals.some(({ code }) => code === primal));
-  if (strange)
-    throw new ProblemError('invalid', 'primal.unknown', { field: 'parts', with: { primal: strange.primal } });
+  const unknown = parts.find(({ primal }) => !of.primals.some(({ code }) => code === primal));
+  if (unknown)
+    throw new ProblemError('invalid', 'primal.unknown', { field: 'parts', with: { primal: unknown.primal } });
   refuseWeighed(session, animal, parts);
-  return { parts, before: { parts: said(known) }, after: { parts: said(parts) } };
+  return { parts, before: { parts: describe(known) }, after: { parts: describe(parts) } };
 }
 
 /** An empty list means that all of the animal came in, so every weight of a piece is valid. */

@@ -10,11 +10,11 @@ import type { Session } from '../session/session.ts';
  * @throws ProblemError `edit.still-here` if it was not released; `date.future`, `edit.left-before-received`;
  * `date.far-ahead` (conflict: pass `confirmed`)
  */
-export function mendRelease(
+export function editRelease(
   session: Session,
   animal: AnimalRow,
   wanted: { givenTo?: string | undefined; releasedOn?: string | undefined },
-  said: { reason: string; by: string; confirmed: Confirmed },
+  input: { reason: string; by: string; confirmed: Confirmed },
 ): boolean {
   const { givenTo, releasedOn } = wanted;
   if (givenTo === undefined && releasedOn === undefined) return false;
@@ -29,8 +29,8 @@ export function mendRelease(
   const changed = (['given_to', 'released_on'] as const).filter((key) => before[key] !== after[key]);
   if (changed.length === 0) return false;
   if (changed.includes('released_on'))
-    checkLeft(session, animal, after.released_on, said.confirmed, 'releasedOn');
-  const stamp = { at: session.now(), by: said.by };
+    checkLeft(session, animal, after.released_on, input.confirmed, 'releasedOn');
+  const stamp = { at: session.now(), by: input.by };
   session.book.records.mendRelease({
     releaseId: known.id,
     to: after.given_to,
@@ -44,7 +44,7 @@ export function mendRelease(
     act: 'change',
     before: only(before),
     after: only(after),
-    reason: said.reason,
+    reason: input.reason,
     ...stamp,
   });
   return true;

@@ -15,13 +15,13 @@ import { addHunter, changeHunter, hunterFields, presentHunterOf } from '../anima
 import { instructionsOf } from '../animal/instructions.ts';
 import { age, brought, by, date, id, legs, line, needed, pieces, sex, confirmedOf } from '../input/input.ts';
 import { piecesChange } from './edit-pieces.ts';
-import { mendRelease } from './edit-release.ts';
+import { editRelease } from './edit-release.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import { animalOf } from '../animal/closed.ts';
 
-const mendable = v.strictObject({
+const editable = v.strictObject({
   /** The right owner: a known hunter, or a new one. */
   owner: v.optional(v.union([v.object({ id }), v.object(hunterFields)], 'hunter.needed')),
   /** Belongs to the owner, so it changes on all of the owner's tickets. */
@@ -49,7 +49,7 @@ const mendable = v.strictObject({
   givenTo: v.optional(needed(200)),
   releasedOn: v.optional(date),
 });
-type Mended = v.InferOutput<typeof mendable>;
+type Edits = v.InferOutput<typeof editable>;
 
 /**
  * Edits fields of a record, also after the animal left. Name, address and phone are those of the right owner.
@@ -62,17 +62,17 @@ type Mended = v.InferOutput<typeof mendable>;
  * `date.*`; `edit.other-season` and doubtful dates (conflict: pass `confirmed`)
  */
 export const edit = write(
-  v.object({ id, changes: mendable, reason: needed(300), confirmed: confirmedOf, by }),
+  v.object({ id, changes: editable, reason: needed(300), confirmed: confirmedOf, by }),
   (session, { id: animalId, changes, reason, confirmed, by: initials }) => {
     const animal = animalOf(session, animalId);
     const { owner, name, address, phone, givenTo, releasedOn, ...ofAnimal } = changes;
-    const said = { reason, by: initials, confirmed };
+    const stamp = { reason, by: initials, confirmed };
     const hunterId = owner ? ownerOf(session, owner, initials) : animal.hunter_id;
     const received_on = ofAnimal.receivedOn ?? animal.received_on;
     const done = [
       changeHunter(session, hunterId, { name, address, phone }, { reason, by: initials }),
-      mendRelease(session, { ...animal, received_on }, { givenTo, releasedOn }, said),
-      putRight(session, animal, { ...ofAnimal, hunterId }, said),
+      editRelease(session, { ...animal, received_on }, { givenTo, releasedOn }, stamp),
+      editFields(session, animal, { ...ofAnimal, hunterId }, stamp),
     ];
     if (!done.includes(true))
       throw new ProblemError('refused', 'edit.nothing', { with: { ticket: animal.ticket } });
@@ -80,17 +80,17 @@ export const edit = write(
   },
 );
 
-function ownerOf(session: Session, owner: NonNullable<Mended['owner']>, initials: string): number {
+function ownerOf(session: Session, owner: NonNullable<Edits['owner']>, initials: string): number {
   return 'id' in owner ? presentHunterOf(session, owner.id).id : addHunter(session, owner, initials);
 }
 
-function putRight(
+function editFields(
   session: Session,
   animal: AnimalRow,
-  wanted: Omit<Mended, 'owner' | 'name' | 'address' | 'phone' | 'givenTo' | 'releasedOn'> & {
+  wanted: Omit<Edits, 'owner' | 'name' | 'address' | 'phone' | 'givenTo' | 'releasedOn'> & {
     hunterId: number;
   },
-  { confirmed, ...said }: { reason: string; by: string; confirmed: Confirmed },
+  { confirmed, ...stamp }: { reason: string; by: string; confirmed: Confirmed },
 ): boolean {
   const next: RecordFields = {
     hunter_id: wanted.hunterId,
@@ -121,7 +121,7 @@ function putRight(
   session.book.animals.putRight(animal.id, next);
   if (came) session.book.animals.setParts(animal.id, came.parts);
   const at = session.now();
-  const moved = season === animal.season ? null : session.book.animals.toSeason(animal, season, at, said.by);
+  const moved = season === animal.season ? null : session.book.animals.toSeason(animal, season, at, stamp.by);
   const only = (row: RecordFields) => Object.fromEntries(changed.map((key) => [key, row[key]]));
   const placed = ({ season: of, ticket }: Pick<AnimalRow, 'season' | 'ticket'>) => ({ season: of, ticket });
   session.book.audit.note({
@@ -131,7 +131,7 @@ function putRight(
     before: { ...only(animal), ...came?.before, ...(moved && placed(animal)) },
     after: { ...only(next), ...came?.after, ...(moved && placed(moved)) },
     at,
-    ...said,
+    ...stamp,
   });
   return true;
 }

@@ -37,11 +37,11 @@ export function refuseUnpaid(session: Session, { id: animalId, ticket }: AnimalR
 export function leave(
   session: Session,
   animal: AnimalRow,
-  said: { to: string; on: string; note: string; unpaidBy: string | null; at: string; by: string },
+  pickup: { to: string; on: string; note: string; unpaidBy: string | null; at: string; by: string },
 ): void {
-  session.book.records.release({ animalId: animal.id, ...said });
-  handOverOwnFat(session, animal.id, said.by);
-  moveOn(session, animal, 'released', said.by);
+  session.book.records.release({ animalId: animal.id, ...pickup });
+  handOverOwnFat(session, animal.id, pickup.by);
+  moveOn(session, animal, 'released', pickup.by);
 }
 
 /** Saved fat that was not ground leaves with the meat, so it is no longer on hand. */

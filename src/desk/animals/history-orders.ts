@@ -20,7 +20,7 @@ export function orderChanges(
       ['extras', (one) => one.extras.join(', ')],
       ['note', (one) => one.note],
     ] satisfies [string, (one: Instructions) => string | number | null][]
-  ).map(([field, said]) => ({ field, before: said(before), after: said(after) }));
+  ).map(([field, valueIn]) => ({ field, before: valueIn(before), after: valueIn(after) }));
   const primals = [...new Set([...before.primals, ...after.primals].map(({ primal }) => primal))];
   const pieces = primals.map((primal) => ({
     field: 'piece',

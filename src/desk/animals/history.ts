@@ -16,7 +16,7 @@ export const getHistory = read(v.object({ id }), (session, input): HistoryEntry[
   return session.book.history
     .ofAnimal(input.id)
     .map((row) => entryOf(session, species, row))
-    .filter((entry) => !toldElsewhere(entry));
+    .filter((entry) => !hasOwnEntry(entry));
 });
 
 type Side = Record<string, string | number | boolean | null> | null;
@@ -62,12 +62,12 @@ function changesOf(
     .filter((field) => field in before && before[field] !== after[field])
     .map((field) => ({
       field,
-      before: saidOf(session, species, field, before[field]),
-      after: saidOf(session, species, field, after[field]),
+      before: valueOf(session, species, field, before[field]),
+      after: valueOf(session, species, field, after[field]),
     }));
 }
 
-function saidOf(
+function valueOf(
   session: Session,
   species: SpeciesProfile,
   field: string,
@@ -86,7 +86,7 @@ function saidOf(
 }
 
 /** Stage changes to released or disposed have entries of their own with more detail. */
-function toldElsewhere({ what, changes }: HistoryEntry): boolean {
+function hasOwnEntry({ what, changes }: HistoryEntry): boolean {
   if (what !== 'changed' || changes.length === 0) return false;
   return changes.every(
     ({ field, after }) => field === 'stage' && (after === 'released' || after === 'disposed'),

@@ -38,7 +38,7 @@ export const get = read(v.object({}), (session) =>
         late: readyDays > session.settings.pickupLimitDays,
         calls: session.book.callNotes
           .ofAnimal(row.id)
-          .map(({ id: note, text: said, at, by: who }) => ({ id: note, text: said, at, by: who })),
+          .map(({ id: note, text: content, at, by: who }) => ({ id: note, text: content, at, by: who })),
         hold: row.hold,
         waitsFor: heldWith(session, row.id),
         doubts: readyDoubts(session, row),
@@ -72,8 +72,8 @@ export const saveNote = write(v.object({ id, text: needed(500), by }), (session,
   if (animal.stage !== 'ready')
     throw new ProblemError('refused', 'note.not-ready', { with: { ticket: animal.ticket } });
   refuseMoreOfAnimal(session, animal, 'note');
-  const said = { animalId: animal.id, text: input.text, at: session.now(), by: input.by };
-  return { id: session.book.callNotes.add(said) };
+  const note = { animalId: animal.id, text: input.text, at: session.now(), by: input.by };
+  return { id: session.book.callNotes.add(note) };
 });
 
 /**
@@ -102,9 +102,9 @@ export const release = write(
     askBelongings(session, animal, input);
     const on = input.on ?? session.today();
     if (input.on !== null) checkLeft(session, animal, on, input.confirmed, 'on');
-    const said = { to: input.to, on, at: session.now(), by: input.by };
-    handOverBelongings(session, input.belongings, said);
-    leave(session, animal, { ...said, note: input.note, unpaidBy: input.unpaidBy || null });
+    const pickup = { to: input.to, on, at: session.now(), by: input.by };
+    handOverBelongings(session, input.belongings, pickup);
+    leave(session, animal, { ...pickup, note: input.note, unpaidBy: input.unpaidBy || null });
     return { id: animal.id };
   },
 );

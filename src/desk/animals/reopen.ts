@@ -7,7 +7,7 @@ import { by, id, needed } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
-import { takeBackBelongings } from './belongings-at-pickup.ts';
+import { restoreBelongings } from './belongings-at-pickup.ts';
 import { hasLeft, type AnimalStage } from '../../trade/animal.ts';
 
 /**
@@ -20,25 +20,25 @@ export const reopenAnimal = write(v.object({ id, reason: needed(300), by }), (se
   const animal = animalOf(session, input.id);
   if (!hasLeft(animal))
     throw new ProblemError('refused', 'animal.not-left', { with: { ticket: animal.ticket } });
-  const said = { reason: input.reason, at: session.now(), by: input.by };
+  const stamp = { reason: input.reason, at: session.now(), by: input.by };
   const canceled = session.book.cancels.ofAnimal(animal.id);
   const stage = canceled ? here(canceled.stage_before) : stageBefore(session, animal);
-  if (canceled) session.book.cancels.void({ id: canceled.id, ...said });
+  if (canceled) session.book.cancels.void({ id: canceled.id, ...stamp });
   else {
     const release = session.book.records.releaseOf(animal.id);
-    if (release) takeBackBelongings(session, animal.id, { to: release.first_to, at: release.at }, said);
-    session.book.records.voidLeaving({ animalId: animal.id, ...said });
+    if (release) restoreBelongings(session, animal.id, { to: release.first_to, at: release.at }, stamp);
+    session.book.records.voidLeaving({ animalId: animal.id, ...stamp });
     for (const one of session.book.donations.ofAnimal(animal.id))
-      if (one.whole === 1) session.book.donations.void(one.id, said.reason, said.at, said.by);
+      if (one.whole === 1) session.book.donations.void(one.id, stamp.reason, stamp.at, stamp.by);
     for (const part of session.book.shares.pickups(animal.id)) {
-      session.book.shares.voidPickup(part.id, said.reason, said.at, said.by);
-      takeBackBelongings(session, animal.id, { to: part.given_to, at: part.at }, said);
+      session.book.shares.voidPickup(part.id, stamp.reason, stamp.at, stamp.by);
+      restoreBelongings(session, animal.id, { to: part.given_to, at: part.at }, stamp);
     }
     restoreOwnFat(session, animal, input.by);
   }
   session.book.animals.setStage(animal.id, stage, session.today());
   session.book.audit.note({
-    record: 'animal', recordId: animal.id, act: 'change', before: { stage: animal.stage }, after: { stage }, ...said,
+    record: 'animal', recordId: animal.id, act: 'change', before: { stage: animal.stage }, after: { stage }, ...stamp,
   }); // prettier-ignore
   return { id: animal.id, stage };
 });

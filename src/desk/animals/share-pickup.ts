@@ -11,7 +11,7 @@ import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { AnimalPage, PickupShare } from '../contract/contract.ts';
 import type { Session } from '../session/session.ts';
-import { askBelongings, handOverBelongings, takeBackBelongings } from './belongings-at-pickup.ts';
+import { askBelongings, handOverBelongings, restoreBelongings } from './belongings-at-pickup.ts';
 import { leave, refuseToGo, refuseUnpaid } from './going.ts';
 
 /**
@@ -31,13 +31,13 @@ export function pickupShares(
   const taken = takenParts(session, animalId);
   const rows = partsOf(packages, sharers, taken, donatedGrams(session, animalId));
   return sharers.map((sharer, i) => {
-    const mine = rows[i] ?? [];
+    const own = rows[i] ?? [];
     const gone = taken.find(({ hunter_id }) => hunter_id === sharer.hunterId);
     return {
       ...sharer,
-      rows: mine,
-      packages: mine.reduce((total, { count }) => total + count, 0),
-      grams: mine.reduce((total, { grams }) => total + grams, 0),
+      rows: own,
+      packages: own.reduce((total, { count }) => total + count, 0),
+      grams: own.reduce((total, { grams }) => total + grams, 0),
       dueMinor: Math.max(least, Math.min(due.get(sharer.hunterId) ?? 0, most)),
       taken: gone ? { id: gone.id, to: gone.given_to, on: gone.taken_on } : null,
     };
@@ -67,29 +67,29 @@ export const release = write(
       animal.id,
       packagesOf(session, animal, session.book.weighings.ofAnimal(animal.id)),
     );
-    const mine = shares.find(({ hunterId }) => hunterId === input.hunterId);
-    if (!mine) throw new ProblemError('missing', 'share.not-sharer', { with: { ticket: animal.ticket } });
-    if (mine.taken)
+    const share = shares.find(({ hunterId }) => hunterId === input.hunterId);
+    if (!share) throw new ProblemError('missing', 'share.not-sharer', { with: { ticket: animal.ticket } });
+    if (share.taken)
       throw new ProblemError('conflict', 'share.gone', {
-        with: { name: mine.name, to: mine.taken.to, on: mine.taken.on },
+        with: { name: share.name, to: share.taken.to, on: share.taken.on },
       });
-    if (input.unpaidBy === '') refuseUnpaid(session, animal, mine.dueMinor);
-    const last = shares.every((one) => one.taken !== null || one === mine);
+    if (input.unpaidBy === '') refuseUnpaid(session, animal, share.dueMinor);
+    const last = shares.every((one) => one.taken !== null || one === share);
     // Ask about belongings that stay only if nobody else picks up later.
     askBelongings(session, animal, { ...input, confirmed: last ? input.confirmed : true });
     const on = session.today();
-    const said = { on, unpaidBy: input.unpaidBy || null, at: session.now(), by: input.by };
+    const pickup = { on, unpaidBy: input.unpaidBy || null, at: session.now(), by: input.by };
     session.book.shares.addPickup({
       animalId: animal.id,
-      hunterId: mine.hunterId,
+      hunterId: share.hunterId,
       to: input.to,
-      packages: mine.rows,
-      ...said,
+      packages: share.rows,
+      ...pickup,
     });
-    handOverBelongings(session, input.belongings, { to: input.to, ...said });
+    handOverBelongings(session, input.belongings, { to: input.to, ...pickup });
     if (last) {
       const to = [...shares.flatMap(({ taken }) => (taken ? [taken.to] : [])), input.to];
-      leave(session, animal, { to: [...new Set(to)].join(', ').slice(0, 200), note: '', ...said });
+      leave(session, animal, { to: [...new Set(to)].join(', ').slice(0, 200), note: '', ...pickup });
     }
     return { id: animal.id, last };
   },
@@ -113,7 +113,7 @@ export const voidRelease = write(
       .find(({ hunter_id }) => hunter_id === input.hunterId);
     if (!taken) throw new ProblemError('missing', 'share.not-gone', { with: { ticket: animal.ticket } });
     session.book.shares.voidPickup(taken.id, input.reason, session.now(), input.by);
-    takeBackBelongings(session, animal.id, { to: taken.given_to, at: taken.at }, input);
+    restoreBelongings(session, animal.id, { to: taken.given_to, at: taken.at }, input);
     return { id: animal.id };
   },
 );

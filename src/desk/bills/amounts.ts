@@ -41,8 +41,8 @@ export function weighedAmounts(session: Session, animal: AnimalRow): Weighed {
     if (row.product) add(products, row.product, row.grams);
   }
   for (const { id } of grinds) {
-    const { share, packages: mine } = shareOf(session, id, animal.ticket);
-    packages += mine;
+    const { share, packages: ownPackages } = shareOf(session, id, animal.ticket);
+    packages += ownPackages;
     for (const row of session.book.weighings.ofBatch(id)) {
       if (row.void_at !== null) continue;
       const grams = row.grams * share;
@@ -94,8 +94,8 @@ function minutesOf(session: Session, animalId: number): Record<string, number> {
 function shareOf(session: Session, batchId: number, ticket: string): { share: number; packages: number } {
   const owners = ownersOf(session, batchId);
   const all = owners.reduce((total, { leanGrams }) => total + leanGrams, 0);
-  const mine = owners.find((owner) => owner.ticket === ticket);
-  return { share: all > 0 ? (mine?.leanGrams ?? 0) / all : 0, packages: mine?.packages ?? 0 };
+  const own = owners.find((owner) => owner.ticket === ticket);
+  return { share: all > 0 ? (own?.leanGrams ?? 0) / all : 0, packages: own?.packages ?? 0 };
 }
 
 function sourceOf(session: Session, lotId: number | null): string {

@@ -40,9 +40,9 @@ export const setExtras = write(v.object({ animalId: id, pricedExtras, by }), (se
 export function refuseOtherExtras(
   session: Session,
   animalId: number,
-  asked: Readonly<Record<string, number>>,
+  next: Readonly<Record<string, number>>,
 ): void {
   const ordered = instructionsOf(session, animalId).pricedExtras;
-  const codes = [...Object.keys(ordered), ...Object.keys(asked)];
-  if (codes.some((code) => (ordered[code] ?? 0) !== (asked[code] ?? 0))) refuseStanding(session, animalId);
+  const codes = [...Object.keys(ordered), ...Object.keys(next)];
+  if (codes.some((code) => (ordered[code] ?? 0) !== (next[code] ?? 0))) refuseStanding(session, animalId);
 }

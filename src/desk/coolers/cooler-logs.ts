@@ -160,15 +160,15 @@ function readFile(
     known: 0,
     problems: [],
   };
-  const met = new Set<string>();
+  const seen = new Set<string>();
   let before = -Infinity;
   for (const row of readings)
     try {
       const reading = readRow(session, row, columns, file, before);
       before = Date.parse(reading.at);
-      if (met.has(reading.at) || session.book.coolers.isRead(input.coolerId, reading.at)) file.known += 1;
+      if (seen.has(reading.at) || session.book.coolers.isRead(input.coolerId, reading.at)) file.known += 1;
       else file.fresh.push(reading);
-      met.add(reading.at);
+      seen.add(reading.at);
     } catch (error) {
       file.problems.push({ row: row.number, problem: problemOf(error) });
     }

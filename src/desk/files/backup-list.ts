@@ -17,10 +17,10 @@ export function placeOf({ session }: Door, folder: string): string {
 
 export function rowsOf(at: Door, folder: string): BackupRow[] {
   const bookPath = at.session?.book.path ?? at.bookPath;
-  const ours = ourBook(at);
+  const ownId = ownIdentity(at);
   const rows: BackupRow[] = [
-    ...listBackups(bookPath).map((one) => rowOf(one, 'beside', ours)),
-    ...awayBackups(at, bookPath, folder).map((one) => rowOf(one, 'away', ours)),
+    ...listBackups(bookPath).map((one) => rowOf(one, 'beside', ownId)),
+    ...backupsAway(at, bookPath, folder).map((one) => rowOf(one, 'away', ownId)),
     ...listSetAside(bookPath).map((one) => ({
       ...one,
       place: 'set aside' as const,
@@ -46,16 +46,16 @@ export function holdsRemovedDetails(
 /** Why folders that should have backups show none. */
 export function unreadableOf(at: Door, folder: string): Problem[] {
   const bookPath = at.session?.book.path ?? at.bookPath;
-  const beside = folderTrouble(bookPath, backupFolder(bookPath));
+  const beside = folderError(bookPath, backupFolder(bookPath));
   const away = placeOf(at, folder);
-  const there = away && !isWithin(away, backupFolder(bookPath)) ? folderTrouble(bookPath, away) : null;
+  const there = away && !isWithin(away, backupFolder(bookPath)) ? folderError(bookPath, away) : null;
   return [
     ...(beside ? [problemOfBookError(new BookError('backups', beside.path))] : []),
     ...(there ? [problemOfBookError(new BookError('no-list', away))] : []),
   ];
 }
 
-function folderTrouble(bookPath: string, folder: string): BookError | null {
+function folderError(bookPath: string, folder: string): BookError | null {
   try {
     backupsIn(bookPath, folder);
     return null;
@@ -64,18 +64,18 @@ function folderTrouble(bookPath: string, folder: string): BookError | null {
   }
 }
 
-function awayBackups(at: Door, bookPath: string, folder: string): Backup[] {
+function backupsAway(at: Door, bookPath: string, folder: string): Backup[] {
   const away = placeOf(at, folder);
   // Backups beside the book are already listed.
   return away && !isWithin(away, backupFolder(bookPath)) ? listBackups(bookPath, away) : [];
 }
 
-function rowOf(backup: Backup, place: 'beside' | 'away', ours: string | null): BackupRow {
+function rowOf(backup: Backup, place: 'beside' | 'away', ownId: string | null): BackupRow {
   const { path, at, bytes, locked, beforeUpdate, book } = backup;
   const row = { path, at, bytes, locked, beforeUpdate, place, holdsRemoved: false };
-  if (ours !== null && book === inName(ours)) return { ...row, own: true, shop: '' };
+  if (ownId !== null && book === inName(ownId)) return { ...row, own: true, shop: '' };
   const owner = ownerOf(backup);
-  const own = owner ? isOurs(owner.label.book, ours) : ours !== null && book !== null ? false : null;
+  const own = owner ? isOwnBook(owner.label.book, ownId) : ownId !== null && book !== null ? false : null;
   return { ...row, own, shop: own === true ? '' : (owner?.shop ?? '') };
 }
 
@@ -83,12 +83,12 @@ export function removedAtOf({ session }: Door): string | null {
   return session && !session.demo ? session.book.removedDetails.lastRemoval() : null;
 }
 
-export function isOurs(book: string | null, ours: string | null): boolean | null {
-  return book === null || ours === null ? null : book === ours;
+export function isOwnBook(book: string | null, ownId: string | null): boolean | null {
+  return book === null || ownId === null ? null : book === ownId;
 }
 
 /** The identity of the open book; if it does not open, that of its newest backup. */
-export function ourBook({ session, bookPath }: Door): string | null {
+export function ownIdentity({ session, bookPath }: Door): string | null {
   if (session) return identityOf(session.book.db);
   for (const one of listBackups(bookPath)) {
     const owner = ownerOf(one);

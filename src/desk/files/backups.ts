@@ -10,8 +10,8 @@ import { isLongBook, makeBackup, storedLock, longBackup, backupProblem } from '.
 import { problemOfBookError, bookErrorIn } from '../contract/book-problems.ts';
 import {
   holdsRemovedDetails,
-  isOurs,
-  ourBook,
+  isOwnBook,
+  ownIdentity,
   placeOf,
   removedAtOf,
   rowsOf,
@@ -70,7 +70,7 @@ export const list = door(
     const second = placeOf(at, input.folder);
     const lock = session && !session.demo ? storedLock(session.book) : null;
     const bookPath = session?.book.path ?? at.bookPath;
-    const rows = worded(() => rowsOf(at, input.folder));
+    const rows = withBookProblems(() => rowsOf(at, input.folder));
     return {
       at: (session ? new Date(session.now()) : at.now()).toISOString(),
       trouble: trouble && problemOfBookError(trouble),
@@ -100,12 +100,12 @@ export const list = door(
 export const tryBackup = door(
   wanted,
   (at, input): BackupTried =>
-    worded(() => {
+    withBookProblems(() => {
       const source = sourceOf(at, input);
       const { opening, repaired } = openingOf(at, source, input);
       const contents = tryOut(at.session?.book.path ?? at.bookPath, source, at.now(), opening);
       const { animals, weighings, payments, lastEntry, book, shop } = contents;
-      const own = isOurs(book, ourBook(at));
+      const own = isOwnBook(book, ownIdentity(at));
       const holdsRemoved = holdsRemovedDetails({ ...source, own }, removedAtOf(at));
       return { animals, weighings, payments, lastEntry, own, shop, holdsRemoved, repaired };
     }),
@@ -116,7 +116,7 @@ export const tryBackup = door(
 /** Replaces the book with a backup. The replaced book stays on disk and can be restored the same way. */
 export const restore = door(wanted, (at, input): Restored => {
   if (at.session?.demo) throw new ProblemError('refused', 'backup.demo');
-  return worded(() => {
+  return withBookProblems(() => {
     const source = sourceOf(at, input);
     const { opening, repaired } = openingOf(at, source, input);
     return { setAside: at.restore(source, opening, shopView), repaired };
@@ -133,7 +133,7 @@ export const keepRecords = door(v.object({}), (at): Restored => {
   const source = { path: bookPath, locked: false };
   const repaired: RepairedTime[] = [];
   const opening = { recordsOnly: true, onRepaired: (found: RepairedTime[]) => void repaired.push(...found) };
-  return worded(() => ({ setAside: at.restore(source, opening, shopView), repaired }), 'book');
+  return withBookProblems(() => ({ setAside: at.restore(source, opening, shopView), repaired }), 'book');
 });
 
 /** Retries opening the book; `asItIs` accepts one that changed since its last close. */
@@ -206,7 +206,7 @@ function openingOf(
   return { opening: { opener: openerFor(at, source, typed), recordsOnly, onRepaired }, repaired };
 }
 
-function worded<T>(work: () => T, where: 'backup' | 'book' = 'backup'): T {
+function withBookProblems<T>(work: () => T, where: 'backup' | 'book' = 'backup'): T {
   try {
     return work();
   } catch (error) {

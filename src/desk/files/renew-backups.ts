@@ -75,15 +75,15 @@ function earlierBackups(
   const lock = storedLock(book);
   const opener = lock ? { lock, scratch: partialPath(book.path) } : undefined;
   const before = (backups: readonly Backup[]): Backup[] => backups.filter((one) => isBefore(one, removedAt));
-  const mine = (backups: readonly Backup[]): Backup[] => ownBackups(book.db, identity, backups, opener);
+  const own = (backups: readonly Backup[]): Backup[] => ownBackups(book.db, identity, backups, opener);
   const setAside = before(
     listSetAside(book.path).map((one): Backup => ({ ...one, beforeUpdate: false, book: null })),
   );
   const second = settings.secondBackupFolder;
   const earlier = before(listBackups(book.path));
   const copies = second ? before(listBackups(book.path, second)) : [];
-  const beside = mine([...earlier, ...setAside]);
-  const away = mine(copies);
+  const beside = own([...earlier, ...setAside]);
+  const away = own(copies);
   const named = [...earlier, ...copies].filter((one) => identity !== null && one.book === inName(identity));
   const others = [...named, ...setAside].filter((one) => !beside.includes(one) && !away.includes(one));
   return { beside, away, others };

@@ -20,7 +20,7 @@ export function tryOut(bookPath: string, source: Source, now: Date, opening: Ope
           book,
           demo: false,
           clock: () => now,
-          host: { openDemo: noOther, leaveDemo: noOther },
+          host: { openDemo: unavailable, leaveDemo: unavailable },
         }),
       );
     } finally {
@@ -29,6 +29,6 @@ export function tryOut(bookPath: string, source: Source, now: Date, opening: Ope
   });
 }
 
-function noOther(): never {
+function unavailable(): never {
   throw new Error('a trial opens no other book');
 }

@@ -31,13 +31,13 @@ export function batchPage(session: Session, batch: BatchRecord): BatchPage {
   );
   const now = rows.filter((row) => row.void_at === null);
   const packed = now.filter((row) => row.stage === 'packed');
-  const believed = session.fats.before(batch.id);
+  const estimates = session.fats.before(batch.id);
   const mix = fatIn(session, batch.id);
   const { toWeigh, short } = fromOtherLots(
     session,
     stillToWeigh(session, plan.parts, now),
-    believed,
-    standIns(plan.parts, now),
+    estimates,
+    substitutes(plan.parts, now),
   );
   return {
     id: batch.id,
@@ -57,7 +57,7 @@ export function batchPage(session: Session, batch: BatchRecord): BatchPage {
         ...weighingRow(row),
         ticket: row.ticket,
         fatLot: row.lot,
-        fat: fatOfSource(believed, row).mean,
+        fat: fatOfSource(estimates, row).mean,
       })),
     inGrams: mix.grams,
     fat: mix.fat,
@@ -148,7 +148,7 @@ function stillToWeigh(
 }
 
 /** Fat added from lots outside the plan. */
-function standIns(
+function substitutes(
   planned: readonly PlanPart[],
   rows: readonly WeighingRecord[],
 ): { lotId: number; grams: number }[] {

@@ -127,13 +127,13 @@ export function sharing({ fats }: Pick<Session, 'fats'>, bench: readonly BenchSo
 /** Lots of the chosen fat that are past their use-by and therefore not planned. */
 export function leftOut(
   session: Session,
-  asked: { fat: FatChoice; animals: readonly { id: number }[]; lotIds?: readonly number[] | undefined },
+  request: { fat: FatChoice; animals: readonly { id: number }[]; lotIds?: readonly number[] | undefined },
 ): LeftOutLot[] {
-  if (asked.fat === 'none') return [];
-  const ids = asked.animals.map(({ id }) => id);
-  return lotsOf(session, asked.fat, ids)
+  if (request.fat === 'none') return [];
+  const ids = request.animals.map(({ id }) => id);
+  return lotsOf(session, request.fat, ids)
     .filter((lot) => lot.left_grams > ROUNDING_TOLERANCE_GRAMS && keepsOf(session, lot) === 'past')
-    .filter(({ id }) => !asked.lotIds?.includes(id))
+    .filter(({ id }) => !request.lotIds?.includes(id))
     .map((lot) => ({ lotId: lot.id, label: lotLabel(lot), grams: lot.left_grams, useBy: lot.use_by ?? '' }));
 }
 

@@ -21,11 +21,11 @@ const EMPTY = /^\s*0*(?:[.,]0*)?\s*(?:lb|lbs|kg|g|oz)?\s*$/i;
  */
 export const discard = write(
   v.object({ lotId: id, typed: v.optional(v.nullable(typed), null), reason: needed(200), by }),
-  (session, { lotId, typed: asked, reason, by: initials }) => {
+  (session, { lotId, typed: typedWeight, reason, by: initials }) => {
     const lot = lotHere(session, lotId);
     if (lot.left_grams <= ROUNDING_TOLERANCE_GRAMS)
       throw new ProblemError('refused', 'fat.none-left', { field: 'lotId', with: { lot: lotLabel(lot) } });
-    const reading = asked === null ? null : parseLoads(asked, session.settings.unit);
+    const reading = typedWeight === null ? null : parseLoads(typedWeight, session.settings.unit);
     const grams = reading === null ? lot.left_grams : readingGrams(reading);
     if (grams > lot.left_grams + ROUNDING_TOLERANCE_GRAMS)
       throw new ProblemError('refused', 'fat.not-enough', {
@@ -33,7 +33,7 @@ export const discard = write(
         with: { grams, leftGrams: lot.left_grams, lot: lotLabel(lot) },
       });
     const out = Math.min(grams, lot.left_grams);
-    move(session, lot, { kind: 'thrown out', grams: -out, typed: asked, note: reason, by: initials });
+    move(session, lot, { kind: 'thrown out', grams: -out, typed: typedWeight, note: reason, by: initials });
     return { leftGrams: lot.left_grams - out };
   },
 );
@@ -45,10 +45,10 @@ export const discard = write(
  */
 export const count = write(
   v.object({ lotId: id, typed, reason: needed(200), by }),
-  (session, { lotId, typed: asked, reason, by: initials }) => {
+  (session, { lotId, typed: typedWeight, reason, by: initials }) => {
     const lot = lotHere(session, lotId);
     const grams =
-      asked.trim() !== '' && EMPTY.test(asked) ? 0 : readingGrams(parseLoads(asked, session.settings.unit));
+      typedWeight.trim() !== '' && EMPTY.test(typedWeight) ? 0 : readingGrams(parseLoads(typedWeight, session.settings.unit));
     if (grams > lot.start_grams + ROUNDING_TOLERANCE_GRAMS)
       throw new ProblemError('refused', 'fat.more-than-came', {
         field: 'typed',
@@ -60,7 +60,7 @@ export const count = write(
         field: 'typed',
         with: { grams, lot: lotLabel(lot) },
       });
-    move(session, lot, { kind: 'counted', grams: difference, typed: asked, note: reason, by: initials });
+    move(session, lot, { kind: 'counted', grams: difference, typed: typedWeight, note: reason, by: initials });
     return { leftGrams: grams, differenceGrams: difference };
   },
 );

@@ -61,13 +61,13 @@ export const getNeeds = readAfterLearning(v.object({}), (session): FatNeeds => {
   const quoted = openQuotes(session);
   const sources = FATS.filter(({ animal }) => animal !== 'own').flatMap(({ code, name, sd }) => {
     const of = (all: readonly Wanted[]) => all.filter(({ needs }) => needs.has(code));
-    const [mine, theirs] = [of(inShop), of(quoted)];
-    if (mine.length === 0 && theirs.length === 0) return [];
-    const need = together(session, mine, { code, sd });
+    const [shopNeeds, quoteNeeds] = [of(inShop), of(quoted)];
+    if (shopNeeds.length === 0 && quoteNeeds.length === 0) return [];
+    const need = together(session, shopNeeds, { code, sd });
     const onHandGrams = onHand(session, code);
     return [{
-      source: code, name, animals: mine.length, need, onHandGrams, order: toOrder(need, onHandGrams),
-      quotes: { count: theirs.length, need: together(session, theirs, { code, sd }) },
+      source: code, name, animals: shopNeeds.length, need, onHandGrams, order: toOrder(need, onHandGrams),
+      quotes: { count: quoteNeeds.length, need: together(session, quoteNeeds, { code, sd }) },
     }]; // prettier-ignore
   });
   return { sources, unweighed };
@@ -161,14 +161,14 @@ function openQuotes(session: Session): Wanted[] {
       (quote) => quote.valid_until >= session.today() && session.book.quotes.takenAs(quote.id) === undefined,
     )
     .map((quote) => {
-      const { instructions, ...asked } = JSON.parse(quote.asked) as QuoteAsked;
+      const { instructions, ...input } = JSON.parse(quote.asked) as QuoteAsked;
       const { parts } = JSON.parse(quote.answered) as QuoteResult;
       const grams = parts.find(({ part }) => part === 'trim')?.grams ?? { low: 0, mean: 0, high: 0 };
       const weight = { mean: grams.mean, sd: (grams.high - grams.low) / (2 * REACH) };
-      const trim = { ...weight, sharedSd: sharedSd(session, groupOf(asked), weight) };
+      const trim = { ...weight, sharedSd: sharedSd(session, groupOf(input), weight) };
       return wantedOf(
         session,
-        { id: -quote.id, species: asked.species },
+        { id: -quote.id, species: input.species },
         trim,
         grindWants(instructions, [], trim.mean, ROUNDING_TOLERANCE_GRAMS),
       );

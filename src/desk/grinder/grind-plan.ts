@@ -8,7 +8,7 @@ import type { Session } from '../session/session.ts';
 import { animalOf } from '../animal/closed.ts';
 import type { BlendPlan, FatChoice, PlanPart } from '../contract/contract.ts';
 
-interface GrindAsked {
+interface GrindRequest {
   animals: readonly { id: number; grams?: number | undefined }[];
   fat: FatChoice;
   lotIds?: readonly number[] | undefined;
@@ -27,14 +27,14 @@ const HALF_STEP = 0.5001;
 /** Rounds to the target at a tenth of a percent. */
 export const AT_TARGET = 0.0005;
 
-export async function planGrind(session: Session, asked: GrindAsked): Promise<BlendPlan> {
-  const ids = asked.animals.map(({ id }) => id);
-  const trim = trimSources(session, asked.animals);
-  const fats = fatSources(session, asked.fat, ids, asked.lotIds);
+export async function planGrind(session: Session, request: GrindRequest): Promise<BlendPlan> {
+  const ids = request.animals.map(({ id }) => id);
+  const trim = trimSources(session, request.animals);
+  const fats = fatSources(session, request.fat, ids, request.lotIds);
   const lean = mixOf(trim.map(({ source }) => source));
-  const target = asked.targetFat;
-  if (target === null || asked.fat === 'none')
-    return allOf(session, trim, asked.fat === 'none' ? [] : fats, target);
+  const target = request.targetFat;
+  if (target === null || request.fat === 'none')
+    return allOf(session, trim, request.fat === 'none' ? [] : fats, target);
   if (lean.fat >= target - AT_TARGET)
     return {
       kind: 'lean enough',
@@ -45,7 +45,7 @@ export async function planGrind(session: Session, asked: GrindAsked): Promise<Bl
       leanToAddGrams: leanToAdd(session, ids, lean, target),
     };
 
-  const richness = fats.length > 0 ? mixOf(fats.map(({ source }) => source)).fat : fatOf(session, asked);
+  const richness = fats.length > 0 ? mixOf(fats.map(({ source }) => source)).fat : fatOf(session, request);
   if (richness <= target + AT_TARGET) return outOfReach(trim, fats, target, richness);
   const needed = fatToAdd({ leanGrams: lean.grams, leanFat: lean.fat, fatFat: richness, targetFat: target });
   const need = needed.kind === 'add' ? needed.grams : 0;
@@ -55,13 +55,13 @@ export async function planGrind(session: Session, asked: GrindAsked): Promise<Bl
   const fat = { min: Math.max(0, target - slack), max: Math.min(1, target + slack) };
   const answer = await planBlend({ sources, fat });
   if (answer.kind === 'plan') return planned([...trim, ...fats], answer);
-  const have = fats.reduce((total, { source }) => total + source.availableGrams, 0);
+  const availableGrams = fats.reduce((total, { source }) => total + source.availableGrams, 0);
   return {
     kind: 'not enough fat',
     target,
-    haveGrams: have,
+    haveGrams: availableGrams,
     needGrams: need,
-    missingGrams: Math.max(0, need - have),
+    missingGrams: Math.max(0, need - availableGrams),
     nearest: nearestOf(trim, fats),
   };
 }
@@ -150,7 +150,7 @@ function mixOf(sources: readonly BlendSource[]): { grams: number; fat: number } 
 }
 
 /** Fat content of the chosen fat when none is on hand. */
-function fatOf(session: Session, { fat, animals }: GrindAsked): number {
+function fatOf(session: Session, { fat, animals }: GrindRequest): number {
   const [first] = animals;
   if (fat === 'own' && first)
     return ownFatSource(session.species.of(animalOf(session, first.id).species)).fat;

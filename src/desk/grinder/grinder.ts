@@ -23,7 +23,7 @@ import { batchOf, openAnimalOf } from '../animal/closed.ts';
 /** More lots than any shop has on hand. */
 const MAX_LOTS = 100;
 
-const asked = {
+const planInput = {
   animals: v.pipe(
     v.array(v.object({ id, grams: v.optional(someGrams) })),
     v.minLength(1, 'trim.choose'),
@@ -75,7 +75,7 @@ const manyLots = { when: ({ book }: Session): boolean => book.counts.boughtLots(
 
 /** Plans a batch. Fat past its use-by is left out and reported, unless its lot is named. */
 export const plan = readAfterLearning(
-  v.object(asked),
+  v.object(planInput),
   async (session, input): Promise<GrindPlan> => ({
     ...(await planGrind(session, input)),
     leftOut: leftOut(session, input),
@@ -84,7 +84,7 @@ export const plan = readAfterLearning(
 );
 
 /** Starts a batch and stores its plan. The solver runs first; the write is one transaction. */
-const started = v.object({ ...asked, product: needed(60), by });
+const started = v.object({ ...planInput, product: needed(60), by });
 export const start = host(started, startBatch, manyLots);
 
 async function startBatch(

@@ -16,12 +16,12 @@ export function fromOtherLots(
   session: Session,
   toWeigh: readonly PlanPart[],
   believed: FatEstimates,
-  standIns: readonly { lotId: number; grams: number }[],
+  substitutes: readonly { lotId: number; grams: number }[],
 ): { toWeigh: PlanPart[]; short: BatchPage['shortFat'] } {
-  const stoodIn = new Map<string, number>();
-  for (const { lotId, grams } of standIns) {
+  const substituted = new Map<string, number>();
+  for (const { lotId, grams } of substitutes) {
     const source = session.book.fat.get(lotId)?.source ?? '';
-    stoodIn.set(source, (stoodIn.get(source) ?? 0) + grams);
+    substituted.set(source, (substituted.get(source) ?? 0) + grams);
   }
   const spent = new Map<number, number>();
   const leftOf = (lot: FatLotRecord): number => Math.max(0, lot.left_grams - (spent.get(lot.id) ?? 0));
@@ -34,8 +34,8 @@ export function fromOtherLots(
       continue;
     }
     const others = planned.animal_id === null ? sameFat(session, planned) : [];
-    const already = Math.min(part.grams, stoodIn.get(planned.source) ?? 0);
-    stoodIn.set(planned.source, (stoodIn.get(planned.source) ?? 0) - already);
+    const already = Math.min(part.grams, substituted.get(planned.source) ?? 0);
+    substituted.set(planned.source, (substituted.get(planned.source) ?? 0) - already);
     let missing = part.grams - already;
     for (const lot of [planned, ...others]) {
       // A planned lot that holds nearly all of it is used up completely.

@@ -24,12 +24,12 @@ export function refusePooled(session: Session, ids: readonly number[]): void {
 export function refusePooledInBatch(session: Session, batchId: number, animalId: number | null): void {
   if (animalId === null) return;
   const weighed = session.book.weighings.ofBatch(batchId).filter(({ void_at }) => void_at === null);
-  const goneIn = session.book.batches
+  const weighedIn = session.book.batches
     .animals(batchId)
     .filter(({ id }) => id === animalId || weighed.some(({ animal_id }) => animal_id === id));
   refusePooled(
     session,
-    goneIn.map(({ id }) => id),
+    weighedIn.map(({ id }) => id),
   );
 }
 

@@ -36,19 +36,19 @@ export function animalImporter(session: Session): RowImporter {
   const today = session.today();
   const seen = rowsSeen();
   return {
-    check({ texts, weights }, tell, doubt, row) {
+    check({ texts, weights }, report, doubt, row) {
       seen.look(texts, row, doubt);
       const received = texts.receivedOn;
       if (received && compareDates(received, today) > 0)
-        tell('receivedOn', new ProblemError('invalid', 'date.future'));
+        report('receivedOn', new ProblemError('invalid', 'date.future'));
       if (received && texts.killDate && compareDates(texts.killDate, received) > 0)
-        tell('killDate', new ProblemError('invalid', 'date.killed-after-received'));
+        report('killDate', new ProblemError('invalid', 'date.killed-after-received'));
       if (received && texts.releasedOn && compareDates(texts.releasedOn, received) < 0)
-        tell('releasedOn', new ProblemError('invalid', 'sheet.released-before'));
+        report('releasedOn', new ProblemError('invalid', 'sheet.released-before'));
       if (texts.releasedOn && compareDates(texts.releasedOn, today) > 0)
-        tell('releasedOn', new ProblemError('invalid', 'date.future'));
+        report('releasedOn', new ProblemError('invalid', 'date.future'));
       doubtDays(texts, today, doubt);
-      checkWeights(session, texts, weights, tell, doubt);
+      checkWeights(session, texts, weights, report, doubt);
     },
     write(values, writing) {
       const { texts, weights, counts, none } = values;
@@ -128,7 +128,7 @@ function checkWeights(
   session: Session,
   texts: Partial<Record<ImportField, string>>,
   weights: Partial<Record<ImportField, Reading>>,
-  tell: (field: ImportField, problem: ProblemError) => void,
+  report: (field: ImportField, problem: ProblemError) => void,
   doubt: (field: ImportField, problem: ProblemError) => void,
 ): void {
   const grams = (field: ImportField): number => (weights[field] ? readingGrams(weights[field]) : 0);
@@ -139,7 +139,7 @@ function checkWeights(
   const whole = grams(base);
   for (const field of [...PARTS, 'takeHome'] as const)
     if (grams(field) > whole * MAX_OVER)
-      tell(
+      report(
         field,
         new ProblemError('invalid', 'weight.more-than-animal', {
           with: { grams: grams(field), baseGrams: whole, base },
@@ -158,7 +158,7 @@ function checkWeights(
     !weights.trim &&
     grams('takeHome') > grams('wholeCuts') * MAX_OVER
   )
-    tell('wholeCuts', new ProblemError('invalid', 'sheet.cuts-alone'));
+    report('wholeCuts', new ProblemError('invalid', 'sheet.cuts-alone'));
   const species =
     texts.species === undefined ? undefined : session.species.all.find(({ code }) => code === texts.species);
   if (species && !canHang(whole, texts.brought ?? 'whole', species)) {

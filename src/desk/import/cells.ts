@@ -27,7 +27,7 @@ export interface RowProblem {
 
 export interface CellReader {
   /** Parses the cells; problems are passed to `report`. */
-  read(row: number, cells: readonly string[], tell: (problem: RowProblem) => void): RowValues;
+  read(row: number, cells: readonly string[], report: (problem: RowProblem) => void): RowValues;
   /** Unrecognized words, with the rows that use them. */
   unknown: Map<string, { field: WordField; word: string; key: string; rows: number }>;
 }
@@ -64,16 +64,16 @@ export function cellReader(
       .filter(({ code, needed }) => needed && layout.columns[code] === undefined && !layout.always[code])
       .map(({ code }) => code),
   );
-  let toldMissing = false;
+  let missingReported = false;
 
   function word(field: WordField, text: string): string {
     const key = folded(text);
     const meant = layout.words[field]?.[key] ?? known[field].get(key);
     if (meant !== undefined) return meant;
     const id = `${field} ${key}`;
-    const met = unknown.get(id) ?? { field, word: text.slice(0, 60), key, rows: 0 };
-    met.rows += 1;
-    if (unknown.has(id) || unknown.size < MAX_WORDS) unknown.set(id, met);
+    const seen = unknown.get(id) ?? { field, word: text.slice(0, 60), key, rows: 0 };
+    seen.rows += 1;
+    if (unknown.has(id) || unknown.size < MAX_WORDS) unknown.set(id, seen);
     throw new ProblemError('invalid', 'sheet.word', { with: { typed: text.slice(0, 60) } });
   }
 
@@ -105,11 +105,11 @@ export function cellReader(
     }
   }
 
-  function read(row: number, cells: readonly string[], tell: (problem: RowProblem) => void): RowValues {
-    if (!toldMissing)
+  function read(row: number, cells: readonly string[], report: (problem: RowProblem) => void): RowValues {
+    if (!missingReported)
       for (const field of missing)
-        tell({ row, field, problem: { kind: 'invalid', code: 'sheet.no-column' } });
-    toldMissing = true;
+        report({ row, field, problem: { kind: 'invalid', code: 'sheet.no-column' } });
+    missingReported = true;
     const values: RowValues = { texts: {}, weights: {}, counts: {}, none: [] };
     for (const rule of rules) {
       const index = layout.columns[rule.code];
@@ -122,7 +122,7 @@ export function cellReader(
         if (text !== '') take(rule, text, values);
         else if (rule.needed && !missing.has(rule.code)) throw new ProblemError('invalid', 'sheet.lacks');
       } catch (error) {
-        tell({ row, field: rule.code, problem: problemOf(error) });
+        report({ row, field: rule.code, problem: problemOf(error) });
       }
     }
     return values;

@@ -4,7 +4,7 @@ import type { Session } from '../session/session.ts';
 import { isWholeCarcass } from '../../trade/animal.ts';
 
 /** The hanging weights of one animal so far, in the book and in the rows above. */
-export interface Hung {
+export interface HangingSoFar {
   count: number;
   grams: number;
   /** Whether every one is noted as a side or a piece. */
@@ -20,7 +20,7 @@ const PIECE = /\b(sides?|half|halves|quarters?|left|right|fore|front|hind|rear|s
  * The hanging weights in the book. A carcass has one; an animal in pieces has as many as came in, or any number if
  * that is unknown.
  */
-export function hungInBook(session: Session, animalId: number): Hung {
+export function hangingInBook(session: Session, animalId: number): HangingSoFar {
   const rows = session.book.weighings
     .ofAnimal(animalId)
     .filter(({ stage, void_at }) => stage === 'hanging' && void_at === null);
@@ -39,12 +39,12 @@ export function hungInBook(session: Session, animalId: number): Hung {
  * Adds one more hanging weight. The doubt is null for the first one, if the notes of all rows name sides or pieces,
  * and for as many pieces as came in.
  */
-export function hangMore(hung: Hung, ticket: string, grams: number, note = ''): ProblemError | null {
-  const before = { ticket, count: hung.count, grams: hung.grams };
-  hung.count += 1;
-  hung.grams += grams;
-  hung.inPieces &&= PIECE.test(note);
-  return hung.count <= hung.free || hung.inPieces
+export function addHanging(hanging: HangingSoFar, ticket: string, grams: number, note = ''): ProblemError | null {
+  const before = { ticket, count: hanging.count, grams: hanging.grams };
+  hanging.count += 1;
+  hanging.grams += grams;
+  hanging.inPieces &&= PIECE.test(note);
+  return hanging.count <= hanging.free || hanging.inPieces
     ? null
     : new ProblemError('conflict', 'sheet.hung-again', { with: before });
 }

@@ -53,9 +53,9 @@ export const addPiece = read(
 );
 
 /** The layout, the first rows, and every problem of every row. Writes nothing. @throws `sheet.*` */
-export const preview = read(v.object(which), lookAtTable, false, longUpload);
+export const preview = read(v.object(which), previewTable, false, longUpload);
 
-function lookAtTable(
+function previewTable(
   session: Session,
   input: v.InferOutput<v.ObjectSchema<typeof which, undefined>>,
 ): SheetPreview {

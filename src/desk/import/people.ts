@@ -29,11 +29,11 @@ export function peopleOf(session: Session): People {
       const key = nameKey(texts.name ?? '');
       const phone = phoneKey(texts.phone ?? '');
       const address = nameKey(texts.address ?? '');
-      const namesakes = (byName.get(key) ?? []).filter((one) => agree(one.phone, phone));
+      const namesakes = (byName.get(key) ?? []).filter((one) => isCompatible(one.phone, phone));
       const same =
         namesakes.find((one) => one.phone === phone && one.address === address) ??
-        namesakes.find((one) => one.phone === phone && agree(one.address, address)) ??
-        (namesakes.length === 1 && agree(namesakes[0]?.address ?? '', address) ? namesakes[0] : undefined);
+        namesakes.find((one) => one.phone === phone && isCompatible(one.address, address)) ??
+        (namesakes.length === 1 && isCompatible(namesakes[0]?.address ?? '', address) ? namesakes[0] : undefined);
       if (same) return { known: same, isNew: false };
       const known: Known = { id: null, phone, address };
       add(byName, key, known);
@@ -42,7 +42,7 @@ export function peopleOf(session: Session): People {
   };
 }
 
-function agree(a: string, b: string): boolean {
+function isCompatible(a: string, b: string): boolean {
   return a === '' || b === '' || a === b;
 }
 

@@ -23,12 +23,12 @@ export interface Writing {
   partNone(id: number): void;
 }
 
-type Tell = (field: ImportField, problem: ProblemError) => void;
+type Report = (field: ImportField, problem: ProblemError) => void;
 
 /** Handles the rows of one kind of table: checks, counts and writes them. */
 export interface RowImporter {
   /** Reports what is wrong (`report`) or only unlikely (`doubt`) in a parsed row; `row` is its number. */
-  check(values: RowValues, tell: Tell, doubt: Tell, row: number): void;
+  check(values: RowValues, report: Report, doubt: Report, row: number): void;
   count(values: RowValues): Counts;
   write(values: RowValues, writing: Writing): void;
 }

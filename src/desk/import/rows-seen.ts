@@ -8,7 +8,7 @@ type Doubt = (field: ImportField, problem: ProblemError) => void;
 /** Reports a doubt for each row that repeats an earlier one. Old numbers may restart each season. */
 export function rowsSeen(): { look(texts: Texts, row: number, doubt: Doubt): void } {
   const first = new Map<string, number>();
-  const meet = (parts: readonly (string | undefined)[], row: number): number | null => {
+  const firstRow = (parts: readonly (string | undefined)[], row: number): number | null => {
     if (parts.some((part) => !part)) return null;
     const key = JSON.stringify(parts).toLowerCase();
     const before = first.get(key);
@@ -20,12 +20,12 @@ export function rowsSeen(): { look(texts: Texts, row: number, doubt: Doubt): voi
       const { oldNumber, tag, receivedOn, killDate } = texts;
       const day = receivedOn ?? killDate;
       const year = day?.slice(0, 4) ?? '-';
-      const same = (field: ImportField, said: string | undefined, before: number | null): void => {
+      const same = (field: ImportField, value: string | undefined, before: number | null): void => {
         if (before !== null)
-          doubt(field, new ProblemError('conflict', 'sheet.twice', { with: { said: said ?? '', before } }));
+          doubt(field, new ProblemError('conflict', 'sheet.twice', { with: { said: value ?? '', before } }));
       };
-      same('oldNumber', oldNumber, meet(['number', oldNumber, year], row));
-      same('tag', tag, meet(['tag', tag, day], row));
+      same('oldNumber', oldNumber, firstRow(['number', oldNumber, year], row));
+      same('tag', tag, firstRow(['tag', tag, day], row));
     },
   };
 }

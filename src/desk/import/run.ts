@@ -67,7 +67,7 @@ export function checkRows(session: Session, kind: ImportKind, sheet: Sheet): Fin
   const taker = importerFor(kind, session);
   const reader = readerOf(session, kind, sheet);
   found.unknown = reader.unknown;
-  const tell = (problem: RowProblem): void => {
+  const report = (problem: RowProblem): void => {
     found.problemCount += 1;
     if (found.problems.length < MAX_LISTED) found.problems.push(problem);
   };
@@ -78,10 +78,10 @@ export function checkRows(session: Session, kind: ImportKind, sheet: Sheet): Fin
   eachRow(sheet.text, sheet.layout.separator, ({ number, cells }) => {
     if (number <= sheet.layout.headingRow) return;
     found.rows += 1;
-    const values = reader.read(number, cells, tell);
+    const values = reader.read(number, cells, report);
     taker.check(
       values,
-      (field, { problem }) => tell({ row: number, field, problem }),
+      (field, { problem }) => report({ row: number, field, problem }),
       (field, { problem }) => doubt({ row: number, field, problem }),
       number,
     );

@@ -5,7 +5,7 @@ import type { Session } from '../session/session.ts';
 import { refuseHeldWeight } from '../animal/hold-rules.ts';
 import { isNonePart, refuseWeighed } from '../weighing/part-none.ts';
 import type { RowValues } from './cells.ts';
-import { hangMore, hungInBook, type Hung } from './hung-before.ts';
+import { addHanging, hangingInBook, type HangingSoFar } from './hung-before.ts';
 import type { RowImporter } from './row-importer.ts';
 import { saveNone, saveWeight } from './weights.ts';
 
@@ -29,16 +29,16 @@ const OPEN = ['hanging', 'cutting', 'packing', 'ready'];
 const MAX_OVER = 1.02;
 
 export function weighingImporter(session: Session): RowImporter {
-  const met = new Map<string, Found>();
+  const animals = new Map<string, Found>();
   /** By animal: a file may refer to it by ticket and by former number. */
-  const hung = new Map<number, Hung>();
+  const hangings = new Map<number, HangingSoFar>();
   function animalOf(number: string): Found {
-    const before = met.get(number);
+    const before = animals.get(number);
     if (before) return before;
-    const mine = session.book.imports.byTicket(number);
-    const old = mine ? [] : session.book.imports.byOldNumber(number);
+    const byTicket = session.book.imports.byTicket(number);
+    const old = byTicket ? [] : session.book.imports.byOldNumber(number);
     if (old.length > 1) throw new ProblemError('invalid', 'sheet.number-twice', { with: { typed: number } });
-    const animal = mine ?? old[0];
+    const animal = byTicket ?? old[0];
     if (!animal) throw new ProblemError('missing', 'ticket.unknown', { with: { ticket: number } });
     if (animal.came === 0 && !OPEN.includes(animal.stage))
       throw new ProblemError('refused', 'animal.closed', { with: { ticket: number } });
@@ -49,19 +49,19 @@ export function weighingImporter(session: Session): RowImporter {
       inShop: OPEN.includes(animal.stage),
       base: sums?.hanging ?? sums?.received ?? null,
     };
-    met.set(number, found);
+    animals.set(number, found);
     return found;
   }
   return {
-    check(values, tell, doubt) {
+    check(values, report, doubt) {
       const { texts, weights } = values;
       const { stage, part, isNone } = partOf(values);
       if (isNone && texts.what && !isNonePart(part))
-        tell('weight', new ProblemError('invalid', 'sheet.none-of', { with: { what: part } }));
+        report('weight', new ProblemError('invalid', 'sheet.none-of', { with: { what: part } }));
       const { weight, tare } = weights;
       const grams = weight ? readingGrams(weight) - (tare ? readingGrams(tare) : 0) : 0;
       if (weight && !(grams > 0))
-        tell(
+        report(
           'tare',
           new ProblemError('invalid', 'reading.tare', {
             with: { typed: weight.typed, tare: tare?.typed ?? '' },
@@ -74,15 +74,15 @@ export function weighingImporter(session: Session): RowImporter {
         if (isNone && isNonePart(part)) refuseWeighed(session, animal.id, part);
         if (isNone) return;
         if (stage === 'hanging' && grams > 0) {
-          const before = hung.get(animal.id) ?? hungInBook(session, animal.id);
-          hung.set(animal.id, before);
-          const again = hangMore(before, texts.ticket, grams, texts.note);
+          const before = hangings.get(animal.id) ?? hangingInBook(session, animal.id);
+          hangings.set(animal.id, before);
+          const again = addHanging(before, texts.ticket, grams, texts.note);
           if (again) doubt('weight', again);
           animal.base = Math.max(before.grams, animal.base ?? 0);
         } else if (part === 'carcass') {
           if (grams > 0) animal.base ??= grams;
         } else if (animal.base !== null && grams > animal.base * MAX_OVER)
-          tell(
+          report(
             'weight',
             new ProblemError('invalid', 'weight.more-than-animal', {
               with: { grams, baseGrams: animal.base, base: 'hanging' },
@@ -90,7 +90,7 @@ export function weighingImporter(session: Session): RowImporter {
           );
       } catch (error) {
         if (!(error instanceof ProblemError)) throw error;
-        tell(error.problem.field === 'part' ? 'weight' : 'ticket', error);
+        report(error.problem.field === 'part' ? 'weight' : 'ticket', error);
       }
     },
     write(values, writing) {

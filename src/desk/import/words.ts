@@ -4,7 +4,7 @@ import type { WordField } from '../contract/contract.ts';
 import { folded } from './fields.ts';
 
 /** Values by word and field. Usual words of shops and camps: common practice, no source. */
-const SAID: Readonly<Record<Exclude<WordField, 'species'>, Readonly<Record<string, string>>>> = {
+const MEANINGS: Readonly<Record<Exclude<WordField, 'species'>, Readonly<Record<string, string>>>> = {
   sex: {
     male: 'm male buck bull boar ram stag tom billy',
     female: 'f female doe cow sow ewe hind nanny hen',
@@ -57,7 +57,7 @@ export type Dictionary = Readonly<Record<WordField, ReadonlyMap<string, string>>
 
 /** Everything that the desk understands, as folded words. */
 export function dictionary(species: readonly SpeciesProfile[]): Dictionary {
-  const said = Object.entries(SAID).map(([field, meanings]) => {
+  const entries = Object.entries(MEANINGS).map(([field, meanings]) => {
     const pairs = Object.entries(meanings).flatMap(([value, words]) =>
       [folded(value), ...(words.includes('|') ? words.split('|') : words.split(' '))].map(
         (word) => [word, value] as const,
@@ -71,7 +71,7 @@ export function dictionary(species: readonly SpeciesProfile[]): Dictionary {
   const others = species.flatMap(({ code }) =>
     (OTHER_NAMES[code]?.split('|') ?? []).map((word) => [word, code] as const),
   );
-  return { ...Object.fromEntries(said), species: new Map([...others, ...names]) } as Dictionary;
+  return { ...Object.fromEntries(entries), species: new Map([...others, ...names]) } as Dictionary;
 }
 
 /** The possible values of a field with fixed choices. */

@@ -170,22 +170,22 @@ export function checkAdjustments(lines: readonly PriceLine[], adjustments: reado
 
 /** The row to store. */
 export function adjustmentRow(
-  asked: AdjustmentAsked,
+  adjustment: AdjustmentAsked,
   of: Pick<NewAdjustment, 'animal_id' | 'quote_id' | 'currency' | 'at' | 'by'>,
 ): NewAdjustment {
   const { animal_id, quote_id, currency, at, by } = of;
   return {
     animal_id,
     quote_id,
-    kind: asked.kind,
-    label: asked.kind === 'free line' ? asked.label : '',
-    line_code: 'lineCode' in asked ? asked.lineCode : null,
-    product: asked.kind === 'charge as' ? asked.product : null,
-    amount_minor: 'amountMinor' in asked ? asked.amountMinor : null,
-    rate: asked.kind === 'percent off' ? asked.rate : null,
-    tax_rate: asked.kind === 'free line' ? asked.taxRate : null,
+    kind: adjustment.kind,
+    label: adjustment.kind === 'free line' ? adjustment.label : '',
+    line_code: 'lineCode' in adjustment ? adjustment.lineCode : null,
+    product: adjustment.kind === 'charge as' ? adjustment.product : null,
+    amount_minor: 'amountMinor' in adjustment ? adjustment.amountMinor : null,
+    rate: adjustment.kind === 'percent off' ? adjustment.rate : null,
+    tax_rate: adjustment.kind === 'free line' ? adjustment.taxRate : null,
     currency,
-    reason: asked.reason,
+    reason: adjustment.reason,
     at,
     by,
   };

@@ -93,13 +93,13 @@ export function checkPrices(lines: readonly PriceLineRow[]): void {
   if (twice !== undefined)
     throw new ProblemError('invalid', 'price.twice', { field: 'lines', with: { code: twice } });
   const reached = lines.map(reachOf);
-  const things = lines.map(thingsOf);
+  const subjects = lines.map(subjectsOf);
   for (const [i, one] of lines.entries()) {
     const other = lines.find(
       (_, k) =>
         k < i &&
-        overlap(things[k] as Things, things[i] as Things) &&
-        meet(reached[k] as Reach, reached[i] as Reach),
+        overlap(subjects[k] as Subjects, subjects[i] as Subjects) &&
+        canBothApply(reached[k] as Reach, reached[i] as Reach),
     );
     if (other)
       throw new ProblemError('invalid', 'price.same-thing', {
@@ -112,10 +112,10 @@ export function checkPrices(lines: readonly PriceLineRow[]): void {
     throw new ProblemError('invalid', 'price.discount-over-all', { field: 'lines' });
 }
 
-type Things = ReadonlySet<string>;
+type Subjects = ReadonlySet<string>;
 
 /** The fat of a line, or its products and kinds. */
-function thingsOf({ basis, fatSource, products, kinds }: PriceLineRow): Things {
+function subjectsOf({ basis, fatSource, products, kinds }: PriceLineRow): Subjects {
   if (basis === 'fat') return new Set([`fat ${fatSource}`]);
   if (basis !== 'product') return new Set();
   return new Set([
@@ -124,7 +124,7 @@ function thingsOf({ basis, fatSource, products, kinds }: PriceLineRow): Things {
   ]);
 }
 
-function overlap(a: Things, b: Things): boolean {
+function overlap(a: Subjects, b: Subjects): boolean {
   return a.size > 0 && b.size > 0 && [...a].some((one) => b.has(one));
 }
 
@@ -139,7 +139,7 @@ function reachOf({ species, brought: ways }: PriceLineRow): Reach {
 }
 
 /** Whether one animal can match both. */
-function meet(a: Reach, b: Reach): boolean {
+function canBothApply(a: Reach, b: Reach): boolean {
   const both = (one: ReadonlySet<string> | null, other: ReadonlySet<string> | null): boolean =>
     one === null || other === null || [...one].some((code) => other.has(code));
   return both(a.species, b.species) && both(a.brought, b.brought);
@@ -151,13 +151,13 @@ function lowestDiscount(lines: readonly PriceLineRow[]): number {
     const here = lines.filter(
       ({ basis, brought: ways }) => basis === 'percent' && (ways === null || ways.includes(way)),
     );
-    let everywhere = 0;
+    let forAll = 0;
     const more = new Map<string, number>();
     for (const { species, rate: share } of here) {
-      if (species === null) everywhere += share ?? 0;
+      if (species === null) forAll += share ?? 0;
       else for (const code of new Set(species)) more.set(code, (more.get(code) ?? 0) + (share ?? 0));
     }
-    return everywhere + [...more.values()].reduce((least, one) => Math.min(least, one), 0);
+    return forAll + [...more.values()].reduce((least, one) => Math.min(least, one), 0);
   });
   return Math.min(...lowest);
 }

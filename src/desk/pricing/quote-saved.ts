@@ -34,8 +34,8 @@ export function answeredOf({ answered }: Pick<QuoteRecord, 'answered'>): QuoteRe
 }
 
 /** The stored adjustments of a quote; empty for an older one. @param asked the stored input */
-export function promisedIn(asked: string): AdjustmentAsked[] {
-  return (JSON.parse(asked) as { adjustments?: AdjustmentAsked[] }).adjustments ?? [];
+export function promisedIn(stored: string): AdjustmentAsked[] {
+  return (JSON.parse(stored) as { adjustments?: AdjustmentAsked[] }).adjustments ?? [];
 }
 
 function basisOf(saved: SavedBasis): QuoteResult['restsOn'] {

@@ -43,28 +43,28 @@ const NOT_YET_IN = 0;
 type End = keyof Range;
 
 /** @throws ValidationError `reading.*`; ProblemError `species.unknown`, `primal.unknown`, `quote.stage`, `fat.*`, `adjustment.line`, `price.discount-over-all` */
-export function calculateQuote(session: Session, asked: QuoteAsked): QuoteResult {
-  const profile = session.species.of(asked.species);
-  const wanted = normaliseOrders(profile, asked.parts, asked.instructions);
-  const reading = parseLoads(asked.typed, session.settings.unit);
+export function calculateQuote(session: Session, input: QuoteAsked): QuoteResult {
+  const profile = session.species.of(input.species);
+  const wanted = normaliseOrders(profile, input.parts, input.instructions);
+  const reading = parseLoads(input.typed, session.settings.unit);
   const guess = hangingFrom({
-    stage: weighedAs(asked),
+    stage: weighedAs(input),
     grams: readingGrams(reading),
     profile,
-    sex: asked.sex,
+    sex: input.sex,
     level: LEVEL,
   });
   const { model, cutsOff } = session.yields;
-  const foretold = predict(model, {
+  const prediction = predict(model, {
     hangingGrams: guess.grams,
     hangingLogSd: guess.logSd,
-    group: { species: asked.species, brought: asked.brought, sex: asked.sex, age: asked.age },
+    group: { species: input.species, brought: input.brought, sex: input.sex, age: input.age },
     cutsShare: wanted.cutsShare,
     cutsDeviation: cutsOff,
     level: LEVEL,
     seed: SEED,
   });
-  const { parts } = foretold;
+  const { parts } = prediction;
   const trimFat = session.fats.now.trim({ id: NOT_YET_IN, species: profile.code }).mean;
   const outcomes = perEnd((end) => {
     const meat = { cuts: parts.wholeCuts[end], trim: parts.trim[end], ownFat: parts.fatSaved[end], trimFat };
@@ -77,7 +77,7 @@ export function calculateQuote(session: Session, asked: QuoteAsked): QuoteResult
       family === profile.family && code !== profile.code && (model.animals.get(code) ?? 0) > 0,
   );
   return {
-    hangingGrams: { ...foretold.hanging },
+    hangingGrams: { ...prediction.hanging },
     takeHomeGrams: perEnd((end) => parts.takeHome[end] + fatToBuyGrams[end]),
     parts: (['wholeCuts', 'trim', 'fatSaved', 'bone', 'sinew', 'damage', 'shrink'] as const).map((part) => ({
       part,
@@ -86,12 +86,12 @@ export function calculateQuote(session: Session, asked: QuoteAsked): QuoteResult
     products,
     fatToBuyGrams,
     price: priceQuote(session, {
-      species: asked.species,
-      brought: asked.brought,
+      species: input.species,
+      brought: input.brought,
       extras: wanted.pricedExtras,
-      adjustments: asked.adjustments,
+      adjustments: input.adjustments,
       ends: perEnd((end) => ({
-        hangingGrams: foretold.hanging[end],
+        hangingGrams: prediction.hanging[end],
         outcome: outcomes[end],
         packages: sum(
           products.filter(({ product }) => product !== OWN_FAT).map(({ packages }) => packages[end]),
@@ -99,7 +99,7 @@ export function calculateQuote(session: Session, asked: QuoteAsked): QuoteResult
       })),
     }),
     restsOn: {
-      ownAnimals: foretold.animals,
+      ownAnimals: prediction.animals,
       relatives,
       takeHome: sourceNote(profile.takeHome),
       weight: guess.from && sourceNote(guess.from),

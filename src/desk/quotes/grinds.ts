@@ -41,14 +41,14 @@ export function makeOf(meat: Meat, wanted: Instructions, profile: SpeciesProfile
   const grinds: GrindMade[] = [];
   let trim = meat.trim;
   let ownFat = meat.ownFat;
-  const make = (wish: GrindOrder, lean: number, field: string): void => {
+  const make = (order: GrindOrder, lean: number, field: string): void => {
     if (lean <= 0) return;
     trim -= lean;
-    const need = fatNeeded(lean, meat.trimFat, wish, profile, field);
-    const own = wish.fat !== 'own' ? 0 : Math.min(ownFat, wish.targetFat === null ? ownFat : need);
+    const need = fatNeeded(lean, meat.trimFat, order, profile, field);
+    const own = order.fat !== 'own' ? 0 : Math.min(ownFat, order.targetFat === null ? ownFat : need);
     ownFat -= own;
-    const boughtGrams = wish.fat === 'own' ? 0 : need;
-    const made = { product: wish.product, fat: wish.fat, grams: lean + own + boughtGrams, boughtGrams };
+    const boughtGrams = order.fat === 'own' ? 0 : need;
+    const made = { product: order.product, fat: order.fat, grams: lean + own + boughtGrams, boughtGrams };
     const same = grinds.find(({ product, fat }) => product === made.product && fat === made.fat);
     if (!same) grinds.push(made);
     else Object.assign(same, { grams: same.grams + made.grams, boughtGrams: same.boughtGrams + boughtGrams });

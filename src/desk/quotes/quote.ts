@@ -13,7 +13,7 @@ import { calculateQuote } from './calculate.ts';
 import type { Session } from '../session/session.ts';
 import type { QuoteResult, QuoteSaved } from '../contract/contract.ts';
 
-const asked = {
+const quoteInput = {
   species: needed(40),
   sex: v.optional(sex, 'unknown'),
   age: v.optional(age, 'unknown'),
@@ -27,13 +27,13 @@ const asked = {
 const RECENT = 30;
 
 /** How much meat, in what packages, and the price. */
-export const calculate = readAfterLearning(v.object(asked), (session, input): QuoteResult =>
+export const calculate = readAfterLearning(v.object(quoteInput), (session, input): QuoteResult =>
   calculateQuote(session, input),
 );
 
 /** Saves a quote with a number and a last valid day. */
 export const save = write(
-  v.object({ ...asked, hunterId: v.optional(v.nullable(id), null), hunterName: text(200), by }),
+  v.object({ ...quoteInput, hunterId: v.optional(v.nullable(id), null), hunterName: text(200), by }),
   (session, input): QuoteSaved => {
     const { by: initials, hunterId, hunterName, ...rest } = input;
     const name = hunterId === null ? hunterName : presentHunterOf(session, hunterId).name;
@@ -73,10 +73,10 @@ export const get = read(v.object({ id }), (session, input) => {
 
 /** The input in its current form: older quotes lack quantities of extras and adjustments. */
 function askedOf(session: Session, stored: string): v.InferOutput<typeof calculate.input> {
-  const asked = JSON.parse(stored) as v.InferOutput<typeof calculate.input>;
+  const input = JSON.parse(stored) as v.InferOutput<typeof calculate.input>;
   return {
-    ...asked,
-    instructions: ordersRead(session, asked.instructions),
+    ...input,
+    instructions: ordersRead(session, input.instructions),
     adjustments: promisedIn(stored),
   };
 }

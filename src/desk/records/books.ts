@@ -41,7 +41,7 @@ export const list = read(
     const key = nameKey(input.text);
     const kept = yearsBefore(session.today(), session.settings.retentionYears);
     let found = 0;
-    const ownersIn = remembered((batchId: number) => ownersOf(session, batchId));
+    const ownersIn = memoized((batchId: number) => ownersOf(session, batchId));
     const rows = await session.book.read((db) =>
       mapInSlices(recordBook(db).entries({ season, from, to, species, state }), (row) => {
         if (key !== '' && !isFound(row, key)) return [];
@@ -112,14 +112,14 @@ type BelongingOfRow = Omit<RecordRow['belongings'][number], 'evidence'> & { evid
 function isFound(row: OfficerRow, key: string): boolean {
   return (
     row.ticket.includes(key) ||
-    [row.hunter, row.deliverer_name, row.tag, row.licence].some((said) => nameKey(said).includes(key))
+    [row.hunter, row.deliverer_name, row.tag, row.licence].some((value) => nameKey(value).includes(key))
   );
 }
 
 type Owners = ReturnType<typeof ownersOf>;
 
 /** Memoizes a function of an id. */
-function remembered<T>(work: (id: number) => T): (id: number) => T {
+function memoized<T>(work: (id: number) => T): (id: number) => T {
   const known = new Map<number, T>();
   return (id) => {
     const found = known.get(id) ?? work(id);
@@ -164,8 +164,8 @@ function recordRow(
     })),
     sharers: sharersIn(row.sharers),
     donations: JSON.parse(row.donations) as RecordRow['donations'],
-    belongings: (JSON.parse(row.belongings) as BelongingOfRow[]).map(({ evidence, ...said }) => ({
-      ...said,
+    belongings: (JSON.parse(row.belongings) as BelongingOfRow[]).map(({ evidence, ...rest }) => ({
+      ...rest,
       evidence: evidence === 1,
     })),
     killDate: row.kill_date,

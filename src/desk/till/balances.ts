@@ -61,17 +61,17 @@ export function documentsOf(session: Session, balances: readonly Balance[], hunt
     balances.map(({ row, part }) => {
       const sharers = part ? sharersOf(session, row.animal_id) : [];
       const payer = payerOf(session, row.animal_id, sharers);
-      const isMine = (id: number | null): boolean => sharers[payer(id)]?.hunterId === hunterId;
-      return [row.animal_id, { part, isMine }] as const;
+      const isOwn = (id: number | null): boolean => sharers[payer(id)]?.hunterId === hunterId;
+      return [row.animal_id, { part, isMine: isOwn }] as const;
     }),
   );
   return session.book.openBalances.documents([...of.keys()]).flatMap((one): Line[] => {
     const { date, what, number, ticket, minor, currency } = one;
-    const { part, isMine } = of.get(one.animal_id) ?? { part: null, isMine: () => true };
+    const { part, isMine: isOwn } = of.get(one.animal_id) ?? { part: null, isMine: () => true };
     const line = { date, what, number, ticket, currency };
     if (!part) return [{ ...line, minor, wholeMinor: null }];
     if (what === 'bill') return [{ ...line, minor: part.totalMinor, wholeMinor: minor }];
-    return isMine(one.payer_id) ? [{ ...line, minor, wholeMinor: null }] : [];
+    return isOwn(one.payer_id) ? [{ ...line, minor, wholeMinor: null }] : [];
   });
 }
 

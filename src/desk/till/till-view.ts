@@ -23,7 +23,7 @@ export function tillView(session: Session, day: string, currency: string): TillV
   const { carried, entries, ...drawer } = closed
     ? closedDrawer(session, closed)
     : openDrawer(session, day, currency);
-  const shown = (rows: readonly TillEntryRecord[]) => rows.map((row) => tillEntry(session, row));
+  const entriesOf = (rows: readonly TillEntryRecord[]) => rows.map((row) => tillEntry(session, row));
   return {
     day,
     currency,
@@ -34,8 +34,8 @@ export function tillView(session: Session, day: string, currency: string): TillV
       ]),
     ],
     entries,
-    carried: shown(carried),
-    afterClosing: closed ? shown(lateEntries(session, day, currency)) : [],
+    carried: entriesOf(carried),
+    afterClosing: closed ? entriesOf(lateEntries(session, day, currency)) : [],
     sums: tillSums(entries),
     totalMinor: total(entries),
     floatMinor: drawer.floatMinor,

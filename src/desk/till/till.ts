@@ -151,9 +151,9 @@ const voidClosing = write(v.object({ id, reason: needed(300), by }), (session, i
 });
 export { voidClosing as void };
 
-function dayOf(session: Session, asked: string | null): string {
+function dayOf(session: Session, requested: string | null): string {
   const today = session.today();
-  const day = asked ?? today;
+  const day = requested ?? today;
   if (day > today) throw new ProblemError('invalid', 'till.future', { field: 'day', with: { day } });
   return day;
 }
@@ -167,16 +167,16 @@ function refuseClosed(session: Session, day: string, of: string): void {
  * Refuses to close if entries changed. @throws ProblemError `till.changed-method` (conflict) for the first method
  * that differs from `seen`
  */
-function refuseUnseen(sums: readonly TillSum[], shown: v.InferOutput<typeof seen>, of: string): void {
+function refuseUnseen(sums: readonly TillSum[], displayed: v.InferOutput<typeof seen>, of: string): void {
   const now = sums.filter(({ by: person }) => person === null);
-  for (const method of new Set([...now, ...shown].map((one) => one.method))) {
-    const [there, before] = [now, shown].map((rows) => rows.find((one) => one.method === method));
-    if (there?.count === before?.count && there?.totalMinor === before?.totalMinor) continue;
+  for (const method of new Set([...now, ...displayed].map((one) => one.method))) {
+    const [current, displayedSum] = [now, displayed].map((rows) => rows.find((one) => one.method === method));
+    if (current?.count === displayedSum?.count && current?.totalMinor === displayedSum?.totalMinor) continue;
     throw new ProblemError('conflict', 'till.changed-method', {
       with: {
         method,
-        totalMinor: there?.totalMinor ?? 0,
-        seenMinor: before?.totalMinor ?? 0,
+        totalMinor: current?.totalMinor ?? 0,
+        seenMinor: displayedSum?.totalMinor ?? 0,
         currency: of,
       },
     });

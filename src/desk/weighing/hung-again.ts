@@ -14,22 +14,22 @@ import { isWholeCarcass } from '../../trade/animal.ts';
  * @throws ProblemError `weight.hung-again` (conflict)
  */
 export function askHungAgain(session: Session, animal: AnimalRow): void {
-  const hung = session.book.weighings
+  const weights = session.book.weighings
     .ofAnimal(animal.id)
     .filter(({ stage, void_at }) => stage === 'hanging' && void_at === null);
-  const last = hung.at(-1);
+  const last = weights.at(-1);
   if (!last) return;
   const inPieces = !isWholeCarcass(animal.brought);
   if (inPieces) {
     const came = session.book.animals.parts(animal.id).reduce((total, { count }) => total + count, 0);
-    const moreCame = came === 0 || hung.length < came;
-    if (moreCame && session.dayOf(last.at) === session.today()) return;
+    const moreExpected = came === 0 || weights.length < came;
+    if (moreExpected && session.dayOf(last.at) === session.today()) return;
   }
   throw new ProblemError('conflict', 'weight.hung-again', {
     field: 'typed',
     with: {
-      grams: hung.reduce((total, { grams }) => total + grams, 0),
-      count: hung.length,
+      grams: weights.reduce((total, { grams }) => total + grams, 0),
+      count: weights.length,
       part: inPieces ? 'pieces' : 'carcass',
     },
   });

@@ -143,11 +143,11 @@ function askAboutPart(
   const { grams } = given;
   const usual = session.yields.sharesBeside(animal)[part];
   const overGrams = allParts(sums) + grams - (sums.hanging ?? sums.received ?? base) * MAX_OVER;
-  const told = { grams, part: given.part, ...offerOf(found) };
+  const parameters = { grams, part: given.part, ...offerOf(found) };
   throw new ProblemError('conflict', overGrams > 0 ? 'weight.over' : 'weight.unlikely', {
     field: 'typed',
     with:
-      overGrams > 0 ? { ...told, overGrams } : { ...told, low: usual.low * base, high: usual.high * base },
+      overGrams > 0 ? { ...parameters, overGrams } : { ...parameters, low: usual.low * base, high: usual.high * base },
   });
 }
 
