@@ -129,8 +129,8 @@ export const procedures = {
   'donations.add': donations.add,
   'donations.void': donations.voidOne,
   'donations.list': donations.list,
-  'animals.giveBack': unprocessed.giveBack,
-  'animals.process': unprocessed.process,
+  'unprocessed.add': unprocessed.add,
+  'unprocessed.void': unprocessed.voidOne,
   'pickup.saveNotice': notices.save,
   'pickup.voidNotice': notices.voidOne,
 

@@ -5,7 +5,7 @@ import { GRAMS_PER } from '../../src/core/values/units.ts';
 import { instructionsOf } from '../../src/desk/animal/instructions.ts';
 import { weighedAmounts } from '../../src/desk/bills/amounts.ts';
 import { DEMO_NOW } from '../../src/demo/season.ts';
-import { calculateQuote, type QuoteAsked } from '../../src/desk/quotes/calculate.ts';
+import { calculateQuote, type QuoteInput } from '../../src/desk/quotes/calculate.ts';
 import { ownFatSource, speciesOf } from '../../src/desk/supplied/resources.ts';
 import { createSession, type Session } from '../../src/desk/session/session.ts';
 import type { QuoteResult, Range } from '../../src/desk/contract/contract.ts';
@@ -80,7 +80,7 @@ function roomOn(session: Session, day: string, finished: readonly YieldRow[]): S
   }) as Session;
 }
 
-function askedOf(session: Session, row: YieldRow, told: Told): QuoteAsked {
+function askedOf(session: Session, row: YieldRow, told: Told): QuoteInput {
   const asItCame = told === 'as it came' && row.brought === 'whole' && row.received !== null;
   const grams = asItCame ? row.received : baseGrams(row);
   return {

@@ -214,14 +214,14 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     const { id } = await shop.call('donations.add', await gift(shop));
     return ['donations.void', { id, reason: 'typed for another' }];
   },
-  'animals.giveBack': async (shop) => [
-    'animals.giveBack',
+  'unprocessed.add': async (shop) => [
+    'unprocessed.add',
     { id: await takeIn(shop), reason: 'to another shop' },
   ],
-  'animals.process': async (shop) => {
+  'unprocessed.void': async (shop) => {
     const id = await takeIn(shop);
-    await shop.call('animals.giveBack', { id, reason: 'to another shop' });
-    return ['animals.process', { id, reason: 'stays here' }];
+    await shop.call('unprocessed.add', { id, reason: 'to another shop' });
+    return ['unprocessed.void', { id, reason: 'stays here' }];
   },
   'pickup.saveNotice': async (shop) => [
     'pickup.saveNotice',

@@ -35,7 +35,7 @@ describe('the cut sheet', () => {
     await keys.pressOn('Hunter wants our standard cuts');
     await page.getByText('Hunter wants our standard cuts.').first().waitFor();
     expect(await page.getByText('Cut sheet: not asked yet').count()).toBe(0);
-    expect((await shop.call('animals.get', { id: deer.id })).asked).toBe('standard');
+    expect((await shop.call('animals.get', { id: deer.id })).ordersStatus).toBe('standard');
   });
 
   it('prints on one page with hunter, phone, hold, instructions and promised date', async () => {

@@ -134,7 +134,7 @@ export function animalRecords(db: Db) {
     "UPDATE animal SET stage = @stage, ready_on = iif(@stage = 'ready', coalesce(ready_on, @on), ready_on) WHERE id = @id",
   );
   const setDetail = db.prepare('UPDATE animal SET detail = ? WHERE id = ?');
-  const putRight = db.prepare(
+  const edit = db.prepare(
     `UPDATE animal SET hunter_id = @hunter_id, species = @species, sex = @sex, age = @age, brought = @brought, legs = @legs, origin = @origin, licence = @licence, tag = @tag, kill_date = @kill_date,
        kill_area = @kill_area, received_on = @received_on, promised_on = @promised_on, deliverer_name = @deliverer_name, deliverer_address = @deliverer_address
      WHERE id = @id`,
@@ -198,7 +198,7 @@ export function animalRecords(db: Db) {
     setStage: (id: number, stage: Exclude<AnimalStage, 'canceled'>, on: string): void =>
       void setStage.run({ id, stage, on }),
     setDetail: (id: number, detail: AnimalRow['detail']): void => void setDetail.run(detail, id),
-    putRight: (id: number, fields: RecordFields): void => void putRight.run({ ...fields, id }),
+    edit: (id: number, fields: RecordFields): void => void edit.run({ ...fields, id }),
     inShop: () => inShop.all(),
     hold: (id: number) => hold.get(id),
     addHold: (id: number, reason: string, sample: string, at: string, by: string): void =>

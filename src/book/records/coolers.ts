@@ -38,8 +38,8 @@ export function coolerRecords(db: Db) {
   );
   const add = db.prepare('INSERT INTO cooler (name, places) VALUES (?, ?)');
   const change = db.prepare('UPDATE cooler SET name = ?, places = ? WHERE id = ? AND active = 1');
-  const putAway = db.prepare('UPDATE cooler SET active = 0 WHERE id = ? AND active = 1');
-  const bringBack = db.prepare('UPDATE cooler SET active = 1 WHERE id = ? AND active = 0');
+  const archive = db.prepare('UPDATE cooler SET active = 0 WHERE id = ? AND active = 1');
+  const restore = db.prepare('UPDATE cooler SET active = 1 WHERE id = ? AND active = 0');
   const log = db.prepare(
     'INSERT INTO cooler_temperature (cooler_id, typed, tenths_c, at, by) VALUES (?, ?, ?, ?, ?)',
   );
@@ -53,7 +53,7 @@ export function coolerRecords(db: Db) {
     `SELECT t.*, (SELECT l.id FROM cooler_log l WHERE t.id BETWEEN l.temperature_first AND l.temperature_last) AS log_id
      FROM cooler_temperature_now t WHERE t.cooler_id = ? AND t.at >= ? AND t.at < ? ORDER BY t.at, t.id`,
   );
-  const takenBack = db.prepare<[number, string, string], TemperatureRow & { reason: string }>(
+  const voidedTemperatures = db.prepare<[number, string, string], TemperatureRow & { reason: string }>(
     `SELECT t.id, t.cooler_id, t.typed, t.tenths_c, t.at, v.reason, v.by FROM cooler_temperature t
      JOIN cooler_temperature_void v ON v.temperature_id = t.id WHERE t.cooler_id = ? AND t.at >= ? AND t.at < ? ORDER BY t.at`,
   );
@@ -66,7 +66,7 @@ export function coolerRecords(db: Db) {
     `SELECT t.*, v.by AS void_by FROM cooler_temperature t
      LEFT JOIN cooler_temperature_void v ON v.temperature_id = t.id WHERE t.id = ?`,
   );
-  const takeBack = db.prepare(
+  const voidTemperature = db.prepare(
     'INSERT INTO cooler_temperature_void (temperature_id, reason, at, by) VALUES (?, ?, ?, ?)',
   );
   const hang = db.prepare(
@@ -80,9 +80,9 @@ export function coolerRecords(db: Db) {
     all: () => all.all(),
     add: (name: string, places: number): number => Number(add.run(name, places).lastInsertRowid),
     change: (id: number, name: string, places: number): boolean => change.run(name, places, id).changes === 1,
-    putAway: (id: number): boolean => putAway.run(id).changes === 1,
+    archive: (id: number): boolean => archive.run(id).changes === 1,
     /** Restores an archived cooler; false if there is none with this id. */
-    bringBack: (id: number): boolean => bringBack.run(id).changes === 1,
+    restore: (id: number): boolean => restore.run(id).changes === 1,
     log: (coolerId: number, typed: string, tenthsC: number, at: string, by: string): void =>
       void log.run(coolerId, typed, tenthsC, at, by),
     temperatures: (coolerId: number, since: string) => temperatures.all(coolerId, since),
@@ -90,13 +90,13 @@ export function coolerRecords(db: Db) {
     named: (id: number) => named.get(id),
     /** Valid readings from `from` until before `to`, each with its logger file or null. */
     between: (coolerId: number, from: string, to: string) => between.all(coolerId, from, to),
-    takenBack: (coolerId: number, from: string, to: string) => takenBack.all(coolerId, from, to),
+    voidedTemperatures: (coolerId: number, from: string, to: string) => voidedTemperatures.all(coolerId, from, to),
     /** Whether a valid reading of exactly this time exists. */
     isRead: (coolerId: number, at: string): boolean => isRead.get(coolerId, at) !== undefined,
     /** A reading by id, including voided ones. */
     temperature: (id: number) => temperature.get(id),
-    takeBack: (id: number, reason: string, at: string, by: string): void =>
-      void takeBack.run(id, reason, at, by),
+    voidTemperature: (id: number, reason: string, at: string, by: string): void =>
+      void voidTemperature.run(id, reason, at, by),
     hang: (animalId: number, coolerId: number, place: string, at: string, by: string): void =>
       void hang.run(animalId, coolerId, place, at, by),
     /** The current place of an animal: its newest stay. */

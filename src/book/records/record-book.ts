@@ -176,7 +176,7 @@ export function recordBook(db: Db) {
     `SELECT n.id, n.given_to, r.given_to AS first_to, n.released_on, n.at, n.by
      FROM release_now n JOIN release r ON r.id = n.id WHERE n.animal_id = ?`,
   );
-  const mendRelease = db.prepare<{ releaseId: number; to: string; on: string; at: string; by: string }>(
+  const correctRelease = db.prepare<{ releaseId: number; to: string; on: string; at: string; by: string }>(
     'INSERT INTO release_mend (release_id, given_to, released_on, at, by) VALUES (@releaseId, @to, @on, @at, @by)',
   );
   const dispose = db.prepare(
@@ -241,7 +241,7 @@ export function recordBook(db: Db) {
     /** The release as last corrected. */
     releaseOf: (animalId: number) => releaseOf.get(animalId),
     /** Corrects a release; former values stay in the book. */
-    mendRelease: (row: { releaseId: number; to: string; on: string; at: string; by: string }): void =>
-      void mendRelease.run(row),
+    correctRelease: (row: { releaseId: number; to: string; on: string; at: string; by: string }): void =>
+      void correctRelease.run(row),
   };
 }

@@ -1,6 +1,6 @@
 /** The hunter's cutting instructions, and the defaults where there are none. */
 import type { Session } from '../session/session.ts';
-import type { Instructions, OrdersAsked } from '../contract/contract.ts';
+import type { Instructions, OrdersStatus } from '../contract/contract.ts';
 
 /** Defaults where the hunter gave no instructions. */
 export const USUAL_INSTRUCTIONS: Instructions = {
@@ -29,13 +29,13 @@ export function withExtras(
   animalId: number,
   pricedExtras: Instructions['pricedExtras'],
 ): Instructions | ExtrasAlone {
-  return ordersAsked(session, animalId) === 'not asked'
+  return ordersStatus(session, animalId) === 'not asked'
     ? { notAsked: true, pricedExtras }
     : { ...instructionsOf(session, animalId), pricedExtras };
 }
 
 /** Whether the hunter was asked. The shop's defaults are not an order until the hunter chose them. */
-export function ordersAsked(session: Session, animalId: number): OrdersAsked {
+export function ordersStatus(session: Session, animalId: number): OrdersStatus {
   const stored = session.book.animals.instruction(animalId) as Stored | null;
   if (stored === null || stored.notAsked) return 'not asked';
   return stored.standard === true ? 'standard' : 'ordered';

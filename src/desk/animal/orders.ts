@@ -12,7 +12,7 @@ import type { Instructions } from '../contract/contract.ts';
  * Instructions with a share only are not changed.
  * @throws ProblemError `primal.unknown`
  */
-export function normaliseOrders(
+export function normalizeOrders(
   species: SpeciesProfile,
   parts: readonly { primal: string; count: number }[],
   instructions: Instructions,

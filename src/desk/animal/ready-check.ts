@@ -7,7 +7,7 @@ import { toGrams } from '../../core/values/units.ts';
 import type { ReadyDoubts } from '../contract/contract.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
-import { instructionsOf, ordersAsked } from './instructions.ts';
+import { instructionsOf, ordersStatus } from './instructions.ts';
 import { groundProducts, mayHoldAdded } from './product-named.ts';
 import { losesWater } from './water-loss.ts';
 
@@ -117,7 +117,7 @@ function productsNotMade(
   animalId: number,
   packed: readonly { product: string | null }[],
 ): string[] {
-  if (ordersAsked(session, animalId) === 'not asked') return [];
+  if (ordersStatus(session, animalId) === 'not asked') return [];
   const { alsoGround, primals, cutsShare, grindProduct } = instructionsOf(session, animalId);
   const key = (text: string): string => text.trim().toLowerCase();
   const made = new Set([

@@ -12,7 +12,7 @@ import { hunterCard, hunterOf } from '../animal/hunters.ts';
 import { affectsOf } from '../animal/affected.ts';
 import { heldGrind } from '../animal/grinder-traces.ts';
 import { heldWith } from '../animal/hold-rules.ts';
-import { instructionsOf, ordersAsked } from '../animal/instructions.ts';
+import { instructionsOf, ordersStatus } from '../animal/instructions.ts';
 import { packagesOf } from '../animal/packages.ts';
 import { noneOf } from '../weighing/part-none.ts';
 import { primalsWeighed } from '../animal/primals.ts';
@@ -88,7 +88,7 @@ export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
       : null,
     where: whereOf(session, animal),
     instructions: instructionsOf(session, animal.id),
-    asked: ordersAsked(session, animal.id),
+    ordersStatus: ordersStatus(session, animal.id),
     weighings: weighings.map(weighingRow),
     none: noneOf(session, animal.id, weighings),
     weights: { receivedGrams: sums?.received ?? null, hangingGrams: sums?.hanging ?? null },
@@ -121,7 +121,7 @@ export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
     },
     sharers: withCounts(sharersOf(session, animal.id), packages),
     donations: donationsOf(session, animal.id),
-    asCame: unprocessedOf(session, animal.id),
+    unprocessed: unprocessedOf(session, animal.id),
     notices: noticesOf(session, animal.id),
     belongings: belongingsOf(session, animal.id),
     canceled: canceledOf(session, animal.id),
@@ -142,7 +142,7 @@ function withCounts(sharers: readonly Sharer[], packages: AnimalPage['packages']
   return sharers.map((sharer, i) => ({ ...sharer, counts: divided.map((row) => row[i] ?? 0) }));
 }
 
-function unprocessedOf(session: Session, animalId: number): AnimalPage['asCame'] {
+function unprocessedOf(session: Session, animalId: number): AnimalPage['unprocessed'] {
   const stated = session.book.leaving.unprocessed(animalId);
   return stated ? { reason: stated.reason, at: stated.at, by: stated.by } : null;
 }

@@ -5,7 +5,7 @@ import { weighedAmounts } from '../bills/amounts.ts';
 import { paymentRow } from '../bills/bill-page.ts';
 import type { DropOff, Instructions } from '../contract/contract.ts';
 import { id } from '../input/input.ts';
-import { instructionsOf, ordersAsked } from '../animal/instructions.ts';
+import { instructionsOf, ordersStatus } from '../animal/instructions.ts';
 import { accountCurrency } from '../pricing/account.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import { answeredOf } from '../pricing/quote-saved.ts';
@@ -35,7 +35,7 @@ export const getDropOff = read(v.object({ animalId: id }), (session, input): Dro
 });
 
 function ordersOf(session: Session, animalId: number): Instructions | null {
-  return ordersAsked(session, animalId) === 'not asked' ? null : instructionsOf(session, animalId);
+  return ordersStatus(session, animalId) === 'not asked' ? null : instructionsOf(session, animalId);
 }
 
 function quoteOf(session: Session, animal: AnimalRow): DropOff['quote'] {

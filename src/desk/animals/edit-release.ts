@@ -31,7 +31,7 @@ export function editRelease(
   if (changed.includes('released_on'))
     checkLeft(session, animal, after.released_on, input.confirmed, 'releasedOn');
   const stamp = { at: session.now(), by: input.by };
-  session.book.records.mendRelease({
+  session.book.records.correctRelease({
     releaseId: known.id,
     to: after.given_to,
     on: after.released_on,

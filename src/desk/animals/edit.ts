@@ -118,7 +118,7 @@ function editFields(
   const season = seasonAfter(session, animal, next.received_on);
   if (season !== animal.season) askSeason(animal, season, confirmed);
   if (next.species !== animal.species) checkPieces(session, animal, next.species);
-  session.book.animals.putRight(animal.id, next);
+  session.book.animals.edit(animal.id, next);
   if (came) session.book.animals.setParts(animal.id, came.parts);
   const at = session.now();
   const moved = season === animal.season ? null : session.book.animals.toSeason(animal, season, at, stamp.by);

@@ -29,7 +29,7 @@ import {
 import { addBelonging, newBelonging } from './belongings.ts';
 import { detailFor } from '../input/detail.ts';
 import { addHunter, hunterFields, presentHunterOf } from '../animal/hunters.ts';
-import { normaliseOrders } from '../animal/orders.ts';
+import { normalizeOrders } from '../animal/orders.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
@@ -127,7 +127,7 @@ export const takeIn = write(newAnimal, (session, input) => {
     session.book.animals.setDetail(animal.id, detailFor(animal.number, session.settings.detailEvery));
   if (input.sample) session.book.animals.addHold(animal.id, 'sample', input.sample, now, input.by);
   if (input.instructions) {
-    const settled = normaliseOrders(species, input.parts, input.instructions);
+    const settled = normalizeOrders(species, input.parts, input.instructions);
     session.book.animals.instruct(animal.id, settled, now, input.by);
   }
   for (const belonging of input.belongings) addBelonging(session, animal, belonging, input.by);

@@ -50,7 +50,7 @@ export const get = read(v.object({}), (session) =>
         belongings: belongingsHere(session, row.id),
         notices,
         noticeDue: noticeDue(session.settings, readyDays, notices),
-        asCame: session.book.leaving.unprocessed(row.id) !== undefined,
+        unprocessed: session.book.leaving.unprocessed(row.id) !== undefined,
         shares: pickupShares(session, row.id, packed),
         places: [...new Set(packages.flatMap(({ places }) => places))],
       };

@@ -1,6 +1,6 @@
 /** Animals returned to the hunter unprocessed; only work that was done is billed. */
 import * as v from 'valibot';
-import { endUnprocessed } from '../animal/as-came.ts';
+import { endUnprocessed } from '../animal/end-unprocessed.ts';
 import { openAnimalOf } from '../animal/closed.ts';
 import { moveOn } from '../animal/stage.ts';
 import { by, id, needed } from '../input/input.ts';
@@ -13,7 +13,7 @@ import { ProblemError } from '../contract/problem.ts';
  * packed.
  * @throws ProblemError `animal.closed`, `unprocessed.stated`, `unprocessed.packed`, `unprocessed.too-many`
  */
-export const giveBack = write(v.object({ id, reason: needed(300), by }), (session, input) => {
+export const add = write(v.object({ id, reason: needed(300), by }), (session, input) => {
   const animal = openAnimalOf(session, input.id);
   refuseMoreOfAnimal(session, animal, 'unprocessed');
   if (session.book.leaving.unprocessed(animal.id))
@@ -35,7 +35,7 @@ export const giveBack = write(v.object({ id, reason: needed(300), by }), (sessio
 /**
  * Voids the statement: the animal is processed after all. @throws ProblemError `animal.closed`, `unprocessed.none`
  */
-export const process = write(v.object({ id, reason: needed(300), by }), (session, input) => {
+export const voidOne = write(v.object({ id, reason: needed(300), by }), (session, input) => {
   const animal = openAnimalOf(session, input.id);
   if (!endUnprocessed(session, animal.id, input))
     throw new ProblemError('refused', 'unprocessed.none', { with: { ticket: animal.ticket } });

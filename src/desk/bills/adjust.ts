@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { adjustmentAsked, adjustmentOf, adjustmentRow, checkAdjustments } from '../pricing/adjustments.ts';
+import { adjustmentInput, adjustmentOf, adjustmentRow, checkAdjustments } from '../pricing/adjustments.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import { by, id, needed } from '../input/input.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
@@ -15,7 +15,7 @@ import { refuseBilled } from './billed.ts';
  * `adjustment.line`, `price.discount-over-all`
  */
 export const adjust = write(
-  v.object({ animalId: id, adjustment: adjustmentAsked, by }),
+  v.object({ animalId: id, adjustment: adjustmentInput, by }),
   (session, { animalId, adjustment, by: initials }) => {
     const animal = animalOf(session, animalId);
     refuseBilled(session, animal);

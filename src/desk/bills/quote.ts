@@ -3,13 +3,13 @@ import type { AnimalRow } from '../../book/records/animals.ts';
 import { splitDifference } from './difference.ts';
 import { answeredOf } from '../pricing/quote-saved.ts';
 import type { Session } from '../session/session.ts';
-import type { BillView, BillSums, LineReckoned, QuoteDifference, QuoteLine } from '../contract/contract.ts';
+import type { BillView, BillSums, LineCalculation, QuoteDifference, QuoteLine } from '../contract/contract.ts';
 
 /** One side of a line, which may be missing. */
 interface Side {
   label: string;
   minor: number;
-  reckoned: LineReckoned | null;
+  calculation: LineCalculation | null;
 }
 
 /** A minimum charge fills up the other lines, so its quantity means nothing. */
@@ -43,7 +43,7 @@ function quotedSide(line: QuoteLine): Side {
   return {
     label,
     minor: mean,
-    reckoned: there ? { basis, quantity: quantity.mean, unit, unitPriceMinor } : null,
+    calculation: there ? { basis, quantity: quantity.mean, unit, unitPriceMinor } : null,
   };
 }
 
@@ -51,16 +51,16 @@ function billedSides({ lines, taxMinor }: BillSums): Map<string, Side> {
   const sides = new Map<string, Side>(
     lines.map(({ code, label, basis, quantity, unit, unitPriceMinor, amountMinor }) => [
       code,
-      { label, minor: amountMinor, reckoned: { basis, quantity, unit, unitPriceMinor } },
+      { label, minor: amountMinor, calculation: { basis, quantity, unit, unitPriceMinor } },
     ]),
   );
-  if (taxMinor !== 0) sides.set('tax', { label: 'Tax', minor: taxMinor, reckoned: null });
+  if (taxMinor !== 0) sides.set('tax', { label: 'Tax', minor: taxMinor, calculation: null });
   return sides;
 }
 
 function differenceOf(code: string, quoted: Side | undefined, billed: Side | undefined): QuoteDifference {
-  const before = quoted?.reckoned ?? null;
-  const after = billed?.reckoned ?? null;
+  const before = quoted?.calculation ?? null;
+  const after = billed?.calculation ?? null;
   const quotedMinor = quoted?.minor ?? 0;
   const billedMinor = billed?.minor ?? 0;
   const comparable = before && after && before.basis === after.basis && before.basis !== FOLLOWS;

@@ -4,7 +4,7 @@ import type { Affects, WaitsFor } from './affected.ts';
 import type { RecordField } from './record.ts';
 import type { BillState } from './bill.ts';
 import type { HeldGrind } from './grinder.ts';
-import type { Instructions, OrdersAsked } from './instructions.ts';
+import type { Instructions, OrdersStatus } from './instructions.ts';
 import type { WeighingRow } from './weighing.ts';
 import type { DonationRow, PickupNotice } from './donation.ts';
 import type { Sharer } from './share.ts';
@@ -168,7 +168,7 @@ export interface AnimalPage {
   where: string | null;
   instructions: Instructions;
   /** Until somebody asked the hunter, `instructions` are only what the shop would do. */
-  asked: OrdersAsked;
+  ordersStatus: OrdersStatus;
   weighings: WeighingRow[];
   /** Parts stated as none, without those weighed anyway. */
   none: PartNone[];
@@ -213,7 +213,7 @@ export interface AnimalPage {
   /** What of it was donated. */
   donations: DonationRow[];
   /** It goes back as it came. */
-  asCame: { reason: string; at: string; by: string } | null;
+  unprocessed: { reason: string; at: string; by: string } | null;
   /** Notices to its hunter, who did not come for it. */
   notices: PickupNotice[];
   /** What came with it besides its meat. */

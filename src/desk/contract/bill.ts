@@ -1,5 +1,5 @@
 /** Bills and payments. Money in minor units. */
-import type { AdjustmentAsked, PricedLine, Unpriced } from './price.ts';
+import type { AdjustmentInput, PricedLine, Unpriced } from './price.ts';
 import type { BillShare } from './share.ts';
 
 export interface BillLineRow {
@@ -55,7 +55,7 @@ export interface PaymentRow {
   voided: { reason: string; by: string; at: string } | null;
 }
 
-export type AdjustmentRow = AdjustmentAsked & {
+export type AdjustmentRow = AdjustmentInput & {
   id: number;
   /** The line that has another price, or that a product is charged as, by its words. */
   line: string | null;
@@ -96,8 +96,8 @@ export interface QuoteDifference {
   billedMinor: number;
   differenceMinor: number;
   /** Quantity and price on each side; null where the line is missing, is the tax, or comes from an old quote. */
-  quoted: LineReckoned | null;
-  billed: LineReckoned | null;
+  quoted: LineCalculation | null;
+  billed: LineCalculation | null;
   /**
    * The difference in two parts that sum to it: quantity and price. Null where they cannot be compared: the line is
    * on one side only, follows from the others (tax, minimum charge), or the quote is too old.
@@ -106,7 +106,7 @@ export interface QuoteDifference {
 }
 
 /** Quantity and price of one line; for a percentage the rate, and its base. */
-export interface LineReckoned {
+export interface LineCalculation {
   basis: string;
   quantity: number;
   unit: 'lb' | 'kg' | null;

@@ -23,7 +23,7 @@ export interface AlsoGround {
 }
 
 /** Whether anybody asked the hunter yet: nobody, told to cut as the shop does, or orders of the hunter's own. */
-export type OrdersAsked = 'not asked' | 'standard' | 'ordered';
+export type OrdersStatus = 'not asked' | 'standard' | 'ordered';
 
 export interface Instructions {
   /** The hunter was asked, and wants it the shop's usual way. */

@@ -50,7 +50,7 @@ export interface PricedLine {
  * What one bill or quote leaves the price book for. `charge as` names the line that a product without a price is charged as;
  * `other price` is that of one unit of its line.
  */
-export type AdjustmentAsked =
+export type AdjustmentInput =
   | { kind: 'free line'; label: string; amountMinor: number; taxRate: number; reason: string }
   | { kind: 'amount off'; amountMinor: number; reason: string }
   | { kind: 'percent off'; rate: number; reason: string }

@@ -188,7 +188,7 @@ export interface CoolerRecord {
   gaps: { from: string; to: string; minutes: number }[];
   byHand: { at: string; c: number; typed: string; by: string }[];
   files: { file: string; readings: number; at: string; by: string }[];
-  takenBack: { at: string; c: number; typed: string; reason: string; by: string }[];
+  voided: { at: string; c: number; typed: string; reason: string; by: string }[];
 }
 
 export interface FatSourceCard {

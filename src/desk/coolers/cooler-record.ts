@@ -82,8 +82,8 @@ export const getRecord = read(
           readings: readings.filter(({ log_id }) => log_id === log.id).length,
         }))
         .filter((log) => log.readings > 0),
-      takenBack: session.book.coolers
-        .takenBack(input.coolerId, new Date(start).toISOString(), new Date(end).toISOString())
+      voided: session.book.coolers
+        .voidedTemperatures(input.coolerId, new Date(start).toISOString(), new Date(end).toISOString())
         .map(({ at, tenths_c, typed, reason, by }) => ({ at, c: tenths_c / 10, typed, reason, by })),
     };
   },

@@ -83,7 +83,7 @@ export const archive = write(v.object({ id, by }), (session, input) => {
     throw new ProblemError('refused', 'cooler.in-use', {
       with: { cooler: cooler.name, count: cooler.hanging },
     });
-  session.book.coolers.putAway(cooler.id);
+  session.book.coolers.archive(cooler.id);
   session.book.audit.note({
     record: 'cooler',
     recordId: cooler.id,
@@ -102,7 +102,7 @@ export const restore = write(v.object({ id, by }), (session, input) => {
     throw new ProblemError('missing', 'cooler.unknown', { field: 'id' });
   refuseTwice(coolers, cooler.name);
   refuseMoreOfShop('cooler', coolers.length);
-  session.book.coolers.bringBack(cooler.id);
+  session.book.coolers.restore(cooler.id);
   session.book.audit.note({
     record: 'cooler',
     recordId: cooler.id,
@@ -132,7 +132,7 @@ export const voidTemperature = write(
     if (!old) throw new ProblemError('missing', 'temperature.unknown', { field: 'readingId' });
     if (old.void_by !== null)
       throw new ProblemError('conflict', 'temperature.voided', { with: { by: old.void_by } });
-    session.book.coolers.takeBack(old.id, input.reason, session.now(), input.by);
+    session.book.coolers.voidTemperature(old.id, input.reason, session.now(), input.by);
     session.book.audit.note({
       record: 'cooler_temperature',
       recordId: old.id,

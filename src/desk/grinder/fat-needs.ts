@@ -10,7 +10,7 @@ import { keepsOf } from './fat-keeps.ts';
 import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
 import { grindWants } from './grind-wants.ts';
 import { readAfterLearning } from '../session/read-after-learning.ts';
-import type { QuoteAsked } from '../quotes/calculate.ts';
+import type { QuoteInput } from '../quotes/calculate.ts';
 import { FATS } from '../supplied/resources.ts';
 import type { Session } from '../session/session.ts';
 import type { FatNeeds, GrindWant, Instructions, QuoteResult } from '../contract/contract.ts';
@@ -161,7 +161,7 @@ function openQuotes(session: Session): Wanted[] {
       (quote) => quote.valid_until >= session.today() && session.book.quotes.takenAs(quote.id) === undefined,
     )
     .map((quote) => {
-      const { instructions, ...input } = JSON.parse(quote.asked) as QuoteAsked;
+      const { instructions, ...input } = JSON.parse(quote.asked) as QuoteInput;
       const { parts } = JSON.parse(quote.answered) as QuoteResult;
       const grams = parts.find(({ part }) => part === 'trim')?.grams ?? { low: 0, mean: 0, high: 0 };
       const weight = { mean: grams.mean, sd: (grams.high - grams.low) / (2 * REACH) };

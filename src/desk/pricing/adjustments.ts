@@ -7,7 +7,7 @@ import type { Adjustment, PriceLine } from '../../core/pricing/price.ts';
 import { listOf, needed, text } from '../input/input.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { money } from './price-input.ts';
-import type { AdjustmentAsked } from '../contract/contract.ts';
+import type { AdjustmentInput } from '../contract/contract.ts';
 
 /** Per quote. */
 const MAX_ADJUSTMENTS = 20;
@@ -46,7 +46,7 @@ const FILLED = ['label', 'lineCode', 'product', 'amountMinor', 'rate', 'taxRate'
 /** Kinds whose amount must be positive. */
 const CHARGES: readonly string[] = ['free line', 'amount off'];
 /** Input for one adjustment; fields that its kind does not use are omitted, empty or 0. */
-export const adjustmentAsked = v.pipe(
+export const adjustmentInput = v.pipe(
   fields,
   v.check((one) => one.kind !== 'free line' || one.label !== '', 'text.needed'),
   v.check((one) => !CHARGES.includes(one.kind) || one.amountMinor > 0, 'adjustment.amount'),
@@ -68,7 +68,7 @@ function askedOf({
   rate,
   taxRate,
   reason,
-}: Fields): AdjustmentAsked {
+}: Fields): AdjustmentInput {
   switch (kind) {
     case 'free line':
       return { kind, label, amountMinor, taxRate, reason };
@@ -82,10 +82,10 @@ function askedOf({
       return { kind, product, lineCode, reason };
   }
 }
-export const adjustmentsAsked = listOf(adjustmentAsked, MAX_ADJUSTMENTS);
+export const adjustmentsInput = listOf(adjustmentInput, MAX_ADJUSTMENTS);
 
 /** An adjustment with the code of its line; no code of a price book starts with `adjustment-`. */
-type Coded = AdjustmentAsked & { code: string };
+type Coded = AdjustmentInput & { code: string };
 
 const OF_ADJUSTMENT = 'adjustment-';
 
@@ -151,7 +151,7 @@ export function coreAdjustments(
  * Refuses adjustments that cannot be charged.
  * @throws ProblemError `adjustment.line` (no such line, or one without a price of its own), `price.discount-over-all`
  */
-export function checkAdjustments(lines: readonly PriceLine[], adjustments: readonly AdjustmentAsked[]): void {
+export function checkAdjustments(lines: readonly PriceLine[], adjustments: readonly AdjustmentInput[]): void {
   for (const one of adjustments) {
     if (one.kind !== 'other price' && one.kind !== 'charge as') continue;
     const line = lines.find(({ code }) => code === one.lineCode);
@@ -170,7 +170,7 @@ export function checkAdjustments(lines: readonly PriceLine[], adjustments: reado
 
 /** The row to store. */
 export function adjustmentRow(
-  adjustment: AdjustmentAsked,
+  adjustment: AdjustmentInput,
   of: Pick<NewAdjustment, 'animal_id' | 'quote_id' | 'currency' | 'at' | 'by'>,
 ): NewAdjustment {
   const { animal_id, quote_id, currency, at, by } = of;
@@ -192,7 +192,7 @@ export function adjustmentRow(
 }
 
 /** Reads a stored row. */
-export function adjustmentOf(row: AdjustmentRecord): AdjustmentAsked {
+export function adjustmentOf(row: AdjustmentRecord): AdjustmentInput {
   const { reason: why, label, amount_minor, rate, tax_rate, line_code, product } = row;
   const amountMinor = amount_minor ?? 0;
   const lineCode = line_code ?? '';

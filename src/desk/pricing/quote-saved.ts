@@ -1,5 +1,5 @@
 import type { QuoteRecord } from '../../book/records/quotes.ts';
-import type { AdjustmentAsked, QuoteLine, QuoteResult } from '../contract/contract.ts';
+import type { AdjustmentInput, QuoteLine, QuoteResult } from '../contract/contract.ts';
 
 /** Older quotes stored only the sums of their lines. */
 type SavedLine = Omit<QuoteLine, 'basis' | 'quantity' | 'unit' | 'unitPriceMinor'> & Partial<QuoteLine>;
@@ -34,8 +34,8 @@ export function answeredOf({ answered }: Pick<QuoteRecord, 'answered'>): QuoteRe
 }
 
 /** The stored adjustments of a quote; empty for an older one. @param asked the stored input */
-export function promisedIn(stored: string): AdjustmentAsked[] {
-  return (JSON.parse(stored) as { adjustments?: AdjustmentAsked[] }).adjustments ?? [];
+export function promisedIn(stored: string): AdjustmentInput[] {
+  return (JSON.parse(stored) as { adjustments?: AdjustmentInput[] }).adjustments ?? [];
 }
 
 function basisOf(saved: SavedBasis): QuoteResult['restsOn'] {

@@ -1,5 +1,5 @@
 import type { Session } from '../session/session.ts';
-import type { AdjustmentAsked } from '../contract/contract.ts';
+import type { AdjustmentInput } from '../contract/contract.ts';
 import { adjustmentOf, quotedCode } from './adjustments.ts';
 
 /** Active adjustments in this currency: amounts in another one cannot be combined with these prices. */
@@ -7,7 +7,7 @@ export function standingAdjustments(
   session: Session,
   animalId: number,
   currency: string,
-): (AdjustmentAsked & { code: string })[] {
+): (AdjustmentInput & { code: string })[] {
   const rows = session.book.adjustments.ofAnimal(animalId);
   const promised = rows.filter(({ quote_id }) => quote_id !== null);
   return rows

@@ -3,7 +3,7 @@ import { parseLoads } from '../../core/values/loads.ts';
 import { readingGrams } from '../../core/values/reading.ts';
 import { hangingFrom, type WeighedAs } from '../../core/yield/convert.ts';
 import { predict } from '../../core/yield/yield.ts';
-import { normaliseOrders } from '../animal/orders.ts';
+import { normalizeOrders } from '../animal/orders.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { productCards } from '../pricing/products-shelf.ts';
 import { makeOf, type Outcome } from './grinds.ts';
@@ -11,7 +11,7 @@ import { priceQuote } from './price.ts';
 import type { Session } from '../session/session.ts';
 import { sourceNote } from '../supplied/sources.ts';
 import type {
-  AdjustmentAsked,
+  AdjustmentInput,
   Age,
   Brought,
   Instructions,
@@ -22,7 +22,7 @@ import type {
 import { LEVEL } from '../learning/yield-knowledge.ts';
 import { isWholeCarcass } from '../../trade/animal.ts';
 
-export interface QuoteAsked {
+export interface QuoteInput {
   species: string;
   sex: Sex;
   age: Age;
@@ -33,7 +33,7 @@ export interface QuoteAsked {
   typed: string;
   instructions: Instructions;
   /** Departures from the price book; the bill of the resulting animal applies them too. */
-  adjustments: readonly AdjustmentAsked[];
+  adjustments: readonly AdjustmentInput[];
 }
 
 /** Fixed seed, so that the same input gets the same ranges. */
@@ -43,9 +43,9 @@ const NOT_YET_IN = 0;
 type End = keyof Range;
 
 /** @throws ValidationError `reading.*`; ProblemError `species.unknown`, `primal.unknown`, `quote.stage`, `fat.*`, `adjustment.line`, `price.discount-over-all` */
-export function calculateQuote(session: Session, input: QuoteAsked): QuoteResult {
+export function calculateQuote(session: Session, input: QuoteInput): QuoteResult {
   const profile = session.species.of(input.species);
-  const wanted = normaliseOrders(profile, input.parts, input.instructions);
+  const wanted = normalizeOrders(profile, input.parts, input.instructions);
   const reading = parseLoads(input.typed, session.settings.unit);
   const guess = hangingFrom({
     stage: weighedAs(input),
@@ -148,7 +148,7 @@ function pattyOf({ grindProduct, pattyGrams, alsoGround }: Instructions, product
 }
 
 /** A whole animal can be quoted by any weight, pieces only by their own. */
-function weighedAs({ brought, stage }: QuoteAsked): WeighedAs {
+function weighedAs({ brought, stage }: QuoteInput): WeighedAs {
   if (isWholeCarcass(brought)) {
     if (stage === 'parts')
       throw new ProblemError('invalid', 'quote.stage', { field: 'stage', with: { brought } });

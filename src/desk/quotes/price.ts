@@ -6,13 +6,13 @@ import { listedProducts, productLookup, type ProductLookup } from '../pricing/pr
 import { pricesInForce } from '../pricing/prices.ts';
 import type { Outcome } from './grinds.ts';
 import type { Session } from '../session/session.ts';
-import type { AdjustmentAsked, Brought, QuoteLine, QuoteResult, Range } from '../contract/contract.ts';
+import type { AdjustmentInput, Brought, QuoteLine, QuoteResult, Range } from '../contract/contract.ts';
 
 export interface Quoted {
   species: string;
   brought: Brought;
   extras: Readonly<Record<string, number>>;
-  adjustments: readonly AdjustmentAsked[];
+  adjustments: readonly AdjustmentInput[];
   /** For each of low, mean and high. */
   ends: Record<keyof Range, { hangingGrams: number; outcome: Outcome; packages: number }>;
 }

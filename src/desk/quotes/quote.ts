@@ -6,7 +6,7 @@ import { pricesInForce } from '../pricing/prices.ts';
 import { readAfterLearning } from '../session/read-after-learning.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
-import { adjustmentsAsked } from '../pricing/adjustments.ts';
+import { adjustmentsInput } from '../pricing/adjustments.ts';
 import { answeredOf, promisedIn } from '../pricing/quote-saved.ts';
 import { ordersRead } from '../animal/instructions.ts';
 import { calculateQuote } from './calculate.ts';
@@ -22,7 +22,7 @@ const quoteInput = {
   stage: v.picklist(['live', 'dressed', 'legs off', 'hanging', 'parts'], 'choice.stage'),
   typed,
   instructions,
-  adjustments: v.optional(adjustmentsAsked, []),
+  adjustments: v.optional(adjustmentsInput, []),
 };
 const RECENT = 30;
 

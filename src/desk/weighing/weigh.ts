@@ -1,7 +1,7 @@
 /** Saves a weight: parses the text, checks plausibility, writes the row, and updates the fat on hand. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { NewWeighing, WeighingRecord } from '../../book/records/weighings.ts';
-import { worksOn } from '../animal/as-came.ts';
+import { worksOn } from '../animal/end-unprocessed.ts';
 import { checkMassBalance } from '../animal/batch-mass.ts';
 import { openAnimalOf, openBatchOf, refuseClosedWeight } from '../animal/closed.ts';
 import { ROUNDING_TOLERANCE_GRAMS, moveFat, returnFat, saveOwnFat } from '../animal/fat-moves.ts';

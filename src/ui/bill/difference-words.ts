@@ -1,5 +1,5 @@
 /** Explains why a billed line differs from the quote, in short phrases whose amounts sum to the difference. */
-import type { LineReckoned, QuoteDifference } from '../../bridge/contract.ts';
+import type { LineCalculation, QuoteDifference } from '../../bridge/contract.ts';
 import { amountOf, billText as text, priceOf } from '../texts/en/bill.ts';
 import type { Format } from '../texts/format.ts';
 
@@ -46,10 +46,10 @@ function phrase(
 }
 
 /** For a percentage, the amount that it applies to. */
-function quantityText(side: LineReckoned, format: Format): string {
+function quantityText(side: LineCalculation, format: Format): string {
   return side.basis === 'percent' ? format.money(side.unitPriceMinor) : amountOf(side, format);
 }
 
-function unitPriceText(side: LineReckoned, format: Format): string {
+function unitPriceText(side: LineCalculation, format: Format): string {
   return side.basis === 'percent' ? amountOf(side, format) : priceOf(side, format);
 }

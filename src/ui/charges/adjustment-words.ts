@@ -1,4 +1,4 @@
-import type { AdjustmentAsked } from '../../bridge/contract.ts';
+import type { AdjustmentInput } from '../../bridge/contract.ts';
 import { chargesText as text } from '../texts/en/charges.ts';
 import type { Format } from '../texts/format.ts';
 
@@ -9,7 +9,7 @@ import type { Format } from '../texts/format.ts';
  * @example adjustmentWords({ kind: 'percent off', rate: 0.1, reason: 'twice' }, format, null, null) // '10 % off'
  */
 export function adjustmentWords(
-  adjustment: AdjustmentAsked,
+  adjustment: AdjustmentInput,
   format: Format,
   line: string | null,
   product: string | null,

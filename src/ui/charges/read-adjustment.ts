@@ -1,4 +1,4 @@
-import type { AdjustmentAsked } from '../../bridge/contract.ts';
+import type { AdjustmentInput } from '../../bridge/contract.ts';
 import { parseMoney } from '../../core/values/money.ts';
 import { chargesText as text } from '../texts/en/charges.ts';
 import { readPercent } from '../texts/percent.ts';
@@ -28,10 +28,10 @@ export function emptyAdjustment(): TypedAdjustment {
 export function readAdjustment(
   typed: TypedAdjustment,
   currency: string,
-): { value: AdjustmentAsked | null; wrong: WrongAdjustment } {
+): { value: AdjustmentInput | null; wrong: WrongAdjustment } {
   const reason = typed.reason.trim();
   const wrong: WrongAdjustment = reason === '' ? { reason: text.wrong.reason } : {};
-  const done = (value: AdjustmentAsked) =>
+  const done = (value: AdjustmentInput) =>
     Object.keys(wrong).length > 0 ? { value: null, wrong } : { value, wrong };
   const { kind } = typed;
   if (kind === 'percent off') {

@@ -49,7 +49,7 @@ export function tagLabel(animal: Tagged, { longDay }: Pick<Writing, 'longDay'>):
     { name: text.killed, value: killed },
     { name: text.brought, value: words.brought[animal.brought] },
     { name: text.hangsIn, value: animal.where ?? '' },
-    { name: ordersText.tagName, value: animal.asked === 'not asked' ? ordersText.tagNotAsked : '' },
+    { name: ordersText.tagName, value: animal.ordersStatus === 'not asked' ? ordersText.tagNotAsked : '' },
     { name: text.promised, value: animal.promisedOn ? longDay(animal.promisedOn) : '' },
   ];
   return {

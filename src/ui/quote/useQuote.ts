@@ -1,6 +1,6 @@
 import { computed, reactive, watch } from 'vue';
 import { useRoute } from 'vue-router';
-import type { AdjustmentAsked, Age, Brought, CallInput, Sex } from '../../bridge/contract.ts';
+import type { AdjustmentInput, Age, Brought, CallInput, Sex } from '../../bridge/contract.ts';
 import { receivedPrimals } from '../../core/species/cutting.ts';
 import { usualInstructions } from '../orders/instructions-form.ts';
 import { partsOf } from '../intake/intake-form.ts';
@@ -10,7 +10,7 @@ import { useShop } from '../stores/shop.ts';
 import { useLive } from '../use/useLive.ts';
 
 type QuoteStage = 'live' | 'dressed' | 'legs off' | 'hanging' | 'parts';
-export type QuoteAsked = CallInput<'quotes.calculate'>;
+export type QuoteInput = CallInput<'quotes.calculate'>;
 
 /** Debounce while typing, in milliseconds. */
 const WAIT_MS = 150;
@@ -36,7 +36,7 @@ export function useQuote() {
     typed: '',
     instructions: usualInstructions(shop.unit),
     /** Discounts and other changes promised with the quote. */
-    adjustments: [] as AdjustmentAsked[],
+    adjustments: [] as AdjustmentInput[],
   });
   /** The address may contain input: `/quote?species=elk&weight=340+lb`. */
   watch(
@@ -68,7 +68,7 @@ export function useQuote() {
       receivedPrimals(shop.species(form.species)?.primals ?? [], partsOf(form)),
     ),
   );
-  const question = computed((): QuoteAsked | null => {
+  const question = computed((): QuoteInput | null => {
     const wanted = instructions.value.value;
     if (!wanted || !loadsIn(form.typed, shop.unit)) return null;
     return {

@@ -92,19 +92,19 @@ describe('meat back unprocessed', () => {
     const shop = await freshDesk();
     for (const [stage, part] of [['cut', 'whole cuts'], ['cut', 'trim'], ['packed', 'package']] as const) {
       const id = await takeIn(shop);
-      await shop.call('animals.giveBack', { id, reason: 'x' });
+      await shop.call('unprocessed.add', { id, reason: 'x' });
       const { weighings } = await shop.call('animals.get', { id });
       await shop.call('table.correct', { weighingId: weighings[0]?.id ?? 0, typed: '398', reason: 'misread' });
-      expect(await shop.call('animals.get', { id })).toMatchObject({ stage: 'ready', asCame: { reason: 'x' } });
+      expect(await shop.call('animals.get', { id })).toMatchObject({ stage: 'ready', unprocessed: { reason: 'x' } });
       await shop.call('table.weigh', { animalId: id, stage, part, typed: '30', ...(stage === 'packed' && { product: 'Ground', count: 30 }) });
-      expect(await shop.call('animals.get', { id })).toMatchObject({ stage: stage === 'packed' ? 'packing' : 'cutting', asCame: null });
+      expect(await shop.call('animals.get', { id })).toMatchObject({ stage: stage === 'packed' ? 'packing' : 'cutting', unprocessed: null });
     }
     const id = await takeIn(shop);
     await cut(shop, id, { trim: '30' });
-    await shop.call('animals.giveBack', { id, reason: 'x' });
+    await shop.call('unprocessed.add', { id, reason: 'x' });
     const { id: batchId } = await shop.call('grinder.start', { animals: [{ id }], fat: 'none', targetFat: null, product: 'Ground' });
     await shop.call('grinder.weighIn', { batchId, animalId: id, part: 'trim', typed: '30' });
-    expect(await shop.call('animals.get', { id })).toMatchObject({ stage: 'cutting', asCame: null });
+    expect(await shop.call('animals.get', { id })).toMatchObject({ stage: 'cutting', unprocessed: null });
     shop.desk.close();
   }); // prettier-ignore
 
@@ -114,13 +114,13 @@ describe('meat back unprocessed', () => {
     const id = await takeIn(shop);
     const full = await shop.call('bills.get', { animalId: id });
     expect(full.draft?.totalMinor).toBe(44_000);
-    await shop.call('animals.giveBack', { id, reason: 'takes it to another shop', by: 'MK' });
-    expect(await shop.call('animals.get', { id })).toMatchObject({ stage: 'ready', asCame: { reason: 'takes it to another shop', by: 'MK' } });
-    expect((await shop.call('pickup.get', {}))[0]).toMatchObject({ id, asCame: true });
+    await shop.call('unprocessed.add', { id, reason: 'takes it to another shop', by: 'MK' });
+    expect(await shop.call('animals.get', { id })).toMatchObject({ stage: 'ready', unprocessed: { reason: 'takes it to another shop', by: 'MK' } });
+    expect((await shop.call('pickup.get', {}))[0]).toMatchObject({ id, unprocessed: true });
     expect((await shop.call('bills.get', { animalId: id })).draft).toMatchObject({ totalMinor: 0, lines: [] });
-    expect(await shop.problem('animals.giveBack', { id, reason: 'x' })).toMatchObject({ code: 'unprocessed.stated' });
-    await shop.call('animals.process', { id, reason: 'stays here' });
-    expect(await shop.call('animals.get', { id })).toMatchObject({ stage: 'hanging', asCame: null });
+    expect(await shop.problem('unprocessed.add', { id, reason: 'x' })).toMatchObject({ code: 'unprocessed.stated' });
+    await shop.call('unprocessed.void', { id, reason: 'stays here' });
+    expect(await shop.call('animals.get', { id })).toMatchObject({ stage: 'hanging', unprocessed: null });
     expect((await shop.call('bills.get', { animalId: id })).draft?.totalMinor).toBe(44_000);
     shop.desk.close();
   }); // prettier-ignore
@@ -128,13 +128,13 @@ describe('meat back unprocessed', () => {
   it('ends when somebody works on it, and is refused once meat was packed', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
-    await shop.call('animals.giveBack', { id, reason: 'x' });
+    await shop.call('unprocessed.add', { id, reason: 'x' });
     await shop.call('animals.setStage', { id, stage: 'cutting' });
-    expect(await shop.call('animals.get', { id })).toMatchObject({ stage: 'cutting', asCame: null });
-    expect(await shop.problem('animals.process', { id, reason: 'x' })).toMatchObject({ code: 'unprocessed.none' });
+    expect(await shop.call('animals.get', { id })).toMatchObject({ stage: 'cutting', unprocessed: null });
+    expect(await shop.problem('unprocessed.void', { id, reason: 'x' })).toMatchObject({ code: 'unprocessed.none' });
     await cut(shop, id, { trim: '60' });
     await shop.call('table.weigh', { animalId: id, stage: 'packed', part: 'package', product: 'Steaks', count: 9, typed: '30' });
-    expect(await shop.problem('animals.giveBack', { id, reason: 'x' })).toMatchObject({ code: 'unprocessed.packed' });
+    expect(await shop.problem('unprocessed.add', { id, reason: 'x' })).toMatchObject({ code: 'unprocessed.packed' });
     shop.desk.close();
   }); // prettier-ignore
 });

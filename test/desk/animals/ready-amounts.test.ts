@@ -138,7 +138,7 @@ describe('setting an animal ready', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
     await cut(shop, id, { 'whole cuts': '60', trim: '30' });
-    await shop.call('animals.giveBack', { id, reason: 'the hunter cuts it at home' });
+    await shop.call('unprocessed.add', { id, reason: 'the hunter cuts it at home' });
     expect((await shop.call('pickup.get', {}))[0]?.doubts).toBeNull();
   });
 
@@ -155,7 +155,7 @@ describe('a cut sheet', () => {
   it('is not asked for until somebody says what the hunter wants; the standard cuts are a choice', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
-    const asked = async () => (await shop.call('animals.get', { id })).asked;
+    const asked = async () => (await shop.call('animals.get', { id })).ordersStatus;
     const flagged = async () => (await shop.call('rail.get', {})).hooks.map(({ notAsked }) => notAsked);
     expect([await asked(), await flagged()]).toEqual(['not asked', [true]]);
     const { instructions } = await shop.call('animals.get', { id });

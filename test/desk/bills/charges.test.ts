@@ -174,7 +174,7 @@ describe('extras and hours', () => {
     const asked = async () => {
       const { orders: written } = await shop.call('animals.getDropOff', { animalId: id });
       const row = (await shop.call('rail.get', {})).hooks.find((one) => one.id === id);
-      return [(await shop.call('animals.get', { id })).asked, row?.notAsked, written === null];
+      return [(await shop.call('animals.get', { id })).ordersStatus, row?.notAsked, written === null];
     };
     await shop.call('bills.setExtras', { animalId: id, pricedExtras: { caping: 1 } });
     await shop.call('bills.setExtras', { animalId: id, pricedExtras: { caping: 2 } });

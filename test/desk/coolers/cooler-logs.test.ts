@@ -127,7 +127,7 @@ describe('the record of a cooler', () => {
     expect(found.gaps.map(({ minutes }) => minutes / 60)).toEqual([30, 23]);
     expect(found.byHand).toMatchObject([{ typed: '44', by: 'RO' }]);
     expect(found.files).toMatchObject([{ file: 'old.csv', readings: 3, by: 'MK' }]);
-    expect(found.takenBack).toMatchObject([{ typed: '99', reason: 'mistyped', by: 'RO' }]);
+    expect(found.voided).toMatchObject([{ typed: '99', reason: 'mistyped', by: 'RO' }]);
   });
 
   it('requires ordered dates, and works for an archived cooler', async () => {

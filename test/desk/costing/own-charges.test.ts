@@ -47,7 +47,7 @@ describe('tried prices', () => {
     const shop = await pricedShop(LINES);
     const animalId = await takeIn(shop);
     await shop.call('bills.setExtras', { animalId, pricedExtras: { cape: 1 } });
-    await shop.call('animals.giveBack', { id: animalId, reason: 'takes it to another shop', by: 'MK' });
+    await shop.call('unprocessed.add', { id: animalId, reason: 'takes it to another shop', by: 'MK' });
     await shop.call('bills.create', { animalId, confirmed: true });
     expect(await shop.call('costing.tryPrices', { lines: LINES })).toMatchObject({
       animals: 1,

@@ -11,8 +11,8 @@ export async function whatBelongs(shop: FreshDesk, hunterId: number, mark: strin
   const mistaken = await takeIn();
   await shop.call('animals.cancel', { id: mistaken, reason: `${mark} twice` });
   await shop.call('animals.reopen', { id: mistaken, reason: `${mark} once` });
-  await shop.call('animals.giveBack', { id: mistaken, reason: `${mark} moves` });
-  await shop.call('animals.process', { id: mistaken, reason: `${mark} stays` });
+  await shop.call('unprocessed.add', { id: mistaken, reason: `${mark} moves` });
+  await shop.call('unprocessed.void', { id: mistaken, reason: `${mark} stays` });
   await shop.call('animals.cancel', { id: mistaken, reason: `${mark} twice` });
 
   const id = await takeIn();

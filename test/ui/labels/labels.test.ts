@@ -185,7 +185,7 @@ describe('safe handling', () => {
 describe('the carcass tag', () => {
   const tagged = frozen({
     ticket: '26-0001', sex: 'male', age: 'adult', brought: 'quarters', origin: 'hunter', where: 'Cold room, hook 4', tag: 'T 4711', licence: '',
-    killDate: null, killArea: '', receivedOn: '2026-11-24', promisedOn: null, asked: 'ordered',
+    killDate: null, killArea: '', receivedOn: '2026-11-24', promisedOn: null, ordersStatus: 'ordered',
     parts: [{ primal: 'haunch', count: 2 }, { primal: 'shoulder', count: 2 }],
     species: { name: 'Elk', words: { male: 'bull', female: 'cow', young: 'calf' }, primals: [
       { code: 'shoulder', name: 'Shoulder' }, { code: 'haunch', name: 'Hind leg' },

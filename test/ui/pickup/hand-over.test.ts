@@ -66,7 +66,7 @@ const sheet = {
 describe('handing an animal over', () => {
   const DEER = {
     id: 12, ticket: '26-0012', hunter: 'T. Okonjo', speciesName: 'White-tailed deer', packages: 34, grams: 20_000,
-    places: ['Shelf 4'], handedBefore: null, belongings: [], shares: [], notices: [], noticeDue: null, asCame: false, doubts: null, answered: null,
+    places: ['Shelf 4'], handedBefore: null, belongings: [], shares: [], notices: [], noticeDue: null, unprocessed: false, doubts: null, answered: null,
   }; // prettier-ignore
 
   async function opened(animal: object = {}) {

@@ -15,7 +15,7 @@ const INSTRUCTIONS = {
 
 it.each(['hanging', 'cutting', 'packing', 'ready', 'released'] as const)('explains the consequence for an animal that is %s if the hunter was not asked', (stage) => {
   const page = {
-    id: 7, ticket: '26-0007', stage, asked: 'not asked', instructions: INSTRUCTIONS, parts: [], species: { code: 'elk', primals: [] },
+    id: 7, ticket: '26-0007', stage, ordersStatus: 'not asked', instructions: INSTRUCTIONS, parts: [], species: { code: 'elk', primals: [] },
   } as unknown as AnimalPage;
   const router = createRouter({ history: createMemoryHistory(), routes: [{ path: '/:all(.*)', component: {} }] });
   const card = mountPart(OrdersCard, { props: { page }, global: { plugins: [router] } });
