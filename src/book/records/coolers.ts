@@ -90,7 +90,8 @@ export function coolerRecords(db: Db) {
     named: (id: number) => named.get(id),
     /** Valid readings from `from` until before `to`, each with its logger file or null. */
     between: (coolerId: number, from: string, to: string) => between.all(coolerId, from, to),
-    voidedTemperatures: (coolerId: number, from: string, to: string) => voidedTemperatures.all(coolerId, from, to),
+    voidedTemperatures: (coolerId: number, from: string, to: string) =>
+      voidedTemperatures.all(coolerId, from, to),
     /** Whether a valid reading of exactly this time exists. */
     isRead: (coolerId: number, at: string): boolean => isRead.get(coolerId, at) !== undefined,
     /** A reading by id, including voided ones. */

@@ -81,7 +81,9 @@ export function affectsOf(
     animals: ids.flatMap((one) => {
       const containing = batches.filter(({ animals }) => animals.includes(one));
       const otherTicket = session.book.animals.get(one)?.ticket;
-      const shares = containing.flatMap(({ owners }) => owners.filter((owner) => owner.ticket === otherTicket));
+      const shares = containing.flatMap(({ owners }) =>
+        owners.filter((owner) => owner.ticket === otherTicket),
+      );
       return rowOf(session, notes, {
         id: one,
         where: containing.map(({ name }) => name),

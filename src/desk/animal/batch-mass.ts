@@ -57,6 +57,8 @@ export function checkMassBalance(
 
 /** The reason given for more output than input, or null. */
 export function whyMoreOut(session: Session, batchId: number): { reason: string; by: string } | null {
-  const entry = session.book.audit.of('batch', batchId).findLast(({ after }) => after?.includes('"outGrams"'));
+  const entry = session.book.audit
+    .of('batch', batchId)
+    .findLast(({ after }) => after?.includes('"outGrams"'));
   return entry ? { reason: entry.reason ?? '', by: entry.by ?? '' } : null;
 }

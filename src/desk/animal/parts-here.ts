@@ -55,7 +55,9 @@ export function partsOf(
   donated: number,
 ): Rows[] {
   const whole = splitPackages(withoutDonated(packages, donated), sharers);
-  const takenRows = sharers.map(({ hunterId }) => taken.find(({ hunter_id }) => hunter_id === hunterId)?.rows);
+  const takenRows = sharers.map(
+    ({ hunterId }) => taken.find(({ hunter_id }) => hunter_id === hunterId)?.rows,
+  );
   const isUnchanged = takenRows.every((rows, i) => rows === undefined || sameCounts(rows, whole[i] ?? []));
   if (isUnchanged) return whole.map((rows, i) => takenRows[i] ?? rows);
   const rest = withoutDonated(without(packages, taken.flatMap(({ rows }) => rows)), donated); // prettier-ignore

@@ -166,7 +166,9 @@ export function answeredOf(
   session: Session,
   animalId: number,
 ): { doubts: ReadyDoubts; answer: string; by: string } | null {
-  const entry = session.book.audit.of('animal', animalId).findLast(({ after }) => after?.includes('"doubts"'));
+  const entry = session.book.audit
+    .of('animal', animalId)
+    .findLast(({ after }) => after?.includes('"doubts"'));
   if (!entry) return null;
   const { doubts } = JSON.parse(entry.after ?? '{}') as { doubts: ReadyDoubts };
   return { doubts, answer: entry.reason ?? '', by: entry.by ?? '' };

@@ -19,7 +19,12 @@ export const getDropOff = read(v.object({ animalId: id }), (session, input): Dro
   const currency = accountCurrency(session, animal.id);
   const quote = quoteOf(session, animal);
   const paidMinor = session.book.payments.paid(animal.id);
-  const requestedMinor = requestedDeposit(session, animal, currency, quote?.currency === currency ? quote.meanMinor : null);
+  const requestedMinor = requestedDeposit(
+    session,
+    animal,
+    currency,
+    quote?.currency === currency ? quote.meanMinor : null,
+  );
   return {
     animalId: animal.id,
     orders: ordersOf(session, animal.id),
@@ -46,7 +51,12 @@ function quoteOf(session: Session, animal: AnimalRow): DropOff['quote'] {
   return { name: quote.name, currency, lowMinor: low, meanMinor: mean, highMinor: high };
 }
 
-function requestedDeposit(session: Session, animal: AnimalRow, currency: string, expected: number | null): number {
+function requestedDeposit(
+  session: Session,
+  animal: AnimalRow,
+  currency: string,
+  expected: number | null,
+): number {
   const prices = pricesInForce(session);
   if (prices?.currency !== currency) return 0;
   return depositAsked(prices.lines, weighedAmounts(session, animal).amounts, expected);

@@ -7,7 +7,8 @@ import { isWholeCarcass } from '../../trade/animal.ts';
 type Pieces = readonly { primal: string; count: number }[];
 
 /** Text for the audit: '2 haunch, 1 shoulder', by primal codes. */
-const describe = (pieces: Pieces): string => pieces.map(({ primal, count }) => `${count} ${primal}`).join(', ');
+const describe = (pieces: Pieces): string =>
+  pieces.map(({ primal, count }) => `${count} ${primal}`).join(', ');
 
 /**
  * The new pieces of the record and the audit text of both states; null if nothing changes. A whole animal has none.

@@ -3,7 +3,13 @@ import type { AnimalRow } from '../../book/records/animals.ts';
 import { splitDifference } from './difference.ts';
 import { answeredOf } from '../pricing/quote-saved.ts';
 import type { Session } from '../session/session.ts';
-import type { BillView, BillSums, LineCalculation, QuoteDifference, QuoteLine } from '../contract/contract.ts';
+import type {
+  BillView,
+  BillSums,
+  LineCalculation,
+  QuoteDifference,
+  QuoteLine,
+} from '../contract/contract.ts';
 
 /** One side of a line, which may be missing. */
 interface Side {

@@ -48,7 +48,9 @@ export const count = write(
   (session, { lotId, typed: typedWeight, reason, by: initials }) => {
     const lot = lotHere(session, lotId);
     const grams =
-      typedWeight.trim() !== '' && EMPTY.test(typedWeight) ? 0 : readingGrams(parseLoads(typedWeight, session.settings.unit));
+      typedWeight.trim() !== '' && EMPTY.test(typedWeight)
+        ? 0
+        : readingGrams(parseLoads(typedWeight, session.settings.unit));
     if (grams > lot.start_grams + ROUNDING_TOLERANCE_GRAMS)
       throw new ProblemError('refused', 'fat.more-than-came', {
         field: 'typed',
@@ -60,7 +62,13 @@ export const count = write(
         field: 'typed',
         with: { grams, lot: lotLabel(lot) },
       });
-    move(session, lot, { kind: 'counted', grams: difference, typed: typedWeight, note: reason, by: initials });
+    move(session, lot, {
+      kind: 'counted',
+      grams: difference,
+      typed: typedWeight,
+      note: reason,
+      by: initials,
+    });
     return { leftGrams: grams, differenceGrams: difference };
   },
 );

@@ -39,7 +39,12 @@ export function hangingInBook(session: Session, animalId: number): HangingSoFar 
  * Adds one more hanging weight. The doubt is null for the first one, if the notes of all rows name sides or pieces,
  * and for as many pieces as came in.
  */
-export function addHanging(hanging: HangingSoFar, ticket: string, grams: number, note = ''): ProblemError | null {
+export function addHanging(
+  hanging: HangingSoFar,
+  ticket: string,
+  grams: number,
+  note = '',
+): ProblemError | null {
   const before = { ticket, count: hanging.count, grams: hanging.grams };
   hanging.count += 1;
   hanging.grams += grams;

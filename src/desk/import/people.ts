@@ -33,7 +33,9 @@ export function peopleOf(session: Session): People {
       const same =
         namesakes.find((one) => one.phone === phone && one.address === address) ??
         namesakes.find((one) => one.phone === phone && isCompatible(one.address, address)) ??
-        (namesakes.length === 1 && isCompatible(namesakes[0]?.address ?? '', address) ? namesakes[0] : undefined);
+        (namesakes.length === 1 && isCompatible(namesakes[0]?.address ?? '', address)
+          ? namesakes[0]
+          : undefined);
       if (same) return { known: same, isNew: false };
       const known: Known = { id: null, phone, address };
       add(byName, key, known);

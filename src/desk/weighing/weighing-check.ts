@@ -147,7 +147,9 @@ function askAboutPart(
   throw new ProblemError('conflict', overGrams > 0 ? 'weight.over' : 'weight.unlikely', {
     field: 'typed',
     with:
-      overGrams > 0 ? { ...parameters, overGrams } : { ...parameters, low: usual.low * base, high: usual.high * base },
+      overGrams > 0
+        ? { ...parameters, overGrams }
+        : { ...parameters, low: usual.low * base, high: usual.high * base },
   });
 }
 

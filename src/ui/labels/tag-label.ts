@@ -29,7 +29,7 @@ type Tagged = Pick<
   | 'killArea'
   | 'receivedOn'
 > &
-  Pick<AnimalPage, 'promisedOn' | 'parts' | 'asked'> & {
+  Pick<AnimalPage, 'promisedOn' | 'parts' | 'ordersStatus'> & {
     species: {
       name: string;
       words: { male: string; female: string; young: string };
