@@ -9,7 +9,7 @@ import type { BatchPage, PlanPart } from '../contract/contract.ts';
 
 /**
  * Parts still to weigh, each limited to its lot. What a lot lacks comes from other lots of the same fat, oldest
- * first, none past its use-by. `standIns` is fat added from lots outside the plan; it counts for planned lots of the
+ * first, none past its use-by. `substitutes` is fat added from lots outside the plan; it counts for planned lots of the
  * same fat. `short` is what no lot has. An animal's own fat is never replaced.
  */
 export function fromOtherLots(
