@@ -37,7 +37,7 @@ describe('the money of one deer', () => {
     await page.getByRole('heading', { name: 'Take-home meat' }).waitFor();
     await keys.fill('Hunter', 'Dana Whitlock');
     await keys.pressOn('Save this quote');
-    await page.getByText(/Q\d\d-0001 is kept/).waitFor();
+    await page.getByText(/Q\d\d-0001 is saved/).waitFor();
     // 76 lb × $0.95 = $72.20.
     await page.getByRole('row', { name: /^Cut and wrap \$72\.20/ }).waitFor();
   });
@@ -52,10 +52,10 @@ describe('the money of one deer', () => {
     await keys.choose('Age', 'Adult');
     await keys.fill('Hanging weight', '80');
     await keys.press('Control+Enter');
-    await page.getByRole('button', { name: 'To the table with it' }).waitFor();
+    await page.getByRole('button', { name: 'To the table' }).waitFor();
     const [hook] = (await shop.call('rail.get', {})).hooks;
     deer = hook ?? { id: 0, ticket: '' };
-    await keys.pressOn('To the table with it');
+    await keys.pressOn('To the table');
     await page.waitForURL((url) => url.hash === `#/table/${deer.ticket}`);
   });
 
@@ -83,8 +83,8 @@ describe('the money of one deer', () => {
   it('is billed from the Table, with the difference from the quote explained to the cent', async () => {
     const { keys, page } = shop;
     await page.getByText('Not billed yet.').waitFor();
-    await follow('To the bill');
-    await keys.pressOn('Make the bill');
+    await follow('Open bill');
+    await keys.pressOn('Make bill');
     await page.getByText('Bill 1 is made.').waitFor();
     // 80 lb × $1.05 = $84.00, tax $5.04; 29.5 lb × $0.45 = $13.275 → $13.28: $102.32.
     const paper = page.getByRole('article', { name: 'Bill 1' });
@@ -124,17 +124,17 @@ describe('the money of one deer', () => {
   it('is paid in part, and not handed over unpaid', async () => {
     const { keys, page } = shop;
     await keys.fill('Amount', '50');
-    await keys.pressOn('Keep');
+    await keys.pressOn('Save');
     // $102.32 − $50.00.
     await page.locator('main').getByText('$52.32').first().waitFor();
-    await follow('To the animal');
-    await page.getByText('Bill 1: $52.32 to pay.').waitFor();
+    await follow('Open animal');
+    await page.getByText('Bill 1: $52.32 due.').waitFor();
     await keys.pressOn('Packed, ready for pickup');
     // This shop has weighed no packages of whole cuts yet, so none are missing.
-    await page.getByRole('link', { name: 'Hand it over at Pick-up' }).waitFor();
+    await page.getByRole('link', { name: 'Hand over at Pick-up' }).waitFor();
     await keys.goTo('pickup', 6);
     await keys.pressOn(`Hand over ${deer.ticket}`);
-    await keys.pressOn('Hand it over');
+    await keys.pressOn('Hand over');
     await page.getByText(`$52.32 of ticket ${deer.ticket} is not paid.`).waitFor();
     await keys.pressOn('Cancel');
   });
@@ -146,8 +146,8 @@ describe('the money of one deer', () => {
     expect(message).toContain(
       `ticket ${deer.ticket}, is packed and ready at Cold Creek Locker: 30 packages, 29.50 lb.`,
     );
-    expect(message).toContain('Still to pay: $52.32.');
-    await keys.fill('What came of the call', 'Comes on Friday');
+    expect(message).toContain('Balance due: $52.32.');
+    await keys.fill('Result of the call', 'Comes on Friday');
     await keys.press('Enter');
     await page.getByRole('list', { name: 'Calls' }).getByText('Comes on Friday').waitFor();
     await keys.press('Escape');
@@ -161,11 +161,11 @@ describe('the money of one deer', () => {
     const { keys, page } = shop;
     await follow('$52.32 due');
     // The amount defaults to the balance due.
-    await keys.pressOn('Keep');
+    await keys.pressOn('Save');
     await page.getByText('Paid in full').first().waitFor();
     await follow('To Pick-up');
     await keys.pressOn(`Hand over ${deer.ticket}`);
-    await keys.pressOn('Hand it over');
+    await keys.pressOn('Hand over');
     await page.getByText(`${deer.ticket} was handed to Dana Whitlock.`).waitFor();
     expect(await shop.call('animals.get', { ticket: deer.ticket })).toMatchObject({
       stage: 'released',

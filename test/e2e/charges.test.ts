@@ -90,7 +90,7 @@ describe('charges that are not weights', () => {
     await keys.press('Enter');
     // A tenth of $393.68 is $39.368 → $39.37.
     await total('$354.31');
-    await keys.pressOn('Make the bill');
+    await keys.pressOn('Make bill');
     await page.getByRole('heading', { name: 'Bill 1' }).first().waitFor();
     await page
       .getByRole('row', { name: /^Discount: comes each year/ })

@@ -21,11 +21,11 @@ it('previews a logger’s file, imports it once, and prints the record', async (
   await choose.setInputFiles(file);
   await page.getByText('logger.csv: 3 new readings.').waitFor();
   expect((await shop.call('coolers.list', {}))[0]?.last).toBeNull();
-  await page.getByRole('button', { name: 'Bring in 3 readings' }).click();
+  await page.getByRole('button', { name: 'Import 3 readings' }).click();
   await page.getByText(/3 readings\. The limit is 40 °F; above it for/).waitFor();
   await choose.setInputFiles(file);
   await page.getByText('logger.csv: 0 new readings, 3 in the book already.').waitFor();
-  expect(await page.getByRole('button', { name: /^Bring in/ }).count()).toBe(0);
+  expect(await page.getByRole('button', { name: /^Import \d/ }).count()).toBe(0);
 
   const papers = [['A4', 210, 297], ['Letter', 215.9, 279.4]] as const; // prettier-ignore
   for (const [format, width, height] of papers) {
@@ -43,7 +43,7 @@ it('previews a logger’s file, imports it once, and prints the record', async (
       '44 °F',
     ])
       expect(words, `${format}: ${word}`).toContain(word);
-    expect(words).not.toContain('Bring in a logger');
+    expect(words).not.toContain('Import logger');
   }
   await page.getByRole('button', { name: 'Void logger.csv' }).click();
   await page.getByText('Nothing was read in these days.').waitFor();

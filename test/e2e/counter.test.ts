@@ -80,7 +80,7 @@ describe('hunters who share an animal', () => {
     await page.getByText('Part of Cy Cedar, 40.0 %').waitFor();
     await look('shares-pickup');
     await page.getByText('Hand over to Cy Cedar').click();
-    await named('Hand it over').click();
+    await named('Hand over').click();
     await page.getByText('The part of Cy Cedar is handed over.').waitFor();
     const [row] = await shop.call('pickup.get', {});
     expect(row?.shares.map(({ taken }) => taken?.to)).toEqual([undefined, 'Cy Cedar']);
@@ -181,11 +181,11 @@ describe('a mistaken intake', () => {
 
   it('has its condition and promised date corrected', async () => {
     const { page } = shop;
-    await page.getByRole('button', { name: 'Mend', exact: true }).first().click();
+    await page.getByRole('button', { name: 'Edit', exact: true }).first().click();
     await page.getByLabel('Brought as').selectOption('quarters');
-    await page.getByLabel('Why it is changed').fill('read off the tag');
+    await page.getByLabel('Reason for the change').fill('read off the tag');
     await look('edit');
-    await page.getByRole('button', { name: 'Keep', exact: true }).last().click();
+    await page.getByRole('button', { name: 'Save', exact: true }).last().click();
     await page.getByText(/Brought as: Skinned → Quarters/).waitFor();
   });
 });

@@ -131,7 +131,7 @@ describe('the first five minutes', () => {
     ['/table', 'Nothing hangs', 'Take in an animal'],
     ['/grinder', 'No trim is waiting.', 'To the Table'],
     ['/quote', 'Type a weight.', 'Type the weight'],
-    ['/pickup', 'Nothing waits to be picked up.', 'To the Rail'],
+    ['/pickup', 'Nothing is waiting for pickup.', 'To the Rail'],
     ['/season', /^Nothing was weighed/, 'Take in an animal'],
     ['/season/pounds', /^No animal is finished here yet/, 'To the Table'],
     ['/season/flow', /^No animal was taken in/, 'Take in an animal'],
@@ -143,10 +143,10 @@ describe('the first five minutes', () => {
     ['/season/costs', /billed/, 'To Pick-up'],
     ['/season/report', /nothing to report/, 'Take in an animal'],
     ['/books?tab=records', /^No animal is in this season’s record book/, 'Take in an animal'],
-    ['/books?tab=prices', /^These are example prices/, 'Change the prices'],
-    ['/books?tab=fat', 'No fat is on hand.', 'Buy fat in'],
-    ['/books?tab=hunters', 'No hunter is in the book yet.', 'New hunter'],
-    ['/shop', 'No cooler is written in.', 'Add a cooler'],
+    ['/books?tab=prices', /^These are example prices/, 'Change prices'],
+    ['/books?tab=fat', 'No fat on hand.', 'Buy fat'],
+    ['/books?tab=hunters', 'No hunters yet.', 'New hunter'],
+    ['/shop', 'No coolers yet.', 'Add a cooler'],
   ])('%s has an empty state with a button for the first step', async (place, says, starts) => {
     await go(place);
     await page.locator('main').getByText(says).first().waitFor();

@@ -62,9 +62,9 @@ describe('meat ground together with that of a held animal', () => {
 
   it('is released by a negative result without further action', async () => {
     const { keys, page } = shop;
-    await keys.pressOn('Enter the test result');
+    await keys.pressOn('Enter test result');
     await keys.choose('Result', 'Not detected');
-    await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'Save the result' }));
+    await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'Save result' }));
     await keys.press('Enter');
     await page.getByText(`${held.ticket}: not detected. The hold has ended.`).waitFor();
     await keys.goTo('pickup', 6);

@@ -30,9 +30,9 @@ afterAll(() => shop?.close());
 it('records by keyboard that the hunter was called, and undoes it', async () => {
   const { keys, page } = shop;
   await scanTicket(page, sick.ticket);
-  await keys.pressOn('Enter the test result');
+  await keys.pressOn('Enter test result');
   await keys.choose('Result', 'Positive');
-  await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'Save the result' }));
+  await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'Save result' }));
   await keys.press('Enter');
   const affected = page.getByRole('list', { name: 'Animals and hunters' });
   await affected.getByText('Bo Birch').waitFor();

@@ -47,9 +47,9 @@ describe('an animal on hold', () => {
     const { keys, page } = shop;
     await keys.goTo('shop', 9);
     await keys.choose('Cut animals on hold before the result', 'Yes, by themselves');
-    await keys.pressOn('Keep these settings');
+    await keys.pressOn('Save settings');
     await page
-      .getByText(/settings are kept|Kept/i)
+      .getByText(/Settings saved/)
       .first()
       .waitFor();
     await scanTicket(page, deer.ticket);
@@ -84,16 +84,16 @@ describe('an animal on hold', () => {
   it('is handed over after a negative result', async () => {
     const { keys, page } = shop;
     await scanTicket(page, deer.ticket);
-    await keys.pressOn('Enter the test result');
+    await keys.pressOn('Enter test result');
     await keys.choose('Result', 'Not detected');
     await keys.fill('Laboratory', 'State lab');
-    await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'Save the result' }));
+    await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'Save result' }));
     await keys.press('Enter');
     await page.getByText(`${deer.ticket}: not detected. The hold has ended.`).waitFor();
     await page.getByText(/Not detected: sample L-704, State lab, reported/).waitFor();
     await keys.goTo('pickup', 6);
     await keys.pressOn(`Hand over ${deer.ticket}`);
-    await keys.tabTo(page.getByRole('button', { name: 'Hand it over', exact: true }));
+    await keys.tabTo(page.getByRole('button', { name: 'Hand over', exact: true }));
     await keys.press('Enter');
     await page.getByText(`${deer.ticket} was handed to Ann Alder.`).waitFor();
   });
@@ -101,9 +101,9 @@ describe('an animal on hold', () => {
   it('shows the advice after a positive result, is disposed of, and stays in the record book', async () => {
     const { keys, page } = shop;
     await scanTicket(page, sick.ticket);
-    await keys.pressOn('Enter the test result');
+    await keys.pressOn('Enter test result');
     await keys.choose('Result', 'Positive');
-    await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'Save the result' }));
+    await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'Save result' }));
     await keys.press('Enter');
     await page.getByRole('list', { name: 'What to do, in this order' }).waitFor();
     // The advice is visible, wherever the button for the result was.

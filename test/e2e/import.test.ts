@@ -25,7 +25,7 @@ let shop: ShopWindow;
 beforeAll(async () => {
   shop = await openShop();
   await shop.page.evaluate(() => (location.hash = '#/books?tab=files'));
-  await shop.page.getByRole('heading', { name: 'Bring in', exact: true }).waitFor();
+  await shop.page.getByRole('heading', { name: 'Import', exact: true }).waitFor();
 }, 120_000);
 afterAll(async () => {
   await shop?.close();
@@ -48,7 +48,7 @@ describe('an old season', () => {
     expect(told).toContain('6 Hanging weight “two hundred” is no weight.');
     expect(told).toContain('Jürgen Weiß');
     expect(told).toContain('Nov 4, 2023');
-    expect(await page.getByRole('button', { name: /^Bring in 3/ }).count()).toBe(0);
+    expect(await page.getByRole('button', { name: /^Import 3/ }).count()).toBe(0);
   });
 
   it('is imported completely once corrected, by keyboard', async () => {
@@ -57,7 +57,7 @@ describe('an old season', () => {
     await page.getByLabel('Brought as, on every row').selectOption({ label: 'Skinned' });
     await page.getByLabel('Species: “Hirsch” (1 row) means').selectOption({ label: 'Elk' });
     await page.getByText('Every row can be read.').waitFor();
-    await keys.pressOn('Bring in 3 animals');
+    await keys.pressOn('Import 3 animals');
     await page.getByText('season 2023.csv is in the book.').waitFor();
     const records = await shop.call('records.list', { season: 2023 });
     expect(records.map(({ ticket, hunter, speciesName }) => [ticket, hunter, speciesName])).toEqual([
@@ -84,7 +84,7 @@ describe('an old season', () => {
     expect(await shop.call('hunters.find', { text: '' })).toEqual([]);
     await choose('198,5');
     await page.getByText('Every row can be read.').waitFor();
-    await keys.pressOn('Bring in 3 animals');
+    await keys.pressOn('Import 3 animals');
     await page.getByText('season 2023.csv is in the book.').waitFor();
     expect((await shop.call('records.list', { season: 2023 })).map(({ ticket }) => ticket)).toEqual([
       '23-0001', '23-0002', '23-0003',

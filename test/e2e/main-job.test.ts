@@ -162,20 +162,20 @@ describe('the whole job, by keyboard', () => {
     await keys.fill('Tag or permit', 'M-2041');
     await keys.press('Control+Enter');
     await page.getByText(MOOSE).first().waitFor();
-    await keys.pressOn('To the table with it');
+    await keys.pressOn('To the table');
     await page.getByRole('heading', { level: 1, name: MOOSE }).waitFor();
-    await page.getByRole('button', { name: 'Keep', exact: true }).waitFor();
+    await page.getByRole('button', { name: 'Save', exact: true }).waitFor();
   });
 
   it('weighs its parts, asks about a mistyped bone weight, and names it in the balance', async () => {
     await weigh('c', '130.0');
-    await toast(/Kept 130\.00 lb/);
+    await toast(/Saved 130\.00 lb/);
     await weigh('t', '150 lb');
-    await toast(/Kept 150\.00 lb/);
+    await toast(/Saved 150\.00 lb/);
     await weigh('f', '6.2');
-    await toast(/Kept 6\.20 lb/);
+    await toast(/Saved 6\.20 lb/);
     await weigh('s', '45.0');
-    await toast(/Kept 45\.00 lb/);
+    await toast(/Saved 45\.00 lb/);
     await weigh('b', '600');
     await page
       .getByText(/more than the/)
@@ -199,7 +199,7 @@ describe('the whole job, by keyboard', () => {
   it('voids a weight with a reason, and keeps it listed', async () => {
     await keys.tabTo(page.getByRole('textbox', { name: 'Bone', exact: true }));
     await weigh('d', '22.0');
-    await toast(/Kept 22\.00 lb/);
+    await toast(/Saved 22\.00 lb/);
     await weigh('d', '22');
     await page.getByText('The same again?').waitFor();
     await keys.press('y');
@@ -219,7 +219,7 @@ describe('the whole job, by keyboard', () => {
     await keys.goTo('grinder', 4);
     await keys.tabTo(page.getByRole('checkbox', { name: `Grind ${MOOSE}` }));
     await keys.press('Space');
-    await keys.pressOn('Buy fat in');
+    await keys.pressOn('Buy fat');
     await keys.choose('Kind of fat', 'Pork back fat');
     await keys.fill('Weight', '60');
     await keys.fill('Price', '1.20');
@@ -240,7 +240,7 @@ describe('the whole job, by keyboard', () => {
   });
 
   it('weighs it in, shows the actual fat, packs and finishes', async () => {
-    const entry = page.getByRole('button', { name: 'Keep', exact: true }).first();
+    const entry = page.getByRole('button', { name: 'Save', exact: true }).first();
     await entry.waitFor();
     await weighIn('150.00');
     await weighIn('23.15');
@@ -281,17 +281,17 @@ describe('the whole job, by keyboard', () => {
     await keys.fill('As it came in', '14 lb 4 oz');
     await keys.press('Control+Enter');
     await page.getByText(CARIBOU).first().waitFor();
-    await keys.pressOn('To the table with it');
+    await keys.pressOn('To the table');
     await page.getByRole('heading', { level: 1, name: CARIBOU }).waitFor();
     // The second ticket of a season is weighed quickly by default.
     await keys.pressOn('Weigh every part instead');
     await page.getByRole('textbox', { name: 'Whole cuts', exact: true }).waitFor();
     await weigh('t', '12.60');
-    await toast(/Kept 12\.60 lb/);
+    await toast(/Saved 12\.60 lb/);
     await weigh('f', '0.60');
-    await toast(/Kept 0\.60 lb/);
+    await toast(/Saved 0\.60 lb/);
     await weigh('s', '0.80');
-    await toast(/Kept 0\.80 lb/);
+    await toast(/Saved 0\.80 lb/);
     // 14.25 − 12.60 − 0.60 − 0.80 = 0.25 lb of 14 lb 4 oz.
     await row(/^Not yet explained 0\.25 lb 1\.8 %/).waitFor();
     await keys.pressOn('Finished cutting');

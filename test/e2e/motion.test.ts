@@ -32,7 +32,7 @@ async function weigh(typed: string): Promise<void> {
   if (!(await field.isVisible())) await keys.press('t');
   await field.fill(typed);
   await keys.press('Enter');
-  await page.getByText(`Kept ${typed} lb`).waitFor();
+  await page.getByText(`Saved ${typed} lb`).waitFor();
   await page.waitForTimeout(400);
 }
 

@@ -94,7 +94,7 @@ describe('a window that changes books', () => {
     await demo(page).waitFor({ timeout: 60_000 });
     await atTable(page);
     await weigh(first, '5.55');
-    await page.getByText('Kept 5.55 lb').waitFor();
+    await page.getByText('Saved 5.55 lb').waitFor();
     expect(Math.max(...(await weighings()).map(({ id }) => id))).toBe(ours);
     await keys.pressOn('Leave the demo');
     await demo(page).waitFor({ state: 'detached' });

@@ -26,7 +26,7 @@ describe('a part that an animal has none of', () => {
     await list().getByText('78.5 lb').first().waitFor();
     await keys.press('d');
     await keys.type('0');
-    await page.getByText('Enter keeps that there is no damage.').waitFor();
+    await page.getByText('Enter records no damage.').waitFor();
     await keys.press('Enter');
     await page.getByText(`No damage on ${deer.ticket}.`).waitFor();
     await list()

@@ -49,7 +49,7 @@ it('cycle through a dialog that begins with a choice, in both directions', async
     await keys.press('Shift+Tab');
     round.push(await focused());
   }
-  expect(round).toEqual(['Leave it', 'Void', 'Wrong animal']);
+  expect(round).toEqual(['Cancel', 'Void', 'Wrong animal']);
   await keys.press('Escape');
 });
 
@@ -59,9 +59,9 @@ it('move between tabs with arrows, Home and End, and show the panel of each', as
   await keys.tabTo(page.getByRole('tab', { name: 'Record book' }));
   const steps: [string, string][] = [
     ['ArrowRight', 'Prices'],
-    ['End', 'Bring in / take out'],
+    ['End', 'Import / export'],
     ['ArrowRight', 'Record book'],
-    ['ArrowLeft', 'Bring in / take out'],
+    ['ArrowLeft', 'Import / export'],
     ['Home', 'Record book'],
   ];
   for (const [key, name] of steps) {

@@ -67,8 +67,8 @@ async function fewHunters(page: Page): Promise<void> {
 }
 
 async function newPriceLine(page: Page): Promise<void> {
-  await press('Change the prices')(page);
-  await press('Add a line')(page);
+  await press('Change prices')(page);
+  await press('Add line')(page);
 }
 
 async function newHunter(page: Page): Promise<void> {
@@ -77,7 +77,7 @@ async function newHunter(page: Page): Promise<void> {
 }
 
 async function takeReadingBack(page: Page): Promise<void> {
-  await page.locator('summary').filter({ hasText: 'What was read in the last three days' }).first().click();
+  await page.locator('summary').filter({ hasText: 'Readings of the last three days' }).first().click();
   await press(/^Void .* °/)(page);
 }
 
@@ -174,14 +174,14 @@ export const PLACES: readonly Place[] = [
     name: 'sheet: mend',
     sheet: 'record/EditDialog.vue',
     at: (of) => `/table/${of.plain}?edit=1`,
-    sees: /Why it is changed/,
+    sees: /Reason for the change/,
   },
   {
     name: 'sheet: cutting instructions',
     sheet: 'table/OrdersCard.vue',
     at: (of) => `/table/${of.plain}`,
     act: press('Change'),
-    sees: /Leave as it was/,
+    sees: /Cancel/,
   },
   {
     name: 'sheet: take back a weight',
@@ -194,21 +194,21 @@ export const PLACES: readonly Place[] = [
     name: 'sheet: hold',
     sheet: 'holds/HoldDialog.vue',
     at: (of) => `/table/${of.held}`,
-    act: press('Lift the hold'),
-    sees: /Why it is lifted/,
+    act: press('Lift hold'),
+    sees: /For example: entered for the wrong animal/,
   },
   {
     name: 'sheet: test result',
     sheet: 'holds/ResultDialog.vue',
     at: (of) => `/table/${of.held}`,
-    act: press('Enter the test result'),
+    act: press('Enter test result'),
     sees: /Not detected/,
   },
   {
     name: 'sheet: dispose',
     sheet: 'holds/DisposalDialog.vue',
     at: (of) => `/table/${of.plain}`,
-    act: press('Dispose of it'),
+    act: press('Record disposal'),
     sees: /When|stays in the book|record book keeps it/,
   },
   { name: 'drop-off receipt', at: (of) => `/receipt/${of.plain}`, sees: /Bring this receipt/ },
@@ -249,7 +249,7 @@ export const PLACES: readonly Place[] = [
     sheet: 'pickup/CallDialog.vue',
     at: () => '/pickup',
     act: press(/^Call about/),
-    sees: /Keep the note/,
+    sees: /Save note/,
   },
   {
     name: 'sheet: hand over',
@@ -269,8 +269,8 @@ export const PLACES: readonly Place[] = [
   },
   { name: 'statement', at: (of) => `/till/statement/${of.debtor}`, sees: /Print statement/ },
   { name: 'for the accountant', at: () => '/till?tab=accountant', sees: /Save journal/ },
-  { name: 'bill to be made', at: (of) => `/bill/${of.packed}`, sees: /What the bill would say/ },
-  { name: 'bill', at: (of) => `/bill/${of.billed}`, sees: /Print the bill/ },
+  { name: 'bill to be made', at: (of) => `/bill/${of.packed}`, sees: /Bill preview/ },
+  { name: 'bill', at: (of) => `/bill/${of.billed}`, sees: /Print bill/ },
   { name: 'season', at: () => '/season', sees: /What makes a difference/ },
   { name: 'season of one species', at: () => '/season?species=elk', sees: /What makes a difference, Elk/ },
   { name: 'where every pound went', at: () => '/season/pounds', sees: /Kinds of game side by side/ },
@@ -290,9 +290,9 @@ export const PLACES: readonly Place[] = [
     sheet: 'books/PriceLineDialog.vue',
     at: () => '/books?tab=prices',
     act: newPriceLine,
-    sees: /Take this line/,
+    sees: /Save line/,
   },
-  { name: 'donations', at: () => '/books?tab=donations', sees: /donated/ },
+  { name: 'donations', at: () => '/books?tab=donations', sees: /Each donation/ },
   { name: 'fat on hand', at: () => '/books?tab=fat', sees: /Also what is used up/ },
   {
     name: 'sheet: lot',
@@ -340,7 +340,7 @@ export const PLACES: readonly Place[] = [
     sheet: 'shop/CoolerList.vue',
     at: () => '/shop',
     act: press(/^Add a cooler/),
-    sees: /Not now/,
+    sees: /Cancel/,
   },
   {
     name: 'sheet: go back',

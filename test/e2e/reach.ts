@@ -139,6 +139,27 @@ export function clippedPlaceholders(page: Page): Promise<string[]> {
   })()`);
 }
 
+/** Buttons and heads of columns in which a word is broken over two lines, because they were squeezed. */
+export function splitWords(page: Page): Promise<string[]> {
+  return page.evaluate(`(() => {
+    const nameIt = ${NAME_IT};
+    const seen = ${SEEN};
+    const found = [];
+    for (const element of seen('button, th, [role=tab]')) {
+      const walk = document.createTreeWalker(element, NodeFilter.SHOW_TEXT);
+      for (let text = walk.nextNode(); text; text = walk.nextNode())
+        for (const word of text.data.matchAll(/[\\p{L}\\p{N}]+/gu)) {
+          const range = document.createRange();
+          range.setStart(text, word.index);
+          range.setEnd(text, word.index + word[0].length);
+          const lines = new Set([...range.getClientRects()].map(({ top }) => Math.round(top)));
+          if (lines.size > 1) found.push(word[0] + ' ' + nameIt(element));
+        }
+    }
+    return found;
+  })()`);
+}
+
 /** Number of rows of the navigation. */
 export function headRows(page: Page): Promise<number> {
   return page.evaluate(`(() => {

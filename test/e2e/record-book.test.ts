@@ -60,25 +60,25 @@ describe('the record book', { timeout: 90_000 }, () => {
   it('lists incomplete and late entries first, and reports that no ticket number is missing', async () => {
     await go('/books');
     const { page } = shop;
-    await page.getByText('2 entries with something missing, 1 written late').waitFor();
+    await page.getByText('2 entries with something missing, 1 entered late').waitFor();
     expect(await page.getByText(/No ticket number is missing/).innerText()).toMatch(/-0001 to .*-0030\./);
     const first = page.locator('main').getByRole('listitem').filter({ hasText: 'Dana Whitlock' });
     expect(await first.innerText()).toContain('tag or permit, kill area');
-    await page.getByRole('button', { name: 'See the one written late' }).click();
-    await page.getByText('1 entry, 1 with something missing, 1 written late').waitFor();
-    await page.getByRole('cell', { name: /written 9 days later/ }).waitFor();
+    await page.getByRole('button', { name: 'See the one entered late' }).click();
+    await page.getByText('1 entry, 1 with something missing, 1 entered late').waitFor();
+    await page.getByRole('cell', { name: /entered 9 days later/ }).waitFor();
     // The filter is in the address, so that going back restores it.
     expect(new URL(page.url()).hash).toContain('only=late');
     await page.getByLabel('Show', { exact: true }).selectOption('Every entry');
-    await page.getByText('30 entries, 2 with something missing, 1 written late').waitFor();
+    await page.getByText('30 entries, 2 with something missing, 1 entered late').waitFor();
   });
 
   it('opens the animal for a correction by keyboard, and records the reason', async () => {
     const { page } = shop;
-    const mend = page.getByRole('link', { name: /^Mend the record of .*-0001$/ });
+    const mend = page.getByRole('link', { name: /^Edit the record of .*-0001$/ });
     await mend.focus();
     await page.keyboard.press('Enter');
-    const dialog = page.getByRole('dialog', { name: /Mend the record/ });
+    const dialog = page.getByRole('dialog', { name: /Edit the record/ });
     await dialog.waitFor();
     // The first missing field has the focus.
     await page.keyboard.type('MD-1017');
@@ -94,7 +94,7 @@ describe('the record book', { timeout: 90_000 }, () => {
     expect(found).toEqual([]);
     await page.keyboard.press('Enter');
     await dialog.getByText('This cannot stay empty.').waitFor();
-    await dialog.getByLabel('Why it is changed').fill('read off the carcass tag');
+    await dialog.getByLabel('Reason for the change').fill('read off the carcass tag');
     await page.keyboard.press('Enter');
     await dialog.waitFor({ state: 'hidden' });
     const story = page.locator('section', { has: page.getByRole('heading', { name: 'History' }) });
@@ -102,7 +102,7 @@ describe('the record book', { timeout: 90_000 }, () => {
     await story.getByText('Kill area: nothing → Unit 40').waitFor();
     await story.getByText('Why: read off the carcass tag').waitFor();
     await page.goBack();
-    await page.getByText('30 entries, 1 with something missing, 1 written late').waitFor();
+    await page.getByText('30 entries, 1 with something missing, 1 entered late').waitFor();
   });
 
   it('assigns an animal to its right owner, found while typing', async () => {
@@ -110,19 +110,19 @@ describe('the record book', { timeout: 90_000 }, () => {
     const [first, second] = (await shop.call('records.list', {})).slice(-2);
     if (!first || !second) throw new Error('The book has fewer than two entries.');
     await go(`/table/${first.ticket}?edit=1`);
-    const dialog = page.getByRole('dialog', { name: /Mend the record/ });
+    const dialog = page.getByRole('dialog', { name: /Edit the record/ });
     const owner = dialog.getByRole('combobox', { name: 'Owner', exact: true });
     await owner.fill(second.hunter);
     await dialog.getByRole('option', { name: second.hunter }).waitFor();
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Enter');
     expect(await dialog.getByLabel('Owner’s address').inputValue()).toBe(second.address);
-    await dialog.getByLabel('Why it is changed').fill('the two were mixed up');
+    await dialog.getByLabel('Reason for the change').fill('the two were mixed up');
     await page.keyboard.press('Enter');
     await dialog.waitFor({ state: 'hidden' });
     await page.getByText(`Owner: ${first.hunter} → ${second.hunter}`).waitFor();
     await go('/books');
-    await page.getByText('30 entries, 1 with something missing, 1 written late').waitFor();
+    await page.getByText('30 entries, 1 with something missing, 1 entered late').waitFor();
   });
 
   it.each(PAPERS)('prints on $format with every entry once and its head on every page', async (paper) => {
@@ -138,13 +138,13 @@ describe('the record book', { timeout: 90_000 }, () => {
       const ticket = `-${String(i).padStart(4, '0')}`;
       expect(words.split(ticket).length - 1, ticket).toBe(1);
     }
-    for (const said of [LONG_NAME, LONG_WORD, 'MD-1017', 'written 9 days later', 'Missing: kill date'])
+    for (const said of [LONG_NAME, LONG_WORD, 'MD-1017', 'entered 9 days later', 'Missing: kill date'])
       expect(words).toContain(plain(said));
     for (const [at, sheet] of sheets.entries()) {
       expect(Math.abs(sheet.width - paper.width * PT_PER_MM)).toBeLessThan(1);
       expect(Math.abs(sheet.height - paper.height * PT_PER_MM)).toBeLessThan(1);
       expect(sheet.words).toContain('Cold Creek Locker');
-      expect(sheet.words).toContain('Licence, tag');
+      expect(sheet.words).toContain('License, tag');
       expect(plain(sheet.words)).toContain(plain(`Page ${at + 1} of ${sheets.length}`));
       const picture = await sheet.picture();
       if (KEEP) writeFileSync(join(tmpdir(), `record-book-${paper.format}-${at + 1}.png`), pngOf(picture));

@@ -19,6 +19,7 @@ import {
   headRows,
   lostColumns,
   smallTargets,
+  splitWords,
 } from './reach.ts';
 import { serve, type Served } from './served.ts';
 
@@ -117,6 +118,7 @@ export function placesAreWhole(places: readonly Place[]): void {
         await expect.poll(() => cutOff(page), { message: on }).toEqual([]);
         expect(await lostColumns(page), `columns ${on}`).toEqual([]);
         expect(await clippedPlaceholders(page), `placeholders ${on}`).toEqual([]);
+        expect(await splitWords(page), `broken words ${on}`).toEqual([]);
         expect(await headRows(page), `rows of the head ${on}`).toBe(1);
         await expect.poll(() => smallTargets(page), { message: `for a finger ${on}` }).toEqual([]);
       }

@@ -37,13 +37,13 @@ describe('a species of the shop’s own', () => {
     await open('species');
     await button('New species').click();
     await page.getByLabel('Most like').selectOption({ label: 'Elk' });
-    await button('Keep').click();
+    await button('Save').click();
     await page.getByText('Give it a name.').waitFor();
     await page.getByLabel('Name', { exact: true }).fill('Red deer');
     await page.getByLabel('A male').fill('stag');
     await page.getByLabel('Mostly hangs at').fill('180');
-    await button('Keep').click();
-    await page.getByText('Red deer is kept.').waitFor();
+    await button('Save').click();
+    await page.getByText('Red deer is saved.').waitFor();
     expect(await row('Red deer').innerText()).toMatch(/your own[\s\S]*stag, cow, calf[\s\S]*mostly 180 lb/);
     await page.evaluate(() => (location.hash = '#/intake'));
     await page.getByRole('radio', { name: /^Red deer/ }).check({ force: true });
@@ -53,8 +53,8 @@ describe('a species of the shop’s own', () => {
 
   it('is not offered once archived, and restored by undo', async () => {
     await open('species');
-    await button('Put away Red deer').click();
-    await page.getByText('Put away: 1').waitFor();
+    await button('Archive Red deer').click();
+    await page.getByText('Archived: 1').waitFor();
     await page.evaluate(() => (location.hash = '#/intake'));
     await page.getByRole('radio', { name: /^Elk/ }).waitFor({ state: 'attached' });
     expect(await page.getByRole('radio', { name: /^Red deer/ }).count()).toBe(0);
@@ -71,8 +71,8 @@ describe('a product and a template', () => {
     await page.getByText('Sausage', { exact: true }).last().click();
     await page.getByLabel('Package size').fill('1 lb 8 oz');
     await page.getByLabel('What else is in it').fill('salt, jalapeño');
-    await button('Keep').click();
-    await page.getByText('Jalapeño links is kept.').waitFor();
+    await button('Save').click();
+    await page.getByText('Jalapeño links is saved.').waitFor();
     expect(await row('Jalapeño links').innerText()).toMatch(
       /Sausage[\s\S]*packages of 1.50 lb[\s\S]*salt, jalapeño/,
     );
@@ -83,8 +83,8 @@ describe('a product and a template', () => {
     await button('New way to cut').click();
     await page.getByLabel('What you call it').fill('The usual');
     await page.getByRole('radio', { name: 'All to grind' }).check({ force: true });
-    await button('Keep').click();
-    await page.getByText('The usual is kept.').waitFor();
+    await button('Save').click();
+    await page.getByText('The usual is saved.').waitFor();
     const first = page.locator('[role=tabpanel] tbody tr').first().filter({ hasText: 'The usual' });
     await first.waitFor();
     expect(await first.innerText()).toMatch(/your own[\s\S]*Deer, elk, moose[\s\S]*\b0 %/);

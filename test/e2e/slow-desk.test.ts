@@ -87,7 +87,7 @@ describe('a write', () => {
       ready: async () => {
         await go('table of an agreed animal');
         await page.locator('.weight input').first().fill('3');
-        return button('Keep');
+        return button('Save');
       },
     },
     {
@@ -110,14 +110,14 @@ describe('a write', () => {
       ready: async () => {
         await go('bill to be made');
         await page.getByLabel('Amount', { exact: true }).fill('20');
-        return button('Keep');
+        return button('Save');
       },
     },
     {
       call: 'pickup.release',
       ready: async () => {
         await go('sheet: hand over');
-        return button('Hand it over');
+        return button('Hand over');
       },
     },
   ];

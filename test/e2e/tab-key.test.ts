@@ -76,7 +76,7 @@ describe('the focus is kept', () => {
 
   it('when its row is archived, and when that is undone', async () => {
     await go('products');
-    const first = page.getByRole('button', { name: /^Put away / }).first();
+    const first = page.getByRole('button', { name: /^Archive / }).first();
     const name = (await first.getAttribute('aria-label')) ?? '';
     const button = page.getByRole('button', { name, exact: true });
     await button.press('Enter');

@@ -52,7 +52,7 @@ describe('payments at the counter', () => {
     await page.getByRole('link', { name: 'Drop-off receipt' }).first().waitFor();
     await keys.tabTo(page.getByRole('link', { name: 'Drop-off receipt' }).first());
     await keys.press('Enter');
-    const field = page.getByRole('textbox', { name: 'Deposit' });
+    const field = page.getByRole('textbox', { name: 'Amount' });
     await field.waitFor();
     expect(await field.inputValue()).toBe('50.00');
     await keys.press('h');
@@ -70,7 +70,7 @@ describe('payments at the counter', () => {
       '12 Creek Road',
       '307-555-0199',
       'License P-1182',
-      'Tax no. 83-1',
+      'Tax ID 83-1',
       deer.ticket,
       'Dana Whitlock',
       'T-118',
@@ -148,7 +148,7 @@ describe('payments at the counter', () => {
     await keys.pressOn(`Remind about ${deer.ticket}`);
     const message = await page.getByRole('textbox', { name: 'Message to the hunter' }).inputValue();
     expect(message).toContain(`ticket ${deer.ticket}`);
-    expect(message).toContain('Still to pay: $5.00.');
+    expect(message).toContain('Balance due: $5.00.');
     await keys.fill('Call or reminder', 'Left a message');
     await keys.press('Enter');
     await page.getByRole('table', { name: 'Open balances' }).getByText('Left a message').waitFor();

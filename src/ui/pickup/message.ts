@@ -9,8 +9,7 @@ export type Ready = CallOutput<'pickup.get'>[number];
 /**
  * The message to a hunter whose animal is ready: what, where, number of packages, balance due, and the shop's own
  * text.
- * @example // 'Hello Dana Whitlock,\nyour elk, ticket 26-0001, is packed and ready at Cold Creek Locker: 34 packages,
- * …'
+ * @example // 'Hello Dana Whitlock,\nYour elk, ticket 26-0001, is packed and ready at Cold Creek Locker: 34 packages, …'
  */
 export function messageTo(
   animal: Pick<
@@ -38,8 +37,7 @@ export function messageTo(
 /**
  * The message to a hunter with a balance due. For an animal that is ready, it says so; otherwise it names the open
  * bill and its date.
- * @example // 'Hello Dana Whitlock,\nthe bill of Sun, Nov 1 for your elk, ticket 26-0001, at Cold Creek Locker is
- * still open.\nStill to pay: …'
+ * @example // 'Hello Dana Whitlock,\nThe bill of Nov 1, 2026 for your elk, ticket 26-0001, at Cold Creek Locker is still open.\nBalance due: …'
  */
 export function reminderTo(
   hunter: string,
@@ -54,7 +52,7 @@ export function reminderTo(
       animal.speciesName.toLowerCase(),
       animal.ticket,
       shop.shopName,
-      format.day(animal.billedOn),
+      format.longDay(animal.billedOn),
     ),
     text.toPay(format.money(animal.dueMinor, animal.currency)),
     shop.pickupMessage,

@@ -14,7 +14,8 @@ export function dropOffFacts(page: AnimalPage, format: Format): Fact[] {
   const { receivedGrams, hangingGrams } = page.weights;
   const pieces = piecesText(page.parts, page.species.primals);
   return [
-    [text.hunter, [page.hunter.name, page.hunter.address, page.hunter.phone].filter(Boolean).join(', ')],
+    [text.hunter, [page.hunter.name, page.hunter.address].filter(Boolean).join(', ')],
+    [text.phone, page.hunter.phone],
     [text.deliverer, page.deliverer.name],
     [text.animal, `${page.species.name}, ${sexWord(page.species.words, page.sex, page.age)}`],
     [text.brought, [words.brought[page.brought], pieces].filter(Boolean).join(': ')],

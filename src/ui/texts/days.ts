@@ -38,6 +38,8 @@ interface DayWriter {
   day: (date: string) => string;
   /** `Nov 24` */
   monthDay: (date: string) => string;
+  /** Of `2026-11`. @example 'Nov 2026' */
+  month: (month: string) => string;
   /** `Nov 24, 2026` */
   longDay: (date: string) => string;
   /** `Tue, Nov 24, 2026` */
@@ -55,15 +57,17 @@ export function dayWriter(locale: string, order: DayOrder | null, clock: '12' | 
     return (moment) => inOrder(format.formatToParts(moment), order);
   };
   const noon = (date: string): Date => new Date(`${date}T00:00:00Z`);
-  const [day, monthDay, longDay, wholeDay] = [
+  const [day, monthDay, month, longDay, wholeDay] = [
     write({ weekday: 'short', day: 'numeric', month: 'short' }),
     write({ day: 'numeric', month: 'short' }),
+    write({ month: 'short', year: 'numeric' }),
     write({ day: 'numeric', month: 'short', year: 'numeric' }),
     write({ weekday: 'short', day: 'numeric', month: 'short', year: 'numeric' }),
   ];
   return {
     day: (date) => day(noon(date)),
     monthDay: (date) => monthDay(noon(date)),
+    month: (yearMonth) => month(noon(`${yearMonth}-01`)),
     longDay: (date) => longDay(noon(date)),
     wholeDay: (date) => wholeDay(noon(date)),
     moment: (iso, zone) => {

@@ -58,8 +58,8 @@ describe('the message to the hunter', () => {
   it('says what is ready, how much, what is due, and the shop’s own words', () => {
     expect(messageTo(animal, shop, format)).toBe(
       'Hello Dana Whitlock,\n' +
-        'your elk, ticket 26-0001, is packed and ready at Cold Creek Locker: 114 packages, 113.90 lb.\n' +
-        'Still to pay: $185.58.\n' +
+        'Your elk, ticket 26-0001, is packed and ready at Cold Creek Locker: 114 packages, 113.90 lb.\n' +
+        'Balance due: $185.58.\n' +
         'Open Monday to Saturday, 8 to 6.',
     );
   });

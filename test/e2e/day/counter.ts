@@ -13,7 +13,7 @@ async function makeBill(day: Day, who: Billed): Promise<void> {
   const { page, keys, call, ids } = day;
   const { net, tax, total } = BILLS[who];
   await page.getByRole('row', { name: `Total ${dollars(total)}`, exact: true }).waitFor();
-  await keys.pressOn('Make the bill');
+  await keys.pressOn('Make bill');
   await page
     .getByRole('heading', { name: /^Bill \d+$/ })
     .first()
@@ -26,7 +26,7 @@ async function makeBill(day: Day, who: Billed): Promise<void> {
 interface Payment {
   cents: number;
   how: 'Cash' | 'Check' | 'Card';
-  what?: 'Payment' | 'Money back';
+  what?: 'Payment' | 'Refund';
   /** Replaces the existing value. */
   typed?: boolean;
 }
@@ -34,8 +34,8 @@ interface Payment {
 /** Takes a payment at the open bill; the amount defaults to the balance due. */
 async function pay(day: Day, payment: Payment): Promise<void> {
   const { page, keys } = day;
-  await keys.choose('What it is', payment.what ?? 'Payment');
-  await keys.choose('How', payment.how);
+  await keys.choose('Type', payment.what ?? 'Payment');
+  await keys.choose('Paid by', payment.how);
   const amount = page.getByRole('textbox', { name: 'Amount', exact: true });
   if (payment.typed) await keys.fill('Amount', typed(payment.cents));
   else {
@@ -54,7 +54,7 @@ async function handOver(day: Day, who: Who): Promise<void> {
   const { page, keys, tickets } = day;
   await keys.goTo('pickup', 6);
   await keys.pressOn(`Hand over ${tickets[who]}`);
-  await pressInSheet(day, 'Hand it over');
+  await pressInSheet(day, 'Hand over');
   await page.getByText(`${tickets[who]} was handed to ${GUESTS[who].name}.`).waitFor();
 }
 
@@ -82,7 +82,7 @@ export async function firstOfThePair(day: Day): Promise<void> {
   await sheet(day).getByText('Part of Flo Fitch, 60.0 %').waitFor();
   await keys.choose('Packages', 'Hand over to Flo Fitch');
   await look(day, '4-pair-pickup');
-  await pressInSheet(day, 'Hand it over');
+  await pressInSheet(day, 'Hand over');
   await page.getByText('The part of Flo Fitch is handed over.').waitFor();
 }
 
@@ -117,9 +117,9 @@ export async function kayComes(day: Day): Promise<void> {
 export async function maxGetsMoneyBack(day: Day): Promise<void> {
   await openBill(day, 'max');
   await makeBill(day, 'max');
-  await day.page.getByText('To be given back').first().waitFor();
+  await day.page.getByText('To be refunded').first().waitFor();
   await look(day, '4-refund');
-  await pay(day, { cents: PAID.maxRefund, how: 'Cash', what: 'Money back' });
+  await pay(day, { cents: PAID.maxRefund, how: 'Cash', what: 'Refund' });
   await day.page.getByText('Paid in full').first().waitFor();
   await handOver(day, 'max');
 }
@@ -133,9 +133,9 @@ export async function louLeavesUnpaid(day: Day): Promise<void> {
   await page.getByText(dollars(OPEN.lou)).first().waitFor();
   await keys.goTo('pickup', 6);
   await keys.pressOn(`Hand over ${tickets.lou}`);
-  await pressInSheet(day, 'Hand it over');
+  await pressInSheet(day, 'Hand over');
   await sheet(day).getByText(dollars(OPEN.lou)).first().waitFor();
-  await at(page, 'Initials of who answers for it');
+  await at(page, 'Approved by (initials)');
   await keys.type('MK');
   await look(day, '4-unpaid');
   await keys.press('Enter');

@@ -52,8 +52,8 @@ async function takeDeposit(day: Day, who: Who, { cents, key }: NonNullable<Guest
     .getByRole('heading', { name: `Drop-off receipt ${day.tickets[who]}` })
     .first()
     .waitFor();
-  await at(page, 'Deposit');
-  expect(await page.getByRole('textbox', { name: 'Deposit' }).inputValue()).toBe('50.00');
+  await at(page, 'Amount');
+  expect(await page.getByRole('textbox', { name: 'Amount' }).inputValue()).toBe('50.00');
   await keys.press('ControlOrMeta+a');
   await keys.type(typed(cents));
   await keys.press(key);

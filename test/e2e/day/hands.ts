@@ -21,8 +21,8 @@ export async function openAnimal({ page, keys, tickets }: Day, who: Who): Promis
 /** Opens the bill of a packed animal. */
 export async function openBill(day: Day, who: Who): Promise<void> {
   await openAnimal(day, who);
-  await follow(day, 'To the bill');
-  await day.page.getByRole('heading', { level: 1, name: `Bill of ${day.tickets[who]}` }).waitFor();
+  await follow(day, 'Open bill');
+  await day.page.getByRole('heading', { level: 1, name: `Bill for ${day.tickets[who]}` }).waitFor();
 }
 
 /** The open dialog. */

@@ -22,11 +22,11 @@ export async function comesBackPositive(day: Day): Promise<void> {
   await keys.choose('Why', 'Sample sent in');
   await keys.fill('Sample number', 'L26-704');
   await pressInSheet(day, 'Put on hold');
-  await keys.pressOn('Enter the test result');
+  await keys.pressOn('Enter test result');
   await keys.choose('Result', 'Positive');
   expect(await sheet(day).getByRole('textbox', { name: 'Sample number' }).inputValue()).toBe('L26-704');
   await keys.fill('Laboratory', 'State lab');
-  await pressInSheet(day, 'Save the result');
+  await pressInSheet(day, 'Save result');
   await page.getByText(`${tickets.bea} tested positive. The hold stays.`).waitFor();
   // The page was scrolled to its end; it must scroll to the advice by itself.
   await expect

@@ -26,7 +26,7 @@ async function voided() {
   const router = createRouter({ history: createMemoryHistory(), routes: [{ path: '/:all(.*)', component: {} }] });
   const card = mountPart(BillCard, { props: { view: VIEW }, global: { plugins: [router] } });
   desk.answers['bills.void'] = () => ok({ billId: 7 });
-  await card.findAll('button').find((one) => one.text() === 'Take the bill back')!.trigger('click');
+  await card.findAll('button').find((one) => one.text() === 'Void bill')!.trigger('click');
   await card.find('input').setValue('wrong weight');
   await card.find('form').trigger('submit');
   await flushPromises();

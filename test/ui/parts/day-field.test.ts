@@ -54,7 +54,7 @@ describe('a date field', () => {
     expect(says()).toBe('');
     await leave('soon');
     expect(input.element.value).toBe('soon');
-    expect(says()).toMatch(/no date/);
+    expect(says()).toMatch(/not a date/);
     await leave('11/20');
     expect(says()).toBe('');
   });
@@ -63,7 +63,7 @@ describe('a date field', () => {
     const { input, type, model, says, leave } = dayField({ whole: true, modelValue: '2026-11-02' });
     await leave('soon');
     expect([input.element.value, model()]).toEqual(['soon', '2026-11-02']);
-    expect(says()).toMatch(/no date/);
+    expect(says()).toMatch(/not a date/);
     await type('2');
     expect(model()).toBe('2026-11-02');
     await leave('27');

@@ -122,7 +122,7 @@ describe('voiding a weight', () => {
 
   it('voids nothing when it is closed', async () => {
     const wrapper = await asked();
-    await press(/leave/i);
+    await press(/cancel/i);
     expect(desk.calls).toEqual([]);
     expect(wrapper.emitted('done')).toHaveLength(1);
   });

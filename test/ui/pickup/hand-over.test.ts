@@ -84,7 +84,7 @@ describe('handing an animal over', () => {
   it('defaults to the hunter as recipient, and closes when done', async () => {
     answers('pickup.release', ok());
     const wrapper = await opened();
-    await sheet.press(/^Hand it over$/);
+    await sheet.press(/^Hand over$/);
     expect(sent('pickup.release')).toEqual([
       { id: 12, to: 'T. Okonjo', on: '2026-11-24', unpaidBy: '', belongings: [], confirmed: [] },
     ]);
@@ -95,18 +95,18 @@ describe('handing an animal over', () => {
   it('needs initials for an unpaid animal', async () => {
     answers('pickup.release', refused('refused', 'release.unpaid', undefined, { dueMinor: 4550 }));
     await opened();
-    expect(sheet.field(/Initials/)).toBeNull();
-    await sheet.press(/^Hand it over$/);
-    expect(document.activeElement).toBe(sheet.field(/Initials/));
-    await sheet.type(/Initials/, 'KM');
-    await sheet.press(/all the same/);
+    expect(sheet.field(/initials/)).toBeNull();
+    await sheet.press(/^Hand over$/);
+    expect(document.activeElement).toBe(sheet.field(/initials/));
+    await sheet.type(/initials/, 'KM');
+    await sheet.press(/anyway/);
     expect(sent('pickup.release').at(-1)).toMatchObject({ unpaidBy: 'KM' });
   });
 
   it('asks about an implausible date once, and sends the confirmation', async () => {
     answers('pickup.release', refused('conflict', 'date.long-ago', 'on', { date: '2021-11-04', years: 5 }));
     await opened({ handedBefore: { to: 'A. Alder', on: '2021-11-04' } });
-    await sheet.press(/^Hand it over$/);
+    await sheet.press(/^Hand over$/);
     await sheet.press(/right/i);
     expect(sent('pickup.release').map(({ confirmed }) => confirmed)).toEqual([[], ['date.long-ago']]);
   });
@@ -115,10 +115,10 @@ describe('handing an animal over', () => {
     const far = refused('conflict', 'date.long-ago', 'on', { date: '2021-11-04', years: 5 });
     answers('pickup.release', far, refused('invalid', 'text.empty', 'to'), far);
     await opened({ handedBefore: { to: 'A. Alder', on: '2021-11-04' } });
-    await sheet.press(/^Hand it over$/);
+    await sheet.press(/^Hand over$/);
     await sheet.press(/right/i);
     await sheet.type(/^Handed over on/, '2020-11-04');
-    await sheet.press(/^Hand it over$/);
+    await sheet.press(/^Hand over$/);
     expect(sent('pickup.release').at(-1)?.confirmed).toEqual([]);
   });
 });
@@ -157,7 +157,7 @@ describe('a laboratory result', () => {
     await opened();
     await sheet.pick(/not detected/i);
     await sheet.type(/sample/i, 'L26-119');
-    await sheet.press(/^Save the result$/);
+    await sheet.press(/^Save result$/);
     expect(sheet.text).not.toBe('');
     await sheet.press(/^Yes, it is this animalY?$/);
     expect(
@@ -174,7 +174,7 @@ describe('a laboratory result', () => {
     ['one is corrected, which may also be taken back,', { sample: 'L26-118', lab: 'State lab' }, '', 3],
   ])('for %s asks for a reason only if required', async (_, before, reason, choices) => {
     await opened(before as AnimalPage['results'][number] | null);
-    expect(sheet.field(/^Why/)?.value ?? null).toBe(reason);
+    expect(sheet.field(/^Reason/)?.value ?? null).toBe(reason);
     expect(document.querySelectorAll('[role=dialog] input[type=radio]')).toHaveLength(choices);
   });
 });

@@ -67,7 +67,7 @@ describe('a filter in words', () => {
   it('names each part', () => {
     expect(
       said({ season: 2026, species: 'elk', brought: 'skinned', sex: 'female', age: 'adult', damaged: false, detail: 'quick', cutter: 'JB' }),
-    ).toEqual(['Elk', 'brought skinned', 'females', 'adults', 'without shot damage', 'only hung and packed', 'cut by JB']); // prettier-ignore
+    ).toEqual(['Elk', 'skinned', 'females', 'adults', 'without shot damage', 'only hung and packed', 'cut by JB']); // prettier-ignore
   });
 
   it.each([

@@ -29,7 +29,7 @@ export const words = {
   isRight: 'Yes, that is right',
   changeIt: 'No, change it',
   yearWrong: 'The year cannot be right: years run from 1950 to 2099.',
-  dayUnread: 'That is no date. Type it as 11/27, as 27, or as today.',
+  dayUnread: 'That is not a date. Type it as 11/27, as 27, or as today.',
   calendarFor: (what: string) => `${what}: pick from the calendar`,
   stage: {
     hanging: 'Hanging',
@@ -56,11 +56,11 @@ export const words = {
     boned: 'Boned trim',
   } satisfies Record<Brought, string>,
   broughtAs: {
-    whole: 'brought whole',
-    skinned: 'brought skinned',
-    quarters: 'brought as quarters',
-    primals: 'brought in part',
-    boned: 'brought as boned trim',
+    whole: 'whole',
+    skinned: 'skinned',
+    quarters: 'in quarters',
+    primals: 'some primals',
+    boned: 'boned trim',
   } satisfies Record<Brought, string>,
   part: {
     'whole cuts': 'Whole cuts',
@@ -81,7 +81,7 @@ export const words = {
   /** The default name of packages with an animal's whole cuts. */
   wholeCutsProduct: 'Steaks and roasts',
   /** Shown beside a number that was not typed. */
-  source: { scale: 'scale', practice: 'practice scale', import: 'brought in' } as Record<string, string>,
+  source: { scale: 'scale', practice: 'practice scale', import: 'imported' } as Record<string, string>,
   weighStage: {
     live: 'Live weight',
     dressed: 'Field-dressed weight',

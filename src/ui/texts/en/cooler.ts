@@ -10,7 +10,7 @@ export const coolerText = {
   to: 'To',
   print: 'Print the record',
 
-  file: 'Bring in a logger’s file',
+  file: 'Import logger file',
   fileHint: 'The readings of a temperature logger as CSV: a day, a time and a temperature in each row.',
   choose: 'File',
   reading: 'Reading the file …',
@@ -25,9 +25,9 @@ export const coolerText = {
   span: (from: string, to: string, low: string, high: string) => `${from} to ${to}, ${low} to ${high}.`,
   example: 'The first of them',
   problems: (n: number) =>
-    `${plural(n, 'row is', 'rows are')} not understood, so nothing can be brought in yet. Mend the file and choose it again.`,
+    `${plural(n, 'row is', 'rows are')} not understood, so nothing can be imported yet. Fix the file and choose it again.`,
   row: (row: number, problem: string) => `Row ${row}: ${problem}`,
-  bringIn: (n: number) => `Bring in ${plural(n, 'reading', 'readings')}`,
+  bringIn: (n: number) => `Import ${plural(n, 'reading', 'readings')}`,
   done: (n: number) => `${plural(n, 'reading is', 'readings are')} in the book.`,
   undone: (name: string) => `${name} is voided.`,
   files: 'Files brought in',

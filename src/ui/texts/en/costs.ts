@@ -34,7 +34,7 @@ export const costsText = {
     products: (unit: 'lb' | 'kg') => `and per ${unit} of trim`,
   } satisfies Record<ServiceCode, (unit: 'lb' | 'kg') => string>,
   packageSize: 'Usual package',
-  save: 'Keep these figures',
+  save: 'Save figures',
   saved: 'Kept. The answers follow them.',
 
   service: {

@@ -13,9 +13,9 @@ export const fatText = {
   weight: 'Weight',
   reason: 'Why',
   reasonHint: 'For example: weighed, dropped, rancid, past its date.',
-  save: 'Keep',
+  save: 'Save',
   kept: (lot: string, mass: string) => `${lot}: ${mass} is left.`,
-  cancel: 'Not now',
+  cancel: 'Cancel',
   history: 'What became of it',
   kinds: {
     bought: 'bought',

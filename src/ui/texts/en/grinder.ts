@@ -39,8 +39,8 @@ export const grinderText = {
   noLeaner: 'No leaner trim is waiting that would bring it down.',
   notEnough: (target: string, need: string, have: string | null, missing: string, nearest: string) =>
     have === null
-      ? `${target} needs ${need} of fat, and none is on hand. Without it the batch is ${nearest} fat. Buy fat in, pick another fat, or a lower target.`
-      : `${target} needs ${need} of fat and ${have} is on hand: ${missing} is missing. With all of it the batch comes to ${nearest}. Buy fat in, pick another fat, or a lower target.`,
+      ? `${target} needs ${need} of fat, and none is on hand. Without it the batch is ${nearest} fat. Buy fat, pick another fat, or a lower target.`
+      : `${target} needs ${need} of fat and ${have} is on hand: ${missing} is missing. With all of it the batch comes to ${nearest}. Buy fat, pick another fat, or a lower target.`,
   outOfReach: (target: string, richest: string, nearest: string) =>
     `${target} cannot be reached with this fat: the richest possible is ${richest}. The nearest batch comes to ${nearest}. Pick a fatter source or a lower target.`,
   useInstead: (fat: string) => `Make it ${fat} instead`,
@@ -77,7 +77,7 @@ export const grinderText = {
     added === null
       ? `Fat ${share}, all of it in the trim`
       : `Fat ${share}: ${trim} in the trim, ${added} added (striped)`,
-  buyFat: 'Buy fat in',
+  buyFat: 'Buy fat',
   fatSource: 'Kind of fat',
   fatWeight: 'Weight',
   fatPercent: 'Fat in it, percent',
@@ -97,7 +97,7 @@ export const grinderText = {
   placeAgain: (place: string) => `${place} again`,
   tare: 'Container',
   tareHint: 'Weight of the tub, if it was on the scale.',
-  save: 'Keep',
+  save: 'Save',
 
   done: 'finished',
   open: 'open',

@@ -22,7 +22,7 @@ export const labelText = {
   came: 'Came in',
   brought: 'Brought',
   tag: 'Tag',
-  licence: 'Licence',
+  licence: 'License',
   killed: 'Killed',
   promised: 'Promised',
   hangsIn: 'Hangs in',

@@ -71,7 +71,7 @@ export const quoteText = {
   save: 'Save this quote',
   hunter: 'Hunter',
   hunterHint: 'Name or phone number; may stay empty.',
-  saved: (name: string, until: string) => `Quote ${name} is kept and holds until ${until}.`,
+  saved: (name: string, until: string) => `Quote ${name} is saved and holds until ${until}.`,
   takeIn: 'Take this animal in',
   title: (name: string) => `Quote ${name}`,
   toQuotes: 'To all quotes',

@@ -38,7 +38,7 @@ export const shopText = {
   coolerProblem: 'Type a temperature between 23 and 50 °F (−5 and 10 °C).',
   quoteDays: 'A quote holds for',
   quoteDaysHint: 'Days.',
-  pickupDays: 'Fetched within',
+  pickupDays: 'Picked up within',
   pickupDaysHint: 'Days; what is ready and waits longer is marked. 14 is common practice, not a rule.',
   pickupMessage: 'Your words at the end of the message to a hunter',
   pickupMessageHint: 'Opening hours, address, phone number; may stay empty.',
@@ -47,13 +47,13 @@ export const shopText = {
   detailEveryProblem: 'Type a whole number from 1.',
   numberProblem: 'Type a whole number of days.',
   theme: 'Light or dark',
-  themes: { light: 'Light', dark: 'Dark', system: 'As the computer has it' },
+  themes: { light: 'Light', dark: 'Dark', system: 'Same as computer' },
   replaced: ({ setting, kept: saved, used }: SettingReplaced) =>
     setting === 'zone'
       ? `The book names the time zone “${saved}”, which this computer does not know. Gambrel goes by ${used} until you choose the shop’s zone below and keep these settings.`
       : `The book says “${saved}” for “${settingNames[setting]}”, which cannot be used. Gambrel goes by “${used}” until you put it right and keep these settings.`,
-  save: 'Keep these settings',
-  saved: 'The settings are kept.',
+  save: 'Save settings',
+  saved: 'Settings saved.',
   nothing: 'Nothing was changed.',
 
   letterhead: 'Letterhead and payment',

@@ -68,7 +68,8 @@ export const tillText = {
   earlierOne: (number: number, reason: string, when: string, by: string) =>
     `Closing ${number}: ${reason} (${[when, by].filter(Boolean).join(', ')})`,
   recent: 'Last closings',
-  recentOne: (number: number, over: string) => `closing ${number}, ${over}`,
+  recentOne: (number: number, over: string, by: string) =>
+    [`closing ${number}`, over, by].filter(Boolean).join(', '),
   recentEven: 'even',
   signature: 'Signature',
 
@@ -100,7 +101,7 @@ export const tillText = {
   saveReminder: 'Save note',
   reminderSaved: 'Note saved.',
   openSince: (species: string, ticket: string, shop: string, day: string) =>
-    `the bill of ${day} for your ${species}, ticket ${ticket}, at ${shop} is still open.`,
+    `The bill of ${day} for your ${species}, ticket ${ticket}, at ${shop} is still open.`,
 
   account: 'Account statement',
   date: 'Date',

@@ -42,7 +42,7 @@ export const affectedText = {
   record: 'Record',
   recordOf: (ticket: string) => `Record what was done about ${ticket}`,
   saved: (ticket: string) => `${ticket}: recorded.`,
-  undone: 'Undone at once',
+  undone: 'Undone',
   onlyResult: 'A note lifts nothing: only a corrected result does.',
   throughGrinder: (ticket: string, batch: string, from: string, other: string) =>
     `${ticket} is in batch ${batch}, which went through the grinder after ${from} with ${other}, which tested positive. No cleaning is recorded in between. It is not handed over: your wildlife agency or the health department says what happens to it.`,

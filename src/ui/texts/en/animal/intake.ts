@@ -5,18 +5,18 @@ export const intakeText = {
   heading: 'Intake',
   fromQuote: (quote: string) => `From quote ${quote}.`,
   fromQuoteHow:
-    'What was said for it is filled in. A weight in First weights is the one that was told: weigh again what the scale shows now.',
+    'The quote is filled in. A weight in First weights is the one the hunter gave: weigh it again on the scale.',
   instructions: 'Cutting instructions',
   takeIn: 'Take in',
   fixFields: 'Nothing is lost. Fix the marked fields and save again.',
 
   hunter: 'Hunter',
-  noPhone: 'No phone number kept',
+  noPhone: 'No phone number on file',
   lastTicket: (ticket: string) => `last ticket ${ticket}`,
   noPooling: 'Does not want it mixed with other animals.',
   someoneElse: 'Someone else',
   find: 'Name or phone number',
-  findHint: 'Returning hunters appear as you type. A new name is kept as typed.',
+  findHint: 'Returning hunters appear as you type. A new name is saved as typed.',
   soleHint: (name: string) => `Enter takes ${name}. For a new hunter go on with Tab.`,
   sameAsLast: (ticket: string) => `Same cut sheet as last time, ticket ${ticket}?`,
   sameYes: 'Yes, same as last time',
@@ -25,7 +25,7 @@ export const intakeText = {
   name: 'Name',
   phone: 'Phone',
   address: 'Address',
-  licence: 'Licence',
+  licence: 'License',
   refusesPooling: 'Not to be mixed with other animals',
 
   animal: 'Animal',
@@ -49,7 +49,7 @@ export const intakeText = {
 
   record: 'For the record',
   tag: 'Tag or permit',
-  newLicence: 'Licence, if new',
+  newLicence: 'License, if new',
   killDate: 'Killed on',
   killArea: 'Where',
   killAreaHint: 'County, unit or area',
@@ -78,7 +78,7 @@ export const intakeText = {
   takenInFor: (hunter: string) => `Taken in for ${hunter}. Write this ticket on the tag:`,
   next: 'Next animal',
   anotherFrom: (hunter: string) => `Another from ${hunter}`,
-  toTable: 'To the table with it',
+  toTable: 'To the table',
 
   missing: {
     hunter: 'Who brought it? Type a name or a phone number.',

@@ -13,9 +13,9 @@ const told = ({ weighings, none }: { weighings: number; none: number }): string 
 
 /** Texts of importing tables and exporting the book. */
 export const importText = {
-  title: 'Bring in',
+  title: 'Import',
   intro:
-    'Bring in what a spreadsheet knows: save it as CSV there, and choose that file here. Nothing is kept before you press the big button.',
+    'Import from a spreadsheet: save it there as CSV, and choose that file here. Nothing is saved before you press the big button.',
   what: 'What is in the file',
   kinds: { animals: 'Animals of earlier seasons', hunters: 'Hunters', weighings: 'Weights' } satisfies Record<
     ImportKind,
@@ -63,7 +63,7 @@ export const importText = {
   doubts: (n: number) => `${plural(n, 'weight', 'weights')} to look at`,
   onlyFirst: (n: number) => `The first ${n} are listed.`,
   fixInFile:
-    'Mend them in your spreadsheet, save it, and choose the file again; or change the columns above.',
+    'Fix them in your spreadsheet, save it, and choose the file again; or change the columns above.',
   field: 'Where',
   problem: 'What is wrong, and how to mend it',
   fine: 'Every row can be read.',
@@ -73,7 +73,7 @@ export const importText = {
     kind: ImportKind,
     counts: { animals: number; hunters: number; weighings: number; none: number },
   ) =>
-    `Bring in ${kind === 'animals' ? animals(counts.animals) : kind === 'hunters' ? hunters(counts.hunters) : told(counts)}`,
+    `Import ${kind === 'animals' ? animals(counts.animals) : kind === 'hunters' ? hunters(counts.hunters) : told(counts)}`,
   anyway: 'They are right: bring all in',
   with: (counts: { hunters: number; weighings: number; none: number; known: number }, kind: ImportKind) =>
     kind === 'animals'
@@ -100,7 +100,7 @@ export const importText = {
   undoOf: (file: string) => `Undo ${file}`,
   wasUndone: 'undone',
 
-  out: 'Take out',
+  out: 'Export',
   outIntro:
     'Your records are yours. Everything can be taken out at any time, and nothing in the book changes by it.',
   outs: {
@@ -130,9 +130,9 @@ export const importText = {
   fields: {
     name: 'Hunter’s name',
     phone: 'Phone',
-    email: 'E-mail',
+    email: 'Email',
     address: 'Address',
-    licence: 'Licence',
+    licence: 'License',
     pooling: 'Never pooled',
     receivedOn: 'Date received',
     species: 'Species',

@@ -11,7 +11,7 @@ const hows = { letter: 'Letter', call: 'Call', message: 'Message' } satisfies Re
 
 export const leavingText = {
   title: 'Donation and return',
-  nothing: 'Nothing of it is donated.',
+  nothing: 'Nothing donated.',
   donate: 'Donate',
   donateOf: (ticket: string) => `Donate meat of ${ticket}`,
   donated: (mass: string, program: string, day: string) => `${mass} donated to ${program} on ${day}`,
@@ -27,8 +27,8 @@ export const leavingText = {
   weight: 'Weight',
   confirmation: 'Confirmation number',
   day: 'Date',
-  why: 'Why',
-  whys: { hunter: 'The hunter wishes it', unclaimed: 'Nobody came for it' },
+  why: 'Reason',
+  whys: { hunter: 'At the hunter’s request', unclaimed: 'Nobody picked it up' },
   note: 'Note',
   stays: 'Yes, it stays here',
   save: 'Save donation',
@@ -44,9 +44,9 @@ export const leavingText = {
   giveBack: 'Return unprocessed',
   giveBackTitle: (ticket: string) => `Return ${ticket} unprocessed`,
   giveBackHint:
-    'It is ready for pickup at once. Per-animal and per-pound prices and the minimum are left out of its bill: add what was done as hours or extras.',
-  givenBack: (ticket: string) => `${ticket} goes back as it came.`,
-  asCame: (reason: string, by: string) => `Goes back as it came: ${reason}${by ? `, ${by}` : ''}`,
+    'It is ready for pickup right away. Per-animal and per-pound prices and the minimum are left out of its bill: add what was done as hours or extras.',
+  givenBack: (ticket: string) => `${ticket} is returned unprocessed.`,
+  asCame: (reason: string, by: string) => `Returned unprocessed: ${reason}${by ? `, ${by}` : ''}`,
   process: 'Process it after all',
   processed: 'processed after all',
 
@@ -76,7 +76,7 @@ export const leavingText = {
       `The meat of your ${species}, ticket ${ticket}, is packed and ready for pickup.${days > 0 ? ` It has been waiting for ${plural(days, 'day', 'days')}, since ${day}.` : ''}`,
     content: (packages: string, mass: string) => `It is ${packages}, ${mass}.`,
     dueNow: (money: string) => `Balance due: ${money}.`,
-    call: 'Please call us, and come for it soon.',
+    call: 'Please call us and pick it up soon.',
     last: 'This is our last notice. If we do not hear from you, the meat will be donated or discarded as the law allows. It will not be sold.',
     closing: 'Sincerely,',
     notReady: 'It is not ready for pickup, so there is no notice to print.',

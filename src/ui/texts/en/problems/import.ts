@@ -18,9 +18,9 @@ export const importWording: Readonly<Record<string, Wording>> = {
   'sheet.too-many-rows': (p) =>
     `This table has more than ${p.most} rows. Split it into parts, one for each season.`,
   'sheet.row-too-long': (p) =>
-    `Row ${p.row} is far too long: a quote (") is probably missing near it. Mend it, or pick another separator.`,
+    `Row ${p.row} is far too long: a quote (") is probably missing near it. Fix it, or pick another separator.`,
   'sheet.quote': (p) =>
-    `From row ${p.row} on, a quote (") is opened and never closed. Mend it in your spreadsheet and choose the file again.`,
+    `From row ${p.row} on, a quote (") is opened and never closed. Fix it in your spreadsheet and choose the file again.`,
   'sheet.gone': () => 'Gambrel no longer has this file. Choose it again.',
   'sheet.torn': () => 'The file did not arrive whole. Choose it again.',
   'sheet.lacks': () => 'This is missing. Fill it in.',
@@ -31,7 +31,7 @@ export const importWording: Readonly<Record<string, Wording>> = {
   'logger.columns': () =>
     'No row of this file has a day, a time and a temperature. Save the readings of the logger as CSV and choose that file.',
   'sheet.year': (p) =>
-    `“${p.typed}” would be in the year ${String(p.date).slice(0, 4)}. Years run from 1950 to 2099. Mend it in the file.`,
+    `“${p.typed}” would be in the year ${String(p.date).slice(0, 4)}. Years run from 1950 to 2099. Fix it in the file.`,
   'logger.too-old': (p) =>
     `This reading is of ${p.date}. The clock of the logger was not set, or day and month are read the wrong way round.`,
   'logger.clock': (p) => `“${p.typed}” is no time of day. Write it like 14:30 or 2:30 PM.`,

@@ -16,7 +16,7 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
   'bill.no-hanging': (p) =>
     `Ticket ${p.ticket} is charged by its hanging weight, which is missing. Weigh it at the Table first.`,
   'bill.below-zero': (p) =>
-    `The discounts of ticket ${p.ticket} are more than all it is charged. Mend the prices, or leave a discount out.`,
+    `The discounts of ticket ${p.ticket} are more than all it is charged. Fix the prices, or remove a discount.`,
   'bill.not-weighed': (p) =>
     `Not all of ticket ${p.ticket} is weighed: ${LACKS[String(p.lack)] ?? 'something is missing'}. Bill it as it is?`,
   'bill.unpriced': (p) =>
@@ -47,11 +47,11 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
     `Changes, hours or extras of this animal changed after bill ${p.number} was voided. Make a new bill instead.`,
   'payment.zero': () => 'An amount of money is more than nothing. Type what was paid, for example 45.50.',
   'payment.over': (p, format) =>
-    `${moneyIn(p, 'amountMinor', format)} is more than the ${moneyIn(p, 'dueMinor', format)} that is still open. Keep it all the same?`,
+    `${moneyIn(p, 'amountMinor', format)} is more than the ${moneyIn(p, 'dueMinor', format)} that is still due. Save it anyway?`,
   'payment.refund': (p, format) =>
     `Only ${moneyIn(p, 'paidMinor', format)} was paid${p.payer ? ` by ${p.payer}` : ''}, so ${moneyIn(p, 'amountMinor', format)} cannot be given back. Type less.`,
   'payment.given-back': () =>
-    'Money was given back since, and without this payment more would be given back than was taken. Take the “Money back” line back first, then this one.',
+    'Money was given back since, and without this payment more would be given back than was taken. Void the refund first, then this one.',
   'payment.other-currency': (p) =>
     `This was paid in ${p.currency}, and the ticket now goes on in ${p.now}. Void what stands in ${p.now} first, then this line.`,
   'currency.accounts-open': (p) =>

@@ -3,7 +3,7 @@ import { massIn, type Wording } from '../../wording.ts';
 
 export const shelfWording: Readonly<Record<string, Wording>> = {
   'choice.product': () => 'Pick what kind of product it is.',
-  'species.taken': (p) => `There is a species called ${p.name} already, perhaps put away. Pick another name.`,
+  'species.taken': (p) => `There is a species called ${p.name} already, perhaps archived. Pick another name.`,
   'species.like': () =>
     'Pick the species that it is most like. Its figures hold until you have weighed some.',
   'species.weights': (p, format) =>
