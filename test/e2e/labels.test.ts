@@ -61,10 +61,10 @@ async function goTo(place: string, paper: string): Promise<void> {
   const [, , kind, which] = place.split('/');
   const title =
     kind === 'batch'
-      ? /^Labels of batch /
+      ? /^Labels for batch /
       : kind === 'tag'
         ? `Carcass tag of ${which}`
-        : `Labels of ${which}`;
+        : `Labels for ${which}`;
   await page.getByRole('heading', { level: 1, name: title }).waitFor();
   await page.getByRole('radio', { name: paper, exact: true }).check({ force: true });
   await articles().first().waitFor();

@@ -298,7 +298,7 @@ export const PLACES: readonly Place[] = [
     name: 'sheet: lot',
     sheet: 'books/LotDialog.vue',
     at: () => '/books?tab=fat',
-    act: press(/^Put right/),
+    act: press(/^Edit F/),
     sees: /What became of it/,
   },
   { name: 'hunters', at: () => '/books?tab=hunters', act: fewHunters, sees: /Find a hunter/ },

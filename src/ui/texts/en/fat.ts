@@ -3,8 +3,8 @@ import { plural } from '../plural.ts';
 /** Texts of fat on hand: counts, movements and forecast need. */
 export const fatText = {
   soon: 'use soon',
-  change: 'Put right',
-  changeOf: (lot: string) => `Put right: ${lot}`,
+  change: 'Edit',
+  changeOf: (lot: string) => `Edit ${lot}`,
   whatNow: 'What is it',
   count: 'Counted: so much is there',
   throwSome: 'Thrown out: so much',

@@ -23,7 +23,7 @@ export const grinderText = {
   whichWant: 'What is ground now',
   leaveOut: (count: number) => (count === 1 ? 'Leave it out' : 'Leave them out'),
   openBatches: 'On the grinder now',
-  recentBatches: 'Lately ground',
+  recentBatches: 'Recently ground',
   batch: 'Batch',
   product: 'Product',
   productOf: 'Product, of',

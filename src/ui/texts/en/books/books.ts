@@ -22,7 +22,7 @@ export const booksText = {
   supplier: 'Supplier and lot',
   useBy: 'Use by',
   tooOld: 'past its date',
-  receivedOn: 'In since',
+  receivedOn: 'Received',
   usedUp: 'used up',
   alsoUsedUp: 'Also what is used up',
   buyFat: 'Buy fat',

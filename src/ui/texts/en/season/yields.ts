@@ -68,7 +68,7 @@ export const yieldsText = {
 
   splitTitle: 'What makes a difference',
   splitOf: (species: string) => `What makes a difference, ${species}`,
-  splitBy: 'Parted by',
+  splitBy: 'Split by',
   split: {
     brought: 'Brought as',
     sex: 'Sex',
