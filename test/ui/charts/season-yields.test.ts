@@ -175,9 +175,7 @@ describe('splits of the take-home', () => {
 
   it('report the largest difference between groups with enough animals', () => {
     const story = splitsStory(groupsOfSpecies(elk), format, () => '/', told);
-    expect(story.finding).toMatch(
-      /^Brought as: skinned gave 55.0 %, whole 50.0 % \(5 and 5 animals\)/,
-    );
+    expect(story.finding).toMatch(/^Brought as: skinned gave 55.0 %, whole 50.0 % \(5 and 5 animals\)/);
   });
 
   it('keep the initials of a cutter unchanged', () => {

@@ -20,8 +20,7 @@ export const billText = {
   done: (number: number) => `Bill ${number} is made.`,
   noPrices: 'No prices are in force. Enter your prices, and the bill is worked out from them.',
   toPrices: 'To the prices',
-  example:
-    'These are the example prices that came with the program. Enter your own before you bill anyone.',
+  example: 'These are the example prices that came with the program. Enter your own before you bill anyone.',
   nothing: 'The prices in force charge nothing for this animal.',
   what: 'Item',
   amount: 'Quantity',
@@ -78,7 +77,7 @@ export const billText = {
   typed: 'Amount',
   kind: 'Type',
   kinds: { payment: 'Payment', deposit: 'Deposit', refund: 'Refund' },
-  method: 'Paid by',
+  method: 'Method',
   methods: { cash: 'Cash', card: 'Card', check: 'Check', transfer: 'Transfer', other: 'Other' },
   reference: 'Reference',
   checkNumber: 'Check number',

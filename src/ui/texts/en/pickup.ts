@@ -28,8 +28,7 @@ export const pickupText = {
   noteOf: (when: string, by: string) => (by ? `${when}, ${by}` : when),
   callNumber: (name: string, phone: string) => (phone ? `${name}, ${phone}` : name),
   message: 'Message to the hunter',
-  messageHint:
-    'To be copied into a text message or an email. Your own closing words are set under Shop.',
+  messageHint: 'To be copied into a text message or an email. Your own closing words are set under Shop.',
   copy: 'Copy message',
   copied: 'Message copied.',
   copyByHand: 'It could not be copied. It is selected: press Ctrl+C.',

@@ -27,8 +27,7 @@ export const booksText = {
   alsoUsedUp: 'Also what is used up',
   buyFat: 'Buy fat',
   noFat: 'No fat on hand.',
-  noFatHow:
-    'Buy fat here, or weigh “fat saved” at the Table: an animal’s own fat becomes a lot by itself.',
+  noFatHow: 'Buy fat here, or weigh “fat saved” at the Table: an animal’s own fat becomes a lot by itself.',
   ownOf: (ticket: string) => `own fat of ${ticket}`,
   perUnit: (money: string, unit: string) => `${money} per ${unit}`,
 

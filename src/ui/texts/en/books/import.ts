@@ -62,8 +62,7 @@ export const importText = {
   problems: (n: number) => `${plural(n, 'problem', 'problems')} to mend first`,
   doubts: (n: number) => `${plural(n, 'weight', 'weights')} to look at`,
   onlyFirst: (n: number) => `The first ${n} are listed.`,
-  fixInFile:
-    'Fix them in your spreadsheet, save it, and choose the file again; or change the columns above.',
+  fixInFile: 'Fix them in your spreadsheet, save it, and choose the file again; or change the columns above.',
   field: 'Where',
   problem: 'What is wrong, and how to mend it',
   fine: 'Every row can be read.',

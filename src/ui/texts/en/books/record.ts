@@ -144,7 +144,8 @@ export const recordText = {
   seePast: 'See them in this season',
 
   formerly: (tickets: string) => `tagged ${tickets}`,
-  wrongDay: (ticket: string, day: string) => `${ticket} has ${day} as its date received, which cannot be right.`,
+  wrongDay: (ticket: string, day: string) =>
+    `${ticket} has ${day} as its date received, which cannot be right.`,
   movedTo: (before: string, ticket: string) =>
     `${before} is now ${ticket}. Its old tag still opens it; print a new one when there is time.`,
   edited: (ticket: string) => `The record of ${ticket} is saved.`,
