@@ -67,7 +67,7 @@ describe('the message to the hunter', () => {
   it.each([
     [{ dueMinor: 0 }, 'It is paid in full.'],
     [{ dueMinor: -50 }, 'It is paid in full.'],
-    [{ billed: false, dueMinor: 0 }, 'The bill waits at the counter.'],
+    [{ billed: false, dueMinor: 0 }, 'Your bill will be ready at the counter.'],
   ])('with %o says %s', (more, said) => {
     expect(
       messageTo({ ...animal, ...more }, { ...shop, pickupMessage: '' }, format)
