@@ -136,7 +136,7 @@ describe('donated and unclaimed meat', () => {
     await named('Return unprocessed').click();
     await page.getByLabel('Reason').fill('to another shop');
     await named('Return unprocessed').last().click();
-    await page.getByText('Goes back as it came: to another shop').waitFor();
+    await page.getByText('Returned unprocessed: to another shop').waitFor();
     expect((await shop.call('animals.get', { id: raw.id })).stage).toBe('ready');
     await named('Process it after all').click();
     await named('Return unprocessed').waitFor();
