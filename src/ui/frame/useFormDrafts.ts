@@ -119,7 +119,10 @@ export function useFormDrafts(): void {
     useEventListener(document, event, yieldTo, { capture: true });
   for (const event of ['input', 'change'] as const)
     useEventListener(document, event, touch, { capture: true });
-  useEventListener(window, 'pagehide', () => drafts.store(typedNow()));
+  // Between these two events the browser aborts open requests, and a page that reports that shows no form any more.
+  let leaving = new Map<string, FormDraft>();
+  useEventListener(window, 'beforeunload', () => void (leaving = typedNow()));
+  useEventListener(window, 'pagehide', () => drafts.store(new Map([...leaving, ...typedNow()])));
 }
 
 /** Whether a form has its initial values, except for autosaved fields. */

@@ -232,6 +232,21 @@ describe('a select field', () => {
   });
 });
 
+it('a form whose page reports the requests that the reload aborts comes back too', async () => {
+  const showOne = () => show(() => [h('input', { 'aria-label': 'How many', value: '12', id: 'count' })]);
+  const shown = showOne();
+  const count = () => document.getElementById('count') as HTMLInputElement;
+  count().focus();
+  count().value = '3';
+  count().dispatchEvent(new Event('input', { bubbles: true }));
+  window.dispatchEvent(new Event('beforeunload'));
+  count().remove();
+  await reload(shown);
+  showOne();
+  await tried();
+  expect(count().value).toBe('3');
+});
+
 it('an autosaved field does not prevent restoring the others', async () => {
   const saved = { ingredients: '' };
   const showLabels = () => show(() => [
