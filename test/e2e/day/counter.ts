@@ -75,7 +75,7 @@ export async function firstOfThePair(day: Day): Promise<void> {
   const parts = page.getByRole('table', { name: 'Parts of the hunters' });
   await parts.getByRole('row', { name: new RegExp(`Flo Fitch 60.0 %.*\\${dollars(PAIR.flo)}`) }).waitFor();
   await parts.getByRole('row', { name: new RegExp(`Gus Gale 40.0 %.*\\${dollars(PAIR.gus)}`) }).waitFor();
-  await keys.choose('Method', 'Flo Fitch');
+  await keys.choose('Paid by', 'Flo Fitch');
   await pay(day, { cents: PAID.flo, how: 'Check' });
   await keys.goTo('pickup', 6);
   await keys.pressOn(`Hand over ${tickets.flo}`);
