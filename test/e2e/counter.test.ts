@@ -40,7 +40,7 @@ describe('belongings', () => {
     const table = page.getByRole('table', { name: 'Belongings' });
     await table.getByRole('row', { name: /Cape A-7 here/ }).waitFor();
     await look('belongings');
-    await named('Record where the cape went').click();
+    await named('Record where it went: cape').click();
     await page.getByText('To the taxidermist').click();
     await page.getByLabel('Taxidermist', { exact: true }).fill('Pine Studio');
     await page.getByLabel('Receipt number').fill('R-12');

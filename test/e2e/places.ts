@@ -187,7 +187,7 @@ export const PLACES: readonly Place[] = [
     name: 'sheet: take back a weight',
     sheet: 'weighing/VoidDialog.vue',
     at: (of) => `/table/${of.plain}`,
-    act: press(/^Void /),
+    act: press(/^Void .* \d/),
     sees: /Void .*\?/,
   },
   {
@@ -298,7 +298,7 @@ export const PLACES: readonly Place[] = [
     name: 'sheet: lot',
     sheet: 'books/LotDialog.vue',
     at: () => '/books?tab=fat',
-    act: press(/^Edit F/),
+    act: press(/^Edit /),
     sees: /What became of it/,
   },
   { name: 'hunters', at: () => '/books?tab=hunters', act: fewHunters, sees: /Find a hunter/ },

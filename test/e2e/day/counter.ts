@@ -90,7 +90,7 @@ export async function firstOfThePair(day: Day): Promise<void> {
 export async function kayComes(day: Day): Promise<void> {
   const { page, keys, call, ids } = day;
   await openAnimal(day, 'kay');
-  await keys.pressOn('Record where the cape went');
+  await keys.pressOn('Record where it went: cape');
   await keys.choose('Where it went', 'To the taxidermist');
   await keys.fill('Taxidermist', 'Pine Studio');
   await keys.fill('Receipt number', 'R-12');

@@ -18,7 +18,7 @@ export const belongingText = {
   here: (place: string) => place || 'here',
   act: 'Actions',
   record: 'Record where it went',
-  recordOf: (kind: string) => `Record where the ${kind} went`,
+  recordOf: (kind: string) => `Record where it went: ${kind}`,
   void: 'Void',
   voidOf: (kind: string) => `Void ${kind}`,
   voidTitle: (kind: string) => `Void ${kind}`,
