@@ -29,6 +29,7 @@ export const shareText = {
   part: 'Part of the bill',
   paid: 'Paid',
   due: 'Balance due',
+  notBilled: 'Not billed yet',
   credit: (money: string) => `${money} to refund`,
   payer: 'Paid by',
   packages: 'Packages',
