@@ -64,5 +64,11 @@ export function useLive<N extends AskName>(
     stop();
   });
 
-  return { value, problem, slow, refresh: () => refresh() };
+  /** Asks now, also what waits for the typing to pause; resolves once it is answered. */
+  function refreshNow(): Promise<void> {
+    clearTimeout(wait);
+    return refresh();
+  }
+
+  return { value, problem, slow, refresh: refreshNow };
 }
