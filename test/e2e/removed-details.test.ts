@@ -39,7 +39,7 @@ it('warns at the older backup, but not at one made since', async () => {
   ).newPage();
   page.setDefaultTimeout(15_000);
   await page.goto(await served.newAddress());
-  await page.getByRole('navigation', { name: 'Places' }).waitFor();
+  await page.getByRole('heading', { level: 1 }).first().waitFor();
   await page.evaluate(() => (location.hash = '#/shop'));
   const ways = page.getByRole('button', { name: /^Go back to this/ });
   await ways.first().waitFor();

@@ -131,7 +131,7 @@ describe('marks', () => {
 
   it('of groups and seasons link to their animals', async () => {
     await goTo('/season?species=elk');
-    await page.getByRole('link', { name: /^Brought skinned: / }).press('Enter');
+    await page.getByRole('link', { name: /^Skinned: / }).press('Enter');
     await at('#/season/animals?species=elk&brought=skinned&order=takeHome');
     await goTo('/season?species=elk');
     await page.getByRole('link', { name: /^Elk 2025: / }).click();

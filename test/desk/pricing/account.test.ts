@@ -125,7 +125,7 @@ describe('a bill from before the shop changed its currency', () => {
     // Words of an English shop that counts in euros: none of them stands at a dollar.
     const format = makeFormat({ unit: 'lb', step: 0.05, locale: 'en-US', currency: 'EUR' });
     const page = await shop.call('animals.get', { id: animalId });
-    expect(stateOf({ ...page.bill, dueMinor: 1250 }, format)).toBe('Bill 2: $12.50 to pay.');
+    expect(stateOf({ ...page.bill, dueMinor: 1250 }, format)).toBe('Bill 2: $12.50 due.');
     const history = await shop.call('animals.getHistory', { id: animalId });
     const told = history
       .map((entry) => historySentence(entry, format))
