@@ -42,7 +42,7 @@ describe('an old season', () => {
     await choose('two hundred');
     await page.getByText('season 2023.csv: 3 rows').waitFor();
     await page.getByLabel('Brought as, on every row').selectOption({ label: 'Skinned' });
-    await page.locator('strong', { hasText: '2 problems to mend first' }).waitFor();
+    await page.locator('strong', { hasText: '2 problems to fix first' }).waitFor();
     const told = await readingOf(page);
     expect(told).toContain('5 Species “Hirsch” is not understood.');
     expect(told).toContain('6 Hanging weight “two hundred” is no weight.');

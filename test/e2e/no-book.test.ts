@@ -67,7 +67,7 @@ it('asks before creating a named book that is missing', async () => {
   await page.getByRole('button', { name: 'Try again' }).press('Enter');
   await page.getByText('There is no book at').waitFor();
   expect(existsSync(join(folder, 'stick'))).toBe(false);
-  await page.getByRole('button', { name: 'Begin a new, empty book' }).press('Enter');
+  await page.getByRole('button', { name: 'Start a new, empty book' }).press('Enter');
   await page.getByText('Your own book').first().waitFor();
   expect(existsSync(away)).toBe(true);
 }, 90_000);

@@ -59,7 +59,7 @@ function lossesFinding(view: PoundsReport, format: Format): string {
   const lost = losses.reduce((total, { what, grams }) => total + (isAfter(what) ? 0 : grams), 0);
   const avoidable = losses.find(({ what }) => what !== 'bone');
   const most = avoidable
-    ? text.lossMended(
+    ? text.lossFixed(
         fateInSentence(view, avoidable.what),
         format.mass(avoidable.grams, 0),
         avoidable.minor === null ? null : format.money(avoidable.minor),

@@ -83,7 +83,7 @@ export const backupText = {
   openLocked: 'Unlock it',
   recordsOnly: 'Look at its records only',
   leavesOut: 'Its records go into a clean book. Whatever another program may have built into it is left out.',
-  mended: (n: number) =>
+  repaired: (n: number) =>
     `In ${plural(n, 'entry', 'entries')} a date or time could not be read. It was set to that of the entry before or after it. The book keeps what stood there: see its audit table when you export the book.`,
   openRecords: 'Open its records in a clean book',
   opened: (when: string) => `The book is now as it was on ${when}.`,
@@ -94,7 +94,7 @@ export const backupText = {
   renewHint:
     'A fresh backup is made and checked first, in the second place too if there is one; only then are the older ones deleted. After that you cannot go back to an earlier day. Copies that lie anywhere else are yours to delete.',
   staleList: 'Which they are',
-  renew: 'Make the backups anew',
+  renew: 'Replace the backups',
   keepThem: 'Keep them',
   renewed: (n: number) => `A fresh backup is made, and ${plural(n, 'older one', 'older ones')} deleted.`,
   staleLeft: (paths: string) =>
@@ -108,8 +108,8 @@ export const backupText = {
   keepRecordsHint:
     'All entries are taken over; what the other program built in is left out. The file as it is now stays beside the clean book.',
   keptRecords: 'The records are in a clean book now. The file as it was is kept beside it.',
-  anew: 'Begin a new, empty book',
-  anewHint: 'The file that does not open is kept beside the new book.',
+  newBook: 'Start a new, empty book',
+  newBookHint: 'The file that does not open is kept beside the new book.',
   nothing: 'No backup was found beside the book. If you have one on a stick, look there.',
 
   clockDoubt: {

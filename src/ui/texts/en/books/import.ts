@@ -59,12 +59,12 @@ export const importText = {
   means: (word: string, rows: number) => `“${word}” (${plural(rows, 'row', 'rows')}) means`,
   first: 'The first rows, as they will be read',
   row: 'Row',
-  problems: (n: number) => `${plural(n, 'problem', 'problems')} to mend first`,
+  problems: (n: number) => `${plural(n, 'problem', 'problems')} to fix first`,
   doubts: (n: number) => `${plural(n, 'weight', 'weights')} to look at`,
   onlyFirst: (n: number) => `The first ${n} are listed.`,
   fixInFile: 'Fix them in your spreadsheet, save it, and choose the file again; or change the columns above.',
   field: 'Where',
-  problem: 'What is wrong, and how to mend it',
+  problem: 'What is wrong, and how to fix it',
   fine: 'Every row can be read.',
   twice: (name: string) =>
     `This file was brought in before, as ${name}. Bringing it in again would enter everything twice.`,
@@ -120,7 +120,7 @@ export const importText = {
   hunterFileHint: 'To hand over when he or she asks what you keep.',
   remove: 'Remove personal details',
   removeHint:
-    'Takes name, numbers, addresses and every note and reason about this hunter’s animals, batches and money out of the book for good. Weights, days and money stay. Backups made before still have it, and can be made anew. Not while an animal is here, nor before the years of keeping are over.',
+    'Takes name, numbers, addresses and every note and reason about this hunter’s animals, batches and money out of the book for good. Weights, days and money stay. Backups made before still have it, and can be replaced. Not while an animal is here, nor before the years of keeping are over.',
   removeWhy: 'Why they are removed',
   removed: 'The personal details were removed.',
   removedNotWiped:

@@ -2,7 +2,7 @@
 import type { Wording } from '../../wording.ts';
 
 export const belongingWording: Readonly<Record<string, Wording>> = {
-  'belonging.unknown': () => 'This belonging is not in the book, or has left already. Load the page again.',
+  'belonging.unknown': () => 'This belonging is not in the book, or has left already. Reload the page.',
   'belonging.voided': (p) => `This belonging was voided already${p.by ? ` by ${p.by}` : ''}: ${p.reason}.`,
   'belonging.gone': (p, format) =>
     `The ${p.kind} left already on ${format.longDay(String(p.on))}. If that is wrong, press “Still here” first.`,

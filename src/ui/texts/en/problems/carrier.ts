@@ -4,7 +4,7 @@ import type { Wording } from '../../wording.ts';
 const NO_ACCESS =
   'This window has no access to the book. In the terminal window where Gambrel was started, press Enter to open a new one, or start Gambrel again.';
 const NOT_WHOLE =
-  'That did not arrive whole, and nothing was changed. Try again; if it stays, load the page anew.';
+  'That did not arrive whole, and nothing was changed. Try again; if it stays, reload the page.';
 const OLD_WINDOW =
   'This window and its desk are of different versions. Close every Gambrel window and start it again.';
 

@@ -49,7 +49,7 @@ export const importWording: Readonly<Record<string, Wording>> = {
   'sheet.number-twice': (p) =>
     `Several animals had the old number ${p.typed}. Write Gambrel’s own ticket in its place, such as 23-0147.`,
   'sheet.problems': (p) =>
-    `${plural(Number(p.count), 'problem', 'problems')} must be mended first, from row ${p.row} on. Nothing was brought in.`,
+    `${plural(Number(p.count), 'problem', 'problems')} must be fixed first, from row ${p.row} on. Nothing was brought in.`,
   'sheet.no-rows': (p) =>
     Number(p.count) > 0
       ? 'Everybody in this table is in the book already. There is nothing to bring in.'

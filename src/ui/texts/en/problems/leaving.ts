@@ -8,7 +8,7 @@ export const leavingWording: Readonly<Record<string, Wording>> = {
   'donation.not-noticed': (p) =>
     `${p.ticket} counts as unclaimed only after the last notice. Record the notices at Pick-up first.`,
   'donation.before-received': () => 'It cannot have been donated before it came in. Check the date.',
-  'donation.unknown': () => 'This donation is not in the book. Load the page again.',
+  'donation.unknown': () => 'This donation is not in the book. Reload the page.',
   'donation.voided': (p) => `This donation was voided already${p.by ? ` by ${p.by}` : ''}: ${p.reason}.`,
   'donation.left': (p) => `${p.ticket} left the shop with this donation. Reopen ${p.ticket}; that voids it.`,
   'donation.too-many': (p) => `${p.ticket} has ${p.count} donations already. Void those entered by mistake.`,
@@ -21,7 +21,7 @@ export const leavingWording: Readonly<Record<string, Wording>> = {
   'notice.order': (p) => `The ${p.step} notice for ${p.ticket} comes first. Record that one.`,
   'notice.before-ready': () =>
     'It cannot have been given before the meat was ready, or before the notice that came first.',
-  'notice.unknown': () => 'This notice is not in the book. Load the page again.',
+  'notice.unknown': () => 'This notice is not in the book. Reload the page.',
   'notice.followed': (p) => `The ${p.step} notice was given after it. Void that one first.`,
   'notice.too-many': (p) => `${p.ticket} has ${p.count} notices already. It takes no more.`,
   'program.twice': () => 'Two programs have the same name. Change one of them.',

@@ -47,14 +47,14 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
       : `${wordFor(words.part, String(p.part))} is weighed already. Void that weight first.`,
   'none.stated': (p) =>
     `That ${p.ticket} has no ${wordFor(words.part, String(p.part)).toLowerCase()} is in the book already.`,
-  'none.unknown': () => 'This statement is not in the book. Load the page anew.',
+  'none.unknown': () => 'This statement is not in the book. Reload the page.',
   'none.voided': (p) => `This statement was voided already${p.by ? ` by ${p.by}` : ''}: ${p.reason}.`,
-  'temperature.unknown': () => 'This reading is not in the book. Load the page anew.',
+  'temperature.unknown': () => 'This reading is not in the book. Reload the page.',
   'temperature.voided': (p) => `This reading was voided already by ${p.by}.`,
   'weighing.not-voided': () => 'This weight was not voided. Nothing needs to be undone.',
-  'weighing.replaced': () => 'This weight was corrected or restored already. Load the page anew.',
+  'weighing.replaced': () => 'This weight was corrected or restored already. Reload the page.',
   'temperature.not-voided': () => 'This reading is in the book. Nothing needs to be undone.',
-  'payment.restored': () => 'This payment was restored already. Load the page anew.',
+  'payment.restored': () => 'This payment was restored already. Reload the page.',
   'payment.not-voided': () => 'This payment was not voided. Nothing needs to be undone.',
   'weighing.used': (p, format) =>
     `${massIn(p, 'grams', format)} of this ${p.part} is in the grinder already. Take it back there first.`,

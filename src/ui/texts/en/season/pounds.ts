@@ -54,7 +54,7 @@ export const poundsText = {
   lossTitle: 'What does not go home',
   lossFinding: (share: string, mass: string, least: string) =>
     `${share} of the hanging weight did not go home: ${mass}. ${least}`,
-  lossMended: (what: string, mass: string, money: string | null) =>
+  lossFixed: (what: string, mass: string, money: string | null) =>
     `Beside bone, most went as ${what}: ${mass}${money === null ? '' : `, as much as ${money} of work billed`}.`,
   onlyBone: 'It was bone alone.',
   noLoss: 'Nothing was lost, by what was weighed.',
