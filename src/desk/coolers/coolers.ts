@@ -76,6 +76,10 @@ function refuseTwice(coolers: readonly { id: number; name: string }[], name: str
     throw new ProblemError('refused', 'cooler.twice', { field: 'name', with: { cooler: same.name } });
 }
 
+function noteCooler(session: Session, recordId: number, act: 'change' | 'void', initials: string): void {
+  session.book.audit.note({ record: 'cooler', recordId, act, at: session.now(), by: initials });
+}
+
 /** Archives an empty cooler. @throws ProblemError `cooler.unknown`, `cooler.in-use` */
 export const archive = write(v.object({ id, by }), (session, input) => {
   const cooler = coolerOf(session, input.id);
@@ -84,13 +88,7 @@ export const archive = write(v.object({ id, by }), (session, input) => {
       with: { cooler: cooler.name, count: cooler.hanging },
     });
   session.book.coolers.archive(cooler.id);
-  session.book.audit.note({
-    record: 'cooler',
-    recordId: cooler.id,
-    act: 'void',
-    at: session.now(),
-    by: input.by,
-  });
+  noteCooler(session, cooler.id, 'void', input.by);
   return { id: cooler.id };
 });
 
@@ -103,13 +101,7 @@ export const restore = write(v.object({ id, by }), (session, input) => {
   refuseTwice(coolers, cooler.name);
   refuseMoreOfShop('cooler', coolers.length);
   session.book.coolers.restore(cooler.id);
-  session.book.audit.note({
-    record: 'cooler',
-    recordId: cooler.id,
-    act: 'change',
-    at: session.now(),
-    by: input.by,
-  });
+  noteCooler(session, cooler.id, 'change', input.by);
   return { id: cooler.id };
 });
 
