@@ -99,7 +99,7 @@ export function placesAreWhole(places: readonly Place[]): void {
       await look.page.setViewportSize(OLD_SCREEN);
       await look.page.emulateMedia({ colorScheme: 'light' });
       await look.goTo(place, subjects);
-      expect(await themeOf(look)).toBe('light');
+      await expect.poll(() => themeOf(look)).toBe('light');
       await checkWhole(look);
     });
 
