@@ -104,11 +104,12 @@ export function openShop(
     const base = baseOf(group.brought) as Base;
     const mean = base === 'boned' ? tendencies.boned : tendencies.bone;
     const priors = splitPriors(profile, base, group.sex);
+    const kind = columnsOfKind(profile.family, group);
     const share = {} as Record<Split, number>;
     for (const split of SPLITS) {
       const { location, scale, animals } = priors[split];
       const { effect, spreadOf } = mean[split];
-      const z = effect(profile.family, group) + spreadOf(profile.code) * deviation(world, chance);
+      const z = effect(kind, group.species) + spreadOf(profile.code) * deviation(world, chance);
       share[split] = inverseLogit(location + scale * withinShopFactor(animals) * z);
     }
     if (chance.uniform() < Math.max(PRIOR_PROBABILITY_OF_NONE, world.undamaged)) share.damage = 0;
@@ -138,8 +139,16 @@ export function weigh(animal: Animal, world: World, chance: RandomGenerator): Yi
 
 type Tendency = Record<
   Split,
-  { effect: (family: string, group: Required<Group>) => number; spreadOf: (species: string) => number }
+  { effect: (kind: readonly string[], species: string) => number; spreadOf: (species: string) => number }
 >;
+
+/** Names of the columns that apply to a kind of animal. */
+function columnsOfKind(family: string, group: Required<Group>): string[] {
+  const { species, brought, sex, age, damage } = group;
+  return Object.entries({ shop: '', family, species, brought, sex, age, damage }).map(
+    ([kind, level]) => `${kind}:${level}`,
+  );
+}
 
 /** Draws one shop's true effects and spreads. */
 function tendency(world: World, chance: RandomGenerator, off?: OffPrior): Tendency {
@@ -159,14 +168,16 @@ function tendency(world: World, chance: RandomGenerator, off?: OffPrior): Tenden
     );
     const sign = off && chance.uniform() < 0.5 ? -1 : 1;
     if (off?.by === 'species') own.set(off.level, spread * off.spread);
-    const effect = (family: string, { species, brought, sex, age, damage }: Required<Group>): number =>
-      Object.entries({ shop: '', family, species, brought, sex, age, damage })
-        .map(([kind, level]) =>
-          off?.by === kind && off.level === level
-            ? (sign * off.sds) / withinShopFactor(worth.get(species) as number)
-            : (drawn.get(`${kind}:${level}`) as number),
-        )
-        .reduce((total, value) => total + value, 0);
+    const offColumn = off && `${off.by}:${off.level}`;
+    const effect = (kind: readonly string[], species: string): number =>
+      kind.reduce(
+        (total, name) =>
+          total +
+          (name === offColumn
+            ? (sign * off!.sds) / withinShopFactor(worth.get(species) as number)
+            : (drawn.get(name) as number)),
+        0,
+      );
     return [split, { effect, spreadOf: (species: string) => own.get(species) as number }];
   });
   return Object.fromEntries(entries) as Tendency;

@@ -49,7 +49,7 @@ function reweight(
   i: number,
   { effects, covariance, variance: residual, degrees }: Posterior,
 ): { variance: number; betweenComponents: number } {
-  const precision = 1 / covariance.get(i, i);
+  const precision = 1 / (covariance.values[i * covariance.size + i] ?? 0);
   const information = precision - 1 / variance;
   if (robustWeight === 0 || information < NEGLIGIBLE_INFORMATION) return { variance, betweenComponents: 0 };
   const estimate = ((effects[i] ?? 0) * precision - priorMean / variance) / information;

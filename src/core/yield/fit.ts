@@ -1,5 +1,5 @@
 /** Fits one split: Bayesian linear regression on the effects of `columns.ts` with robust priors, in closed form. */
-import type { Matrix } from 'ml-matrix';
+import { zeros, type Square } from '../stats/positive-definite.ts';
 import type { Column } from './columns.ts';
 import { reweightPriors } from './conflict.ts';
 import {
@@ -17,7 +17,7 @@ export { meanAt, type GroupStatistics } from './regression.ts';
 /** The posterior of one split, for `predictiveAt`. */
 export interface Fit extends Posterior {
   /** Covariance of the effects between mixture components, in addition to `covariance` (absolute). */
-  readonly conflict: Matrix;
+  readonly conflict: Square;
   /** Variance of each species with animals of its own, shrunk towards the common one. */
   readonly bySpecies: ReadonlyMap<string, SpeciesVariance>;
 }
@@ -49,12 +49,22 @@ export function conflictVarianceAt(
  * A shift of one effect by 1 shifts the others by their covariance with it over its variance: where the mean of a kind is
  * well known, the other effects compensate an unresolved one.
  */
-function conflictCovariance(covariance: Matrix, betweenComponents: readonly number[]): Matrix {
-  // One product of matrices, D'D: row i of D is the covariances with effect i, scaled.
-  const scaled = covariance.clone();
-  for (const [i, between] of betweenComponents.entries())
-    scaled.mulRow(i, Math.sqrt(between) / covariance.get(i, i));
-  return scaled.transpose().mmul(scaled);
+function conflictCovariance({ size, values }: Square, betweenComponents: readonly number[]): Square {
+  // One product of matrices, D'D: row k of D is the covariances with effect k, scaled.
+  const product = zeros(size);
+  for (const [k, between] of betweenComponents.entries()) {
+    if (between === 0) continue;
+    const row = values.slice(k * size, (k + 1) * size);
+    const scale = Math.sqrt(between) / (row[k] as number);
+    for (let i = 0; i < size; i++) row[i] = (row[i] as number) * scale;
+    for (let i = 0; i < size; i++)
+      for (let j = 0; j <= i; j++)
+        product.values[i * size + j] =
+          (product.values[i * size + j] as number) + (row[i] as number) * (row[j] as number);
+  }
+  for (let i = 0; i < size; i++)
+    for (let j = 0; j < i; j++) product.values[j * size + i] = product.values[i * size + j] as number;
+  return product;
 }
 
 /**

@@ -2,8 +2,9 @@
 import { ValidationError } from '../values/validation-error.ts';
 import type { SpeciesProfile } from '../species/species.ts';
 import { fitSplit, type Fit, type GroupStatistics } from './fit.ts';
-import { layoutOf, priorOf, type Layout, type Priors } from './layout.ts';
+import { layoutOf, priorOf, type Priors } from './layout.ts';
 import type { Group } from './observation.ts';
+import type { SplitPrior } from './prior.ts';
 import type { Cell, YieldSums } from './sums.ts';
 import { baseOf, SPLITS, type Base, type Split } from './tree.ts';
 
@@ -33,14 +34,25 @@ export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums):
     if (!byCode.has(group.species))
       throw new ValidationError('yield.species-unknown', 'species', { species: group.species });
 
-  const cellsOf = (pool: Pool) => cells.filter((cell) => poolOf(cell.group) === pool);
-  const fitOf = (pool: Pool, split: Split): Fit => {
-    const groups = cellsOf(pool)
-      .map((cell) => groupStatisticsOf(cell, split, priors, columnIndices))
-      .filter((group) => group !== null);
-    return fitSplit(columns(split), groups);
-  };
-  const fitsOf = (pool: Pool) => lazyFits((split) => fitOf(pool, split));
+  const pools: Record<Pool, Kind[]> = { 'on the bone': [], boned: [] };
+  for (const cell of cells) {
+    const base = requireBase(cell.group);
+    const { species, sex } = cell.group;
+    const kind = {
+      cell,
+      columnIndices: columnIndices(cell.group),
+      prior: priorOf(priors, species, base, sex),
+    };
+    pools[base === 'boned' ? 'boned' : 'on the bone'].push(kind);
+  }
+  const fitsOf = (pool: Pool) =>
+    lazyFits((split) => {
+      const groups = pools[pool]
+        .map((kind) => groupStatisticsOf(kind, split))
+        .filter((group) => group !== null);
+      return fitSplit(columns(split), groups);
+    });
+  const cellsOf = (pool: Pool) => pools[pool].map(({ cell }) => cell);
   return {
     profiles: byCode,
     columnIndexByName,
@@ -49,6 +61,13 @@ export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums):
     cells: { 'on the bone': cellsOf('on the bone'), boned: cellsOf('boned') },
     animals: countAnimals(cells),
   };
+}
+
+/** The sums of one kind of animal, and what its profile and group say of it. */
+interface Kind {
+  readonly cell: Cell;
+  readonly columnIndices: readonly number[];
+  readonly prior: Readonly<Record<Split, SplitPrior>>;
 }
 
 /** Fits each split on first access: a take-home prediction needs one fit of twelve. */
@@ -68,17 +87,15 @@ export function requireBase(group: Group): Base {
 }
 
 function groupStatisticsOf(
-  { group, splits }: Cell,
+  { cell: { group, splits }, columnIndices, prior }: Kind,
   split: Split,
-  priors: Priors,
-  columnIndices: Layout['columnIndices'],
 ): GroupStatistics | null {
   const observed = splits[split];
   if (!observed || observed.n === 0) return null;
-  const { location, scale } = priorOf(priors, group.species, requireBase(group), group.sex)[split];
+  const { location, scale } = prior[split];
   const { n, sum, squares } = observed;
   return {
-    columnIndices: columnIndices(group),
+    columnIndices,
     species: group.species,
     n,
     sum: (sum - n * location) / scale,

@@ -1,5 +1,5 @@
 /** Bayesian linear regression with a conjugate normal-inverse-gamma prior, from sums alone. */
-import { CholeskyDecomposition, Matrix } from 'ml-matrix';
+import { inverseOf, zeros, type Square } from '../stats/positive-definite.ts';
 import type { Column } from './columns.ts';
 
 /** Sufficient statistics of the animals of one kind, in standard units (0 = the prior's location, 1 = its scale). */
@@ -16,7 +16,7 @@ export interface Posterior {
   /** Posterior means of the effects. */
   readonly effects: readonly number[];
   /** Their covariance over the residual variance. */
-  readonly covariance: Matrix;
+  readonly covariance: Square;
   /** Residual variance over all species, and its degrees of freedom. */
   readonly variance: number;
   readonly degrees: number;
@@ -30,7 +30,7 @@ const PRIOR_DEGREES = 10;
 
 /** All that the regression needs of the animals: X'X, X'z, z'z and their number. */
 export interface CrossProducts {
-  readonly gram: Matrix;
+  readonly gram: Square;
   readonly moments: readonly number[];
   readonly squares: number;
   readonly n: number;
@@ -38,7 +38,7 @@ export interface CrossProducts {
 
 /** Accumulates the cross products for `size` columns. */
 export function crossProductsOf(size: number, groups: readonly GroupStatistics[]): CrossProducts {
-  const gram = Matrix.zeros(size, size);
+  const gram = zeros(size);
   const moments = new Array<number>(size).fill(0);
   let squares = 0;
   let n = 0;
@@ -47,7 +47,8 @@ export function crossProductsOf(size: number, groups: readonly GroupStatistics[]
     squares += group.squares;
     for (const i of group.columnIndices) {
       moments[i] = (moments[i] ?? 0) + group.sum;
-      for (const j of group.columnIndices) gram.set(i, j, gram.get(i, j) + group.n);
+      for (const j of group.columnIndices)
+        gram.values[i * size + j] = (gram.values[i * size + j] ?? 0) + group.n;
     }
   }
   return { gram, moments, squares, n };
@@ -62,18 +63,21 @@ export function crossProductsOf(size: number, groups: readonly GroupStatistics[]
  * (Gelman et al., Bayesian Data Analysis, 3rd ed., ch. 14; from memory.) `variance` is b/a, `degrees` 2a.
  */
 export function posteriorOf(columns: readonly Column[], products: CrossProducts): Posterior {
-  const information = products.gram.clone();
-  const rhs = Matrix.columnVector([...products.moments]);
+  const size = columns.length;
+  const information = { size, values: products.gram.values.slice() };
+  const rhs = products.moments.slice();
   let { squares } = products;
   for (const [i, { priorMean, variance }] of columns.entries()) {
-    information.set(i, i, information.get(i, i) + 1 / variance);
-    rhs.set(i, 0, rhs.get(i, 0) + priorMean / variance);
+    information.values[i * size + i] = (information.values[i * size + i] ?? 0) + 1 / variance;
+    rhs[i] = (rhs[i] ?? 0) + priorMean / variance;
     squares += (priorMean * priorMean) / variance;
   }
   // The prior's diagonal keeps the matrix positive definite.
-  const covariance = new CholeskyDecomposition(information).solve(Matrix.eye(columns.length));
-  const effects = covariance.mmul(rhs).to1DArray();
-  const explained = effects.reduce((total, effect, i) => total + effect * rhs.get(i, 0), 0);
+  const covariance = inverseOf(information);
+  const effects = columns.map((_, i) =>
+    rhs.reduce((total, value, j) => total + (covariance.values[i * size + j] ?? 0) * value, 0),
+  );
+  const explained = effects.reduce((total, effect, i) => total + effect * (rhs[i] ?? 0), 0);
   const degrees = PRIOR_DEGREES + products.n;
   return { effects, covariance, variance: (PRIOR_DEGREES - 2 + squares - explained) / degrees, degrees };
 }
@@ -88,8 +92,8 @@ export function meanAt(
 }
 
 /** The sum over the rows and columns at these indices: the variance of the sum of these effects. */
-export function sumAt(matrix: Matrix, columnIndices: readonly number[]): number {
+export function sumAt({ size, values }: Square, columnIndices: readonly number[]): number {
   let total = 0;
-  for (const i of columnIndices) for (const j of columnIndices) total += matrix.get(i, j);
+  for (const i of columnIndices) for (const j of columnIndices) total += values[i * size + j] ?? 0;
   return total;
 }
