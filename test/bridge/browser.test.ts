@@ -27,8 +27,8 @@ beforeEach(async () => {
 });
 afterEach(() => context.close());
 
-/** Waits until the window has rendered and received an answer: the demo's banner is visible. */
-const drawn = () => page.getByRole('button', { name: 'Leave the demo' }).waitFor({ timeout: 15_000 });
+/** Waits until the window has rendered and received an answer: the demo's chip is visible. */
+const drawn = () => page.getByRole('button', { name: /^Demo/ }).waitFor({ timeout: 15_000 });
 const callsFrom = (from: Page) => {
   const calls: string[] = [];
   from.on('request', (request) => calls.push(new URL(request.url()).pathname));
@@ -68,7 +68,7 @@ it('opens further tabs while one is open, and none when all were closed', async 
   const { origin } = new URL(page.url());
   const second = await context.newPage();
   await second.goto(origin);
-  await second.getByRole('button', { name: 'Leave the demo' }).waitFor({ timeout: 15_000 });
+  await second.getByRole('button', { name: /^Demo/ }).waitFor({ timeout: 15_000 });
   await page.close();
   await second.close();
   const third = await context.newPage();

@@ -1,4 +1,4 @@
-/** Cautions take one line each, so that they do not crowd out the page, and none is missing. */
+/** Once read, cautions rest in one line, so that they do not crowd out the page, and none is missing. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CAUTIONS, SPECIES } from '../../src/desk/supplied/resources.ts';
@@ -9,7 +9,7 @@ import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 /** Maximum share of cautions among all visible words of a page. */
 const MAX_SHARE = 0.2;
 /** The list of a place, and every single caution elsewhere on the page. */
-const WARNS = '[role="group"][aria-label="Mind here"], .sentence.caution';
+const WARNS = '[role="group"][aria-label="Cautions"], .sentence.caution';
 
 let shop: ShopWindow;
 beforeAll(async () => {
@@ -33,7 +33,7 @@ async function words(page: Page): Promise<{ all: number; warning: number }> {
 
 async function goTo(page: Page, hash: string): Promise<void> {
   await page.evaluate((to) => (location.hash = to), hash);
-  await page.getByRole('group', { name: 'Mind here' }).waitFor();
+  await page.getByRole('group', { name: 'Cautions' }).waitFor();
 }
 
 function titlesAt(place: CautionPlace, code: string): string[] {
@@ -42,9 +42,13 @@ function titlesAt(place: CautionPlace, code: string): string[] {
   return cautionsAt(all, place, [{ cautions }]).map(({ title }) => title);
 }
 
+/** All are shown in full at first, and by their titles once folded. */
 async function expectAll(page: Page, titles: readonly string[]): Promise<void> {
-  const list = page.getByRole('group', { name: 'Mind here' });
-  for (const title of titles) await list.getByText(title).waitFor({ state: 'visible' });
+  const list = page.getByRole('group', { name: 'Cautions' });
+  const inFull = list.locator('.caution:visible').filter({ hasText: titles[0] });
+  if ((await inFull.count()) > 0) await list.getByText('Hide', { exact: true }).click();
+  for (const title of titles)
+    await list.locator('summary').getByText(title, { exact: true }).waitFor({ state: 'visible' });
 }
 
 describe('cautions', () => {

@@ -8,22 +8,29 @@ beforeAll(async () => {
 });
 afterAll(() => shop?.close());
 
-it('take a line each, unfold to text and source by keyboard, and defer once to local rules', async () => {
+it('are open at the first animal of the day, rest in a line at the next, and defer once to local rules', async () => {
   const { page } = shop;
-  const { ticket } = await deerAtDesk(shop, 'Ada Mabry', {}, { species: 'wild-boar' });
-  await page.evaluate((to) => (location.hash = `#/table/${to}`), ticket);
-  const list = page.getByRole('group', { name: 'Mind here' });
+  const first = await deerAtDesk(shop, 'Ada Mabry', {}, { species: 'wild-boar' });
+  const second = await deerAtDesk(shop, 'Bo Reyes', {}, { species: 'wild-boar' });
+  const list = page.getByRole('group', { name: 'Cautions' });
   const title = list.getByText('Brucellosis: gloves and eye protection');
   const body = list.getByText(/Wear gloves and eye protection, cover cuts/);
-  await title.waitFor();
-  expect(await body.isVisible()).toBe(false);
-  await list.locator('summary').first().focus();
-  const lines = await list.locator('summary').count();
-  for (let i = 0; i < lines; i++) {
-    await page.keyboard.press('Enter');
-    await page.keyboard.press('Tab');
-  }
+
+  await page.evaluate((to) => (location.hash = `#/table/${to}`), first.ticket);
   await body.waitFor({ state: 'visible' });
+  await page.evaluate((to) => (location.hash = `#/table/${to}`), second.ticket);
+  await page.getByRole('heading', { name: second.ticket }).waitFor();
+  expect(await body.isVisible()).toBe(false);
+  expect(await title.first().isVisible()).toBe(true);
+
+  await list.locator('summary').first().focus();
+  await page.keyboard.press('Enter');
+  await body.waitFor({ state: 'visible' });
+  const sources = list.locator('.caution summary');
+  for (let i = 0; i < (await sources.count()); i++) {
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+  }
   await list.getByText(/Brucellosis: Hunters, CDC/).waitFor({ state: 'visible' });
   expect(await list.locator('details:not([open])').count()).toBe(0);
   expect((await list.innerText()).match(/local rules/gi)).toHaveLength(1);

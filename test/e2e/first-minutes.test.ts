@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { tourText } from '../../src/ui/texts/en/tour.ts';
+import { leaveDemo } from './frame.ts';
 import { openBrowser } from './browser.ts';
 import { keysOf, type Keys } from './keys.ts';
 import { printed, PT_PER_MM } from './paper.ts';
@@ -109,7 +110,7 @@ describe('the first five minutes', () => {
     await keys.pressOn(tourText.goOn(2, tourText.stops.length));
     await atStop(2);
     await keys.press('Escape');
-    await keys.pressOn('Leave the demo');
+    await leaveDemo(keys);
   });
 
   it('need three answers for a new book', async () => {

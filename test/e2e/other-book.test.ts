@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { copyDemo } from '../../src/demo/copy.ts';
+import { leaveDemo } from './frame.ts';
 import { openBrowser } from './browser.ts';
 import { deskLine } from './desk-line.ts';
 import { keysOf, type Keys } from './keys.ts';
@@ -96,7 +97,7 @@ describe('a window that changes books', () => {
     await weigh(first, '5.55');
     await page.getByText('Saved 5.55 lb').waitFor();
     expect(Math.max(...(await weighings()).map(({ id }) => id))).toBe(ours);
-    await keys.pressOn('Leave the demo');
+    await leaveDemo(keys);
     await demo(page).waitFor({ state: 'detached' });
     await keys.press('Control+z');
     await page.waitForTimeout(700);
@@ -122,7 +123,7 @@ describe('a window that changes books', () => {
 
   it('notifies the other window, which starts over', async () => {
     const { page } = second;
-    await first.keys.pressOn('Leave the demo');
+    await leaveDemo(first.keys);
     await demo(page).waitFor({ state: 'detached' });
     await page.getByText('The demo was left in another window').waitFor();
     await page.waitForURL((url) => url.hash === '#/rail');

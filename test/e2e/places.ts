@@ -87,8 +87,13 @@ async function goBack(page: Page): Promise<void> {
   await ways.first().click();
 }
 
+async function startTour(page: Page): Promise<void> {
+  await press(/^Demo/)(page);
+  await press(/^(Show me around|Go on with the tour)/)(page);
+}
+
 async function newHand(page: Page): Promise<void> {
-  await page.getByLabel('Who works here').selectOption('+');
+  await page.getByRole('button', { name: /^Who is working/ }).click();
 }
 
 /** Animals and papers of a served demo that cover the pages. */
@@ -369,7 +374,7 @@ export const PLACES: readonly Place[] = [
   {
     name: 'tour',
     at: () => '/rail',
-    act: press(/^(Show me around|Go on with the tour)/),
+    act: startTour,
     sees: /^Stop \d of 5/,
   },
   { name: 'about', at: () => '/about', sees: /Made with the work of others/ },

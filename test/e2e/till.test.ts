@@ -1,5 +1,6 @@
 /** Payments by keyboard: a deposit at drop-off, a check, the till closed to the cent, a reminder. */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { workAs } from './frame.ts';
 import { printed } from './paper.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 
@@ -30,7 +31,7 @@ beforeAll(async () => {
     ],
   });
   deer = await deerAtDesk(shop, 'Dana Whitlock', {}, { tag: 'T-118', sample: 'L26-9' });
-  await shop.page.getByLabel('Who works here').selectOption('MK');
+  await workAs(shop.page, 'MK');
   await shop.page.evaluate(() => {
     const counter = Object.assign(window, { timesPrinted: 0 });
     window.print = () => void (counter.timesPrinted += 1);

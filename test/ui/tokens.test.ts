@@ -16,7 +16,7 @@ const textPairs = [
   ['ink', 'blaze-tint'], ['blaze', 'blaze-tint'], ['blaze', 'card'], ['blaze', 'ground'], ['on-blaze', 'blaze'],
   ['on-spruce', 'spruce'], ['spruce', 'card'], ['spruce', 'ground'], ['spruce', 'spruce-tint'], ['ink', 'spruce-tint'],
   ['muted', 'spruce-tint'],
-  ['on-head', 'head'], ['on-head-soft', 'head'], ['on-tag', 'tag-fresh'], ['on-tag', 'tag-ready'], ['on-tag', 'tag-late'],
+  ['on-head', 'head'], ['on-head-soft', 'head'], ['on-tag', 'tag-fresh'], ['on-tag', 'tag-due'], ['ink', 'amber-tint'], ['muted', 'amber-tint'], ['spruce', 'amber-tint'],
   ['on-tag-over', 'tag-over'], ['on-lean', 'part-lean'], ['on-trim', 'part-trim'], ['on-fat', 'part-fat'],
   ['on-bone', 'part-bone'], ['on-sinew', 'part-sinew'], ['on-damage', 'part-damage'],
 ] as const; // prettier-ignore

@@ -4,7 +4,7 @@ import { cutOrder } from '../../core/cold/cut-order.ts';
 import { daysBetween } from '../../core/values/dates.ts';
 import { hangState } from '../../core/cold/hanging.ts';
 import { trimWaiting } from '../grinder/blend-sources.ts';
-import { whereOf } from '../coolers/coolers.ts';
+import { stayOf } from '../coolers/coolers.ts';
 import { heldWith } from '../animal/hold-rules.ts';
 import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
@@ -31,7 +31,7 @@ export const get = read(v.object({}), (session): RailView => {
       grams: row.grams,
       promisedOn: row.promised_on,
       notAsked: row.instructed === 0,
-      where: whereOf(session, row),
+      ...stayOf(session, row),
     };
   });
   return {

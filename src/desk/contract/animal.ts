@@ -41,8 +41,9 @@ export interface Hook {
   promisedOn: string | null;
   /** Nobody asked the hunter yet how it is wanted. */
   notAsked: boolean;
-  /** Cooler and place, or null while nobody said. */
-  where: string | null;
+  /** Name of the cooler it hangs in, or null while nobody said, and its place there. */
+  cooler: string | null;
+  place: string | null;
 }
 
 /** Why an animal is to be cut next. */

@@ -193,13 +193,18 @@ export function coolerCards(session: Session): CoolerCard[] {
   }));
 }
 
-/**
- * Cooler and place of an animal as one short text; null if unknown, or after cutting. @example 'Cold room 1, hook 12'
- */
-export function whereOf(session: Session, animal: Pick<AnimalRow, 'id' | 'stage'>): string | null {
+type Stay = { cooler: string | null; place: string | null };
+
+/** Name of an animal's cooler, and its place there; null if unknown, or after cutting. */
+export function stayOf(session: Session, animal: Pick<AnimalRow, 'id' | 'stage'>): Stay {
   const stay = HANGS.includes(animal.stage) ? session.book.coolers.stay(animal.id) : undefined;
-  if (!stay) return null;
-  return stay.place ? `${stay.cooler}, ${stay.place}` : stay.cooler;
+  return { cooler: stay?.cooler ?? null, place: stay?.place || null };
+}
+
+/** Both as one short text. @example 'Cold room 1, hook 12' */
+export function whereOf(session: Session, animal: Pick<AnimalRow, 'id' | 'stage'>): string | null {
+  const { cooler, place } = stayOf(session, animal);
+  return [cooler, place].filter(Boolean).join(', ') || null;
 }
 
 export function coolerOf(session: Session, coolerId: number): CoolerCard {

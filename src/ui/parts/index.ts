@@ -4,7 +4,7 @@
  *   <Card title tone?> slots: default, title, aside     <Button variant="main|plain|attention|quiet" keys? busy? big?>
  *   <Field v-model label type? hint? problem?>          slot replaces the input: { id, describedby, invalid }
  *   <WeightEntry v-model label size="big|small" saveLabel? busy? problem? hint? @save @key>  .focus() .clear()
- *   <Choice v-model label :options="ChoiceOption[]" columns? keys? hideLabel? problem? @pick>  .focus()
+ *   <Choice v-model label :options="ChoiceOption[]" columns? keys?="true|'always'" tall? hideLabel? problem? @pick>  .focus()
  *   <Check v-model label value?>   <FilePick label reading? @pick>
  *   <Combobox v-model(text) label :options="PickOption[]" hint? problem? openEmpty? @pick>      .focus()
  *   <Message kind="problem|ask|caution|notice|good" title? source?> slots: default, actions
@@ -12,7 +12,8 @@
  *   <ConfirmQuestion :question label? @yes @no> a question of the desk about a day or a name (calls/useConfirm.ts)
  *   <DataTable :columns :rows :row-key caption showCaption? rowClass?> slots: cell-KEY { row }
  *   <Dialog v-model:open title wide? @opened>   <Tabs v-model label :tabs="{ value, label }[]"> the open panel
- *   <Empty title text?> slot: actions   <Flag kind="attention|calm">   <Kbd keys>
+ *   <Empty title text?> slot: actions   <Flag kind="attention|care|calm">   <Kbd keys>
+ *   <PageHead title :back="{ to, name }"> slots: default, actions; the head of a page below a place
  *   <Paper day title terms?> a printed sheet with the letterhead   <Facts :facts="[label, value][]"> without empty ones
  *   <MassText :grams places?>   <MoneyText :minor>   <RangeText :low :high kind="mass|share|money" places?>
  *   toast(text, undo?)   readingIn(typed, unit)   loadsIn(typed, unit) also of a sum
@@ -37,6 +38,7 @@ export { default as Kbd } from './Kbd.vue';
 export { default as MassText } from './MassText.vue';
 export { default as MoneyText } from './MoneyText.vue';
 export { default as Question } from './question/Question.vue';
+export { default as PageHead } from './PageHead.vue';
 export { default as Paper } from './Paper.vue';
 export { default as Combobox } from './Combobox.vue';
 export { default as Button } from './Button.vue';

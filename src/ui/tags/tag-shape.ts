@@ -1,17 +1,17 @@
 import type { HangState } from '../../bridge/contract.ts';
 
-/**
- * Outlines of a rail tag, 56 wide and 54 high from its own corner, distinguishable by the lower edge as well as by
- * color.
- */
+/** Size of a tag's own box, in its units. */
+export const TAG = { width: 48, height: 46, holeX: 24, holeY: 7 } as const;
+
+/** Outlines of a rail tag from its own corner, distinguishable by the lower edge as well as by color. */
 const lowerEdge: Record<HangState, string> = {
-  fresh: 'V52 H0', // straight
-  ready: 'V39 L43 52 H13 L0 39', // corners cut
-  late: 'V42 L28 54 L0 42', // one point
-  over: 'V42 L46.7 54 L37.3 42 L28 54 L18.7 42 L9.3 54 L0 42', // torn
+  fresh: 'V45 H0', // straight
+  ready: 'V34 L37 45 H11 L0 34', // corners cut
+  late: 'V36 L24 46 L0 36', // one point
+  over: 'V36 L40 46 L32 36 L24 46 L16 36 L8 46 L0 36', // torn
 };
 
-/** The SVG path of a tag in one state. @example tagShape('fresh') // 'M0 10 L10 0 H46 L56 10 V52 H0 Z' */
+/** The SVG path of a tag in one state. @example tagShape('fresh') // 'M0 9 L9 0 H39 L48 9 V45 H0 Z' */
 export function tagShape(state: HangState): string {
-  return `M0 10 L10 0 H46 L56 10 ${lowerEdge[state]} Z`;
+  return `M0 9 L9 0 H39 L48 9 ${lowerEdge[state]} Z`;
 }

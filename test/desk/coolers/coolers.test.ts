@@ -17,7 +17,10 @@ describe('a cooler', () => {
     await shop.call('animals.hang', { ids: [one, two], coolerId });
     await shop.call('animals.hang', { ids: [one], coolerId, place: 'hook 4' });
     const { hooks } = await shop.call('rail.get', {});
-    expect(hooks.map(({ where }) => where)).toEqual(['Cold room, hook 4', 'Cold room']);
+    expect(hooks.map(({ cooler, place }) => [cooler, place])).toEqual([
+      ['Cold room', 'hook 4'],
+      ['Cold room', null],
+    ]);
     expect((await shop.call('animals.get', { id: one })).where).toBe('Cold room, hook 4');
     await shop.call('animals.setStage', { id: two, stage: 'packing' });
     expect((await shop.call('coolers.list', {}))[0]).toMatchObject({ places: 2, hanging: 1 });

@@ -21,8 +21,8 @@ afterAll(() => day?.close());
 describe('a day of the shop, by keyboard', { timeout: 150_000 }, () => {
   it('takes in twelve animals with their deposits', async () => {
     const { keys, page } = day;
-    await keys.tabTo(page.getByLabel('Who works here'));
-    await keys.type('MK');
+    await keys.tabTo(page.getByRole('button', { name: 'MK', exact: true }));
+    await keys.press('Enter');
     await keys.goTo('intake', 2);
     for (const who of EVERYBODY) await takeIn(day, who);
     await splitAmongTwo(day);

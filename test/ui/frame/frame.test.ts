@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { ticketOf } from '../../../src/book/records/season-mark.ts';
 import { isFullTicket, quickTicket } from '../../../src/ui/calls/quick-ticket.ts';
-import { fitHooks, HOOK_WIDTH } from '../../../src/ui/frame/rail-fit.ts';
+import { fitHooks, NARROWEST, WIDEST } from '../../../src/ui/frame/rail-fit.ts';
 import { makeScan, READER_MS } from '../../../src/ui/frame/scan.ts';
+import { shortTicket } from '../../../src/ui/frame/short-ticket.ts';
 import { tagShape } from '../../../src/ui/tags/tag-shape.ts';
 
 describe('quickTicket', () => {
@@ -70,23 +71,40 @@ describe('makeScan', () => {
 });
 
 describe('fitHooks', () => {
-  const hooks = Array.from({ length: 20 }, (_, index) => index);
+  const hooks = Array.from({ length: 24 }, (_, index) => index);
 
-  it('shows all that fit', () =>
-    expect(fitHooks(hooks, 20 * HOOK_WIDTH, null)).toEqual({ shown: hooks, more: 0 }));
+  it('shows all that fit, no wider than a hook is drawn', () => {
+    expect(fitHooks(hooks, 24 * WIDEST + 500, null)).toEqual({ shown: hooks, more: 0, pitch: WIDEST });
+    expect(fitHooks([], 1318, null)).toEqual({ shown: [], more: 0, pitch: WIDEST });
+  });
 
-  it('counts the hidden ones', () => {
-    const { shown, more } = fitHooks(hooks, 1000, null);
+  it('hangs 24 hooks side by side on a window of 1366 px', () => {
+    const { more, pitch } = fitHooks(hooks, 1318, null);
+    expect(more).toBe(0);
+    expect(pitch * 24).toBeLessThanOrEqual(1318);
+    expect(pitch).toBeGreaterThanOrEqual(NARROWEST);
+  });
+
+  it('counts the hidden ones, and leaves room for their stack', () => {
+    const { shown, more, pitch } = fitHooks(hooks, 976, null);
     expect(shown).toEqual(hooks.slice(0, shown.length));
-    expect(shown.length + more).toBe(20);
-    expect(shown.length * HOOK_WIDTH).toBeLessThan(1000);
+    expect(shown.length + more).toBe(24);
+    expect((shown.length + 1) * pitch).toBeLessThanOrEqual(976);
   });
 
   it('never hides the one on the table', () => {
-    const { shown, more } = fitHooks(hooks, 1000, 17);
-    expect(shown.at(-1)).toBe(17);
-    expect(shown.length + more).toBe(20);
+    const { shown, more } = fitHooks(hooks, 976, 23);
+    expect(shown.at(-1)).toBe(23);
+    expect(shown.length + more).toBe(24);
   });
+});
+
+describe('shortTicket', () => {
+  it.each([
+    ['26-0178', '178'],
+    ['26-0005', '5'],
+    ['26-12345', '12345'],
+  ])('says %s as %s', (ticket, short) => expect(shortTicket(ticket)).toBe(short));
 });
 
 describe('tagShape', () => {

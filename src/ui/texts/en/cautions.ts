@@ -1,4 +1,5 @@
 import type { Caution, CautionPlace } from '../../../bridge/contract.ts';
+import { plural } from '../plural.ts';
 
 /** Texts around the cautions, in each place and on their own page. */
 export const cautionText = {
@@ -28,7 +29,10 @@ export const cautionText = {
   readOn: (day: string) => `read on ${day}`,
   print: 'Print',
   back: 'Back to the shop',
-  list: 'Mind here',
+  list: 'Cautions',
+  count: (n: number) => plural(n, 'caution', 'cautions'),
+  read: 'Read',
+  hide: 'Hide',
   localFirst: 'Local rules come first.',
   all: 'All cautions',
   allHint: 'Every caution with its source, to read in peace or to hang on the wall.',

@@ -92,10 +92,12 @@ export const words = {
     grinder: 'Into the grinder',
     packed: 'Packages',
   } satisfies Record<WeighStage, string>,
+  back: 'Back',
+  backTo: (name: string) => `Back: ${name}`,
   hangState: {
     fresh: 'fresh',
     ready: 'ready to cut',
-    late: 'cut next',
+    late: 'due',
     over: 'past the limit',
   } satisfies Record<HangState, string>,
   hold: {

@@ -1,6 +1,6 @@
 import { plural } from '../plural.ts';
 
-/** Texts of the frame: rail, navigation, find, initials, demo banner. */
+/** Texts of the frame: rail, navigation, find, initials, demo. */
 export const frameText = {
   placesLabel: 'Places',
   places: {
@@ -17,7 +17,12 @@ export const frameText = {
 
   rail: 'What hangs on the rail',
   railEmpty: 'Nothing hangs on the rail.',
-  railMore: (n: number) => plural(n, 'more', 'more'),
+  railMore: (n: number) => `${n} more on the rail`,
+  moreShort: 'more',
+  /** On the empty hook of an animal on the table. */
+  onTableShort: 'cutting',
+  railOpen: 'Show the rail',
+  railCount: (n: number) => plural(n, 'animal', 'animals'),
   ticket: (ticket: string) => `Ticket ${ticket}`,
   hung: (days: number) => (days === 0 ? 'in today' : `${plural(days, 'day', 'days')} hung`),
   /** On the tag itself, which has room for few letters. */
@@ -30,19 +35,19 @@ export const frameText = {
   noTicket: (ticket: string) => `No ticket ${ticket} in the book.`,
   notATicket: (scanned: string) => `“${scanned}” is no ticket number.`,
 
-  who: 'Who works here',
-  whoNobody: 'Who works?',
-  whoNew: 'Someone new…',
-  newTitle: 'Someone new at the table',
+  who: 'Who is working?',
+  whoNobody: 'Who?',
+  whoOpens: (by: string) => (by === '' ? 'Who is working?' : `Who is working? Now ${by}`),
+  whoNew: 'Someone new',
   initials: 'Initials',
   initialsHint: 'Two or three letters; they stand beside every weight.',
   name: 'Name',
   add: 'Add',
-  notNow: 'Not now',
+  cancel: 'Cancel',
 
   demo: 'Demo season',
-  /** Continues `demo` on the same line. */
-  demoSays: (day: string) => `: nothing here is kept. Today is ${day}.`,
+  demoChip: 'Demo',
+  demoSays: (day: string) => `A season of a made-up shop. Nothing here is kept. Today is ${day}.`,
   demoLeave: 'Leave the demo',
 
   /** In a window that did not open the other book itself. */
