@@ -1,9 +1,9 @@
 /** The demo for tests that read it: made once for these sources, then copied. */
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { copyDemo } from '../src/demo/copy.ts';
+import { keptFolder } from './kept-folder.ts';
 
 const ROOT = join(import.meta.dirname, '..');
 
@@ -14,7 +14,7 @@ export function demoAt(path: string): Promise<void> {
 
 /** Where the demo of these sources is kept. */
 export function demoKeptAt(): string {
-  return join(tmpdir(), `gambrel-demo-${sourcesKey()}.gambrel`);
+  return join(keptFolder(), `gambrel-demo-${sourcesKey()}.gambrel`);
 }
 
 let key: string | undefined;

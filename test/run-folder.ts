@@ -1,8 +1,14 @@
-/** A folder for what the tests of one run share. It is removed when the run has ended, as are those whose names begin with its name. */
-import { globSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+/**
+ * A folder for the tests of one run: what they share, and their temporary files. It is removed when the run has ended.
+ *
+ * Where the computer has room in memory it lies there. The books of the tests are written with `synchronous=FULL`, and on a
+ * disk the tests would wait for it longer than they compute.
+ */
+import { chmodSync, existsSync, globSync, mkdtempSync, rmSync, statfsSync } from 'node:fs';
+import { freemem, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
+import { KEEPING_PLACE } from './kept-folder.ts';
 
 declare module 'vitest' {
   export interface ProvidedContext {
@@ -10,10 +16,25 @@ declare module 'vitest' {
   }
 }
 
+/** Linux keeps the files of this folder in memory. */
+const IN_MEMORY = '/dev/shm';
+/** Several times as much as the tests of a run have ever written at a time. */
+const ROOM = 2 * 2 ** 30;
+
 export function setup({ provide }: TestProject): () => void {
-  const folder = mkdtempSync(join(tmpdir(), 'gambrel-run-'));
+  const kept = tmpdir();
+  const folder = mkdtempSync(join(hasRoomInMemory() ? IN_MEMORY : kept, 'gambrel-run-'));
+  chmodSync(folder, 0o1777); // as any temporary folder: tests ask who can read a file in it
+  process.env[KEEPING_PLACE] = kept;
+  for (const name of ['TMPDIR', 'TEMP', 'TMP']) process.env[name] = folder;
   provide('runFolder', folder);
   return () => {
     for (const one of [folder, ...globSync(`${folder}-*`)]) rmSync(one, { recursive: true, force: true });
   };
+}
+
+function hasRoomInMemory(): boolean {
+  if (!existsSync(IN_MEMORY)) return false;
+  const { bavail, bsize } = statfsSync(IN_MEMORY);
+  return Math.min(bavail * bsize, freemem()) > ROOM;
 }

@@ -6,14 +6,14 @@ import { execFile } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { mkdtemp, rename, rm } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { promisify } from 'node:util';
+import { keptFolder } from '../kept-folder.ts';
 
 const require = createRequire(import.meta.url);
 const entry = require.resolve('@sparticuz/chromium');
 const { version } = require(join(dirname(entry), '../package.json')) as { version: string };
-const FOLDER = join(tmpdir(), `gambrel-browser-${version}`);
+const FOLDER = join(keptFolder(), `gambrel-browser-${version}`);
 /** The package unpacks into the temporary folder, which only a separate process can override. */
 const UNPACK = `import chromium from ${JSON.stringify(entry)}; await chromium.executablePath();`;
 
