@@ -201,7 +201,7 @@ describe('links to labels', () => {
     await articles().getByText('NET WT 1.00 lb (0.453 kg)').waitFor();
     await page.getByRole('button', { name: 'Print labels', exact: true }).click();
     await at(`/label/batch/${shop.batchId}`);
-    await page.getByRole('link', { name: 'To the batch' }).click();
+    await page.getByRole('link', { name: /^Back: / }).click();
     await at(`/grinder/${shop.batchId}`);
   });
 

@@ -8,7 +8,6 @@ const MORE_OR_LESS = ['more', 'less'] as const;
 /** Texts of bills and payments. */
 export const billText = {
   heading: (ticket: string) => `Bill for ${ticket}`,
-  toAnimal: 'Open animal',
   toPickup: 'To Pick-up',
   fetching: 'Fetching the bill …',
   bill: (number: number) => `Bill ${number}`,

@@ -28,7 +28,6 @@ export const cautionText = {
   source: 'Source',
   readOn: (day: string) => `read on ${day}`,
   print: 'Print',
-  back: 'Back to the shop',
   list: 'Cautions',
   count: (n: number) => plural(n, 'caution', 'cautions'),
   read: 'Read',

@@ -5,7 +5,6 @@ export const coolerText = {
   open: 'Log and record',
   openOf: (cooler: string) => `Log and record of ${cooler}`,
   heading: 'Temperatures',
-  back: 'Back to the shop',
   from: 'From',
   to: 'To',
   print: 'Print the record',

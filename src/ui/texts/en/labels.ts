@@ -70,8 +70,6 @@ export const labelText = {
   fetching: 'Fetching what goes on it …',
   nothing: 'Nothing is packed yet',
   nothingHow: 'Labels are made from the weights of packages: weigh those first.',
-  toBatch: 'To the batch',
-  toAnimal: 'To the animal',
   printLabels: 'Print labels',
   printTag: 'Print the carcass tag',
   print: (labels: number, pages: number) =>

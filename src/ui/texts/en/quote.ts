@@ -74,7 +74,6 @@ export const quoteText = {
   saved: (name: string, until: string) => `Quote ${name} is saved and holds until ${until}.`,
   takeIn: 'Take this animal in',
   title: (name: string) => `Quote ${name}`,
-  toQuotes: 'To all quotes',
   print: 'Print the quote',
   paperOf: 'On paper',
   forHunter: 'For',

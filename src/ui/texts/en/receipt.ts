@@ -8,7 +8,6 @@ export const receiptText = {
   openDropOff: 'Drop-off receipt',
   short: 'Receipt',
   openDropOffOf: (ticket: string) => `Drop-off receipt for ${ticket}`,
-  toAnimal: 'Open animal',
   toBill: 'Open bill',
   next: 'Next animal',
 

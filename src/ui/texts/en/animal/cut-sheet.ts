@@ -4,7 +4,6 @@ export const cutSheetText = {
   short: 'Cut sheet',
   of: (ticket: string) => `Cut sheet of ${ticket}`,
   print: 'Print cut sheet',
-  toAnimal: 'Open animal',
   hint: 'One page, to travel with the carcass.',
   hunter: 'Hunter',
   phone: 'Phone',
