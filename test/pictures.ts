@@ -1,6 +1,6 @@
 /**
  * Takes the pictures of the demo season: those of the README into resources/pictures, or with `--all FOLDER`
- * every place and its sheets in both themes and both sizes, to be looked at. Needs a built program (`npm run build`).
+ * every place and its sheets in both themes and all sizes, to be looked at. Needs a built program (`npm run build`).
  */
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -12,7 +12,10 @@ import { PLACES, subjectsOf } from './e2e/places.ts';
 import { serve } from './e2e/served.ts';
 
 const README = join(import.meta.dirname, '../resources/pictures');
+/** A tablet in portrait, the smallest supported screen, an old laptop, a large monitor. */
 const SIZES = [
+  { width: 810, height: 1080 },
+  { width: 1024, height: 768 },
   { width: 1366, height: 768 },
   { width: 1920, height: 1080 },
 ] as const;
