@@ -17,7 +17,7 @@ let keys: Keys;
 const complaints: string[] = [];
 
 /** Percent as displayed. */
-const percent = (share: number): string => `${(share * 100).toFixed(1)} %`;
+const percent = (share: number): string => `${(share * 100).toFixed(1)}%`;
 /** USDA National Nutrient Database: moose 17172, caribou 17162, pork back fat 10004; own fat by beef separable fat 13019. */
 const FAT = { moose: 0.0074, caribou: 0.0336, backFat: 0.8869, own: 0.7089 };
 /** Pearson square, to the scale step of 0.05 lb. */
@@ -190,7 +190,7 @@ describe('the whole job, by keyboard', () => {
     await page.getByText(/27\.20 lb more than the animal/).waitFor();
     expect(await weighed(/^Bone /)).toBe('216.00 lb');
     await keys.pressOn(/Make it 126/);
-    await row(/^Bone 126\.00 lb 24\.2 %/).waitFor();
+    await row(/^Bone 126\.00 lb 24\.2%/).waitFor();
     // 126 / 520 = 24.2 %; 130 + 150 + 6.2 + 45 + 126 = 457.2; 520 − 457.2 = 62.8.
     expect(await weighed(/^Not yet explained/)).toBe('62.80 lb');
     expect(await page.getByText('This does not add up.').count()).toBe(0);
@@ -207,7 +207,7 @@ describe('the whole job, by keyboard', () => {
     await keys.pressOn('Void Damage 22');
     await keys.choose('Why', 'Weighed twice');
     await keys.pressOn('Void');
-    await row(/^Damage cut away 22\.00 lb 4\.2 %/).waitFor();
+    await row(/^Damage cut away 22\.00 lb 4\.2%/).waitFor();
     expect(await page.getByRole('table', { name: 'Weighings of this animal' }).innerText()).toMatch(
       /weighed twice/i,
     );
@@ -215,7 +215,7 @@ describe('the whole job, by keyboard', () => {
     await page.getByRole('button', { name: 'Packed, ready for pickup' }).waitFor();
   });
 
-  it('grinds its trim to 12.5 % with pork back fat bought on the spot', async () => {
+  it('grinds its trim to 12.5% with pork back fat bought on the spot', async () => {
     await keys.goTo('grinder', 4);
     await keys.tabTo(page.getByRole('checkbox', { name: `Grind ${MOOSE}` }));
     await keys.press('Space');
@@ -245,7 +245,7 @@ describe('the whole job, by keyboard', () => {
     await weighIn('150.00');
     await weighIn('23.15');
     const fat = (150 * FAT.moose + 23.15 * FAT.backFat) / 173.15;
-    expect(percent(fat)).toBe('12.5 %');
+    expect(percent(fat)).toBe('12.5%');
     await page.getByText(percent(fat)).first().waitFor();
     await page
       .getByText(/165 °F \(74 °C\)/)
@@ -293,12 +293,12 @@ describe('the whole job, by keyboard', () => {
     await weigh('s', '0.80');
     await toast(/Saved 0\.80 lb/);
     // 14.25 − 12.60 − 0.60 − 0.80 = 0.25 lb of 14 lb 4 oz.
-    await row(/^Not yet explained 0\.25 lb 1\.8 %/).waitFor();
+    await row(/^Not yet explained 0\.25 lb 1\.8%/).waitFor();
     await keys.pressOn('Finished cutting');
     await page.getByRole('button', { name: 'Packed, ready for pickup' }).waitFor();
   });
 
-  it('reports by how much its own fat misses 30 %, and grinds it to 5 %', async () => {
+  it('reports by how much its own fat misses 30%, and grinds it to 5%', async () => {
     await keys.goTo('grinder', 4);
     await keys.tabTo(page.getByRole('checkbox', { name: `Grind ${CARIBOU}` }));
     await keys.press('Space');
@@ -320,7 +320,7 @@ describe('the whole job, by keyboard', () => {
     await weighIn('12.60');
     await weighIn('0.30');
     const fat = (12.6 * FAT.caribou + 0.3 * FAT.own) / 12.9;
-    expect(percent(fat)).toBe('4.9 %');
+    expect(percent(fat)).toBe('4.9%');
     await page.getByText(percent(fat)).first().waitFor();
     await keys.fill('Packages', '12');
     await keys.fill('Weight of the 12 packages together', '12.75');

@@ -91,7 +91,7 @@ describe('a moose in full detail', () => {
     await keys.press('m');
     await list().getByText('91.50 lb').first().waitFor();
     // 65.00 + 91.50 + 79.90 + 79.60 + 203.00 = 519.00 of 520 lb.
-    await page.getByText('The primals come to 519.00 lb of 520.00 lb, 99.8 %.').waitFor();
+    await page.getByText('The primals come to 519.00 lb of 520.00 lb, 99.8%.').waitFor();
   });
 
   it('has its parts weighed in totes, minus the container', async () => {
@@ -118,7 +118,7 @@ describe('a moose in full detail', () => {
     }
     // 130 + 150.5 + 45 + 126 + 22 = 473.5; 520 − 473.5 = 46.5 lb unexplained.
     await row(/^Not yet explained 46\.50 lb/).waitFor();
-    await row(/^Whole cuts 130\.00 lb 25\.0 %/).waitFor();
+    await row(/^Whole cuts 130\.00 lb 25\.0%/).waitFor();
     const { balance } = await shop.call('animals.get', { ticket });
     expect(balance.overGrams).toBe(0);
   });

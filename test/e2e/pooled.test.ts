@@ -97,7 +97,7 @@ describe('a pooled batch of five owners', () => {
     await shop.page.getByText('It is on its target: nothing more to weigh in.').waitFor();
     // (91.05 × 7.13 + 25.55 × 88.69) / 116.60 = 25.00 %.
     expect((91.05 * DEER + 25.55 * BACK_FAT) / 116.6).toBeCloseTo(0.25, 4);
-    await card('Fat as weighed in').getByText('25.0 %').first().waitFor();
+    await card('Fat as weighed in').getByText('25.0%').first().waitFor();
     const lots = await shop.call('fat.listLots', {});
     expect(lots.map(({ leftGrams }) => Math.round((leftGrams / LB) * 100) / 100)).toEqual([0, 44.45]);
   });

@@ -7,7 +7,7 @@ import { recordText as text } from '../texts/en/books/record.ts';
 import { belongingsText, sharersText } from './record-cells.ts';
 
 /** A number with a decimal point, which every spreadsheet program reads. */
-const percent = (share: number): string => `${(share * 100).toFixed(1)} %`;
+const percent = (share: number): string => `${(share * 100).toFixed(1)}%`;
 
 type Cell = string | number | null;
 

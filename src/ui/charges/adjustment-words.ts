@@ -6,7 +6,7 @@ import type { Format } from '../texts/format.ts';
  * Describes an adjustment briefly.
  * @param line label of the line that it applies to
  * @param product name of the product that is charged as another line
- * @example adjustmentWords({ kind: 'percent off', rate: 0.1, reason: 'twice' }, format, null, null) // '10 % off'
+ * @example adjustmentWords({ kind: 'percent off', rate: 0.1, reason: 'twice' }, format, null, null) // '10% off'
  */
 export function adjustmentWords(
   adjustment: AdjustmentInput,

@@ -6,13 +6,13 @@ export type Want = GrinderView['waiting'][number]['wants'][number];
 
 /**
  * Describes an order for ground meat with its fat.
- * @example 'Breakfast sausage, 20.0 % fat (pork trim 50/50)'
+ * @example 'Breakfast sausage, 20.0% fat (pork trim 50/50)'
  */
 export function wantText(want: Want, sources: readonly FatSourceCard[], format: Format): string {
   return `${want.product}, ${wantFat(want, sources, format)}`;
 }
 
-/** The fat only: '20.0 % fat (pork trim 50/50)'. */
+/** The fat only: '20.0% fat (pork trim 50/50)'. */
 export function wantFat({ fat, targetFat }: Want, sources: readonly FatSourceCard[], format: Format): string {
   const source = sources.find(({ code }) => code === fat)?.name ?? fat;
   const name = fat === 'none' ? text.noFat : fat === 'own' ? text.ownFat : source;

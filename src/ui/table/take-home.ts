@@ -4,7 +4,7 @@ import type { Format } from '../texts/format.ts';
 
 /**
  * The take-home so far or expected, as a sentence for the hunter on the phone; empty without a weight.
- * @example 'Take home so far 30.00 lb, 50.2 % of hanging weight; such animals mostly give 51–63 %.'
+ * @example 'Take home so far 30.00 lb, 50.2% of hanging weight; such animals mostly give 51–63%.'
  */
 export function takeHomeSentence(
   page: Pick<AnimalPage, 'ladder' | 'expected' | 'takeHomeGrams'>,

@@ -48,8 +48,10 @@ export function makeFormat({
       locale,
     );
   const mass = (grams: number, places?: number): string => `${massNumber(grams, places)} ${unit}`;
-  /** A fraction as a percentage: 0.294 → `29.4 %`. */
-  const share = (fraction: number, places = 1): string => `${formatAmount(fraction * 100, places, locale)} %`;
+  const sign = percentSign(locale);
+  /** A fraction as a percentage: 0.294 → `29.4%`. */
+  const share = (fraction: number, places = 1): string =>
+    `${formatAmount(fraction * 100, places, locale)}${sign}`;
   /** Minor units in the shop's currency, or in that of an older bill. */
   const money = (minor: number, of: string = currency): string => writerOf(of)(minor);
 
@@ -63,9 +65,9 @@ export function makeFormat({
     massRange: (low: number, high: number, places?: number): string =>
       joined(massNumber(low, places), massNumber(high, places), ` ${unit}`),
     share,
-    /** `25–38 %`, in whole percent by default. */
+    /** `25–38%`, in whole percent by default. */
     shareRange: (low: number, high: number, places = 0): string =>
-      joined(formatAmount(low * 100, places, locale), formatAmount(high * 100, places, locale), ' %'),
+      joined(formatAmount(low * 100, places, locale), formatAmount(high * 100, places, locale), sign),
     money,
     moneyRange: (low: number, high: number): string => joined(money(low), money(high), ''),
     number: (value: number, places = 0): string => formatAmount(value, places, locale),
@@ -79,6 +81,13 @@ export function makeFormat({
 export function inCurrency(format: Format, currency: string): Format {
   const money = (minor: number, of = currency): string => format.money(minor, of);
   return { ...format, money, moneyRange: (low, high) => joined(money(low), money(high), '') };
+}
+
+/** What follows the number of a percentage: `%` in English, and after a space that does not break in German. */
+function percentSign(locale: string): string {
+  const parts = new Intl.NumberFormat(locale, { style: 'percent' }).formatToParts(0);
+  const after = parts.slice(parts.findIndex(({ type }) => type === 'integer') + 1);
+  return after.map(({ value }) => value).join('') || '%';
 }
 
 function joined(low: string, high: string, unit: string): string {

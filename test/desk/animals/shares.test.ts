@@ -62,7 +62,7 @@ describe('sharing an animal', () => {
     expect(row?.sharers.map(({ taken }) => taken)).toEqual([null, { to: 'Ray Senior', on: '2026-10-10' }]);
     const said =
       row && sharersText(row, makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' }));
-    expect(said?.[1]).toBe('Bob Ray: 40.0 %, 555-0177, picked up by Ray Senior on Sat, Oct 10');
+    expect(said?.[1]).toBe('Bob Ray: 40.0%, 555-0177, picked up by Ray Senior on Sat, Oct 10');
   });
 
   it('takes pounds and pieces by their proportion, and one hunter alone ends it', async () => {

@@ -73,13 +73,13 @@ export async function firstOfThePair(day: Day): Promise<void> {
   await openBill(day, 'flo');
   await makeBill(day, 'flo');
   const parts = page.getByRole('table', { name: 'Parts of the hunters' });
-  await parts.getByRole('row', { name: new RegExp(`Flo Fitch 60.0 %.*\\${dollars(PAIR.flo)}`) }).waitFor();
-  await parts.getByRole('row', { name: new RegExp(`Gus Gale 40.0 %.*\\${dollars(PAIR.gus)}`) }).waitFor();
+  await parts.getByRole('row', { name: new RegExp(`Flo Fitch 60.0%.*\\${dollars(PAIR.flo)}`) }).waitFor();
+  await parts.getByRole('row', { name: new RegExp(`Gus Gale 40.0%.*\\${dollars(PAIR.gus)}`) }).waitFor();
   await keys.choose('Paid by', 'Flo Fitch');
   await pay(day, { cents: PAID.flo, how: 'Check' });
   await keys.goTo('pickup', 6);
   await keys.pressOn(`Hand over ${tickets.flo}`);
-  await sheet(day).getByText('Part of Flo Fitch, 60.0 %').waitFor();
+  await sheet(day).getByText('Part of Flo Fitch, 60.0%').waitFor();
   await keys.choose('Packages', 'Hand over to Flo Fitch');
   await look(day, '4-pair-pickup');
   await pressInSheet(day, 'Hand over');

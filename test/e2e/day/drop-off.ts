@@ -79,7 +79,7 @@ export async function splitAmongTwo(day: Day): Promise<void> {
   await keys.fill('Percent, hunter 2', '40');
   await look(day, '2-shares');
   await pressInSheet(day, 'Save shares');
-  await page.getByText(`${GUS.name}: 40.0 %`).waitFor();
+  await page.getByText(`${GUS.name}: 40.0%`).waitFor();
 }
 
 /** Kay's cape is stored under its own tag. */

@@ -109,14 +109,7 @@ describe('the drawings', () => {
   );
   /** Minimum distance of text from the seams, in units of the drawing. */
   const CLEAR = 1.5;
-  const told = [
-    '',
-    '18.62 lb',
-    '79.90 lb 15.4 %',
-    '84.30 lb one of two 38.2 %',
-    'not brought',
-    'roasts 3 lb',
-  ];
+  const told = ['', '18.62 lb', '79.90 lb 15.4%', '84.30 lb one of two 38.2%', 'not brought', 'roasts 3 lb'];
   const worded = named.flatMap(([which, name, region]) =>
     told.map((fact): [string, string, string, Region] => [which, fact, name, region]),
   );
@@ -145,7 +138,7 @@ describe('regionWords', () => {
     }));
 
   it('omits a share without room, rather than a part of it', () =>
-    expect(regionWords('Loin and saddle', '79.90 lb 15.4 %', 90, 2, 16)).toEqual({
+    expect(regionWords('Loin and saddle', '79.90 lb 15.4%', 90, 2, 16)).toEqual({
       name: ['Loin and saddle'],
       fact: ['79.90 lb'],
     }));

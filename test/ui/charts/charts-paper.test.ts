@@ -55,7 +55,7 @@ describe('breaking a sentence into lines', () => {
   const pen = { measureText: (text: string) => ({ width: text.length }) as TextMetrics };
 
   it('keeps every word, in order, and no line over the width', () => {
-    const text = 'Mule deer: the middle of 23 animals is 52 % take-home, inside the published range.';
+    const text = 'Mule deer: the middle of 23 animals is 52% take-home, inside the published range.';
     const lines = wrap(pen, text, 24);
     expect(lines.join(' ')).toBe(text);
     expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(24);

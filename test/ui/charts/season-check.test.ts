@@ -48,7 +48,7 @@ describe('the chart of quotes', () => {
     const all = { ...kept(3, 1, 1, 3, 0.042), wrongWeight: 1 };
     const story = quotesStory(look({ quotes: [quote('e1', 45_000), quote('e2', 60_000)], all }), format);
     expect(story.finding).toBe(
-      '1 of 3 quotes held; with honest ranges it is 1 to 3. On average the meat came out 4 % heavier than quoted. In 1 of the 2 that missed, the weight told was more than 5 % off what hung.',
+      '1 of 3 quotes held; with honest ranges it is 1 to 3. On average the meat came out 4% heavier than quoted. In 1 of the 2 that missed, the weight told was more than 5% off what hung.',
     );
     expect(story.notes.at(-1)).toBe('The table holds the newest 2 of 3.');
     expect(story.linkOf?.(1, 1)).toBe('/table/e2');
@@ -103,10 +103,10 @@ describe('coverage of the quotes', () => {
     const scene = story.scene?.(colors, 1000);
     const rows = scene?.marks.slice(1) ?? [];
     expect(rows.map(({ label: says }) => says)).toEqual([
-      'All: 35 of 52, 2 % heavier',
-      'Elk: 25 of 40, 3 % heavier',
+      'All: 35 of 52, 2% heavier',
+      'Elk: 25 of 40, 3% heavier',
       'Moose: 8 of 10, as quoted',
-      'Bison: 2 of 2, 10 % lighter',
+      'Bison: 2 of 2, 10% lighter',
     ]);
     expect(rows.map(({ link }) => link)).toEqual([undefined, '/to/elk', '/to/moose', '/to/bison']);
     expect(textOf(scene)).not.toContain('NaN');
@@ -139,7 +139,7 @@ describe('the prediction for the next quote', () => {
     const moose = path({ code: 'moose', name: 'Moose', steps: [step(0, 0.3, 0.5), step(3, 0.35, 0.45)] });
     const story = predictionStory(look({ paths: [moose, path()] }), format);
     expect(story.finding).toBe(
-      'Elk: after 10 animals of this season, 8 in 10 are expected to give 44–56 % take-home; before them it was 40–60 %.',
+      'Elk: after 10 animals of this season, 8 in 10 are expected to give 44–56% take-home; before them it was 40–60%.',
     );
     const config = story.draw?.(colors) as unknown as {
       data: { datasets: { data: { xMin: number; xMax: number }[] }[] };
@@ -168,10 +168,10 @@ describe('the path of a prediction', () => {
     // 41 % is inside the first band and outside the second.
     const story = pathStory(path({ points: [point(5, 0.41), point(6, 0.41)] }), asked, format);
     expect(story.finding).toBe(
-      '8 in 10 were expected within 40.0–60.0 % before the first, and are within 44.0–56.0 % now: narrower by 8.0 points. 1 of 2 fell where the band stood before they came.',
+      '8 in 10 were expected within 40.0–60.0% before the first, and are within 44.0–56.0% now: narrower by 8.0 points. 1 of 2 fell where the band stood before they came.',
     );
     expect(story.n).toBe('n = 10 animals, after 12 of earlier seasons');
-    expect(story.table.rows[1]).toEqual(['26-0006', 'Fri, Oct 2', '6', '41.0 %', '42.0–58.0 %']);
+    expect(story.table.rows[1]).toEqual(['26-0006', 'Fri, Oct 2', '6', '41.0%', '42.0–58.0%']);
     const dots = story.scene?.(colors, 900).marks.slice(2) ?? [];
     expect(dots.map(({ link, quiet }) => [link, quiet])).toEqual([
       ['/table/26-0005', true],
@@ -201,7 +201,7 @@ describe('the path of a prediction', () => {
       'One lies beyond the drawing and stands at its edge.',
     ]);
     const scene = story.scene?.(colors, 900);
-    expect(printed(scene)).not.toContain('0 %');
+    expect(printed(scene)).not.toContain('0%');
     expect(textOf(scene)).not.toContain('NaN');
   });
 

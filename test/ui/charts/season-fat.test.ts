@@ -126,14 +126,14 @@ describe('the sources of fat', () => {
   it('names the largest with its share, and draws bars in proportion to the weights', () => {
     const story = fatSourcesStory(look({ sources, counts: { batches: 10 } }), format);
     expect(story.finding).toBe(
-      'Pork back fat made up 75 % of the fat: 661 lb. The bought fat of lots with a price cost $825.00.',
+      'Pork back fat made up 75% of the fat: 661 lb. The bought fat of lots with a price cost $825.00.',
     );
     expect(story.table.plain).toEqual([
       ['Pork back fat', 300_000, 0.75, 9, 82_500],
       ['The animals’ own fat', 100_000, 0.25, 1, null],
     ]);
     const scene = story.scene?.(colors, 1000);
-    expect(printed(scene)).toEqual(expect.arrayContaining(['661 lb (75 %)', '220 lb (25 %)', 'in 1 batch']));
+    expect(printed(scene)).toEqual(expect.arrayContaining(['661 lb (75%)', '220 lb (25%)', 'in 1 batch']));
     const hatched = scene?.marks.flatMap(({ shapes }) =>
       shapes.filter((shape) => shape.kind === 'path' && shape.pattern),
     );
@@ -160,7 +160,7 @@ describe('own fat saved, and bought fat', () => {
 
   it('states how much of it was ground and compares the rest with the bought fat', () => {
     expect(saved(100, 40, 300).finding).toBe(
-      '12 animals gave 220 lb of their own fat; 40 % of it was ground. The 132 lb that was not ground is 20 % of what was bought: where hunters like it in their grind, that is fat the shop need not buy.',
+      '12 animals gave 220 lb of their own fat; 40% of it was ground. The 132 lb that was not ground is 20% of what was bought: where hunters like it in their grind, that is fat the shop need not buy.',
     );
   });
 
@@ -169,7 +169,7 @@ describe('own fat saved, and bought fat', () => {
     [saved(0, 0, 10, 0), 'No fat was saved of these animals.'],
     [
       saved(10, 10, 0),
-      '12 animals gave 22 lb of their own fat; 100 % of it was ground. No bought fat went in.',
+      '12 animals gave 22 lb of their own fat; 100% of it was ground. No bought fat went in.',
     ],
     [saved(5, 9, 10), '9 lb of own fat was ground without being weighed at the Table first.'],
   ])('has a sentence for every case: %#', ({ finding }, sentence) => expect(finding).toBe(sentence));
@@ -201,7 +201,7 @@ describe('fat by species', () => {
     expect(finding).toBe(
       'Elk took most bought fat: 20.0 lb an animal. Of those with at least 5 tested batches, Elk lies farthest off: 1.2 points below target over 6 batches.',
     );
-    expect(table.rows[0]?.slice(3, 9)).toEqual(['10.0 %', '10.4 %', '9.0 %', '+0.4', '−1.2', '20.00 lb']);
+    expect(table.rows[0]?.slice(3, 9)).toEqual(['10.0%', '10.4%', '9.0%', '+0.4', '−1.2', '20.00 lb']);
     expect(table.links).toEqual(['/to/elk', '/to/moose']);
     const drawn = scene?.(colors, 1000);
     expect(printed(drawn)).toEqual(expect.arrayContaining(['weighed in +0.4', 'tests −1.2 (6)', 'Elk (10)']));

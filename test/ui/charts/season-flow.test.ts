@@ -147,7 +147,7 @@ describe('intake by day', () => {
     });
     const { finding } = intakeStory({ ...flow([]), days: sundays }, format, String);
     expect(finding).toContain('the busiest day was Wed, Oct 14 with 9');
-    expect(finding).toMatch(/Sundays bring most: \d\d % of all\./);
+    expect(finding).toMatch(/Sundays bring most: \d\d% of all\./);
   });
 
   it('reports no weekday pattern for few animals', () => {

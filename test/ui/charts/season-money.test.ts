@@ -47,7 +47,7 @@ describe('billed and cost by service', () => {
   it('states the total margin, and the service with the highest', () => {
     const told = story({ cutting: 30_000, grinding: 0, products: 0, fat: 0 });
     expect(told.finding).toBe(
-      '$560.00 was billed, $300.00 it cost: $260.00 is left, 46 % of what was billed. Skinning and cutting leaves most, $200.00.',
+      '$560.00 was billed, $300.00 it cost: $260.00 is left, 46% of what was billed. Skinning and cutting leaves most, $200.00.',
     );
     expect(told.table.plain).toEqual([
       ['Skinning and cutting', 50_000, 30_000, 20_000],
@@ -79,7 +79,7 @@ describe('billed and cost by species', () => {
   it('compares species with enough animals, and names the others', () => {
     const told = speciesMoneyStory(costing({ species }), format, String);
     expect(told.finding).toBe(
-      'Elk leaves most of what it brings (40 %), Mule deer least (20 %). Too few to go by: Bison.',
+      'Elk leaves most of what it brings (40%), Mule deer least (20%). Too few to go by: Bison.',
     );
     expect(told.n).toBe('n = 71 billed animals');
     drawn(told);
@@ -102,11 +102,11 @@ describe('the grind fee', () => {
   it('is compared with its cost, with the break-even fee', () => {
     const told = grindFeeStory(costing(), format, '/season/costs');
     expect(told?.finding).toBe(
-      'Grinding costs $0.38 a pound; you take $0.45: 16 % is left. At $0.38 a pound nothing is left.',
+      'Grinding costs $0.38 a pound; you take $0.45: 16% is left. At $0.38 a pound nothing is left.',
     );
     expect(told?.n).toBe('n = 12 animals billed for it, 31 batches');
     const picture = drawn(told as SceneStory);
-    for (const words of ['break-even $0.38', '$0.50 leaves 24 %', 'wages', 'grind fee'])
+    for (const words of ['break-even $0.38', '$0.50 leaves 24%', 'wages', 'grind fee'])
       expect(picture).toContain(words);
   });
 

@@ -23,13 +23,13 @@ describe('take-home by species', () => {
   it('names a single animal instead of drawing a distribution', () => {
     const story = yieldStory(yields({ species: [species('Elk', [0.512])] }), format, byName);
     expect(story.draw).toBeNull();
-    expect(story.finding).toContain('26-0001 (Elk) gave 51.2 %');
+    expect(story.finding).toContain('26-0001 (Elk) gave 51.2%');
   });
 
   it.each([
-    [[0.5, 0.52, 0.54], '52 % take-home, inside the published 45–55 %'],
-    [[0.6, 0.61, 0.62], '61 % take-home, above the published 45–55 %'],
-    [[0.3, 0.31, 0.32], '31 % take-home, below the published 45–55 %'],
+    [[0.5, 0.52, 0.54], '52% take-home, inside the published 45–55%'],
+    [[0.6, 0.61, 0.62], '61% take-home, above the published 45–55%'],
+    [[0.3, 0.31, 0.32], '31% take-home, below the published 45–55%'],
   ])('compares the middle of %j with the published range', (shares, said) => {
     expect(yieldStory(yields({ species: [species('Elk', shares)] }), format, byName).finding).toContain(said);
   });
@@ -44,7 +44,7 @@ describe('take-home by species', () => {
     });
     const { finding, n } = yieldStory(look, format, byName);
     expect(finding).toMatch(/^Mule deer: the middle of 6 animals/);
-    expect(finding).toContain('Mule deer gave most (57 %), Elk least (51 %)');
+    expect(finding).toContain('Mule deer gave most (57%), Elk least (51%)');
     expect(finding).toContain('Too few to say what is usual: Moose (1).');
     expect(n).toBe('n = 12 animals of 3 species');
   });
@@ -123,9 +123,9 @@ describe('this season against earlier ones', () => {
   });
 
   it.each([
-    [0.52, 'Elk: 52.0 %, 2.0 points more than in 2025.'],
-    [0.49, 'Elk: 49.0 %, 1.0 points less than in 2025.'],
-    [0.5, 'Elk: 50.0 %, the same as in 2025.'],
+    [0.52, 'Elk: 52.0%, 2.0 points more than in 2025.'],
+    [0.49, 'Elk: 49.0%, 1.0 points less than in 2025.'],
+    [0.5, 'Elk: 50.0%, the same as in 2025.'],
   ])('describes a change to %d', (now, said) => {
     const elk = species('Elk', [now], { seasons: seasons([2024, 9, 0.4], [2025, 9, 0.5], [2026, 9, now]) });
     expect(story(elk).finding).toBe(said);
@@ -149,9 +149,9 @@ describe('this season against earlier ones', () => {
       ...Array.from({ length: 8 }, (_, i) => `/elk/${2019 + i}`),
       '/moose/2026',
     ]);
-    expect(scene.marks.find(({ link }) => link === '/elk/2026')?.label).toBe('Elk 2026: 50.0 %, n = 8');
+    expect(scene.marks.find(({ link }) => link === '/elk/2026')?.label).toBe('Elk 2026: 50.0%, n = 8');
     expect(scene.marks.find(({ link }) => link === '/elk/2025')?.label).toBe(
-      'Elk 2025: 50.0 %, n = 4, too few to say',
+      'Elk 2025: 50.0%, n = 4, too few to say',
     );
     expect(told.table.rows).toHaveLength(13);
     expect(faultsOf(scene)).toEqual([]);
@@ -175,12 +175,12 @@ describe('splits of the take-home', () => {
 
   it('report the largest difference between groups with enough animals', () => {
     const story = splitsStory(groupsOfSpecies(elk), format, () => '/', told);
-    expect(story.finding).toMatch(/^Brought as: skinned gave 55.0 %, whole 50.0 % \(5 and 5 animals\)/);
+    expect(story.finding).toMatch(/^Brought as: skinned gave 55.0%, whole 50.0% \(5 and 5 animals\)/);
   });
 
   it('keep the initials of a cutter unchanged', () => {
     const story = splitsStory(groupsOfSplit([elk], 'cutter'), format, () => '/', told);
-    expect(story.finding).toMatch(/^Elk: JB gave 53.0 %, DV 50.0 %/);
+    expect(story.finding).toMatch(/^Elk: JB gave 53.0%, DV 50.0%/);
   });
 
   it('report groups that are too small, and link each row to its animals', () => {

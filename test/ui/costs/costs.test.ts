@@ -20,7 +20,7 @@ const grinding: ServiceAnswer = {
 
 describe('the finding', () => {
   it.each([
-    [{}, 'Grinding costs $0.38 a pound; you take $0.45: 16 % is left.'],
+    [{}, 'Grinding costs $0.38 a pound; you take $0.45: 16% is left.'],
     [
       { fee: { service: 30, fat: 3, bills: 1 }, margin: -5 / 33 },
       'Grinding costs $0.38 a pound; you take $0.33: $0.05 is lost on each.',
@@ -53,10 +53,8 @@ describe('the finding', () => {
       cost,
     });
     const rows = [of('Elk', 10_000, 6000), of('Bison', 10_000, 11_000), of('Boar', 0, 500)];
-    expect(speciesFinding(rows, format)).toBe(
-      'Elk leaves most of what it brings (40 %), Bison least (-10 %).',
-    );
-    expect(speciesFinding(rows.slice(0, 1), format)).toBe('Elk leaves 40 % of what it brings.');
+    expect(speciesFinding(rows, format)).toBe('Elk leaves most of what it brings (40%), Bison least (-10%).');
+    expect(speciesFinding(rows.slice(0, 1), format)).toBe('Elk leaves 40% of what it brings.');
     expect(speciesFinding([], format)).toBe('');
   });
 });

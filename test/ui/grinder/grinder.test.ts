@@ -63,8 +63,8 @@ describe('the blend answer in words', () => {
       kind: 'plan', parts: [trim, fatPart], batchGrams: 22 * LB, fat: 0.125,
       fatRange: { low: 0.1, high: 0.15 }, fatToAddGrams: 2 * LB, costMinor: 0,
     }); // prettier-ignore
-    expect(said).toContain('22.00 lb in all, 12.5 % fat');
-    expect(said).toContain('10.0–15.0 %');
+    expect(said).toContain('22.00 lb in all, 12.5% fat');
+    expect(said).toContain('10.0–15.0%');
   });
 
   it.each([
@@ -79,7 +79,7 @@ describe('the blend answer in words', () => {
       batchGrams: 1,
       leanToAddGrams,
     } as const;
-    expect(words({ ...plan, parts: [...plan.parts] })).toContain('3.0 points above the target of 12.0 %');
+    expect(words({ ...plan, parts: [...plan.parts] })).toContain('3.0 points above the target of 12.0%');
     expect(words({ ...plan, parts: [...plan.parts] })).toContain(said);
   });
 
@@ -87,13 +87,13 @@ describe('the blend answer in words', () => {
     const said = words({
       kind: 'not enough fat', target: 0.2, haveGrams: 2 * LB, needGrams: 5 * LB, missingGrams: 3 * LB, nearest,
     }); // prettier-ignore
-    for (const amount of ['5.00 lb', '2.00 lb', '3.00 lb', '10.9 %']) expect(said).toContain(amount);
+    for (const amount of ['5.00 lb', '2.00 lb', '3.00 lb', '10.9%']) expect(said).toContain(amount);
   });
 
   it('states the fattest possible batch', () => {
     const said = words({ kind: 'out of reach', target: 0.5, richest: 0.3, nearest });
-    expect(said).toContain('50.0 % cannot be reached');
-    expect(said).toContain('richest possible is 30.0 %');
+    expect(said).toContain('50.0% cannot be reached');
+    expect(said).toContain('richest possible is 30.0%');
   });
 
   it('offers a target that the nearest batch reaches, never one above it', () => {

@@ -221,8 +221,8 @@ describe('instruction lines', () => {
         pricedExtras: {}, extras: ['heart kept'],
       }),
     ).toBe(
-      '40 %: kept as steaks and roasts, the rest ground · ' +
-        'Summer sausage: 8.00 lb of trim, pork trim 50/50, to 20.0 % fat · ' +
+      '40%: kept as steaks and roasts, the rest ground · ' +
+        'Summer sausage: 8.00 lb of trim, pork trim 50/50, to 20.0% fat · ' +
         'Ground: the rest, its own fat, as much as suits, patties of 4 oz · Packages: 1.00 lb · heart kept',
     )); // prettier-ignore
 

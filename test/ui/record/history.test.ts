@@ -125,7 +125,7 @@ describe('a change', () => {
     [{ field: 'tag', before: '', after: 'E-1017' }, 'Tag or permit: nothing → E-1017'],
     [{ field: 'kill_date', before: null, after: '2026-10-08' }, 'Kill date: nothing → Oct 8, 2026'],
     [{ field: 'sex', before: 'unknown', after: 'female' }, 'Sex: Unknown → Female'],
-    [{ field: 'cutsShare', before: 0.4, after: 0.5 }, 'Share kept as cuts: 40 % → 50 %'],
+    [{ field: 'cutsShare', before: 0.4, after: 0.5 }, 'Share kept as cuts: 40% → 50%'],
     [{ field: 'packageGrams', before: 453.59237, after: 907.18474 }, 'Package: 1.00 lb → 2.00 lb'],
     [{ field: 'piece', of: 'Haunch', before: null, after: 'roasts' }, 'Haunch: nothing → roasts'],
     [{ field: 'refusesPooling', before: 'no', after: 'yes' }, 'Never pooled: no → yes'],

@@ -14,7 +14,7 @@ describe('the cover', () => {
       '20',
       '100 lb',
       '1',
-      '99.0 %',
+      '99.0%',
     ]);
     expect(coverFigures(look, pounds({ n: 0, baseGrams: 0, unexplainedGrams: 0 }), format)).toHaveLength(3);
   });
@@ -39,10 +39,10 @@ describe('the cover', () => {
       q3: 0.6,
     }));
     expect(coverRow(species('Elk', [0.5, 0.54], { seasons }), 2026, format)).toMatchObject({
-      middle: '52.0 %',
-      half: '51.0–53.0 %',
-      published: '45–55 %',
-      before: '51.0 %',
+      middle: '52.0%',
+      half: '51.0–53.0%',
+      published: '45–55%',
+      before: '51.0%',
     });
   });
 });
@@ -80,7 +80,7 @@ describe('the page of a species', () => {
     }); // prettier-ignore
     const stories = speciesStories(elk, pounds({ species: [of('deer', 7), of('elk', 9)] }), format);
     expect(stories.bars?.n).toBe('n = 9 animals weighed in every part');
-    expect(stories.bars?.finding).toBe('elk gave 60 % of its weight to take home.');
+    expect(stories.bars?.finding).toBe('elk gave 60% of its weight to take home.');
     const [narrow] = stories.parted;
     if (!narrow) throw new Error('nothing parted');
     const scene = sceneOf(narrow, 330);

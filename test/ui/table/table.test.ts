@@ -10,13 +10,13 @@ describe('takeHomeSentence', () => {
 
   it('states the expected take-home before cutting', () =>
     expect(takeHomeSentence({ ladder, expected, takeHomeGrams: 0 }, format)).toBe(
-      'Expect 10.2–12.6 kg to take home, 51–63 % of hanging weight.',
+      'Expect 10.2–12.6 kg to take home, 51–63% of hanging weight.',
     ));
 
   it('states the actual take-home once cutting began', () =>
     expect(
       takeHomeSentence({ ladder: { ...ladder, base: 'received' }, expected, takeHomeGrams: 8000 }, format),
-    ).toBe('Take home so far 8.00 kg, 40.0 % of what came in; such animals mostly give 51–63 %.'));
+    ).toBe('Take home so far 8.00 kg, 40.0% of what came in; such animals mostly give 51–63%.'));
 
   it('is empty without a weight', () =>
     expect(takeHomeSentence({ ladder: null, expected, takeHomeGrams: 0 }, format)).toBe(''));

@@ -18,8 +18,15 @@ describe('makeFormat', () => {
   it('formats a range with its unit once, and as one number if both ends are displayed alike', () => {
     expect(pounds.massRange(17327.2, 19958.1, 1)).toBe('38.2–44.0 lb');
     expect(pounds.massRange(17327.2, 17328, 1)).toBe('38.2 lb');
-    expect(pounds.shareRange(0.25, 0.38)).toBe('25–38 %');
+    expect(pounds.shareRange(0.25, 0.38)).toBe('25–38%');
+    expect(pounds.shareRange(0.25, 0.25)).toBe('25%');
     expect(pounds.moneyRange(9500, 12_000)).toBe('$95.00–$120.00');
+  });
+
+  it('writes a percentage as the locale does, and never breaks it over two lines', () => {
+    expect(pounds.share(0.294)).toBe('29.4%');
+    expect(kilos.share(0.294)).toBe('29,4\u00a0%');
+    expect(kilos.shareRange(0.25, 0.38)).toBe('25–38\u00a0%');
   });
 
   it('detects weights below the scale’s display', () => {

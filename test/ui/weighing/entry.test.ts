@@ -115,7 +115,7 @@ describe('texts about primals', () => {
       format,
     );
     expect(facts).toEqual({
-      neck: { text: '5.00 kg 12.5 %', odd: true, tone: '--part-lean' },
+      neck: { text: '5.00 kg 12.5%', odd: true, tone: '--part-lean' },
       ham: { text: 'not brought', dim: true },
       shoulder: { text: '1 came in' },
     });

@@ -4,7 +4,7 @@ import type { ChartColors } from './colors.ts';
 export const FONT_SIZE = 14;
 
 /** An axis of shares in percent with `unit` appended, with light grid lines. */
-export function percentAxis(colors: ChartColors, title: string, unit = ' %') {
+export function percentAxis(colors: ChartColors, title: string, unit = '%') {
   const font = { size: FONT_SIZE, family: colors.font };
   return {
     type: 'linear' as const,

@@ -36,7 +36,7 @@ export function waitSpeciesStory(
         ...[`${days(q1)}–${days(q3)}`, days(median), days(high)],
       ]),
       links: kinds.map(({ code }) => linkOf(code)),
-      plainHead: [text.species, text.waitAnimals, text.shortest, '25 %', text.middle, '75 %', text.longest],
+      plainHead: [text.species, text.waitAnimals, text.shortest, '25%', text.middle, '75%', text.longest],
       plain: kinds.map(({ name, spread: { n, low, q1, median, q3, high } }) => [
         name, n, low, q1, median, q3, high,
       ]), // prettier-ignore

@@ -9,7 +9,7 @@ export function feeOf({ fee }: ServiceAnswer): number | null {
   return fee && fee.service + fee.fat;
 }
 
-/** @example finding(grinding, format) // 'Grinding costs $0.38 a pound; you take $0.45: 16 % is left.' */
+/** @example finding(grinding, format) // 'Grinding costs $0.38 a pound; you take $0.45: 16% is left.' */
 export function finding(answer: ServiceAnswer, format: Format): string {
   const name = text.service[answer.code];
   const cost = format.money(answer.cost);

@@ -77,7 +77,7 @@ export const labelText = {
       ? `Print ${plural(labels, 'label', 'labels')}`
       : `Print ${plural(labels, 'label', 'labels')} on ${plural(pages, 'sheet', 'sheets')}`,
   printTags: (tags: number) => `Print ${plural(tags, 'tag', 'tags')}`,
-  printHint: 'Shown as large as printed. In the print dialog: paper of this size, scale 100 %, no margins.',
+  printHint: 'Shown as large as printed. In the print dialog: paper of this size, scale 100%, no margins.',
   tooMuch: 'This does not fit on the label. Pick a larger one, or shorten the text.',
   preview: 'What is printed',
 };

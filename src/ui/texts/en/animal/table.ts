@@ -85,6 +85,6 @@ export const tableText = {
   primalsSumAlone: (sum: string) => `The primals come to ${sum}.`,
   usual: (name: string, range: string) => `${name}: such animals mostly have ${range}.`,
   usualSource: 'Where the usual weights of primals come from',
-  usualSpread: 'How far an animal strays from them, 15 %, is an assumption.',
+  usualSpread: 'How far an animal strays from them, 15%, is an assumption.',
   pickHow: 'Pick one to weigh it, or to tell where a part came off.',
 };

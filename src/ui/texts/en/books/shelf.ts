@@ -53,7 +53,7 @@ export const shelfText = {
   removePiece: 'Remove',
   removePieceOf: (name: string) => `Remove ${name || 'this piece'}`,
   addPiece: 'Add a piece',
-  together: (share: string) => `Together ${share}; Gambrel brings it to 100 % by itself.`,
+  together: (share: string) => `Together ${share}; Gambrel brings it to 100% by itself.`,
   nameProblem: 'Give it a name.',
   shareProblem: 'Type a percentage above 0.',
 

@@ -7,7 +7,7 @@ export const shareWording: Readonly<Record<string, Wording>> = {
       ? `“${p.typed}” is no share. Type a number, for example 50 or 33.3.`
       : 'Type a share for each hunter.',
   'share.percent': (p) =>
-    `The shares make ${p.percent} %, not 100 %. Change one of them; for equal thirds choose pieces and type 1 for each.`,
+    `The shares make ${p.percent}%, not 100%. Change one of them; for equal thirds choose pieces and type 1 for each.`,
   'share.owner': (p) =>
     `${p.ticket} stands in the name of ${p.name}, who must be one of the hunters. Add ${p.name}, or change the owner in “For the record”.`,
   'share.twice': (p) => `${p.name} is named twice. Add the two shares up.`,

@@ -24,11 +24,11 @@ export const checkText = {
   quotesHeld: (inside: number, n: number, low: number, high: number) =>
     `${inside} of ${plural(n, 'quote', 'quotes')} held; with honest ranges it is ${low === high ? low : `${low} to ${high}`}.`,
   quotesBias: (share: string, less: boolean) =>
-    share === '0 %'
+    share === '0%'
       ? 'On average the meat came out as quoted.'
       : `On average the meat came out ${share} ${less ? 'lighter' : 'heavier'} than quoted.`,
   quotesTold: (wrong: number, missed: number) =>
-    `In ${wrong} of the ${missed} that missed, the weight told was more than 5 % off what hung.`,
+    `In ${wrong} of the ${missed} that missed, the weight told was more than 5% off what hung.`,
   drawnNewest: (drawn: number, of: number) => `Drawn: the newest ${drawn} of ${of}.`,
   listed: (listed: number, of: number) => `The table holds the newest ${listed} of ${of}.`,
   quotesKey:
