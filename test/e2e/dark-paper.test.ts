@@ -38,6 +38,24 @@ const chart = () =>
 const told = (event: string) => page.evaluate((name) => void window.dispatchEvent(new Event(name)), event);
 const theme = () => page.evaluate(() => document.documentElement.dataset.theme);
 
+it('shows a sheet light in the dark window, its drawing included', async () => {
+  await page.evaluate(() => (location.hash = '#/rail'));
+  const [ticket] = /26-\d+/.exec(await page.locator('main table a').first().innerText()) ?? [];
+  await page.evaluate((hash) => (location.hash = hash), `#/cut-sheet/${ticket}`);
+  const piece = page.locator('article .surface').first();
+  await piece.waitFor();
+  // On a canvas, because the color is mixed of two tokens.
+  const [red = 0, green = 0, blue = 0] = await piece.evaluate((path) => {
+    const pen = document.createElement('canvas').getContext('2d')!;
+    pen.fillStyle = getComputedStyle(path).fill;
+    pen.fillRect(0, 0, 1, 1);
+    return [...pen.getImageData(0, 0, 1, 1).data];
+  });
+  expect(await theme()).toBe('dark');
+  expect(Math.min(red, green, blue)).toBeGreaterThan(200);
+  await page.evaluate(() => (location.hash = '#/season/fat'));
+});
+
 it('prints light with charts as wide as the sheet, and returns to dark', async () => {
   await expect.poll(async () => (await chart())?.pale ?? 0, { timeout: 15_000 }).toBeGreaterThan(100);
   const before = await chart();
