@@ -47,7 +47,7 @@ describe('billed and cost by service', () => {
   it('states the total margin, and the service with the highest', () => {
     const told = story({ cutting: 30_000, grinding: 0, products: 0, fat: 0 });
     expect(told.finding).toBe(
-      '$560.00 was billed, $300.00 it cost: $260.00 is left, 46% of what was billed. Skinning and cutting leaves most, $200.00.',
+      '$560.00 was billed, and it cost $300.00: $260.00 is left, 46% of what was billed. Skinning and cutting leaves most, $200.00.',
     );
     expect(told.table.plain).toEqual([
       ['Skinning and cutting', 50_000, 30_000, 20_000],
@@ -59,7 +59,7 @@ describe('billed and cost by service', () => {
   it('names a service that was not paid, and a season at a loss', () => {
     const told = story({ cutting: 54_000, grinding: 9_000, products: 0, fat: 0 });
     expect(told.finding).toBe(
-      '$560.00 was billed, $630.00 it cost: $70.00 more than was taken. Grinding falls short by $90.00.',
+      '$560.00 was billed, and it cost $630.00: $70.00 more than was taken. Grinding falls short by $90.00.',
     );
     expect(drawn(told)).toContain('▼ $90.00 short');
   });

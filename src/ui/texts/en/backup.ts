@@ -7,7 +7,8 @@ export const backupText = {
   last: (age: string) => `The last good backup was made ${age}.`,
   none: 'There is no backup yet.',
   old: (age: string) => `The last good backup was made ${age}. Make one now.`,
-  byItself: 'Gambrel makes one by itself every half hour in which something was kept, and when it is closed.',
+  byItself:
+    'Gambrel makes one by itself every half hour in which something was saved, and when it is closed.',
   justNow: 'just now',
   minutes: (n: number) => `${plural(n, 'minute', 'minutes')} ago`,
   hours: (n: number) => `${plural(n, 'hour', 'hours')} ago`,

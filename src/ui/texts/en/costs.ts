@@ -17,11 +17,11 @@ export const costsText = {
   assumption:
     'Made-up figures, so that the page can be tried. They are an assumption, not advice: type your own and keep them.',
   wage: 'Wages per hour',
-  wageHint: 'One worker, with what comes on top.',
+  wageHint: 'One worker, with payroll taxes and benefits.',
   overhead: 'Everything else per hour',
   overheadHint: 'Rent, power, insurance, cleaning, over the hours worked.',
   packaging: 'Wrap and label per package',
-  margin: 'To be left of a fee, percent',
+  margin: 'Profit wanted, percent of the fee',
   marginProblem: 'Type a percentage from 0 to 90.',
   minutesPer: {
     cutting: 'Minutes per animal',

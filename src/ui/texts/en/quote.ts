@@ -41,7 +41,7 @@ export const quoteText = {
   } as Readonly<Record<string, string>>,
   partsTitle: 'Where the weight goes',
   product: 'Product',
-  productsTitle: 'What they carry home',
+  productsTitle: 'Meat to take home',
   mostLikely: 'Most likely',
   range: '8 in 10',
   packages: 'Packages',

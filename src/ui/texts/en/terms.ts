@@ -10,7 +10,7 @@ interface TermText {
 
 const COMMON = 'common practice, no source';
 const WYOMING =
-  'Wyoming Game and Fish Department, “How much meat can I get from a deer?” (wgfd.wyo.gov, read 2026-11-26)';
+  'Wyoming Game and Fish Department, “How much meat can I get from a deer?” (wgfd.wyo.gov, read on Nov 26, 2026)';
 
 export const terms = {
   batch: {
@@ -42,7 +42,7 @@ export const terms = {
     name: 'Field-dressed weight',
     says: 'The animal with its insides out, its skin and head still on, as most come from the field. Most weigh it with the lower legs on; where they are off at knee and hock, say so: more of that weight then hangs.',
     source:
-      'Legs on: “Biology and Management of White-tailed Deer in Alabama”, the state’s deer manual (copy read 2026-11-28). Legs off: The Elk Carcass, B-594R, University of Wyoming, 2003',
+      'Legs on: “Biology and Management of White-tailed Deer in Alabama”, the state’s deer manual (copy read on Nov 28, 2026). Legs off: The Elk Carcass, B-594R, University of Wyoming, 2003',
   },
   'fat-test': {
     name: 'Fat test',

@@ -47,7 +47,7 @@ export const tillText = {
   expected: 'Cash expected',
   counted: 'Cash counted',
   countBy: 'Count',
-  countWays: { total: 'Total', pieces: 'By notes and coins' },
+  countWays: { total: 'Total', pieces: 'By bills and coins' },
   pieces: (denomination: string) => `Number of ${denomination}`,
   over: 'Over',
   short: 'Short',

@@ -5,7 +5,7 @@ export const shareText = {
   edit: 'Split among hunters',
   editAgain: 'Edit shares',
   dialog: (ticket: string) => `Split ${ticket} among hunters`,
-  hint: 'Packages and the bill are divided in this proportion, to the package and to the cent. The account stays one.',
+  hint: 'Packages and the bill are divided in this proportion, to the package and to the cent. There is still one account.',
   basis: 'Shared by',
   bases: { percent: 'Percent', pounds: 'Pounds', pieces: 'Pieces' },
   amount: { percent: 'Percent', pounds: 'Pounds', pieces: 'Pieces' },

@@ -17,7 +17,7 @@ export const checkText = {
   cameOut: 'Came out',
   told: 'Quoted for',
   hung: 'On the hook',
-  ofMostLikely: 'Take-home, in hundredths of what was most likely',
+  ofMostLikely: 'Take-home, in percent of what was most likely',
   nQuotes: (n: number) => `n = ${plural(n, 'quote', 'quotes')} whose animal is finished`,
   noQuotes:
     'None of these animals that was quoted first is finished yet. Quotes are held against what was weighed here.',

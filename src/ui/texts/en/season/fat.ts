@@ -2,7 +2,7 @@ import { plural } from '../../plural.ts';
 
 /** Texts of the season's fat. Amounts are already formatted. */
 export const fatText = {
-  empty: (season: number) => `No batch of the ${season} season was ground of these animals.`,
+  empty: (season: number) => `No batch of the ${season} season used meat of these animals.`,
   emptyHow: 'Plan a batch in the Grinder: its fat is followed here from the plan to the test.',
   toGrinder: 'To the Grinder',
   batch: 'Batch',
@@ -19,7 +19,7 @@ export const fatText = {
   tested: 'Fat test',
   nBatches: (batches: number, tests: number) =>
     `n = ${plural(batches, 'batch', 'batches')}, ${plural(tests, 'with a fat test', 'with a fat test')}`,
-  noFat: 'No batch was ground of these animals yet. Plan one in the Grinder and its fat is followed here.',
+  noFat: 'No batch used meat of these animals yet. Plan one in the Grinder and its fat is followed here.',
   noTargets: (n: number) => `None of ${plural(n, 'batch', 'batches')} had a fat target.`,
   onTarget: (met: number, of: number) =>
     of === 1
@@ -101,7 +101,7 @@ export const fatText = {
       ? `Where at least ${few} batches were tested, the tests met their targets.`
       : `Of those with at least ${few} tested batches, ${name} lies farthest off: ${points} points ${leaner ? 'below' : 'above'} target over ${plural(n, 'batch', 'batches')}.`,
   speciesKey:
-    'Line in the middle: the target. Grey field: within a point of it. Dot: weighed in. Diamond: fat tests. Each is a mean over the species’ batches, by the weight it put in.',
+    'Line in the middle: the target. Gray field: within a point of it. Dot: weighed in. Diamond: fat tests. Each is a mean over the species’ batches, by the weight it put in.',
   tableOnly: 'Species without a target in any batch are in the table only.',
   few: (n: number) => `A mean of fewer than ${n} batches says little.`,
   missAxis: 'Points of fat off target',

@@ -35,9 +35,9 @@ export const moneyText = {
     whole: 'On the whole bill',
   } satisfies Record<IncomeCode, string>,
   workFinding: (billed: string, cost: string, left: string, share: string) =>
-    `${billed} was billed, ${cost} it cost: ${left} is left, ${share} of what was billed.`,
+    `${billed} was billed, and it cost ${cost}: ${left} is left, ${share} of what was billed.`,
   workLoss: (billed: string, cost: string, loss: string) =>
-    `${billed} was billed, ${cost} it cost: ${loss} more than was taken.`,
+    `${billed} was billed, and it cost ${cost}: ${loss} more than was taken.`,
   workMost: (work: string, amount: string) => `${work} leaves most, ${amount}.`,
   workLeast: (work: string, amount: string) => `${work} falls short by ${amount}.`,
   noCost: 'no cost of its own',
