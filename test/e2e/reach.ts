@@ -160,6 +160,50 @@ export function splitWords(page: Page): Promise<string[]> {
   })()`);
 }
 
+/**
+ * What is one word and yet stands on two lines: a ticket, a batch, a phone number; a date, a weight or a percentage
+ * that fills its cell; a flag. Paper is as wide as it is printed, so what stands on it does not count.
+ */
+export function brokenWholes(page: Page): Promise<string[]> {
+  return page.evaluate(`(() => {
+    const nameIt = ${NAME_IT};
+    const ALWAYS = /\\(\\d{3}\\) \\d{3}-\\d{4}|\\b[GQ]?\\d\\d-\\d{3,4}\\b/g;
+    const ALONE = /^(?:[A-Z][a-z]{2}, )?[A-Z][a-z]{2} \\d{1,2}(?:, \\d{4})?$|^[\\d.,–]+\\s(?:lb|kg|%)$/;
+    const lines = (range) => new Set([...range.getClientRects()].map(({ bottom }) => Math.round(bottom))).size;
+    const found = [];
+    const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    for (let text = walk.nextNode(); text; text = walk.nextNode()) {
+      const element = text.parentElement;
+      if (!text.data.trim() || element.closest('svg, article, option, .out-of-sight') || !element.checkVisibility()) continue;
+      const alone = text.data.trim();
+      const wholes = [...text.data.matchAll(ALWAYS)].map((match) => [match.index, match[0]]);
+      if (ALONE.test(alone) || element.matches('.flag')) wholes.push([text.data.indexOf(alone), alone]);
+      for (const [at, whole] of wholes) {
+        const range = document.createRange();
+        range.setStart(text, at);
+        range.setEnd(text, at + whole.length);
+        if (lines(range) > 1) found.push(whole + ' ' + nameIt(element));
+      }
+    }
+    return [...new Set(found)];
+  })()`);
+}
+
+/** Texts of a drawing that lie on one another. */
+export function textsOverText(page: Page): Promise<string[]> {
+  return page.evaluate(`(() => {
+    const seen = ${SEEN};
+    return seen('main svg').flatMap((svg) => {
+      const texts = [...svg.querySelectorAll('text')].map((text) => [text.textContent.trim(), text.getBoundingClientRect()]);
+      // Boxes of letters are taller than the letters.
+      const over = ([one, a], [other, b]) => one && other &&
+        Math.min(a.right, b.right) - Math.max(a.left, b.left) > 2 &&
+        Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 0.6 * Math.min(a.height, b.height);
+      return texts.flatMap((one, i) => texts.slice(i + 1).filter((other) => over(one, other)).map(([other]) => one[0] + ' / ' + other));
+    });
+  })()`);
+}
+
 /** Number of rows of the navigation. */
 export function headRows(page: Page): Promise<number> {
   return page.evaluate(`(() => {

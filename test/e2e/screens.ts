@@ -12,6 +12,7 @@ import { openBrowser } from './browser.ts';
 import { OLD_SCREEN, openLook, stillText, type Look } from './look-at.ts';
 import { subjectsOf, type Place, type Subjects } from './places.ts';
 import {
+  brokenWholes,
   clippedPlaceholders,
   coveredShare,
   cutOff,
@@ -20,6 +21,7 @@ import {
   lostColumns,
   smallTargets,
   splitWords,
+  textsOverText,
 } from './reach.ts';
 import { serve, type Served } from './served.ts';
 
@@ -119,6 +121,8 @@ export function placesAreWhole(places: readonly Place[]): void {
         expect(await lostColumns(page), `columns ${on}`).toEqual([]);
         expect(await clippedPlaceholders(page), `placeholders ${on}`).toEqual([]);
         expect(await splitWords(page), `broken words ${on}`).toEqual([]);
+        expect(await brokenWholes(page), `over two lines ${on}`).toEqual([]);
+        expect(await textsOverText(page), `texts over text ${on}`).toEqual([]);
         expect(await headRows(page), `rows of the head ${on}`).toBe(1);
         await expect.poll(() => smallTargets(page), { message: `for a finger ${on}` }).toEqual([]);
       }

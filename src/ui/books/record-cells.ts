@@ -61,12 +61,19 @@ export function belongingsText({ belongings }: RecordRow, format: Pick<Format, '
   );
 }
 
-/** The other hunters who share it: share, phone number, and who picked up which share when. */
-export function sharersText({ sharers }: RecordRow, format: Pick<Format, 'share' | 'day'>): string[] {
+/**
+ * The other hunters who share it: share, phone number, and who picked up which share when.
+ * @param phoneText how a phone number is written
+ */
+export function sharersText(
+  { sharers }: RecordRow,
+  format: Pick<Format, 'share' | 'day'>,
+  phoneText = (phone: string): string => phone,
+): string[] {
   return sharers.map(({ name, phone, share, taken }) =>
     [
       shareText.line(name, format.share(share, 1)),
-      phone,
+      phoneText(phone),
       taken && shareText.taken(taken.to, format.day(taken.on)),
     ]
       .filter(Boolean)

@@ -12,7 +12,7 @@ import { box, type Mark, type Scene } from '../drawing/scene.ts';
 import type { SceneStory } from '../story.ts';
 
 const ROW = 46;
-const NAMES = 190;
+const NAMES = 250;
 /** Room for weight, share and money after the longest bar. */
 const WORDS = 250;
 
