@@ -140,6 +140,11 @@ describe('the sources of fat', () => {
     expect(hatched).toHaveLength(1);
   });
 
+  it('says in a sentence that all of it was the animals’ own', () => {
+    const story = fatSourcesStory(look({ sources: sources.slice(1), counts: { batches: 1 } }), format);
+    expect(story.finding).toBe('All of the fat was the animals’ own: 220 lb.');
+  });
+
   it('draws nothing without added fat', () => {
     const story = fatSourcesStory(look({}), format);
     expect(story.scene).toBeNull();
@@ -170,6 +175,10 @@ describe('own fat saved, and bought fat', () => {
     [
       saved(10, 10, 0),
       '12 animals gave 22 lb of their own fat; 100% of it was ground. No bought fat went in.',
+    ],
+    [
+      saved(10, 10, 0, 1),
+      '1 animal gave 22 lb of its own fat; 100% of it was ground. No bought fat went in.',
     ],
     [saved(5, 9, 10), '9 lb of own fat was ground without being weighed at the Table first.'],
   ])('has a sentence for every case: %#', ({ finding }, sentence) => expect(finding).toBe(sentence));

@@ -58,7 +58,7 @@ function finding({ savedGrams, ownUsedGrams, boughtGrams, animals }: FatReport['
       ? text.savedNone
       : savedGrams < ownUsedGrams
         ? text.groundUnsaved(mass(-left))
-        : text.savedUsed(plural(animals, 'animal', 'animals'), mass(savedGrams), format.share(ownUsedGrams / savedGrams, 0));
+        : text.savedUsed(animals, mass(savedGrams), format.share(ownUsedGrams / savedGrams, 0));
   if (boughtGrams === 0) return `${own} ${text.noBought}`;
   return left > 0 ? `${own} ${text.couldReplace(mass(left), format.share(left / boughtGrams, 0))}` : own;
 } // prettier-ignore

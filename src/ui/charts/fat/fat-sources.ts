@@ -60,8 +60,9 @@ function finding(named: FatReport['sources'], all: number, format: Format): stri
   const mass = format.mass(main.grams, 0);
   const priced = named.filter(({ costMinor }) => costMinor !== null);
   const cost = priced.reduce((total, { costMinor }) => total + (costMinor ?? 0), 0);
+  const only = main.source === 'own' ? text.onlyOwn(mass) : text.onlySource(main.name, mass);
   return [
-    another ? text.mainSource(main.name, format.share(main.grams / all, 0), mass) : text.onlySource(main.name, mass),
+    another ? text.mainSource(main.name, format.share(main.grams / all, 0), mass) : only,
     ...(priced.length > 0 ? [text.spent(format.money(cost))] : []),
   ].join(' '); // prettier-ignore
 }

@@ -20,7 +20,8 @@ export const fatText = {
   nBatches: (batches: number, tests: number) =>
     `n = ${plural(batches, 'batch', 'batches')}, ${plural(tests, 'with a fat test', 'with a fat test')}`,
   noFat: 'No batch used meat of these animals yet. Plan one in the Grinder and its fat is followed here.',
-  noTargets: (n: number) => `None of ${plural(n, 'batch', 'batches')} had a fat target.`,
+  noTargets: (n: number) =>
+    n === 1 ? 'The batch had no fat target.' : `None of ${n} batches had a fat target.`,
   onTarget: (met: number, of: number) =>
     of === 1
       ? `The one batch with a target was weighed in ${met === 1 ? 'within' : 'more than'} one point of fat ${met === 1 ? 'of' : 'from'} it.`
@@ -69,6 +70,7 @@ export const fatText = {
   nFat: (mass: string, batches: number) => `n = ${plural(batches, 'batch', 'batches')}, ${mass} of fat`,
   noSources: 'No fat went into these batches, neither bought nor the animals’ own.',
   mainSource: (name: string, share: string, mass: string) => `${name} made up ${share} of the fat: ${mass}.`,
+  onlyOwn: (mass: string) => `All of the fat was the animals’ own: ${mass}.`,
   onlySource: (name: string, mass: string) => `All of the fat was ${name}: ${mass}.`,
   spent: (money: string) => `The bought fat of lots with a price cost ${money}.`,
   sourcesKey:
@@ -81,8 +83,8 @@ export const fatText = {
   boughtRow: 'Bought fat that went in',
   noSaved: 'No fat was saved of these animals, and none was bought for their batches.',
   nSaved: (animals: number) => `n = ${plural(animals, 'animal', 'animals')} that gave fat`,
-  savedUsed: (animals: string, saved: string, share: string) =>
-    `${animals} gave ${saved} of their own fat; ${share} of it was ground.`,
+  savedUsed: (animals: number, saved: string, share: string) =>
+    `${plural(animals, 'animal', 'animals')} gave ${saved} of ${animals === 1 ? 'its' : 'their'} own fat; ${share} of it was ground.`,
   savedNone: 'No fat was saved of these animals.',
   groundUnsaved: (mass: string) => `${mass} of own fat was ground without being weighed at the Table first.`,
   couldReplace: (left: string, share: string) =>

@@ -35,7 +35,7 @@ export const flowText = {
     `${n} of them ${n === 1 ? 'is' : 'are'} not weighed yet and ${n === 1 ? 'counts' : 'count'} as the usual one of its kind.`,
   backlogTrim: (mass: string, hours: string) => `${mass} of trim waits for the grinder, about ${hours} h.`,
   exampleMinutes: 'The minutes are made up so far; type your own under Costs and prices.',
-  ownMinutes: 'By the minutes that you keep under Costs and prices.',
+  ownMinutes: 'By your own minutes of cutting and grinding.',
   toMinutes: 'Costs and prices',
   fatShort: (fats: string) => `Fat to order: ${fats}.`,
   fatEnough: 'No fat needs to be ordered for the animals in the shop.',
