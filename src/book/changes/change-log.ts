@@ -64,7 +64,7 @@ export function changeLog(db: Db): ChangeLog {
     record({ topic: TOPICS[topic] ?? 'trail', id, season });
     return null;
   });
-  for (const [index, watch] of WATCHED.entries()) db.exec(trigger(watch, index));
+  db.exec(TRIGGERS);
 
   return {
     mark,
@@ -91,9 +91,21 @@ export function changeLog(db: Db): ChangeLog {
   };
 }
 
-function trigger({ table, verb, topic, when, id, season }: Watch, index: number): string {
-  // A null condition would keep the trigger from firing.
-  return `CREATE TEMP TRIGGER changed_${index} AFTER ${verb} ON main.${table}${when ? ` WHEN coalesce(${when}, 1)` : ''} BEGIN
-    SELECT changed(${TOPICS.indexOf(topic)}, ${id ?? 'NULL'}, ${season ?? 'NULL'});
-  END`;
+/**
+ * One trigger for each table and verb, whatever it concerns: SQLite looks through all triggers of a connection for each that it
+ * creates, and for each statement that writes.
+ */
+const TRIGGERS = Object.entries(
+  Object.groupBy(WATCHED, ({ table, verb }) => `AFTER ${verb} ON main.${table}`),
+)
+  .map(
+    ([event, watches = []], index) =>
+      `CREATE TEMP TRIGGER changed_${index} ${event} BEGIN SELECT ${watches.map(callOf).join(', ')}; END;`,
+  )
+  .join('\n');
+
+function callOf({ topic, when, id, season }: Watch): string {
+  const call = `changed(${TOPICS.indexOf(topic)}, ${id ?? 'NULL'}, ${season ?? 'NULL'})`;
+  // A null condition counts as met.
+  return when ? `iif(coalesce(${when}, 1), ${call}, NULL)` : call;
 }
