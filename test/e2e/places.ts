@@ -102,8 +102,18 @@ export async function subjectsOf(address: string): Promise<Subjects> {
   const records = await desk('records.list', {});
   // Sequential, because hundreds of concurrent requests would exceed the server's timeout.
   const pages = new Map<string, AnimalPage>();
-  const ticketOf = async (what: string, fits: (page: AnimalPage) => boolean): Promise<string> => {
+  const { hooks, ready } = await desk('rail.get', {});
+  const here = new Map<string, { stage?: AnimalPage['stage']; hold: string | null }>(
+    [...hooks, ...ready].map((animal) => [animal.ticket, animal]),
+  );
+  /** The first by ticket; `worthALook` says of which animals the whole page is asked, which takes the desk long. */
+  const ticketOf = async (
+    what: string,
+    worthALook: (ticket: string) => boolean,
+    fits: (page: AnimalPage) => boolean,
+  ): Promise<string> => {
     for (const { ticket } of records) {
+      if (!worthALook(ticket)) continue;
       const page = pages.get(ticket) ?? (await desk('animals.get', { ticket }));
       pages.set(ticket, page);
       if (fits(page)) return ticket;
@@ -117,7 +127,11 @@ export async function subjectsOf(address: string): Promise<Subjects> {
   const ground = recent[0];
   if (!pooled || !ground || !quote || !packed)
     throw new Error('The demo has no open batch, no ground one, no quote, or nothing packed.');
-  const billed = await ticketOf('animal that went home', ({ stage }) => stage === 'released');
+  const billed = await ticketOf(
+    'animal that went home',
+    (ticket) => !here.has(ticket),
+    ({ stage }) => stage === 'released',
+  );
   const owing = (await desk('till.listOwed', {})).find(({ due }) => due.some(({ dueMinor }) => dueMinor > 0));
   const { payments } = await desk('bills.get', { animalId: pages.get(billed)?.id ?? 0 });
   return {
@@ -125,6 +139,7 @@ export async function subjectsOf(address: string): Promise<Subjects> {
     debtor: owing?.hunterId ?? 0,
     suspect: await ticketOf(
       'doubted animal',
+      (ticket) => here.get(ticket)?.stage === 'cutting',
       ({ balance, detail, stage }) =>
         stage === 'cutting' &&
         balance.suspects.length > 0 &&
@@ -132,10 +147,12 @@ export async function subjectsOf(address: string): Promise<Subjects> {
     ),
     plain: await ticketOf(
       'agreed animal',
+      (ticket) => here.get(ticket)?.stage === 'hanging',
       ({ balance, stage }) => balance.suspects.length === 0 && stage === 'hanging',
     ),
     held: await ticketOf(
       'held animal',
+      (ticket) => typeof here.get(ticket)?.hold === 'string',
       ({ hold, stage }) => hold !== null && !hold.positive && stage !== 'released',
     ),
     batch: pooled.id,
