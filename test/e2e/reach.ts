@@ -162,7 +162,8 @@ export function splitWords(page: Page): Promise<string[]> {
 
 /**
  * What is one word and yet stands on two lines: a ticket, a batch, a phone number; a date, a weight or a percentage
- * that fills its cell; a flag. Paper is as wide as it is printed, so what stands on it does not count.
+ * that fills its cell; a flag. Paper is as wide as it is printed, so what stands on it does not count, nor does running
+ * text.
  */
 export function brokenWholes(page: Page): Promise<string[]> {
   return page.evaluate(`(() => {
@@ -174,7 +175,7 @@ export function brokenWholes(page: Page): Promise<string[]> {
     const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     for (let text = walk.nextNode(); text; text = walk.nextNode()) {
       const element = text.parentElement;
-      if (!text.data.trim() || element.closest('svg, article, option, .out-of-sight') || !element.checkVisibility()) continue;
+      if (!text.data.trim() || element.closest('p, svg, article, option, .out-of-sight') || !element.checkVisibility()) continue;
       const alone = text.data.trim();
       const wholes = [...text.data.matchAll(ALWAYS)].map((match) => [match.index, match[0]]);
       if (ALONE.test(alone) || element.matches('.flag')) wholes.push([text.data.indexOf(alone), alone]);
