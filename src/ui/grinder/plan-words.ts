@@ -14,15 +14,11 @@ export function batchOf(plan: BlendPlan): Batch {
   return plan.kind === 'not enough fat' || plan.kind === 'out of reach' ? plan.nearest : plan;
 }
 
-/** Describes a blend answer: the result, or the obstacle and its remedy. */
+/** What there is to say beside the sum and the bar: that no fat is needed, or the obstacle and its remedy. */
 export function planWords(plan: BlendPlan, format: Format): string {
   switch (plan.kind) {
     case 'plan':
-      return text.plan(
-        format.mass(plan.batchGrams),
-        format.share(plan.fat),
-        format.shareRange(plan.fatRange.low, plan.fatRange.high, 1),
-      );
+      return '';
     case 'lean enough':
       return leanEnough(plan, format);
     case 'not enough fat':

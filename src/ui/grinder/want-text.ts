@@ -6,15 +6,15 @@ export type Want = GrinderView['waiting'][number]['wants'][number];
 
 /**
  * Describes an order for ground meat with its fat.
- * @example 'Breakfast sausage, 20.0% fat (pork trim 50/50)'
+ * @example 'Breakfast sausage, 20.0% fat (Pork trim 50/50)'
  */
 export function wantText(want: Want, sources: readonly FatSourceCard[], format: Format): string {
   return `${want.product}, ${wantFat(want, sources, format)}`;
 }
 
-/** The fat only: '20.0% fat (pork trim 50/50)'. */
+/** The fat only: '20.0% fat (Pork trim 50/50)'. */
 export function wantFat({ fat, targetFat }: Want, sources: readonly FatSourceCard[], format: Format): string {
-  const source = sources.find(({ code }) => code === fat)?.name ?? fat;
-  const name = fat === 'none' ? text.noFat : fat === 'own' ? text.ownFat : source;
-  return text.wantsFat(name.toLowerCase(), targetFat === null ? null : format.share(targetFat));
+  if (fat === 'none') return text.wantsNoFat;
+  const name = fat === 'own' ? text.wantsOwnFat : (sources.find(({ code }) => code === fat)?.name ?? fat);
+  return targetFat === null ? name : text.wantsFat(name, format.share(targetFat));
 }

@@ -19,6 +19,10 @@ export const cleaningText = {
     `Grinder cleaned after ${batch}: ${when}${by ? `, ${by}` : ''}. ${how}.`,
   notCleanedAfter: (batch: string, held: readonly HeldIn[]) =>
     `The grinder is not recorded as cleaned after ${batch} (${held.map(heldIs).join(', ')}). Take it apart and clean it before the next batch.`,
+  notCleanedShort: (batch: string, held: readonly HeldIn[]) => `${batch}: ${held.map(heldIs).join(', ')}.`,
+  before: (n: number) => `and ${n} before it`,
+  recordedAs: (how: string) => `Recorded as: ${how}`,
+  last: (when: string, by: string) => `Grinder last cleaned ${when}${by ? `, ${by}` : ''}.`,
   between: (n: number, cleaned: boolean) => {
     const when = cleaned ? 'in between' : 'since';
     return n === 0

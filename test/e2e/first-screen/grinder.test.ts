@@ -1,0 +1,43 @@
+/** The answer of the Grinder is whole on a small laptop's first screen. */
+import type { Locator } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { openFirstScreen, type FirstScreen } from './first-screen.ts';
+
+let screen: FirstScreen;
+beforeAll(async () => {
+  screen = await openFirstScreen('grinder with a plan');
+}, 120_000);
+afterAll(() => screen?.close());
+
+const sum = (): Locator => screen.page.getByRole('list', { name: 'Weigh out' });
+
+it('shows the sum of trim, fat and total in figures of one height, and the start', async () => {
+  const { page, inside } = screen;
+  const figures = sum().locator('xpath=..').locator('strong.number');
+  const said = await figures.allInnerTexts();
+  const [trim = 0, fat = 0, total = 0] = said.map((text) => Number.parseFloat(text));
+  expect(said).toHaveLength(4);
+  expect(trim + fat).toBeCloseTo(total, 9);
+  for (const figure of await figures.all()) {
+    await inside(figure);
+    const size = await figure.evaluate((element) => Number.parseFloat(getComputedStyle(element).fontSize));
+    expect(size).toBeGreaterThanOrEqual(60);
+  }
+  const tops = await figures.evaluateAll((all) =>
+    all.map((one) => Math.round(one.getBoundingClientRect().top)),
+  );
+  expect(new Set(tops).size).toBe(1);
+  await inside(page.getByText(/^9 in 10 such batches come out between/));
+  await inside(page.getByRole('button', { name: /^Start this batch/ }));
+});
+
+it('names the batches after which the grinder was not cleaned in one strip with one form', async () => {
+  const { page, inside } = screen;
+  const strip = page.getByRole('region', { name: 'Grinder cleaned' });
+  await inside(strip);
+  expect((await strip.boundingBox())?.height).toBeLessThan(100);
+  expect(await page.getByText(/^The grinder is not recorded as cleaned after/).count()).toBe(1);
+  expect(await page.getByRole('button', { name: 'The grinder is cleaned' }).count()).toBe(1);
+  await strip.getByRole('button', { name: 'and 3 before it' }).click();
+  expect(await strip.getByRole('link', { name: /^To G26-/ }).count()).toBe(4);
+});
