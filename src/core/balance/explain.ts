@@ -14,7 +14,7 @@ export interface WeightEntered {
   readonly reading: Typed;
   /** Weight of the container that was subtracted; 0 for none. */
   readonly tareGrams: number;
-  /** An earlier weight of the same part has the same reading. */
+  /** An earlier weight of the same part has the same reading and the same container. */
   readonly hasDuplicate: boolean;
 }
 
@@ -50,8 +50,9 @@ export interface Explained {
 const SLIP_RATE = 1 / 150;
 /**
  * Prior weights of the kinds of slip, divided evenly among the candidates of a kind. A judgement, no source.
- * `weighed-twice` applies only where there is a duplicate; correct totes rarely repeat a reading, so a duplicate is itself
- * some evidence.
+ * `weighed-twice` applies only where there is a duplicate, and the duplicate is itself evidence: 0.06 of the slips, over the
+ * chance of 0.012 that a right tote repeats the figure and the container of an earlier one of its part (shops of
+ * `npm run slips`, which read half pounds and own two containers).
  */
 const SLIP_WEIGHTS: Readonly<Record<SlipKind, number>> = {
   'digits-swapped': 0.2,
@@ -61,7 +62,7 @@ const SLIP_WEIGHTS: Readonly<Record<SlipKind, number>> = {
   'digit-missing': 0.06,
   'digit-doubled': 0.06,
   'tare-left-in': 0.15,
-  'weighed-twice': 2,
+  'weighed-twice': 5,
   'other-animal': 0.05,
   unknown: 0.01,
 };
@@ -81,7 +82,7 @@ export function explain(
   const duplicates = weights.filter(({ hasDuplicate: hasDuplicate }) => hasDuplicate).length;
   const reachable =
     SLIP_RATE * (weights.length * REACHABLE_SHARE + duplicates * SLIP_WEIGHTS['weighed-twice']);
-  // No explanation has a better fit than 0.
+  // No explanation fits much better than 0.
   if (Math.exp(-asEntered) * reachable < minOdds) return { odds: 0, weights: [] };
   const known = containers();
   const tried = weights.flatMap((weight) =>

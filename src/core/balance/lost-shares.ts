@@ -1,7 +1,6 @@
 /** Distribution of the share lost between hook and packages: shrink, and unweighed damage. */
 import { DAMAGE_OFFSET, SHARE_PARTS } from './part-shares.ts';
 import type { ShareModel } from './share-model.ts';
-import { NO_DAMAGE_PROBABILITY } from './sound-parts.ts';
 
 /** A point of a discretised distribution and its probability mass. */
 export interface MassPoint {
@@ -43,7 +42,7 @@ export function shrinkAndDamageShares(model: ShareModel, extraVariance: number):
   const shrink = shrinkOf(model, extraVariance);
   const damages = damagePoints(model);
   const density = (share: number): number => {
-    let sum = NO_DAMAGE_PROBABILITY * shrink.density(share);
+    let sum = model.damage.none * shrink.density(share);
     for (const { share: damage, mass } of damages) sum += mass * shrink.density(share - damage);
     return sum;
   };
@@ -58,9 +57,14 @@ export function shrinkAndDamageShares(model: ShareModel, extraVariance: number):
 }
 
 /** Relative log likelihood of weighed damage: only more than usual is penalised. */
-export function damageLog({ damage: { logMean, logSd } }: ShareModel, share: number): number {
+export function damageLog({ damage: { logMean, logSd, degrees } }: ShareModel, share: number): number {
   const z = (Math.log(share + DAMAGE_OFFSET) - logMean) / logSd;
-  return share === 0 ? 0 : -(Math.max(0, z) ** 2) / 2;
+  return share === 0 ? 0 : studentLog(Math.max(0, z), degrees);
+}
+
+/** Logarithm of the density of Student's t relative to its maximum. */
+function studentLog(t: number, degrees: number): number {
+  return (-(degrees + 1) / 2) * Math.log1p(t ** 2 / degrees);
 }
 
 function peak(density: (share: number) => number, points: readonly MassPoint[]): number {
@@ -99,15 +103,15 @@ const ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
 /** Keeps logarithms finite, and explanations of extreme sets comparable. */
 const MIN_DENSITY = 1e-12;
 
-/** The distribution of damage from none to `MAX_DAMAGE`, log-normal in share + `DAMAGE_OFFSET`. */
-function damagePoints({ damage: { logMean, logSd } }: ShareModel): MassPoint[] {
+/** The distribution of damage from none to `MAX_DAMAGE`, a Student's t on the logarithm of share + `DAMAGE_OFFSET`. */
+function damagePoints({ damage: { logMean, logSd, degrees, none } }: ShareModel): MassPoint[] {
   const points = Array.from({ length: Math.round(MAX_DAMAGE / DAMAGE_STEP) }, (_, i) => {
     const share = (i + 0.5) * DAMAGE_STEP;
     const z = (Math.log(share + DAMAGE_OFFSET) - logMean) / logSd;
-    return { share, mass: Math.exp((-z * z) / 2) / (share + DAMAGE_OFFSET) };
+    return { share, mass: Math.exp(studentLog(z, degrees)) / (share + DAMAGE_OFFSET) };
   });
   const all = points.reduce((sum, { mass }) => sum + mass, 0);
-  return points.map(({ share, mass }) => ({ share, mass: ((1 - NO_DAMAGE_PROBABILITY) * mass) / all }));
+  return points.map(({ share, mass }) => ({ share, mass: ((1 - none) * mass) / all }));
 }
 
 /** The mean share of the parts other than damage. */

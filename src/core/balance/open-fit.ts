@@ -6,16 +6,17 @@ import { damageLog } from './lost-shares.ts';
 import { DAMAGE_OFFSET, SHARE_PARTS, type PartsWeighed, type SharePart } from './part-shares.ts';
 import type { ShareModel } from './share-model.ts';
 import {
-  ANIMAL_MIXTURE,
+  animalLog,
   DAMAGE_INDEX as DAMAGE,
   maskedInverse,
-  NO_DAMAGE_PROBABILITY,
   SOUND_COUNT as COUNT,
   SOUND_PARTS as SOUND,
 } from './sound-parts.ts';
 
 /** Grid of unweighed damage, in deviations of its logarithm. */
 const DEVIATIONS = [-1.5, -0.5, 0.5, 1.25, 2, 2.75] as const;
+/** Probability that damage which is not on the list while cutting goes on is none at all. Our own choice. */
+const NO_DAMAGE_PROBABILITY = 0.5;
 /** SD of the share by which parts may outweigh their whole: two scales and rounding. */
 const OVERWEIGHT_SD = 0.004;
 /** Standard deviations of readings are rounded to this step, so that inverse matrices can be cached. */
@@ -117,8 +118,7 @@ export function openFit(model: ShareModel): (parts: PartsWeighed) => number {
     const scores: number[] = [];
     for (const { log, expected } of damagePointsOf(parts)) {
       const { squared, count } = distance(parts, expected);
-      for (const { probability, scale } of ANIMAL_MIXTURE)
-        scores.push(Math.log(probability) + log - count * Math.log(scale) - squared / (2 * scale * scale));
+      scores.push(log + animalLog(squared, count, model.degrees));
     }
     const total = SHARE_PARTS.reduce((sum, part) => sum + (parts[part]?.share ?? 0), 0);
     const over = Math.max(0, total - 1) / OVERWEIGHT_SD;

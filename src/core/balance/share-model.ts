@@ -11,14 +11,24 @@ import {
   type KindSums,
   type PatternSums,
 } from './part-shares.ts';
+import { momentsAmongDamaged, probabilityOfNone } from '../yield/zero-damage.ts';
 import type { SharePrior } from './share-prior.ts';
 
 /** Predictive distribution of one more animal of the kind. */
 export interface ShareModel {
   readonly mean: readonly number[];
   readonly covariance: Matrix;
-  /** Damage where there is any, on the logarithm of share + `DAMAGE_OFFSET`. */
-  readonly damage: { readonly logMean: number; readonly logSd: number };
+  /** The degrees of freedom of its Student's t. */
+  readonly degrees: number;
+  /**
+   * Probability that there is no damage; where there is any, a Student's t on the logarithm of share + `DAMAGE_OFFSET`.
+   */
+  readonly damage: {
+    readonly none: number;
+    readonly logMean: number;
+    readonly logSd: number;
+    readonly degrees: number;
+  };
   /** Animals of the shop's own behind it. */
   readonly animals: number;
 }
@@ -43,6 +53,12 @@ const CONVERGENCE_TOLERANCE = 1e-6;
  * that were weighed, the M step adds the normal-inverse-Wishart prior. Source: Little & Rubin, Statistical Analysis with
  * Missing Data, 2nd ed., Wiley 2002, section 11.2 (multivariate normal, sufficient statistics by pattern); prior: Gelman
  * et al., Bayesian Data Analysis, 3rd ed., section 3.6. Both from memory.
+ *
+ * One more animal is a multivariate Student's t with ν - d + 1 degrees of freedom and covariance Λ / (ν - d - 1) · (1 + 1/κ),
+ * with ν and Λ the degrees and the scale of the posterior, d the dimensions and κ the sample size of the mean (same
+ * section). The covariance fitted here is Λ / (ν - d - 1) with ν - d - 1 = `PRIOR_COVARIANCE_ANIMALS` + animals, two less
+ * than the degrees of freedom. A new shop's spread is a guess: its animals crowd nearer to the middle than a normal's of
+ * the same variance, and reach farther out.
  */
 export function shareModel(prior: SharePrior, kind?: KindSums): ShareModel {
   const within = Matrix.mul(prior.covariance, WITHIN_SHOP_SHARE);
@@ -68,7 +84,13 @@ export function shareModel(prior: SharePrior, kind?: KindSums): ShareModel {
   }
   // The predictive covariance includes the uncertainty of the mean.
   covariance.mul(1 + 1 / (PRIOR_MEAN_ANIMALS + animals));
-  return { mean: mean.to1DArray(), covariance, damage: damageOf(prior, kind?.damage), animals };
+  return {
+    mean: mean.to1DArray(),
+    covariance,
+    degrees: PRIOR_COVARIANCE_ANIMALS + animals + 2,
+    damage: damageOf(prior, kind?.damage),
+    animals,
+  };
 }
 
 /** E step: adds the expected complete-data sums of the animals of one pattern. */
@@ -116,15 +138,27 @@ function outer(column: Matrix): Matrix {
   return column.mmul(column.transpose());
 }
 
-/** Log-normal with the moments of the prior, updated by animals with weighed damage. */
+/**
+ * Damage of one more animal: none, or log-normal with the published moments, which are those of clean and bad shots
+ * together (`momentsAmongDamaged`), updated by animals with weighed damage. The predictive of a normal with unknown mean
+ * and variance is a Student's t: Gelman et al., section 3.3, from memory.
+ */
 function damageOf(prior: SharePrior, sums?: DamageSums): ShareModel['damage'] {
   const at = SHARE_PARTS.indexOf('damage');
-  const mean = (prior.mean[at] ?? 0) + DAMAGE_OFFSET;
-  const priorVariance = Math.log1p(prior.covariance.get(at, at) / mean ** 2);
+  const published = { mean: prior.mean[at] ?? 0, sd: Math.sqrt(prior.covariance.get(at, at)) };
+  const damaged = momentsAmongDamaged(published);
+  const mean = damaged.mean + DAMAGE_OFFSET;
+  const priorVariance = Math.log1p((damaged.sd / mean) ** 2);
   const priorLog = Math.log(mean) - priorVariance / 2;
-  const { n, sum, squares } = sums ?? { n: 0, sum: 0, squares: 0 };
-  const logMean = (DAMAGE_ANIMALS * priorLog + sum) / (DAMAGE_ANIMALS + n);
+  const { zeros, n, sum, squares } = sums ?? { zeros: 0, n: 0, sum: 0, squares: 0 };
+  const animals = DAMAGE_ANIMALS + n;
+  const logMean = (DAMAGE_ANIMALS * priorLog + sum) / animals;
   const about = squares - 2 * logMean * sum + n * logMean ** 2 + DAMAGE_ANIMALS * (priorLog - logMean) ** 2;
-  const variance = (DAMAGE_ANIMALS * priorVariance + about) / (DAMAGE_ANIMALS + n);
-  return { logMean, logSd: Math.sqrt(variance * (1 + 1 / (DAMAGE_ANIMALS + n))) };
+  const variance = (DAMAGE_ANIMALS * priorVariance + about) / animals;
+  return {
+    none: probabilityOfNone(zeros, zeros + n),
+    logMean,
+    logSd: Math.sqrt(variance * (1 + 1 / animals)),
+    degrees: animals,
+  };
 }

@@ -23,9 +23,6 @@ export const ANIMAL_MIXTURE = [
   { probability: 0.01, scale: 5 },
 ] as const;
 
-/** Probability that unweighed damage is none at all. Our own choice. */
-export const NO_DAMAGE_PROBABILITY = 0.5;
-
 /** Indices of the bits set in `mask`. @example indicesOf(0b1010) // [1, 3] */
 export function indicesOf(mask: number): number[] {
   return SOUND_PARTS.flatMap((_, i) => (mask & (1 << i) ? [i] : []));
@@ -49,4 +46,18 @@ export function maskedInverse(
   for (const [k, i] of indices.entries())
     for (const [l, j] of indices.entries()) whole[i * SOUND_COUNT + j] = inverted.get(k, l);
   return whole;
+}
+
+/**
+ * Logarithm of the density of an animal of the mixture, a multivariate Student's t of `count` dimensions, relative to its
+ * maximum. Source of the density: Gelman et al., Bayesian Data Analysis, 3rd ed., appendix A, from memory.
+ * @param squared Mahalanobis distance by the covariance, squared; the scale matrix is the covariance × (degrees - 2) / degrees
+ */
+export function animalLog(squared: number, count: number, degrees: number): number {
+  let sum = 0;
+  for (const { probability, scale } of ANIMAL_MIXTURE)
+    sum +=
+      (probability / scale ** count) *
+      (1 + squared / (scale ** 2 * (degrees - 2))) ** (-(degrees + count) / 2);
+  return Math.log(sum);
 }

@@ -17,6 +17,15 @@ const PARENT_LEVEL_ANIMALS = 4;
 export const PRIOR_PROBABILITY_OF_NONE = PRIOR.probability;
 
 /**
+ * Probability that one more animal has no damage, where so many of the observed ones had none: the mean of the beta
+ * distribution that starts at the prior.
+ * @example probabilityOfNone(0, 0) // 0.125
+ */
+export function probabilityOfNone(none: number, observed: number): number {
+  return (PRIOR.probability * PRIOR.animals + none) / (PRIOR.animals + observed);
+}
+
+/**
  * Mean and standard deviation among animals with damage such that the zero-inflated mixture has the published moments.
  * @example momentsAmongDamaged({ mean: 0.4, sd: 0.3 }) // { mean: 0.457, sd: 0.281 }
  */
@@ -47,7 +56,7 @@ export function fitProbabilityOfNone(cells: readonly Cell[]): (group: Group) => 
   }
   return (group) => {
     const [all = NO_ANIMALS, ...narrower] = keysOf(group).map((key) => counts.get(key) ?? NO_ANIMALS);
-    const inShop = (PRIOR.probability * PRIOR.animals + all.none) / (PRIOR.animals + all.observed);
+    const inShop = probabilityOfNone(all.none, all.observed);
     return narrower.reduce(
       (wider, { none, observed }) =>
         (wider * PARENT_LEVEL_ANIMALS + none) / (PARENT_LEVEL_ANIMALS + observed),

@@ -25,7 +25,7 @@ import { wholeTakeHomeGrams } from './take-home.ts';
 import { observationOf } from './yield-observation.ts';
 
 /** Increase it with every change to the summary, so that stored summaries are recomputed. */
-const SUMMARY_VERSION = 4;
+const SUMMARY_VERSION = 5;
 
 /** Everything that decides which weights are used and how: another set of species gives other summaries. */
 export function summaryKey(profiles: readonly SpeciesProfile[]): string {

@@ -23,7 +23,7 @@ export interface AnimalBalance {
  * Odds from which the user is asked. Calibrated so that about one correct animal in a hundred is asked about, see
  * `npm run slips`: frequent warnings are ignored.
  */
-const ASK_ODDS = 0.14;
+const ASK_ODDS = 0.12;
 /**
  * Minimum probability to name a weight, because naming the wrong one is worse than naming none. A repeated figure is
  * evidence by itself and needs less.
@@ -108,12 +108,23 @@ function readingOf({ digits, decimals, unit, typed }: BalanceRow): Typed {
   }
 }
 
-/** Whether two rows have the same figure and the same part. */
+/**
+ * Whether two rows may be one tote on the scale twice: the same part, figure and container. Totes of one net weight in
+ * different containers are two totes.
+ */
 function isTwin(a: BalanceRow, b: BalanceRow): boolean {
+  const same = (one: number, other: number): boolean => Math.abs(one - other) < SAME_GRAMS;
   return (
-    a.stage === b.stage && a.part === b.part && a.primal === b.primal && Math.abs(a.grams - b.grams) < 0.001
+    a.stage === b.stage &&
+    a.part === b.part &&
+    a.primal === b.primal &&
+    same(a.grams, b.grams) &&
+    same(a.tareGrams, b.tareGrams)
   );
 }
+
+/** Readings of one figure differ by less, whatever unit they are converted from. */
+const SAME_GRAMS = 0.001;
 
 function suspectOf(row: BalanceRow, found: ExplainedWeight): Suspect {
   const { kind, meant } = slipOf(found);

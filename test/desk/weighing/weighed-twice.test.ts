@@ -36,3 +36,27 @@ it('does not say so of two equal totes that fit', async () => {
   await cut(shop, id, { trim: '60' });
   expect((await shop.call('animals.get', { id })).balance.suspects).toEqual([]);
 });
+
+it('does not say so of two totes that weigh the same in different containers', async () => {
+  const shop = await freshDesk();
+  const id = await takeIn(shop, { detail: 'detailed' });
+  await cut(shop, id, { ...PARTS, trim: '65' });
+  for (const [typed, tareTyped] of [
+    ['64', '4'],
+    ['62.5', '2.5'],
+  ] as const) {
+    shop.wait(60);
+    await shop.call('table.weigh', {
+      animalId: id,
+      stage: 'cut',
+      part: 'trim',
+      typed,
+      tareTyped,
+      confirmed: true,
+    });
+  }
+  // 445 lb of 400, but a tote that goes over the scale twice is in the same container.
+  const { balance } = await shop.call('animals.get', { id });
+  expect(balance.doubtful).toBe(true);
+  expect(balance.suspects.some(({ twice }) => twice)).toBe(false);
+});
