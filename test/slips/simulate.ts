@@ -1,8 +1,8 @@
 /** Runs the made-up shops through a desk and counts what became of their slips. */
 import { bestOdds } from './best-test.ts';
 import { SLIPS, type SlipName } from './making-slips.ts';
-import { openFloor, teach, weighIn, type Outcome } from './shop-floor.ts';
-import { openShop, publishedFigures, trueFigures, type Shop } from './world.ts';
+import { openFloor, teach, weighIn, withSlip, type Outcome } from './shop-floor.ts';
+import { openShop, publishedFigures, trueFigures, type Figures, type Shop } from './world.ts';
 
 /** Shares of animals of which some tote is never weighed. */
 export const MISSING = [0, 0.2, 0.6] as const;
@@ -18,6 +18,10 @@ export interface Run {
   readonly seed: number;
   readonly missing?: readonly number[];
   readonly taught?: readonly number[];
+  /** The slips to try, null for none; the animals are the same whichever these are. Default: all. */
+  readonly slips?: readonly (SlipName | null)[];
+  /** Whether the best possible tests look at each animal too, which takes longer than the desk. Default: yes. */
+  readonly best?: boolean;
 }
 
 /** All animals of one kind of shop that met the same slip; null: none was made. */
@@ -34,6 +38,8 @@ export interface Cell {
 
 export async function simulate(run: Run): Promise<Cell[]> {
   const cells: Cell[] = [];
+  const oddsOf = (all: readonly { shop: Shop; outcome: Outcome }[], figures: (shop: Shop) => Figures) =>
+    run.best === false ? [] : all.map(({ shop, outcome }) => bestOdds(figures(shop), outcome.seen));
   for (const missing of run.missing ?? MISSING)
     for (const taught of run.taught ?? TAUGHT) {
       const shops: Map<SlipName | null, { shop: Shop; outcome: Outcome }[]> = new Map();
@@ -47,6 +53,10 @@ export async function simulate(run: Run): Promise<Cell[]> {
         await teach(floor, shop, chance, taught);
         for (const slip of [null, ...SLIPS])
           for (let i = 0; i < (run.animals / count) * (slip ? 1 : run.rightTimes); i++) {
+            if (run.slips && !run.slips.includes(slip)) {
+              withSlip(shop, chance, slip);
+              continue;
+            }
             const outcome = await weighIn(floor, shop, chance, slip);
             shops.set(slip, [...(shops.get(slip) ?? []), { shop, outcome }]);
           }
@@ -58,8 +68,8 @@ export async function simulate(run: Run): Promise<Cell[]> {
           taught,
           slip,
           outcomes: all.map(({ outcome }) => outcome),
-          best: all.map(({ shop, outcome }) => bestOdds(trueFigures(shop), outcome.seen)),
-          bestFresh: all.map(({ shop, outcome }) => bestOdds(publishedFigures(shop), outcome.seen)),
+          best: oddsOf(all, trueFigures),
+          bestFresh: oddsOf(all, publishedFigures),
         });
     }
   return cells;
@@ -75,9 +85,9 @@ export interface Tally {
   readonly silent: number;
   /** Asked, named or told that the weights do not fit. */
   readonly found: number;
-  /** The same of the best possible tests, at as many false alarms as `LEVEL` allows. */
-  readonly best: number;
-  readonly bestFresh: number;
+  /** The same of the best possible tests, at as many false alarms as `LEVEL` allows; null where they did not look. */
+  readonly best: number | null;
+  readonly bestFresh: number | null;
   /** Of what was asked about or named: how often something was offered, and how often that was right; null for none. */
   readonly offered: number | null;
   readonly offeredRight: number | null;
@@ -103,6 +113,10 @@ export function bestThresholds(cells: readonly Cell[], missing: number): Thresho
   return { best: threshold('best'), bestFresh: threshold('bestFresh') };
 }
 
+function shareAbove(odds: readonly number[], threshold: number): number | null {
+  return odds.length > 0 ? odds.filter((one) => one > threshold).length / odds.length : null;
+}
+
 export function tally({ outcomes, best, bestFresh }: Cell, threshold: Thresholds): Tally {
   const share = (is: (one: Outcome) => boolean, of = outcomes): number => of.filter(is).length / of.length;
   const reached = outcomes.filter(({ asked, named }) => asked || named);
@@ -116,8 +130,8 @@ export function tally({ outcomes, best, bestFresh }: Cell, threshold: Thresholds
     wrongNamed: share((one) => missed(one) && !one.unclear && one.rightQuestioned > 0),
     silent: share((one) => missed(one) && !one.unclear && one.rightQuestioned === 0),
     found: share(({ asked, named, unclear }) => asked || named || unclear),
-    best: best.filter((odds) => odds > threshold.best).length / best.length,
-    bestFresh: bestFresh.filter((odds) => odds > threshold.bestFresh).length / bestFresh.length,
+    best: shareAbove(best, threshold.best),
+    bestFresh: shareAbove(bestFresh, threshold.bestFresh),
     offered: reached.length > 0 ? offered.length / reached.length : null,
     offeredRight: offered.length > 0 ? share((one) => one.offeredRight === true, offered) : null,
     questioned:
