@@ -25,6 +25,9 @@ describe('the cut sheet', () => {
     await scanTicket(page, deer.ticket);
     const card = page.getByText('Cut sheet: not asked yet').last();
     await card.waitFor();
+    // The cautions stand open at the first animal of the day.
+    await page.locator('[data-cautions] summary').first().click();
+    await page.evaluate(() => scrollTo(0, 0));
     // The last line of the instructions, without scrolling.
     const line = await page
       .getByRole('listitem')

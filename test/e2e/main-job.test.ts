@@ -74,7 +74,8 @@ async function weigh(letter: string, typed: string): Promise<void> {
   await keys.press('Enter');
 }
 async function weighed(part: RegExp): Promise<string> {
-  return (await row(part).first().getByRole('cell').nth(1).innerText()).trim();
+  const parts = page.getByRole('table', { name: 'Parts of this animal' });
+  return (await parts.getByRole('row', { name: part }).getByRole('cell').nth(1).innerText()).trim();
 }
 
 /** Quotes a moose of 500 lb hanging and reads take-home and price. */
@@ -192,7 +193,7 @@ describe('the whole job, by keyboard', () => {
     await keys.pressOn(/Make it 126/);
     await row(/^Bone 126\.00 lb 24\.2%/).waitFor();
     // 126 / 520 = 24.2 %; 130 + 150 + 6.2 + 45 + 126 = 457.2; 520 − 457.2 = 62.8.
-    expect(await weighed(/^Not yet explained/)).toBe('62.80 lb');
+    expect(await weighed(/^Unaccounted for/)).toBe('62.80 lb');
     expect(await page.getByText('This does not add up.').count()).toBe(0);
   });
 
@@ -293,7 +294,7 @@ describe('the whole job, by keyboard', () => {
     await weigh('s', '0.80');
     await toast(/Saved 0\.80 lb/);
     // 14.25 − 12.60 − 0.60 − 0.80 = 0.25 lb of 14 lb 4 oz.
-    await row(/^Not yet explained 0\.25 lb 1\.8%/).waitFor();
+    await row(/^Unaccounted for 0\.25 lb 1\.8%/).waitFor();
     await keys.pressOn('Finished cutting');
     await page.getByRole('button', { name: 'Packed, ready for pickup' }).waitFor();
   });

@@ -97,7 +97,7 @@ describe('a moose in full detail', () => {
   it('has its parts weighed in totes, minus the container', async () => {
     const { keys, page } = shop;
     await pickStage('Parts');
-    await keys.fill('Container, taken off', '4.2');
+    await keys.fill('Container (tare)', '4.2');
     const totes: [letter: string, label: string, gross: string, net: string][] = [
       ['c', 'Whole cuts', '84.2', '80.00'],
       ['c', 'Whole cuts', '54.2', '50.00'],
@@ -117,7 +117,7 @@ describe('a moose in full detail', () => {
       await list().getByText(`${net} lb`).first().waitFor();
     }
     // 130 + 150.5 + 45 + 126 + 22 = 473.5; 520 − 473.5 = 46.5 lb unexplained.
-    await row(/^Not yet explained 46\.50 lb/).waitFor();
+    await row(/^Unaccounted for 46\.50 lb/).waitFor();
     await row(/^Whole cuts 130\.00 lb 25\.0%/).waitFor();
     const { balance } = await shop.call('animals.get', { ticket });
     expect(balance.overGrams).toBe(0);

@@ -202,7 +202,7 @@ export const PLACES: readonly Place[] = [
     name: 'sheet: cutting instructions',
     sheet: 'table/OrdersCard.vue',
     at: (of) => `/table/${of.plain}`,
-    act: press('Change'),
+    act: press('Edit cut sheet'),
     sees: /Cancel/,
   },
   {

@@ -90,7 +90,7 @@ describe('the focus is kept', () => {
   it('when a press navigates to another page', async () => {
     await go('tables');
     await page.getByRole('link', { name: /^26-/ }).last().press('Enter');
-    await page.getByText('Cutting instructions').first().waitFor();
+    await page.getByText('Cut sheet').first().waitFor();
     await expect.poll(lost).toBe(false);
   });
 });

@@ -12,8 +12,12 @@ interface PartRow {
   grams: number | null;
   share: number | null;
   others: string;
-  /** Outside of the 80 % range of such animals. */
-  unusual: boolean;
+  /** The 80 % range of such animals, as shares. */
+  range: { low: number; high: number } | null;
+  /** Outside of that range. */
+  off: 'above' | 'below' | null;
+  /** The parts weigh more than the animal. */
+  over: boolean;
 }
 
 /**
@@ -46,8 +50,10 @@ export function partRows(page: AnimalPage, format: Format): PartRow[] {
       name,
       grams,
       share,
-      others: range ? format.shareRange(range.low, range.high) : '–',
-      unusual: Boolean(range && share !== null && (share > range.high || share < range.low)),
+      others: range ? format.shareRange(range.low, range.high) : '',
+      range: range ? { low: range.low, high: range.high } : null,
+      off: range && share !== null ? offRange(share, range) : null,
+      over: false,
     };
   }
 }
@@ -70,8 +76,15 @@ function restRow(
     grams: Math.abs(rest),
     share: Math.abs(rest) / base,
     others: shrink && rest >= 0 ? text.shrink(format.shareRange(shrink.low, shrink.high)) : '',
-    unusual: false,
+    range: null,
+    off: null,
+    over: rest < 0,
   };
+}
+
+function offRange(share: number, { low, high }: { low: number; high: number }): PartRow['off'] {
+  if (share > high) return 'above';
+  return share < low ? 'below' : null;
 }
 
 function nameOf(rest: number, inOneGo: boolean): string {

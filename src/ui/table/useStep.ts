@@ -18,7 +18,10 @@ export function useStep(page: () => Pick<AnimalPage, 'id' | 'ticket' | 'stage'>)
     if (!(await go.run({ id, stage: to, answer, confirmed: answer !== '' })).ok) return;
     const back =
       from === 'hanging' || from === 'cutting' || from === 'packing' || from === 'ready' ? from : null;
-    toast(text.moved(ticket, words.stage[to]), back ? () => void undo({ id, stage: back }) : undefined);
+    toast(
+      text.moved(ticket, words.stage[from], words.stage[to]),
+      back ? () => void undo({ id, stage: back }) : undefined,
+    );
   }
   return { step, busy: go.busy, problem: go.problem };
 }

@@ -39,6 +39,6 @@ export function useDoubt(
     if (about?.likely === undefined) return [keep, no];
     const meant = String(about.likely);
     const label = text.makeIt(typedWithUnit(meant, shop.unit));
-    return [{ key: 'M', label, does: () => does.accept(meant) }, keep, no];
+    return [{ key: 'M', label, likely: true, does: () => does.accept(meant) }, keep, no];
   });
 }

@@ -11,7 +11,7 @@ export function primalName(code: string, primals: Named): string {
 
 /**
  * The description of a saved weight.
- * @example weighingName({ stage: 'cut', part: 'trim', primal: 'shoulder', product: null }, elk.primals) // 'Trim of shoulder'
+ * @example weighingName({ stage: 'cut', part: 'trim', primal: 'shoulder', product: null }, elk.primals) // 'Trim of Shoulder'
  */
 export function weighingName(
   row: Pick<WeighingRow, 'stage' | 'part' | 'product' | 'primal'>,

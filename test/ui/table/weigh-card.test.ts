@@ -8,6 +8,7 @@ import type { AnimalPage, Problem, WeighingRow } from '../../../src/bridge/contr
 import { useToasts } from '../../../src/ui/parts/toasts.ts';
 import { useConfirmedWeights } from '../../../src/ui/table/confirmed-weights.ts';
 import { useWeigh } from '../../../src/ui/table/useWeigh.ts';
+import StepButtons from '../../../src/ui/table/StepButtons.vue';
 import WeighCard from '../../../src/ui/table/WeighCard.vue';
 import { mountPart, openWindow } from '../mount-part.ts';
 import { desk, ok } from '../played-desk.ts';
@@ -230,18 +231,25 @@ describe('correcting a weight', () => {
 
 describe('an animal that is being packed', () => {
   const packed = { stage: 'packing', packages: [{ product: 'Steaks', count: 8, grams: 9000, places: [] }] };
-  const offered = async (more: object): Promise<boolean> => {
-    const { wrapper, page, weigh } = await card();
+  const offered = async (more: object): Promise<{ button: string | undefined; key: boolean }> => {
+    const { wrapper, page, weigh, press } = await card();
     page.value = { ...DEER, ...packed, ...more } as unknown as AnimalPage;
     weigh.entry.stage = 'packed';
     await flushPromises();
-    return wrapper.findAll('button').some((one) => one.text().startsWith('Packed, ready for pickup'));
+    await press('r');
+    const props = { page: page.value, weighs: 'packed' as const, first: true, busy: false };
+    const buttons = mountPart(StepButtons, { props }).findAll('button');
+    return {
+      button: buttons.map((one) => one.text()).find((one) => one.startsWith('Packed, ready for pickup')),
+      key: wrapper.findComponent(WeighCard).emitted('ready') !== undefined,
+    };
   };
 
   it('is set ready from its weights, but not while a batch waits for a result', async () => {
-    expect(await offered({})).toBe(true);
-    expect(await offered({ waitsFor: [{ ticket: '26-0002', batch: 'G26-001', positive: true }] })).toBe(
-      false,
-    );
+    expect(await offered({})).toEqual({ button: 'Packed, ready for pickupR', key: true });
+    expect(await offered({ waitsFor: [{ ticket: '26-0002', batch: 'G26-001', positive: true }] })).toEqual({
+      button: undefined,
+      key: false,
+    });
   });
 });

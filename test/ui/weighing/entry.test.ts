@@ -89,7 +89,7 @@ describe('the next weight', () => {
 
   it('names a part with the primal that it came from', () => {
     const entry = { stage: 'cut', part: 'trim', product: '', primal: 'shoulder' } as const;
-    expect(entryName(entry, PRIMALS)).toBe('Trim of shoulder');
+    expect(entryName(entry, PRIMALS)).toBe('Trim of Shoulder');
     expect(entryName({ ...entry, stage: 'primal' }, PRIMALS)).toBe('Shoulder');
   });
 });

@@ -6,6 +6,8 @@ export interface Answer {
   /** `Y`, `N` or another capital letter. */
   key: string;
   label: string;
+  /** The likeliest one, drawn filled. */
+  likely?: boolean;
   does: () => unknown;
 }
 

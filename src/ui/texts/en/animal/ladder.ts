@@ -15,17 +15,19 @@ export const ladderText = {
   weighed: 'Weighed',
   none: 'none',
   share: 'Share',
-  others: (kind: string) => `Other ${kind}, 8 in 10`,
+  others: 'Typical range (80%)',
+  off: { above: 'above', below: 'below' },
   packed: 'Packed',
   packedLong: 'Packed to take home',
   tooMuch: 'Weighed too much',
+  tooMuchBy: (mass: string) => `${mass} too much`,
   restInOneGo: 'Not weighed: bone, sinew, shrink',
-  rest: 'Not yet explained',
+  rest: 'Unaccounted for',
   shrink: (range: string) => `shrink ${range}`,
   othersFrom: (ownAnimals: number) =>
     ownAnimals > 0
-      ? `“Others” rests on ${plural(ownAnimals, 'animal', 'animals')} of this shop and on the figures that came with the program.`
-      : '“Others” rests on the figures that came with the program, until this shop has cut some.',
+      ? `The typical ranges rest on ${plural(ownAnimals, 'animal', 'animals')} of this shop and on the figures that came with the program.`
+      : 'The typical ranges rest on the figures that came with the program, until this shop has cut some.',
   source: 'Where the figures come from',
 
   soFar: (mass: string, shareOf: string, usual: string) =>

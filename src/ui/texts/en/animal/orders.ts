@@ -2,17 +2,17 @@ import type { PrimalUse } from '../../../../bridge/contract.ts';
 
 /** Texts of the cutting instructions, at intake, on the Table and in a quote. */
 export const ordersText = {
-  heading: 'Cutting instructions',
+  heading: 'Cut sheet',
   notAsked: 'Cut sheet: not asked yet',
   notAskedHow: 'Ask the hunter before it is cut. Until then the shop would do this:',
   notAskedBefore: 'The hunter was not asked before it was cut. Our usual cut sheet:',
   standard: 'Hunter wants our standard cuts',
   standardSaved: 'Noted: our standard cuts.',
-  askHint: 'Enter orders below, or tick this. Otherwise the ticket says “not asked yet”.',
-  enter: 'Enter orders',
+  askHint: 'Enter the cut sheet below, or tick this. Otherwise the ticket says “not asked yet”.',
+  enter: 'Enter cut sheet',
   tagName: 'Cut sheet',
   tagNotAsked: 'not asked yet',
-  changed: 'Instructions changed; the earlier ones stay in the book.',
+  changed: 'Cut sheet changed; the earlier one stays in the book.',
   save: 'Save',
   leaveAsItWas: 'Cancel',
   packages: 'Packages',
@@ -32,7 +32,8 @@ export const ordersText = {
     [ticket, day, species].filter(Boolean).join(' · '),
   byPiece: 'Piece by piece',
   byShare: 'By share only',
-  change: 'Change',
+  change: 'Edit',
+  changeIt: 'Edit cut sheet',
   uses: {
     steaks: 'Steaks',
     roasts: 'Roasts',
