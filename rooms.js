@@ -105,6 +105,7 @@ export const rooms = {
     'shop',
     'books',
     'quote',
+    'ladder',
     'table',
   ],
 };

@@ -2,7 +2,7 @@ import { computed } from 'vue';
 import type { AnimalPage, CutPart } from '../../bridge/contract.ts';
 import { answerTo } from '../parts/index.ts';
 import { words } from '../texts/en/common.ts';
-import { partStyle } from './ladder.ts';
+import { partStyle } from '../ladder/ladder.ts';
 import { primalKeys } from './primal-keys.ts';
 import type { Weigh } from './useWeigh.ts';
 

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { CutPart } from '../../../src/bridge/contract.ts';
 import { places } from '../../../src/ui/frame/places.ts';
-import { partStyle } from '../../../src/ui/table/ladder.ts';
+import { partStyle } from '../../../src/ui/ladder/ladder.ts';
 import { keyLines } from '../../../src/ui/texts/en/keys.ts';
 import { words } from '../../../src/ui/texts/en/common.ts';
 

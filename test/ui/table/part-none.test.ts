@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { AnimalPage, PartNone, WeighingRow } from '../../../src/bridge/contract.ts';
 import { isUnknown, nonePartAt, saysNone } from '../../../src/ui/table/part-none.ts';
-import { partRows } from '../../../src/ui/table/part-rows.ts';
+import { partRows } from '../../../src/ui/ladder/part-rows.ts';
 import { problemMessage } from '../../../src/ui/texts/problem-message.ts';
 import { lossesStory } from '../../../src/ui/charts/pounds/losses-story.ts';
 import { poundsStory } from '../../../src/ui/charts/pounds/pounds-story.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import { ladderPieces, layLadder, type Rung } from '../../../src/ui/table/ladder.ts';
+import { ladderPieces, layLadder, type Rung } from '../../../src/ui/ladder/ladder.ts';
 
 const end = (rungs: readonly Rung[]): number => Math.max(0, ...rungs.map(({ x, width }) => x + width));
 const part = fc.record({

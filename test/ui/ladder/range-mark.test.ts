@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { AnimalPage } from '../../../src/bridge/contract.ts';
 import { lastWeight } from '../../../src/ui/table/last-weight.ts';
-import { partRows } from '../../../src/ui/table/part-rows.ts';
-import { rangeAt } from '../../../src/ui/table/range-mark.ts';
+import { partRows } from '../../../src/ui/ladder/part-rows.ts';
+import { rangeAt } from '../../../src/ui/ladder/range-mark.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.05, locale: 'en-US', currency: 'USD' });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { AnimalPage } from '../../../src/bridge/contract.ts';
-import { takeHomeSentence } from '../../../src/ui/table/take-home.ts';
+import { takeHomeSentence } from '../../../src/ui/ladder/take-home.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 
 const format = makeFormat({ unit: 'kg', step: 0.05, locale: 'en-US', currency: 'USD' });
