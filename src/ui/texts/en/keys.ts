@@ -45,9 +45,9 @@ export const keyLines: readonly KeyLine[] = [
     wall: true,
   },
   {
-    shown: 'M  R  V',
-    does: 'At a question about a weight: take what was probably meant, replace the earlier one, void it',
-    keys: ['M', 'R', 'V'],
+    shown: 'M  R  V  L',
+    does: 'At a question about a weight: take what was probably meant, replace the earlier one, void it, answer it later',
+    keys: ['M', 'R', 'V', 'L'],
   },
   { shown: 'R', does: 'At an empty weight, with all of it packed: ready for pickup', keys: ['R'] },
   {
