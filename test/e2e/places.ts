@@ -77,7 +77,7 @@ async function newHunter(page: Page): Promise<void> {
 }
 
 async function takeReadingBack(page: Page): Promise<void> {
-  await page.locator('summary').filter({ hasText: 'Readings of the last three days' }).first().click();
+  await page.locator('summary').filter({ hasText: 'readings of the last three days' }).first().click();
   await press(/^Void .* °/)(page);
 }
 
@@ -165,7 +165,7 @@ export async function subjectsOf(address: string): Promise<Subjects> {
 
 /** In the order of the routes; a dialog follows its page. */
 export const PLACES: readonly Place[] = [
-  { name: 'rail', at: () => '/rail', sees: /On the rail, longest hung first/ },
+  { name: 'rail', at: () => '/rail', sees: /On the rail, in cutting order/ },
   {
     name: 'sheet: keys',
     sheet: 'frame/KeyMap.vue',

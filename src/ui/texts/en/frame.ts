@@ -21,6 +21,9 @@ export const frameText = {
   moreShort: 'more',
   /** On the empty hook of an animal on the table. */
   onTableShort: 'cutting',
+  noCooler: 'No cooler yet',
+  placesTaken: (hanging: number, places: number) => `${hanging} of ${places}`,
+  limit: (days: number) => `Limit: ${plural(days, 'day', 'days')}`,
   railOpen: 'Show the rail',
   railCount: (n: number) => plural(n, 'animal', 'animals'),
   ticket: (ticket: string) => `Ticket ${ticket}`,
