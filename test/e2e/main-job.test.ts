@@ -93,7 +93,7 @@ async function askForQuote(): Promise<{
   await keys.choose('Species', 'Moose');
   await keys.choose('Sex', 'Bull');
   await keys.choose('Age', 'Adult');
-  await keys.choose('Comes in as', 'Whole, in its skin');
+  await keys.choose('Comes in as', 'Hide on');
   await keys.choose('Weighed', 'Hanging');
   await keys.fill('Weight', '500');
   await page.getByRole('heading', { name: 'Take-home meat' }).waitFor();
@@ -150,7 +150,7 @@ describe('the whole job, by keyboard', () => {
     await keys.choose('Species', 'Moose');
     await keys.choose('Sex', 'Bull');
     await keys.choose('Age', 'Adult');
-    await keys.choose('Brought as', 'Whole, in its skin');
+    await keys.choose('Brought as', 'Hide on');
     await keys.fill('As it came in', 'heavy');
     await keys.press('Control+Enter');
     await page.getByText(/heavy/).first().waitFor();
@@ -277,7 +277,7 @@ describe('the whole job, by keyboard', () => {
     await page.getByRole('button', { name: 'Someone else' }).waitFor();
     await keys.choose('Species', 'Caribou');
     await keys.choose('Sex', 'Cow');
-    await keys.choose('Brought as', 'Boned trim');
+    await keys.choose('Brought as', 'Boneless');
     await keys.fill('Pieces of Shoulder', '1');
     await keys.fill('As it came in', '14 lb 4 oz');
     await keys.press('Control+Enter');

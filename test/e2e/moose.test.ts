@@ -43,7 +43,7 @@ describe('a moose in full detail', () => {
     await keys.choose('Species', 'Moose');
     await keys.choose('Sex', 'Bull');
     await keys.choose('Age', 'Adult');
-    await keys.choose('Brought as', 'Whole, in its skin');
+    await keys.choose('Brought as', 'Hide on');
     await keys.fill('As it came in', '640');
     await keys.fill('Hanging weight', '520');
     await keys.choose('Start from', 'Steaks, roasts and burger');

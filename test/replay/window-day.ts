@@ -14,7 +14,7 @@ export interface WindowDay {
 
 const SEX = { male: 'Buck', female: 'Doe' } as const;
 const BROUGHT: Readonly<Partial<Record<Visitor['brought'], string>>> = {
-  whole: 'Whole, in its skin',
+  whole: 'Hide on',
   skinned: 'Skinned',
 };
 

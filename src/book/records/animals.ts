@@ -169,6 +169,8 @@ export function animalRecords(db: Db) {
     /** By its current ticket, or one from before its season was corrected. */
     byTicket,
     formerTickets: (id: number) => tickets.former(id),
+    /** The ticket that the next animal of a season gets, unless another window is faster. */
+    nextTicket: (season: number) => tickets.next(season).ticket,
     toSeason: (animal: AnimalRow, season: number, at: string, by: string) =>
       tickets.move(animal, season, at, by),
     /** By full ticket, by running number, else by part of the hunter's name. */

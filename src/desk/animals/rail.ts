@@ -54,6 +54,7 @@ export const get = read(v.object({}), (session): RailView => {
       hangingGrams: at('hanging').reduce((total, { grams }) => total + (grams ?? 0), 0),
     },
     limitDays,
+    nextTicket: session.book.animals.nextTicket(session.season()),
     trimWaiting: trimWaiting(session).length,
   };
 });

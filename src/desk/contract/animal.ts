@@ -71,6 +71,8 @@ export interface RailView {
   }[];
   counts: { hanging: number; cutting: number; packing: number; ready: number; hangingGrams: number };
   limitDays: number;
+  /** The ticket of the next animal, unless another window is faster. */
+  nextTicket: string;
   /** Ticket numbers of trim waiting for the grinder. */
   trimWaiting: number;
 }

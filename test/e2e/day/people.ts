@@ -8,7 +8,7 @@ export interface Guest {
   find?: string;
   species: 'Mule deer' | 'Elk';
   sex: 'Buck' | 'Doe' | 'Bull';
-  brought: 'Whole, in its skin' | 'Skinned' | 'Quarters' | 'Boned trim';
+  brought: 'Hide on' | 'Skinned' | 'Quarters' | 'Boneless';
   /** The count of each piece. */
   pieces?: Readonly<Record<string, string>>;
   received: string;
@@ -42,11 +42,11 @@ export const GUESTS = {
   cal: deer('Cal Cook', 13, { received: '71.8', hanging: '70.0', trim: '10.00', cuts: { count: 22, typed: '33.00' }, deposit: { cents: PAID.calDeposit, key: 'c' } }),
   dee: deer('Dee Dunn', 14, { sex: 'Doe', received: '88.0', hanging: '86.0', trim: '20.00', cuts: { count: 20, typed: '30.00' } }),
   eli: { name: 'Eli Eads', phone: phone(15), species: 'Elk', sex: 'Bull', brought: 'Skinned', tag: 'EL-15', received: '304.0', hanging: '300.0', cuts: { count: 90, typed: '180.00' }, deposit: { cents: PAID.eliDeposit, key: 'h' } },
-  flo: deer('Flo Fitch', 16, { brought: 'Whole, in its skin', received: '120.0', hanging: '84.0', trim: '15.00', cuts: { count: 20, typed: '30.00' } }),
+  flo: deer('Flo Fitch', 16, { brought: 'Hide on', received: '120.0', hanging: '84.0', trim: '15.00', cuts: { count: 20, typed: '30.00' } }),
   hal: deer('Hal Hart', 17, { brought: 'Quarters', pieces: { 'Hind leg': '1', Shoulder: '0' }, received: '24.6', cuts: { count: 12, typed: '17.00' } }),
-  ida: deer('Ida Ives', 18, { sex: 'Doe', brought: 'Boned trim', pieces: { Shoulder: '1' }, received: '11.3', cuts: { count: 8, typed: '10.50' } }),
+  ida: deer('Ida Ives', 18, { sex: 'Doe', brought: 'Boneless', pieces: { Shoulder: '1' }, received: '11.3', cuts: { count: 8, typed: '10.50' } }),
   jon: deer('Jon Judd', 19, { sex: 'Doe', received: '66.0', hanging: '64.0', cuts: { count: 26, typed: '31.50' } }),
-  kay: deer('Kay Kerr', 20, { brought: 'Whole, in its skin', received: '131.0', hanging: '92.0', trim: '30.00', cuts: { count: 16, typed: '24.00' }, deposit: { cents: PAID.kayDeposit, key: 'c' } }),
+  kay: deer('Kay Kerr', 20, { brought: 'Hide on', received: '131.0', hanging: '92.0', trim: '30.00', cuts: { count: 16, typed: '24.00' }, deposit: { cents: PAID.kayDeposit, key: 'c' } }),
   lou: deer('Lou Lane', 21, { received: '79.5', hanging: '78.0', trim: '20.00', cuts: { count: 19, typed: '28.50' } }),
   max: deer('Max Moss', 22, { received: '73.3', hanging: '72.0', trim: '13.70', cuts: { count: 21, typed: '31.50' }, deposit: { cents: PAID.maxDeposit, key: 'h' } }),
 } satisfies Record<string, Guest>; // prettier-ignore

@@ -6,7 +6,7 @@ export const cardText = {
   print: 'Print',
   job: 'The job',
   steps: [
-    ['Take in', 'Intake: hunter, species, weight. Write the ticket on the tag.'],
+    ['Check in', 'Intake: hunter, species, weight. Write the ticket on the tag.'],
     ['Hang', 'In the cooler. Read its thermometer on the Rail.'],
     ['Weigh', 'Table: the hanging weight before the first cut.'],
     ['Cut', 'Trim, bone, fat, sinew, damage: each on the scale as it comes off, 0 for none.'],

@@ -34,10 +34,10 @@ export const firstText = {
 
 /** Empty states, with the step that adds something. */
 export const beginText = {
-  takeIn: 'Take in an animal',
+  takeIn: 'Check in an animal',
   railEmpty: 'The rail is empty',
   railEmptyHow:
-    'Everything that hangs stands here, with how long and what is next. Take in the first animal: hunter, species, weight. A ticket comes out, and the hook appears above.',
+    'Everything that hangs stands here, with how long and what is next. Check in the first animal: hunter, species, weight. A ticket comes out, and the hook appears above.',
   nothingHangs: 'Nothing hangs',
   allCut: 'All that came in is cut. New animals start at Intake.',
   tableEmptyHow:
@@ -45,6 +45,6 @@ export const beginText = {
   toTable: 'To the Table',
   noAnimals: (season: number) => `No animal of the ${season} season is in the book yet.`,
   noAnimalsHow: 'Each animal that comes in has a line here, with what became of every part of it.',
-  nothingToReport: 'The report draws itself from weighings: take in an animal and weigh it at the Table.',
+  nothingToReport: 'The report draws itself from weighings: check in an animal and weigh it at the Table.',
   typeWeight: 'Type the weight',
 } as const;

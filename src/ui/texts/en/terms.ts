@@ -24,7 +24,7 @@ export const terms = {
     source: COMMON,
   },
   boned: {
-    name: 'Boned trim',
+    name: 'Boneless',
     says: 'Meat that the hunter has already taken off the bone. There is no hanging weight and no bone to come; what comes in is the weight to share out.',
     source: COMMON,
   },

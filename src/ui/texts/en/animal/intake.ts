@@ -4,10 +4,18 @@ import { plural } from '../../plural.ts';
 export const intakeText = {
   heading: 'Intake',
   fromQuote: (quote: string) => `From quote ${quote}.`,
-  fromQuoteHow:
-    'The quote is filled in. A weight in First weights is the one the hunter gave: weigh it again on the scale.',
-  instructions: 'Cutting instructions',
-  takeIn: 'Take in',
+  fromQuoteHow: 'The quote is filled in. Its weight is the one the hunter gave: weigh it again on the scale.',
+  instructions: 'Cut sheet',
+  takeIn: 'Check in',
+  still: (what: readonly string[]) => `Still needed: ${what.join(', ')}.`,
+  stillOf: {
+    hunter: 'hunter',
+    name: 'name',
+    species: 'species',
+    sex: 'sex',
+    brought: 'brought as',
+    parts: 'pieces',
+  },
   fixFields: 'Nothing is lost. Fix the marked fields and save again.',
 
   hunter: 'Hunter',
@@ -40,12 +48,11 @@ export const intakeText = {
   piecesOf: (primal: string) => `Pieces of ${primal}`,
   pieceCount: (primal: string, most: number) => `${primal}: count whole pieces, from 0 to ${most}.`,
 
-  weights: 'First weights',
   received: 'As it came in',
   hanging: 'Hanging weight',
   hangingHint: 'Once it hangs.',
   hangingSkinHint: 'Once it is skinned and hangs.',
-  answerAbove: 'A question above waits for an answer: press Y, N or the letter shown.',
+  answerAbove: 'A question waits for an answer: press Y, N or the letter shown.',
 
   record: 'For the record',
   tag: 'Tag or permit',
@@ -75,10 +82,10 @@ export const intakeText = {
     quick: 'Hanging and packed only',
   },
 
-  takenInFor: (hunter: string) => `Taken in for ${hunter}. Write this ticket on the tag:`,
+  takenInFor: (hunter: string) => `Checked in for ${hunter}. Write this ticket on the tag:`,
   next: 'Next animal',
   anotherFrom: (hunter: string) => `Another from ${hunter}`,
-  toTable: 'To the table',
+  toTable: 'Take to the table',
 
   missing: {
     hunter: 'Who brought it? Type a name or a phone number.',

@@ -49,7 +49,7 @@ export const railText = {
     skinned: 'skinned',
     quarters: 'as quarters',
     primals: 'in part',
-    boned: 'as boned trim',
+    boned: 'boneless',
   } satisfies Record<Brought, string>,
   where: 'Hangs in',
   pick: (ticket: string) => `Pick ${ticket}`,

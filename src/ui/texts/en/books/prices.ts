@@ -37,7 +37,7 @@ export const pricesText = {
     skinned: 'skinned',
     quarters: 'quarters',
     primals: 'some primals',
-    boned: 'boned trim',
+    boned: 'boneless',
   } satisfies Record<Brought, string>,
   kinds: 'Kinds of product',
   products: 'Or only these products',

@@ -1,6 +1,6 @@
 /** Texts around every chart. */
 export const seasonText = {
-  toIntake: 'Take in an animal',
+  toIntake: 'Check in an animal',
   sources: 'Where this was published',
   saveAsPicture: 'Save as picture',
   saveAsTable: 'Save as table (CSV)',

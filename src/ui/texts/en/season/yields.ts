@@ -9,8 +9,8 @@ export const yieldsText = {
   emptyFiltered: 'No animal is like that.',
   emptyFilteredHow: 'Choose other animals above, or show all.',
   emptyHow:
-    'Take in an animal, weigh it hanging and weigh its parts at the Table: the charts draw themselves from those weighings.',
-  toIntake: 'Take in an animal',
+    'Check in an animal, weigh it hanging and weigh its parts at the Table: the charts draw themselves from those weighings.',
+  toIntake: 'Check in an animal',
   all: 'Show all animals',
   animals: 'Animals',
   ticket: 'Ticket',

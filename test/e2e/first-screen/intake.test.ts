@@ -1,0 +1,38 @@
+/** From the hunter to both weights and the button, an intake is whole on a small laptop's first screen. */
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { openFirstScreen, type FirstScreen } from './first-screen.ts';
+
+let screen: FirstScreen;
+beforeAll(async () => {
+  screen = await openFirstScreen('intake');
+}, 120_000);
+afterAll(() => screen?.close());
+
+it('shows both weights, 72 px high, and its button', async () => {
+  const { page, inside } = screen;
+  await inside(page.getByLabel('Name or phone number'));
+  for (const name of ['As it came in', 'Hanging weight']) {
+    const entry = page.getByLabel(name);
+    await inside(entry);
+    expect((await entry.boundingBox())?.height).toBeGreaterThanOrEqual(72);
+  }
+  await inside(page.getByRole('button', { name: 'Check in' }));
+  expect(await page.locator('main button.main').count()).toBe(1);
+});
+
+it('fills the tag and says what is still needed while words are chosen', async () => {
+  const { page } = screen;
+  const tag = page.locator('.tag');
+  expect(await tag.locator('.ticket').innerText()).toMatch(/^26-\d{4}$/);
+  await page.getByText('Still needed: hunter, species, sex, brought as.').waitFor();
+  await page.getByLabel('Name or phone number').fill('Ann Alder');
+  await page.getByRole('radio', { name: 'Elk', exact: true }).check({ force: true });
+  await page.getByRole('radio', { name: 'Hide on' }).check({ force: true });
+  await page.getByLabel('As it came in').fill('402.5');
+  await tag.getByText('Ann Alder').waitFor();
+  await tag.getByText('402.5 lb').waitFor();
+  await page.getByText('Still needed: sex.').waitFor();
+  await page.getByRole('radio', { name: 'Cow', exact: true }).check({ force: true });
+  await tag.getByText('cow, Hide on').waitFor();
+  expect(await page.getByText(/^Still needed/).count()).toBe(0);
+});

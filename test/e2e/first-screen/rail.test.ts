@@ -1,0 +1,38 @@
+/** What to cut next, whether the cold is right, and the first rows of the list are whole on a small laptop's first screen. */
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { openFirstScreen, type FirstScreen } from './first-screen.ts';
+
+let screen: FirstScreen;
+beforeAll(async () => {
+  screen = await openFirstScreen('rail');
+}, 120_000);
+afterAll(() => screen?.close());
+
+it('shows the next animal, both temperatures and six rows', async () => {
+  const { page, inside } = screen;
+  await inside(page.getByRole('button', { name: 'Take to the table' }));
+  const temperatures = page.locator('.cold strong');
+  expect(await temperatures.allInnerTexts()).toEqual([
+    expect.stringMatching(/^\d+\s?°F$/),
+    expect.stringMatching(/^\d+\s?°F$/),
+  ]);
+  for (const one of await temperatures.all()) {
+    await inside(one);
+    const size = await one.evaluate((element) => Number.parseFloat(getComputedStyle(element).fontSize));
+    expect(size).toBeGreaterThanOrEqual(28);
+  }
+  const rows = page.getByRole('table', { name: 'Animals on the rail' }).locator('tbody tr');
+  for (let at = 0; at < 6; at++) await inside(rows.nth(at));
+});
+
+it('hangs every animal on the beam of its cooler', async () => {
+  const { page } = screen;
+  const beams = page.locator('header .beam');
+  expect(await beams.locator('strong').allInnerTexts()).toEqual(['Walk-in cooler', 'Back cooler']);
+  const inTable = await page.getByRole('table', { name: 'Animals on the rail' }).locator('tbody tr').count();
+  expect(await beams.getByRole('link').count()).toBe(inTable);
+});
+
+it('has one filled button', async () => {
+  expect(await screen.page.locator('main button.main').count()).toBe(1);
+});
