@@ -52,10 +52,10 @@ describe('the money of one deer', () => {
     await keys.choose('Age', 'Adult');
     await keys.fill('Hanging weight', '80');
     await keys.press('Control+Enter');
-    await page.getByRole('button', { name: 'To the table' }).waitFor();
+    await page.getByRole('button', { name: 'Take to the table' }).waitFor();
     const [hook] = (await shop.call('rail.get', {})).hooks;
     deer = hook ?? { id: 0, ticket: '' };
-    await keys.pressOn('To the table');
+    await keys.pressOn('Take to the table');
     await page.waitForURL((url) => url.hash === `#/table/${deer.ticket}`);
   });
 
@@ -132,7 +132,7 @@ describe('the money of one deer', () => {
     await page.getByText('Bill 1: $52.32 due.').waitFor();
     await keys.pressOn('Packed, ready for pickup');
     // This shop has weighed no packages of whole cuts yet, so none are missing.
-    await page.getByRole('link', { name: 'Hand over at Pick-up' }).waitFor();
+    await page.getByRole('link', { name: 'Hand over at Pickup' }).waitFor();
     await keys.goTo('pickup', 6);
     await keys.pressOn(`Hand over ${deer.ticket}`);
     await keys.pressOn('Hand over');
@@ -164,7 +164,7 @@ describe('the money of one deer', () => {
     // The amount defaults to the balance due.
     await keys.pressOn('Save');
     await page.getByText('Paid in full').first().waitFor();
-    await follow('To Pick-up');
+    await follow('Open Pickup');
     await keys.pressOn(`Hand over ${deer.ticket}`);
     await keys.pressOn('Hand over');
     await page.getByText(`${deer.ticket} was handed to Dana Whitlock.`).waitFor();

@@ -31,7 +31,7 @@ describe('the lower legs of an animal in its hide', () => {
     expect(await legs.getByRole('radio', { name: 'Legs on' }).isChecked()).toBe(true);
     await keys.choose('Lower legs', 'Legs off');
     await keys.press('Control+Enter');
-    await page.getByRole('button', { name: 'To the table' }).waitFor();
+    await page.getByRole('button', { name: 'Take to the table' }).waitFor();
     const [hook] = (await shop.call('rail.get', {})).hooks;
     taken = hook ?? { id: 0, ticket: '' };
     expect(await legsOf()).toBe('off');

@@ -163,7 +163,7 @@ describe('the whole job, by keyboard', () => {
     await keys.fill('Tag or permit', 'M-2041');
     await keys.press('Control+Enter');
     await page.getByText(MOOSE).first().waitFor();
-    await keys.pressOn('To the table');
+    await keys.pressOn('Take to the table');
     await page.getByRole('heading', { level: 1, name: MOOSE }).waitFor();
     await page.getByRole('button', { name: 'Save', exact: true }).waitFor();
   });
@@ -282,7 +282,7 @@ describe('the whole job, by keyboard', () => {
     await keys.fill('As it came in', '14 lb 4 oz');
     await keys.press('Control+Enter');
     await page.getByText(CARIBOU).first().waitFor();
-    await keys.pressOn('To the table');
+    await keys.pressOn('Take to the table');
     await page.getByRole('heading', { level: 1, name: CARIBOU }).waitFor();
     // The second ticket of a season is weighed quickly by default.
     await keys.pressOn('Weigh every part instead');

@@ -55,7 +55,7 @@ describe('a moose in full detail', () => {
         .first()
         .innerText()
     ).trim();
-    await keys.pressOn('To the table');
+    await keys.pressOn('Take to the table');
     await page.getByRole('heading', { level: 1, name: ticket }).waitFor();
     const { instructions, detail } = await shop.call('animals.get', { ticket });
     expect(detail).toBe('detailed');

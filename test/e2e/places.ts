@@ -265,7 +265,7 @@ export const PLACES: readonly Place[] = [
   { name: 'quote with an answer', at: () => '/quote', act: askQuote, sees: /To read out/ },
   { name: 'quote on paper', at: (of) => `/quote/${of.quote}/paper`, sees: /Holds until/ },
   { name: 'notice as a letter', at: (of) => `/notice/${of.packed}/first`, sees: /Print letter/ },
-  { name: 'pick-up', at: () => '/pickup', sees: /Packed and ready/ },
+  { name: 'pick-up', at: () => '/pickup', sees: /Ready for pickup, waiting/ },
   {
     name: 'sheet: call',
     sheet: 'pickup/CallDialog.vue',
@@ -376,7 +376,7 @@ export const PLACES: readonly Place[] = [
     sheet: 'frame/Initials.vue',
     at: () => '/rail',
     act: newHand,
-    sees: /Someone new at the table/,
+    sees: /Someone new/,
   },
   { name: 'a cooler', at: () => '/cooler/1', sees: /Day by day/ },
   { name: 'cautions', at: () => '/cautions', sees: /Local rules and licensed practice come first/ },

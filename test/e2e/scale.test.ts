@@ -28,7 +28,7 @@ async function takeIn(): Promise<void> {
   await keys.choose('Brought as', 'Skinned');
   await keys.fill('Hanging weight', '84');
   await keys.press('Control+Enter');
-  await keys.pressOn('To the table');
+  await keys.pressOn('Take to the table');
   await page.getByRole('textbox', { name: 'Whole cuts', exact: true }).waitFor();
 }
 

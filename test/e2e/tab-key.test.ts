@@ -59,8 +59,8 @@ it('Tab reaches every element of header and page', async () => {
     if (met.length > 0 && name === met[0]) break;
     met.push(name);
   }
-  for (const place of ['Intake', 'Shop', 'To the table']) expect(met).toContain(place);
-  expect(met.indexOf('Shop')).toBeLessThan(met.indexOf('To the table'));
+  for (const place of ['Intake', 'Shop', 'Take to the table']) expect(met).toContain(place);
+  expect(met.indexOf('Shop')).toBeLessThan(met.indexOf('Take to the table'));
 });
 
 describe('the focus is kept', () => {

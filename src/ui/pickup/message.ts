@@ -6,6 +6,10 @@ import { plural } from '../texts/plural.ts';
 
 export type Ready = CallOutput<'pickup.get'>[number];
 
+/** On hold, or ground together with meat on hold: it is not handed over. */
+export const staysHere = ({ hold, waitsFor }: Pick<Ready, 'hold' | 'waitsFor'>): boolean =>
+  hold !== null || waitsFor.length > 0;
+
 /**
  * The message to a hunter whose animal is ready: what, where, number of packages, balance due, and the shop's own
  * text.

@@ -14,6 +14,7 @@ import { nextTick } from 'vue';
 const STAYS: Readonly<Record<string, string>> = {
   opening: 'the opening itself',
   scale: 'the scale that is plugged into this computer',
+  'seen-cautions': 'the cautions that were read at this window today',
   theme: 'light or dark, which follows the shop’s setting at each look',
   tour: 'how far a person has come in the tour of the demo',
   waiting: 'calls that take long',

@@ -8,7 +8,7 @@ const MORE_OR_LESS = ['more', 'less'] as const;
 /** Texts of bills and payments. */
 export const billText = {
   heading: (ticket: string) => `Bill for ${ticket}`,
-  toPickup: 'To Pick-up',
+  toPickup: 'Open Pickup',
   fetching: 'Fetching the bill …',
   bill: (number: number) => `Bill ${number}`,
   draft: 'Bill preview',

@@ -15,7 +15,7 @@ export const cardText = {
       'Grinder: ask for the fat, weigh in what it says. Clean it after an animal on hold, and record that.',
     ],
     ['Pack', 'Weigh the packages, print the labels.'],
-    ['Bill', 'Pick-up: make the bill, take the payment.'],
+    ['Bill', 'Pickup: make the bill, take the payment.'],
     ['Hand over', 'Never on hold, never ground with one on hold. Write who took it; say how to cook it.'],
   ],
   weights: 'How a weight may be typed',

@@ -13,7 +13,7 @@ export const cautionText = {
     table: 'Table',
     grinder: 'Grinder',
     label: 'Labels',
-    'pick-up': 'Pick-up',
+    'pick-up': 'Pickup',
     unclaimed: 'Unclaimed meat',
   } satisfies Record<CautionPlace, string>,
   when: {

@@ -136,7 +136,7 @@ export const costsText = {
   nothingBilled: (season: number) => `No animal of ${season} is billed yet.`,
   nothingBilledHow:
     'Costs stand on your figures and weighings. What you take, by service and by kind of game, appears with the first bill.',
-  toPickup: 'To Pick-up',
+  toPickup: 'Open Pickup',
 
   income: 'What the season earned',
   incomeOf: {

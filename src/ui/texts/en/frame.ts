@@ -9,7 +9,7 @@ export const frameText = {
     table: 'Table',
     grinder: 'Grinder',
     quote: 'Quote',
-    pickup: 'Pick-up',
+    pickup: 'Pickup',
     season: 'Season',
     books: 'Books',
     shop: 'Shop',

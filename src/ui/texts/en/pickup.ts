@@ -3,11 +3,15 @@ import { plural } from '../plural.ts';
 
 /** Texts of Pickup. */
 export const pickupText = {
-  heading: 'Pick-up',
-  ready: 'Packed and ready',
+  heading: 'Pickup',
+  find: 'Hunter, phone number or ticket',
+  foundNothing: (typed: string) => `Nothing ready for “${typed.trim()}”.`,
+  staying: 'Not to be handed over yet',
+  nowhere: 'No shelf noted',
+  ready: 'Ready for pickup, waiting longest first',
   nothing: 'Nothing is waiting for pickup.',
   nothingHow: 'When an animal is packed at the Table and marked ready, it waits here for its hunter.',
-  toRail: 'To the Rail',
+  toRail: 'Open the Rail',
   ticket: 'Ticket',
   hunter: 'Hunter',
   waits: 'Waiting',
@@ -49,7 +53,6 @@ export const pickupText = {
   unpaidHint: 'Whoever lets it go unpaid signs here. It stays in the record.',
   goUnpaid: 'Hand over anyway',
   held: 'on hold',
-  canGo: 'can go',
   handOver: 'Hand over',
   handOverOf: (ticket: string) => `Hand over ${ticket}`,
   waitsState: 'stays here',

@@ -167,7 +167,7 @@ export const termText = {
   ask: 'Says what this word means',
   all: 'All words of the trade',
   allHint: 'What is meant by trim, hold, own fat and the rest.',
-  here: 'Words used here',
+  here: 'Trade words on this page',
   heading: 'Words of the trade',
   intro: 'As this program uses them. Where your shop says it otherwise, your word is as good.',
   source: 'Where it is from',

@@ -4,7 +4,7 @@ import { plural } from '../plural.ts';
 export const tillText = {
   heading: 'Till',
   open: 'Open till',
-  toPickup: 'To Pick-up',
+  toPickup: 'Open Pickup',
   tabs: { day: 'Day', owed: 'Open balances', accountant: 'Accountant' },
   tabsLabel: 'Parts of the till',
 

@@ -6,7 +6,7 @@ export const leavingWording: Readonly<Record<string, Wording>> = {
   'donation.more': (p, format) =>
     `${massIn(p, 'grams', format)} is more than what is left of ${p.ticket}: ${massIn(p, 'leftGrams', format)}. Type less.`,
   'donation.not-noticed': (p) =>
-    `${p.ticket} counts as unclaimed only after the last notice. Record the notices at Pick-up first.`,
+    `${p.ticket} counts as unclaimed only after the last notice. Record the notices at Pickup first.`,
   'donation.before-received': () => 'It cannot have been donated before it came in. Check the date.',
   'donation.unknown': () => 'This donation is not in the book. Reload the page.',
   'donation.voided': (p) => `This donation was voided already${p.by ? ` by ${p.by}` : ''}: ${p.reason}.`,

@@ -72,7 +72,7 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
     `${moneyIn(p, 'dueMinor', format)} of ticket ${p.ticket} is not paid. Take the payment, or sign with your initials to hand it over unpaid.`,
   'minutes.range': () => 'Minutes are a number from 0 to 999, for example 45 or 0.9. Type them again.',
   'margin.range': () => 'What should be left of a fee is a percentage from 0 to 90. Type it again.',
-  'note.not-ready': (p) => `Ticket ${p.ticket} does not wait at Pick-up, so no call about it is kept there.`,
+  'note.not-ready': (p) => `Ticket ${p.ticket} does not wait at Pickup, so no call about it is kept there.`,
   'hours.range': () => 'Hours are from a minute to 100 hours. Type for example 1:30.',
   'choice.payment': () => 'Pick whether it is a deposit, a payment or money given back.',
   'till.future': () => 'A till is of today or of a day before. Pick another day.',
