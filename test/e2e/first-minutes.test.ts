@@ -132,7 +132,7 @@ describe('the first five minutes', () => {
     ['/table', 'Nothing hangs', 'Check in an animal'],
     ['/grinder', 'No trim is waiting.', 'To the Table'],
     ['/quote', 'Type a weight.', 'Type the weight'],
-    ['/pickup', 'Nothing is waiting for pickup.', 'To the Rail'],
+    ['/pickup', 'Nothing is waiting for pickup.', 'Open the Rail'],
     ['/season', /^Nothing was weighed/, 'Check in an animal'],
     ['/season/pounds', /^No animal is finished here yet/, 'To the Table'],
     ['/season/flow', /^No animal was taken in/, 'Check in an animal'],

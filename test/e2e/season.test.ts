@@ -78,17 +78,20 @@ async function saved(title: string, button: string): Promise<{ name: string; con
 describe('the filter', () => {
   it('stays in the address across views, and the back button undoes a choice', async () => {
     await goTo('/season');
-    await page.getByLabel('Species', { exact: true }).selectOption('elk');
+    await page.getByRole('button', { name: 'Change filters' }).click();
+    await filterFor('Species').selectOption('elk');
     await at('#/season?species=elk');
-    await page.getByText('Only: Elk.').waitFor();
+    await page.getByText('2026 · Elk').waitFor();
     await filterFor('Brought as').selectOption('skinned');
     await at('#/season?species=elk&brought=skinned');
     await page.getByRole('link', { name: 'Where every pound went' }).click();
     await at('#/season/pounds?species=elk&brought=skinned');
+    await page.getByRole('button', { name: 'Change filters' }).click();
     expect(await filterFor('Brought as').inputValue()).toBe('skinned');
     await page.goBack();
     await page.goBack();
     await at('#/season?species=elk');
+    await page.getByRole('button', { name: 'Change filters' }).click();
     expect(await filterFor('Brought as').inputValue()).toBe('');
     await page.getByRole('button', { name: 'Show all animals' }).click();
     await at('#/season');

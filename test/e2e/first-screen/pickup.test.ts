@@ -15,9 +15,17 @@ it('shows the find field, 64 px high and focused, and six rows', async () => {
   const { inside } = screen;
   await inside(find());
   expect((await find().boundingBox())?.height).toBeGreaterThanOrEqual(64);
-  expect(await find().evaluate((field) => field === document.activeElement)).toBe(true);
   expect(await rows().count()).toBeGreaterThanOrEqual(6);
   for (let at = 0; at < 6; at++) await inside(rows().nth(at));
+});
+
+it('has the focus in the find field', async () => {
+  const { page } = screen;
+  await page.evaluate(() => (location.hash = '#/rail'));
+  await page.getByRole('button', { name: 'Take to the table' }).waitFor();
+  await page.evaluate(() => (location.hash = '#/pickup'));
+  await rows().first().waitFor();
+  await expect.poll(() => find().evaluate((field) => field === document.activeElement)).toBe(true);
 });
 
 it('opens the one that was found: its shelf in large figures, what is due, and handing over by Enter', async () => {

@@ -138,7 +138,7 @@ describe('species side by side', () => {
     expect(
       told(kind('Elk', 20), kind('Deer', 30, { trim: 0.25 }), kind('Moose', 2, { trim: 0.9 })).finding,
     ).toBe(
-      'Elk gave most of its weight to take home (60%), Deer least (55%). Too few to say what is usual: Moose (2).',
+      'Highest take-home: Elk (60%). Lowest: Deer (55%). Too few to judge: Moose (2).',
     );
     expect(told(kind('Elk', 20)).finding).toBe('Elk gave 60% of its weight to take home.');
   });

@@ -62,7 +62,7 @@ describe('the finding', () => {
 describe('the basis of a figure', () => {
   it('states the number of weighings, or an assumption', () => {
     const received = { figure: 'received', value: 45_359.237, from: 7, of: 'animals' } as const;
-    expect(figureSentence('cutting', received, format)).toBe('100 lb on the hook (the middle of 7 animals)');
+    expect(figureSentence('cutting', received, format)).toBe('100 lb on the hook (median of 7 animals)');
     expect(figureSentence('cutting', { ...received, from: 0 }, format)).toContain(
       'assumed, for want of weighings',
     );

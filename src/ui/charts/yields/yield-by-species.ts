@@ -51,7 +51,7 @@ export function yieldStory(
       plain: shown.flatMap(({ name, points }) => points.map((point) => [name, point.ticket, point.share])),
     },
     fileName: `take-home-${view.season}`,
-    height: 110 + 64 * shown.length,
+    height: yieldHeight(shown.length),
     draw: animals < 2 ? null : (colors) => drawYield(shown, colors, format),
     linkOf: (dataset, index) => {
       if (dataset === 0) return dots[index] ? `/table/${dots[index].point.ticket}` : null;
@@ -60,6 +60,8 @@ export function yieldStory(
   };
 }
 
+/** Rows become lower the more species there are, so that the picture stays on one screen. */
+const yieldHeight = (rows: number): number => 84 + rows * Math.round(Math.min(64, Math.max(36, 290 / rows)));
 const countOf = ({ spread }: SpeciesYield): number => spread?.n ?? 0;
 const middleOf = ({ spread }: SpeciesYield): number => spread?.median ?? 0;
 

@@ -99,7 +99,7 @@ export const costsText = {
     },
   } satisfies Record<'cutting' | 'grinding', Record<Measured['figure'], (value: string) => string>>,
   middle: {
-    animals: (n: number) => `the middle of ${plural(n, 'animal', 'animals')}`,
+    animals: (n: number) => `median of ${plural(n, 'animal', 'animals')}`,
     batches: (n: number) => `from ${plural(n, 'batch', 'batches')}`,
     lots: (n: number) => `from ${plural(n, 'lot', 'lots')} used`,
   } satisfies Record<Measured['of'], (n: number) => string>,

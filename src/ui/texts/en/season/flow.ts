@@ -115,11 +115,11 @@ export const flowText = {
   shortest: 'Shortest',
   longest: 'Longest',
   waitOf: (slow: string, slowDays: string, fast: string, fastDays: string) =>
-    `${slow} takes longest (${slowDays} days in the middle), ${fast} is soonest ready (${fastDays}).`,
-  waitOfOne: (name: string, n: string) => `${name}: ${n} days in the middle.`,
-  waitOfAlike: (n: string) => `The kinds take alike: ${n} days in the middle.`,
+    `${slow} takes longest (median ${slowDays} days), ${fast} is ready soonest (${fastDays}).`,
+  waitOfOne: (name: string, n: string) => `${name}: median ${n} days.`,
+  waitOfAlike: (n: string) => `All take about as long: median ${n} days.`,
   waitOfKey: (fewest: number) =>
-    `Line: from the shortest to the longest. Box: the middle half, the dot its middle; drawn from ${fewest} animals on. Choose a row to see the animals.`,
+    `Line: from the shortest to the longest. Box: the middle half, with a dot at the median; drawn from ${fewest} animals on. Choose a row to see the animals.`,
   rowSays: (name: string, n: number, middle: string) =>
-    `${name}: ${middle} days in the middle of ${animals(n)}`,
+    `${name}: median ${middle} days (${animals(n)})`,
 };

@@ -34,8 +34,10 @@ export const filterText = {
   damage: 'Shot damage',
   detail: 'Weighed',
   all: 'All',
+  everyAnimal: 'all animals',
+  change: 'Change filters',
+  done: 'Close filters',
   clear: 'Show all animals',
-  only: (pieces: string) => `Only: ${pieces}.`,
   backwards: 'The first day is after the last, so no animal came in between. Change one of the two days.',
 
   with: 'With',

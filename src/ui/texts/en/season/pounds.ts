@@ -71,9 +71,9 @@ export const poundsText = {
 
   speciesTitle: 'Kinds of game side by side',
   speciesFinding: (most: string, mostShare: string, least: string, leastShare: string) =>
-    `${most} gave most of its weight to take home (${mostShare}), ${least} least (${leastShare}).`,
+    `Highest take-home: ${most} (${mostShare}). Lowest: ${least} (${leastShare}).`,
   speciesOne: (name: string, share: string) => `${name} gave ${share} of its weight to take home.`,
-  speciesFew: (names: string) => `Too few to say what is usual: ${names}.`,
+  speciesFew: (names: string) => `Too few to judge: ${names}.`,
   speciesKey:
     'Each bar is all that was weighed off the hook or is explained. Choose a piece to see its animals.',
   kindN: (name: string, n: number) => `${name} (${n})`,

@@ -4,7 +4,7 @@ import { plural } from '../../plural.ts';
 /** Texts of the take-home view: species, seasons and splits. Amounts are already formatted. */
 export const yieldsText = {
   summary: (animals: string, mass: string) =>
-    `${animals} taken in; ${mass} went home with the finished ones.`,
+    `${animals} checked in, ${mass} taken home from the finished ones.`,
   empty: (season: number) => `Nothing was weighed in the ${season} season yet.`,
   emptyFiltered: 'No animal is like that.',
   emptyFilteredHow: 'Choose other animals above, or show all.',
@@ -20,29 +20,29 @@ export const yieldsText = {
   title: 'Take-home by species',
   takeHomeShare: 'Take-home as a share of hanging weight',
   middleHalf: 'Middle half',
-  middle: 'Middle',
-  lowest: 'Least',
-  highest: 'Most',
-  lowerQuarter: 'A quarter is below',
-  upperQuarter: 'A quarter is above',
+  middle: 'Median',
+  lowest: 'Lowest',
+  highest: 'Highest',
+  lowerQuarter: '25% are below',
+  upperQuarter: '25% are above',
   nAnimals: (animals: number, species: number) =>
     `n = ${plural(animals, 'animal', 'animals')} of ${plural(species, 'species', 'species')}`,
   none: 'No animal has both its hanging weight and its parts weighed yet. Weigh them at the Table and the yields appear here.',
   one: (ticket: string, species: string, share: string) =>
     `One animal so far: ${ticket} (${species}) gave ${share} of its hanging weight. One animal shows no spread; the drawing begins with the second.`,
   main: (species: string, n: number, share: string, against: string) =>
-    `${species}: the middle of ${plural(n, 'animal', 'animals')} is ${share} take-home, ${against}.`,
+    `${species}: median take-home ${share} (${plural(n, 'animal', 'animals')}), ${against}.`,
   inside: (range: string) => `inside the published ${range}`,
   above: (range: string) => `above the published ${range}`,
   below: (range: string) => `below the published ${range}`,
-  nothingPublished: 'and nothing is published to hold it against',
+  nothingPublished: 'with no published range to compare',
   ends: (most: string, mostShare: string, least: string, leastShare: string) =>
-    `${most} gave most (${mostShare}), ${least} least (${leastShare}).`,
-  few: (names: string) => `Too few to say what is usual: ${names}.`,
+    `Highest: ${most} (${mostShare}). Lowest: ${least} (${leastShare}).`,
+  few: (names: string) => `Too few to judge: ${names}.`,
   kindN: (name: string, n: number) => `${name} (${n})`,
   key: (fewest: number) =>
-    `Dot: one finished animal that came whole or skinned; choose it to open the animal. Box: the middle half, its line the middle; drawn from ${fewest} animals on, choose it to see them all.`,
-  keyFrame: 'Dashed frame: the range of the published means; single animals lie wider.',
+    `Dot: one finished animal that came hide on or skinned; press it to open the animal. Box: the middle half, with a line at the median; drawn from ${fewest} animals on, press it to see them all.`,
+  keyFrame: 'Gray band: the range of the published means; single animals spread wider.',
   drawn: (drawn: number, of: number) =>
     `Drawn: ${drawn} of ${of} animals, evenly from the least to the most. Boxes and words count all.`,
   untold: (n: number) =>
