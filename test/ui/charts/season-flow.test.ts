@@ -244,12 +244,12 @@ describe('days from intake to ready', () => {
     const said = (kinds: FlowReport['waitOf']) =>
       waitSpeciesStory(flow([1], { waitOf: kinds }), format, String).finding;
     expect(said([kind('Elk', 40, 8), kind('Mule deer', 60, 5.5), kind('Bison', 1, 30)])).toBe(
-      'Elk takes longest (8 days in the middle), Mule deer is soonest ready (5.5).',
+      'Elk takes longest (median 8 days), Mule deer is ready soonest (5.5).',
     );
     expect(said([kind('Elk', 40, 8), kind('Mule deer', 60, 8)])).toBe(
-      'The kinds take alike: 8 days in the middle.',
+      'All take about as long: median 8 days.',
     );
-    expect(said([kind('Elk', 2, 8)])).toBe('Elk: 8 days in the middle. So few say little of what is usual.');
+    expect(said([kind('Elk', 2, 8)])).toBe('Elk: median 8 days. So few say little of what is usual.');
     expect(said([])).toContain('is ready yet');
   });
 

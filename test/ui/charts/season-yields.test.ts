@@ -27,9 +27,9 @@ describe('take-home by species', () => {
   });
 
   it.each([
-    [[0.5, 0.52, 0.54], '52% take-home, inside the published 45–55%'],
-    [[0.6, 0.61, 0.62], '61% take-home, above the published 45–55%'],
-    [[0.3, 0.31, 0.32], '31% take-home, below the published 45–55%'],
+    [[0.5, 0.52, 0.54], 'median take-home 52% (3 animals), inside the published 45–55%'],
+    [[0.6, 0.61, 0.62], 'median take-home 61% (3 animals), above the published 45–55%'],
+    [[0.3, 0.31, 0.32], 'median take-home 31% (3 animals), below the published 45–55%'],
   ])('compares the median of %j with the published range', (shares, said) => {
     expect(yieldStory(yields({ species: [species('Elk', shares)] }), format, byName).finding).toContain(said);
   });

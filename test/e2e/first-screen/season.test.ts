@@ -1,0 +1,36 @@
+/** The season's finding and its first plot are whole on a small laptop's first screen. */
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { openFirstScreen, type FirstScreen } from './first-screen.ts';
+
+let screen: FirstScreen;
+beforeAll(async () => {
+  screen = await openFirstScreen('season');
+}, 120_000);
+afterAll(() => screen?.close());
+
+it('shows the finding above 300 px and the first plot whole', async () => {
+  const { page, inside } = screen;
+  const finding = page.locator('.finding').first();
+  await inside(finding);
+  const box = await finding.boundingBox();
+  expect((box?.y ?? 999) + (box?.height ?? 0)).toBeLessThan(300);
+  await inside(page.locator('main canvas').first());
+});
+
+it('says which animals are shown in words, and opens the choices on demand', async () => {
+  const { page } = screen;
+  await page.getByText('2026 · all animals').waitFor();
+  expect(await page.getByRole('group', { name: 'Which animals' }).count()).toBe(0);
+  await page.getByRole('button', { name: 'Change filters' }).click();
+  await page.getByRole('group', { name: 'Which animals' }).getByLabel('Species').waitFor();
+});
+
+it('shows the rail as a thin line, which a press opens', async () => {
+  const { page } = screen;
+  const thin = page.getByRole('button', { name: /^Show the rail/ });
+  expect((await thin.boundingBox())?.height).toBe(28);
+  await thin.click();
+  expect(
+    await page.getByRole('navigation', { name: 'What hangs on the rail' }).getByRole('link').count(),
+  ).toBe(24);
+});
