@@ -191,8 +191,8 @@ describe('the first five minutes', () => {
       'Local rules come first.',
       'Check in',
       'Hand over',
-      '40 °F (4.4 °C)',
-      '165 °F (74 °C)',
+      '40°F (4.4°C)',
+      '165°F (74°C)',
       '8450 g',
       'Ctrl K',
     ])

@@ -123,7 +123,7 @@ describe.each(PACKAGE_PAPERS)('package labels on $name', ({ name, page: paper, e
     // 11.35 lb in 11 packages: 1.0318 lb and 0.46803 kg each, both rounded down.
     expect(words).toContain(plain('NET WT 1.03 lb (0.468 kg) on average: 11 were weighed together'));
     expect(words).toContain(plain('Ingredients: elk, pork back fat. Also in it:'));
-    expect(words).toContain(plain('Cook to 165 °F (74 °C)'));
+    expect(words).toContain(plain('Cook to 165°F (74°C)'));
     expect(plain(sheets.at(-1)?.words ?? '')).toContain(plain('NET WT 1.00 lb (0.453 kg)'));
   });
 
@@ -229,7 +229,7 @@ describe('labels of one animal', () => {
 
   it('state the cooking temperature, and that a bear is not for sale', async () => {
     await goTo(`/label/animal/${shop.tickets.bear}`, '4 × 2 in');
-    expect(await articles().first().innerText()).toContain('Cook to 165 °F (74 °C) in the middle.');
+    expect(await articles().first().innerText()).toContain('Cook to 165°F (74°C) in the middle.');
     expect(await page.locator('article .sale').count()).toBe(1);
   });
 

@@ -249,7 +249,7 @@ describe('the whole job, by keyboard', () => {
     expect(percent(fat)).toBe('12.5%');
     await page.getByText(percent(fat)).first().waitFor();
     await page
-      .getByText(/165 °F \(74 °C\)/)
+      .getByText(/165°F \(74°C\)/)
       .first()
       .waitFor();
     await keys.fill('Packages', '172');

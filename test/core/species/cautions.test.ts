@@ -33,7 +33,7 @@ describe.each(all)('$code', ({ hazard, title, text, when, shown, differs, source
 
   it('names at least two figures where published ones differ', () => {
     if (differs !== null)
-      expect(differs.match(/\d+( °F| °C| %| table| ml)/g)?.length ?? 0).toBeGreaterThan(1);
+      expect(differs.match(/\d+(°F|°C| %| table| ml)/g)?.length ?? 0).toBeGreaterThan(1);
   });
 });
 
@@ -58,13 +58,13 @@ it('covers the hazards of the trade where the work is done', () => {
 });
 
 it('gives one temperature for ground meat everywhere, the higher of the two published', () => {
-  // 160 °F: USDA / foodsafety.gov. 165 °F: CDC MMWR 2024. Neither place may fall back to the lower one.
+  // 160°F: USDA / foodsafety.gov. 165°F: CDC MMWR 2024. Neither place may fall back to the lower one.
   expect(GROUND_HEAT.f).toBe(Math.max(160, 165));
   expect(GROUND_HEAT.c).toBe(Math.ceil(toCelsius(GROUND_HEAT.f)));
   const told = all.filter(({ code }) => ['ground-heat', 'trichinella-cooking'].includes(code));
   expect(told).toHaveLength(2);
   for (const { code, title, text } of told) {
-    const heats = [...`${title} ${text}`.matchAll(/(\d+) °F \((\d+) °C\)/g)].map(([, f, c]) => [
+    const heats = [...`${title} ${text}`.matchAll(/(\d+)°F \((\d+)°C\)/g)].map(([, f, c]) => [
       Number(f),
       Number(c),
     ]);
@@ -111,9 +111,9 @@ describe('warm meat', () => {
     expect(fatText.usePastHow('Nov 3')).not.toMatch(/smell it/);
   });
 
-  it('above 40 °F for more than 2 hours is held, measured and asked about', () => {
+  it('above 40°F for more than 2 hours is held, measured and asked about', () => {
     for (const text of [told?.text, railText.warmDo]) {
-      expect(text).toMatch(/above 40 °F.* for more than 2 hours/);
+      expect(text).toMatch(/above 40°F.* for more than 2 hours/);
       expect(text).toMatch(/on hold/);
       expect(text).toMatch(/[Mm]easure it/);
       expect(text).toMatch(/inspector/);
@@ -137,7 +137,7 @@ describe('prions', () => {
     expect(all.find(({ code }) => code === 'cwd')?.text).toMatch(/Cooking does not destroy prions/));
 });
 
-it('cites the outbreak report itself for 165 °F', () => {
+it('cites the outbreak report itself for 165°F', () => {
   for (const code of ['ground-heat', 'trichinella-cooking', 'trichinella']) {
     const one = all.find((caution) => caution.code === code);
     expect(one?.url, code).toBe('https://www.cdc.gov/mmwr/volumes/73/wr/mm7320a2.htm');

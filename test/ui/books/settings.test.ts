@@ -13,7 +13,7 @@ const stored: ShopSettings = {
 }; // prettier-ignore
 
 describe('settings as text fields', () => {
-  it('are unchanged without edits, although 4.4 °C is displayed as 40 °F', () => {
+  it('are unchanged without edits, although 4.4°C is displayed as 40°F', () => {
     expect(typeSettings(stored).cooler).toBe('40');
     expect(changesOf(typeSettings(stored), stored)).toEqual({ changes: {}, wrong: {} });
   });

@@ -130,7 +130,7 @@ describe('labels of a batch', () => {
   it('state owner, date (in the shop’s time zone), ingredients and cooking temperature', () => {
     expect(runs[2]?.label).toMatchObject({
       hunter: 'Bo Birch', product: 'Ground', species: 'Elk + Mule deer', batch: 'G007', packed: 'Packed Nov 24, 2026',
-      ingredients: ['elk', 'mule deer', 'pork back fat', 'elk fat'], cook: 'Cook to 165 °F (74 °C) in the middle.',
+      ingredients: ['elk', 'mule deer', 'pork back fat', 'elk fat'], cook: 'Cook to 165°F (74°C) in the middle.',
       notForSale: true,
     }); // prettier-ignore
   });

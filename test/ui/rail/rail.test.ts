@@ -56,9 +56,9 @@ describe('parsing typed tickets', () => {
 
 describe('temperatures and durations', () => {
   it('are in the shop’s scale', () => {
-    expect(degreesText(4.4, format)).toBe('40 °F');
+    expect(degreesText(4.4, format)).toBe('40°F');
     const metric = makeFormat({ unit: 'kg', step: 0.02, locale: 'en-CA', currency: 'CAD' });
-    expect(degreesText(4.4, metric)).toBe('4.4 °C');
+    expect(degreesText(4.4, metric)).toBe('4.4°C');
   });
   it.each([
     [40.2, '40 minutes'],

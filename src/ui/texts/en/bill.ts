@@ -32,6 +32,7 @@ export const billText = {
   due: 'Balance due',
   dueNow: 'Balance due',
   settled: 'Paid in full',
+  another: 'Record another payment or a refund',
   giveBack: 'To be refunded',
   lacks: {
     hanging: 'The hanging weight is missing.',

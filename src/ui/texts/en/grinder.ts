@@ -143,8 +143,8 @@ export const grinderText = {
   addPass: 'Add this pass',
   pass: (n: number, plate: string) => `Pass ${n}, plate ${plate}`,
   tooWarm: (temp: string) =>
-    `The meat was ${temp}: above 40 °F (4.4 °C) germs multiply. Stop, chill the meat and the machine, then go on.`,
-  degrees: (f: string, c: string) => `${f} °F (${c} °C)`,
+    `The meat was ${temp}: above 40°F (4.4°C) germs multiply. Stop, chill the meat and the machine, then go on.`,
+  degrees: (f: string, c: string) => `${f}°F (${c}°C)`,
 
   pack: 'Pack',
   count: 'Packages',
@@ -188,5 +188,5 @@ export const grinderText = {
   finished: 'This batch is finished.',
   backToGrinder: 'To the Grinder',
   cookCaution: (f: number, c: number) =>
-    `Ground meat is cooked right through: ${f} °F (${c} °C) in the middle, because what was on the surface is now inside.`,
+    `Ground meat is cooked right through: ${f}°F (${c}°C) in the middle, because what was on the surface is now inside.`,
 };

@@ -12,7 +12,7 @@ export const labelText = {
     `Ingredients: ${weighed.join(', ')}${also ? `. Also in it: ${also}` : ''}.`,
   fatOf: (species: string) => `${species} fat`,
   ofAnimal: (name: string, animal: string) => `${name} (${animal})`,
-  cook: (f: number, c: number) => `Cook to ${f} °F (${c} °C) in the middle.`,
+  cook: (f: number, c: number) => `Cook to ${f}°F (${c}°C) in the middle.`,
   /** Our own wording: the statement on the federal label implies an inspection that hunters' game never had. */
   frozen: 'KEEP FROZEN',
   /** Cooked or dried by the shop: its shelf life depends on the process. */

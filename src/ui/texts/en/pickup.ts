@@ -70,7 +70,7 @@ export const pickupText = {
   carries: (packages: string, mass: string) => `${packages}, ${mass}.`,
   tell: 'Tell the hunter:',
   cook: (f: number, c: number) =>
-    `Cook ground meat to ${f} °F (${c} °C) in the middle, checked with a thermometer.`,
+    `Cook ground meat to ${f}°F (${c}°C) in the middle, checked with a thermometer.`,
   confirm: 'Hand over',
   cancel: 'Cancel',
   done: (ticket: string, to: string) => `${ticket} was handed to ${to}.`,

@@ -81,7 +81,7 @@ export const railText = {
   warmNow: (cooler: string, limit: string, temperature: string, span: string | null) =>
     `${cooler} is at ${temperature}, above the limit of ${limit}${span ? `, and was above it for ${span} in the last three days` : ''}.`,
   warmDo:
-    'Do not judge the meat by smell or looks. Measure it: what was above 40 °F (4.4 °C) for more than 2 hours is put on hold, and your inspector is asked.',
+    'Do not judge the meat by smell or looks. Measure it: what was above 40°F (4.4°C) for more than 2 hours is put on hold, and your inspector is asked.',
   gap: (cooler: string, span: string) =>
     `${cooler}: no reading for ${span}, so the temperature in between is unknown.`,
   reading: (cooler: string) => `Temperature of ${cooler} now`,

@@ -88,7 +88,8 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
     `Something was entered meanwhile: now ${moneyIn(p, 'expectedMinor', format)} should be in the drawer. Look at the payments again, then close the day.`,
   'till.changed-method': (p, format) =>
     `Something was entered meanwhile: ${methodName(String(p.method)).toLowerCase()} is now ${moneyIn(p, 'totalMinor', format)}, and this page showed ${moneyIn(p, 'seenMinor', format)}. Look at the payments again, then close the day.`,
-  'till.initials': () => 'Whoever closes the till signs it. Pick your initials at the top of the window first.',
+  'till.initials': () =>
+    'Whoever closes the till signs it. Pick your initials at the top of the window first.',
   'till.unknown': () => 'This closing is not in the book. Open the day again.',
   'till.voided': (p) => `Closing ${p.number} is void already.`,
   'reminder.settled': (p) => `Nothing is open for ticket ${p.ticket}. Look at its bill again.`,

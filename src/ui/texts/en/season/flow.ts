@@ -120,6 +120,5 @@ export const flowText = {
   waitOfAlike: (n: string) => `All take about as long: median ${n} days.`,
   waitOfKey: (fewest: number) =>
     `Line: from the shortest to the longest. Box: the middle half, with a dot at the median; drawn from ${fewest} animals on. Choose a row to see the animals.`,
-  rowSays: (name: string, n: number, middle: string) =>
-    `${name}: median ${middle} days (${animals(n)})`,
+  rowSays: (name: string, n: number, middle: string) => `${name}: median ${middle} days (${animals(n)})`,
 };
