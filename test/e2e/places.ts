@@ -78,7 +78,7 @@ async function newHunter(page: Page): Promise<void> {
 
 async function takeReadingBack(page: Page): Promise<void> {
   await page.locator('summary').filter({ hasText: 'readings of the last three days' }).first().click();
-  await press(/^Void .* °/)(page);
+  await press(/^Void .*°/)(page);
 }
 
 async function goBack(page: Page): Promise<void> {
