@@ -51,7 +51,7 @@ async function planOne(page: Page): Promise<void> {
 }
 
 async function askQuote(page: Page): Promise<void> {
-  await page.getByLabel('Species', { exact: true }).selectOption('Elk');
+  await page.getByRole('radio', { name: 'Elk', exact: true }).check({ force: true });
   await page.getByLabel('Weight', { exact: true }).fill('340');
   await page.getByRole('heading', { name: 'Take-home meat' }).waitFor();
 }

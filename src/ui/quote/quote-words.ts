@@ -23,7 +23,7 @@ export function phoneSentence(
     species.toLowerCase(),
     format.mass(takeHomeGrams.mean, 0),
     format.massRange(takeHomeGrams.low, takeHomeGrams.high, 0),
-    price && text.phonePrice(format.money(price.mean), format.moneyRange(price.low, price.high)),
+    price && text.phonePrice(format.aboutMoney(price.mean), format.aboutMoneyRange(price.low, price.high)),
     validDays,
   );
 }

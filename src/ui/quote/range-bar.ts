@@ -1,11 +1,13 @@
 import type { Range } from '../../bridge/contract.ts';
 
 /**
- * The position of a range on a bar from 0 to `width`. The scale begins at zero and ends slightly beyond the high
- * end, so that a wide range looks wide.
- * @example placeRange({ low: 20, mean: 25, high: 30 }, 720) // { low: 400, mean: 500, high: 600 }
+ * The position of a range on a bar, as fractions of its width. The scale begins at half the low end (`from`) and ends
+ * slightly beyond the high end.
+ * @example placeRange({ low: 20, mean: 25, high: 30 }) // { from: 10, low: 0.385, mean: 0.577, high: 0.769 }
  */
-export function placeRange({ low, mean, high }: Range, width: number): Range {
-  const scale = high > 0 ? width / (high * 1.2) : 0;
-  return { low: low * scale, mean: mean * scale, high: high * scale };
+export function placeRange({ low, mean, high }: Range): Range & { from: number } {
+  const from = low / 2;
+  const length = high * 1.2 - from;
+  const place = (at: number) => (length > 0 ? (at - from) / length : 0);
+  return { from, low: place(low), mean: place(mean), high: place(high) };
 }

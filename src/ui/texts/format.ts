@@ -29,12 +29,17 @@ export function makeFormat({
   clock = 'locale',
 }: FormatSettings) {
   const writers = new Map<string, (minor: number) => string>();
-  const writerOf = (of: string): ((minor: number) => string) => {
-    let writer = writers.get(of);
+  /** `whole`: without minor units, for an estimate. */
+  const writerOf = (of: string, whole = false): ((minor: number) => string) => {
+    const key = `${of} ${whole}`;
+    let writer = writers.get(key);
     if (!writer) {
       const number = new Intl.NumberFormat(locale, { style: 'currency', currency: of });
       const unitOfMinor = 10 ** (number.resolvedOptions().maximumFractionDigits ?? 2);
-      writers.set(of, (writer = (minor) => number.format(minor / unitOfMinor)));
+      const shown = whole
+        ? new Intl.NumberFormat(locale, { style: 'currency', currency: of, maximumFractionDigits: 0 })
+        : number;
+      writers.set(key, (writer = (minor) => shown.format(minor / unitOfMinor)));
     }
     return writer;
   };
@@ -54,6 +59,7 @@ export function makeFormat({
     `${formatAmount(fraction * 100, places, locale)}${sign}`;
   /** Minor units in the shop's currency, or in that of an older bill. */
   const money = (minor: number, of: string = currency): string => writerOf(of)(minor);
+  const aboutMoney = (minor: number, of: string = currency): string => writerOf(of, true)(minor);
 
   return {
     unit,
@@ -70,6 +76,9 @@ export function makeFormat({
       joined(formatAmount(low * 100, places, locale), formatAmount(high * 100, places, locale), sign),
     money,
     moneyRange: (low: number, high: number): string => joined(money(low), money(high), ''),
+    /** An estimate in whole units: `$445`. */
+    aboutMoney,
+    aboutMoneyRange: (low: number, high: number): string => joined(aboutMoney(low), aboutMoney(high), ''),
     number: (value: number, places = 0): string => formatAmount(value, places, locale),
     ...dayWriter(locale, order, clock === 'locale' ? null : clock),
     /** The order in which dates are typed. */
@@ -80,7 +89,14 @@ export function makeFormat({
 /** The same formatter with another currency: an old bill keeps its own. */
 export function inCurrency(format: Format, currency: string): Format {
   const money = (minor: number, of = currency): string => format.money(minor, of);
-  return { ...format, money, moneyRange: (low, high) => joined(money(low), money(high), '') };
+  const aboutMoney = (minor: number, of = currency): string => format.aboutMoney(minor, of);
+  return {
+    ...format,
+    money,
+    moneyRange: (low, high) => joined(money(low), money(high), ''),
+    aboutMoney,
+    aboutMoneyRange: (low, high) => joined(aboutMoney(low), aboutMoney(high), ''),
+  };
 }
 
 /** What follows the number of a percentage: `%` in English, and after a space that does not break in German. */

@@ -105,8 +105,14 @@ describe('a price line as text fields', () => {
 
 describe('a range on its bar', () => {
   it('keeps the order and the proportions, and leaves room at the high end', () => {
-    const at = placeRange({ low: 20, mean: 25, high: 30 }, 720);
-    expect(at).toEqual({ low: 400, mean: 500, high: 600 });
-    expect(placeRange({ low: 0, mean: 0, high: 0 }, 720)).toEqual({ low: 0, mean: 0, high: 0 });
+    const at = placeRange({ low: 20, mean: 25, high: 30 });
+    expect(at.from).toBe(10);
+    for (const [share, of26] of [
+      [at.low, 10],
+      [at.mean, 15],
+      [at.high, 20],
+    ] as const)
+      expect(share * 26).toBeCloseTo(of26, 9);
+    expect(placeRange({ low: 0, mean: 0, high: 0 })).toEqual({ from: 0, low: 0, mean: 0, high: 0 });
   });
 });

@@ -47,6 +47,8 @@ export const quoteText = {
   packages: 'Packages',
   fatToBuy: (mean: string, range: string) => `Fat to buy in: about ${mean} (${range}).`,
   price: 'Price',
+  lines: 'Price, line by line',
+  about: 'about',
   total: 'Total',
   line: 'For',
   examplePrices:
@@ -82,6 +84,7 @@ export const quoteText = {
     'Most likely means what such animals give on average; 8 in 10 come out within the range. The final weights decide.',
   examplePaper: 'Reckoned with example prices: this is no offer.',
   list: 'Quotes given',
+  find: 'Find a quote',
   number: 'Quote',
   given: 'Given',
   validUntil: 'Holds until',
