@@ -84,8 +84,23 @@ it('asks about a doubt in place of the parts, with entry and ladder in sight', a
   expect(await question.count()).toBe(1);
 });
 
+it('shows all animals on the table as large targets, and the next one', async () => {
+  await open('tables');
+  expect(await page.locator('main a.tile').count()).toBeGreaterThan(1);
+  for (const tile of await page.locator('main a.tile').all()) {
+    await expectWhole('a tile', tile);
+    expect((await tile.boundingBox())?.height).toBeGreaterThanOrEqual(120);
+  }
+  await expectWhole('the next step', page.getByRole('button', { name: /to the table$/i }));
+});
+
 it('has one filled button', async () => {
-  for (const place of ['table of an agreed animal', 'table of a doubted animal', 'table of a held animal']) {
+  for (const place of [
+    'tables',
+    'table of an agreed animal',
+    'table of a doubted animal',
+    'table of a held animal',
+  ]) {
     await open(place);
     expect(await page.locator('main button.main').count(), place).toBe(1);
   }
