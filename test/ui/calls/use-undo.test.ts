@@ -3,7 +3,7 @@
 import { flushPromises } from '@vue/test-utils';
 import { beforeEach, expect, it, vi } from 'vitest';
 import { createMemoryHistory, createRouter } from 'vue-router';
-import type { AnimalPage, CoolerStatus } from '../../../src/bridge/contract.ts';
+import type { AnimalPage, CoolerStatus, HeldGrind } from '../../../src/bridge/contract.ts';
 import CleaningCard from '../../../src/ui/grinder/CleaningCard.vue';
 import AffectedList from '../../../src/ui/holds/AffectedList.vue';
 import AffectedDialog from '../../../src/ui/holds/AffectedDialog.vue';
@@ -43,7 +43,8 @@ it('of what was done about an affected animal', async () => {
 
 it('of a cleaning', async () => {
   desk.answers['grinder.saveCleaning'] = () => ok({ id: 4 });
-  const card = mountPart(CleaningCard, { global: { plugins: [router()] } });
+  const grind = { batchId: 4, cleaned: null, held: [], through: [] } as unknown as HeldGrind;
+  const card = mountPart(CleaningCard, { props: { grind }, global: { plugins: [router()] } });
   await card.find('form').trigger('submit');
   expect(await undoRefused('grinder.voidCleaning')).toContain('26-0007');
 });
