@@ -43,7 +43,7 @@ it('of what was done about an affected animal', async () => {
 
 it('of a cleaning', async () => {
   desk.answers['grinder.saveCleaning'] = () => ok({ id: 4 });
-  const grind = { batchId: 4, cleaned: null, held: [], through: [] } as unknown as HeldGrind;
+  const grind: HeldGrind = { batchId: 4, batch: 'G26-004', held: [], cleaned: null, between: [] };
   const card = mountPart(CleaningCard, { props: { grind }, global: { plugins: [router()] } });
   await card.find('form').trigger('submit');
   expect(await undoRefused('grinder.voidCleaning')).toContain('26-0007');
