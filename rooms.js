@@ -97,6 +97,7 @@ export const rooms = {
     'receipt',
     'till',
     'frame',
+    'batch',
     'grinder',
     'intake',
     'rail',

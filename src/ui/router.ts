@@ -26,7 +26,7 @@ export const routes: readonly RouteRecordRaw[] = [
   {
     path: '/grinder/:id',
     meta: { place: 'grinder' },
-    component: () => import('./grinder/BatchPage.vue'),
+    component: () => import('./batch/BatchPage.vue'),
   },
   {
     path: '/label/batch/:id',

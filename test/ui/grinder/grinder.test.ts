@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { BlendPlan, FatLotRow, GrinderView, PlanPart } from '../../../src/desk/contract/contract.ts';
-import { divide } from '../../../src/ui/grinder/batch-bar.ts';
+import { divide } from '../../../src/ui/batch/batch-bar.ts';
 import { fatOptions, leftOf } from '../../../src/ui/fat/fat-options.ts';
 import { percentTyped } from '../../../src/ui/grinder/percent-typed.ts';
 import { planTerms } from '../../../src/ui/grinder/plan-terms.ts';
 import { planWords, reachableTarget } from '../../../src/ui/grinder/plan-words.ts';
-import { inPart, partsToWeigh } from '../../../src/ui/grinder/to-weigh.ts';
+import { inPart, partsToWeigh } from '../../../src/ui/batch/to-weigh.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });

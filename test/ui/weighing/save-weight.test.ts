@@ -3,7 +3,7 @@ import { flushPromises } from '@vue/test-utils';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { reactive } from 'vue';
 import type { Answer, Problem } from '../../../src/bridge/contract.ts';
-import SaveWeight from '../../../src/ui/grinder/SaveWeight.vue';
+import SaveWeight from '../../../src/ui/batch/SaveWeight.vue';
 import type { SavedWeight, TypedWeight } from '../../../src/ui/weighing/useSaveWeight.ts';
 import { mountPart, openWindow } from '../mount-part.ts';
 

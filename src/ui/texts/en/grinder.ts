@@ -116,7 +116,6 @@ export const grinderText = {
   takenBack: 'voided',
   fatNow: 'Fat as weighed in',
   notWeighedYet: 'Nothing is weighed in yet. Weigh the parts of the plan on the left.',
-  fatNowRange: (range: string) => `9 in 10 such batches: ${range}`,
   targetIs: (fat: string) => `Target ${fat}`,
   topUp: (mass: string, label: string, left: string) =>
     `${mass} of ${label} more brings it to the target; ${left} is left of it.`,
