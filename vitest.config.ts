@@ -23,6 +23,8 @@ export default defineConfig({
     // The browser tests wait more than they compute, so that even two processors carry two files at a time.
     maxWorkers: Math.max(2, availableParallelism() - 1),
     testTimeout: 20_000,
+    // A theme or a layout that a slow computer takes longer to follow is no failure.
+    expect: { poll: { timeout: 10_000 } },
     // The first browser test after a build generates the demo, which takes a slow computer more than a minute.
     hookTimeout: 180_000,
     projects: [

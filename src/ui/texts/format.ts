@@ -47,11 +47,7 @@ export function makeFormat({
 
   /** Grams as a bare number in the shop's unit, to `places` decimals (default: the scale's). */
   const massNumber = (grams: number, places = decimalsOf(step)): string =>
-    formatAmount(
-      roundToStep(fromGrams(grams, unit), places === decimalsOf(step) ? step : 10 ** -places),
-      places,
-      locale,
-    );
+    formatAmount(roundToStep(fromGrams(grams, unit), 10 ** -places), places, locale);
   const mass = (grams: number, places?: number): string => `${massNumber(grams, places)} ${unit}`;
   const sign = percentSign(locale);
   /** A fraction as a percentage: 0.294 → `29.4%`. */

@@ -32,8 +32,7 @@ describe.each(all)('$code', ({ hazard, title, text, when, shown, differs, source
   });
 
   it('names at least two figures where published ones differ', () => {
-    if (differs !== null)
-      expect(differs.match(/\d+(°F|°C| %| table| ml)/g)?.length ?? 0).toBeGreaterThan(1);
+    if (differs !== null) expect(differs.match(/\d+(°F|°C| %| table| ml)/g)?.length ?? 0).toBeGreaterThan(1);
   });
 });
 

@@ -25,10 +25,10 @@ it('fills the tag and says what is still needed while words are chosen', async (
   const tag = page.locator('.tag');
   expect(await tag.locator('.ticket').innerText()).toMatch(/^26-\d{4}$/);
   await page.getByText('Still needed: hunter, species, sex, brought as.').waitFor();
-  await page.getByLabel('Name or phone number').fill('Ann Alder');
   await page.getByRole('radio', { name: 'Elk', exact: true }).check({ force: true });
   await page.getByRole('radio', { name: 'Hide on' }).check({ force: true });
   await page.getByLabel('As it came in').fill('402.5');
+  await page.getByLabel('Name or phone number').fill('Ann Alder');
   await tag.getByText('Ann Alder').waitFor();
   await tag.getByText('402.5 lb').waitFor();
   await page.getByText('Still needed: sex.').waitFor();

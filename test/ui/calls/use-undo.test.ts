@@ -3,8 +3,8 @@
 import { flushPromises } from '@vue/test-utils';
 import { beforeEach, expect, it, vi } from 'vitest';
 import { createMemoryHistory, createRouter } from 'vue-router';
-import type { AnimalPage, CoolerStatus } from '../../../src/bridge/contract.ts';
-import CleaningStrip from '../../../src/ui/grinder/CleaningStrip.vue';
+import type { AnimalPage, CoolerStatus, HeldGrind } from '../../../src/bridge/contract.ts';
+import CleaningCard from '../../../src/ui/batch/CleaningCard.vue';
 import AffectedList from '../../../src/ui/holds/AffectedList.vue';
 import AffectedDialog from '../../../src/ui/holds/AffectedDialog.vue';
 import HoldDialog from '../../../src/ui/holds/HoldDialog.vue';
@@ -43,11 +43,9 @@ it('of what was done about an affected animal', async () => {
 
 it('of a cleaning', async () => {
   desk.answers['grinder.saveCleaning'] = () => ok({ id: 4 });
-  const strip = mountPart(CleaningStrip, {
-    props: { uncleaned: [], cleanings: [] },
-    global: { plugins: [router()] },
-  });
-  await strip.findAll('button').at(-1)!.trigger('click');
+  const grind: HeldGrind = { batchId: 4, batch: 'G26-004', held: [], cleaned: null, between: [] };
+  const card = mountPart(CleaningCard, { props: { grind }, global: { plugins: [router()] } });
+  await card.find('form').trigger('submit');
   expect(await undoRefused('grinder.voidCleaning')).toContain('26-0007');
 });
 

@@ -137,9 +137,7 @@ describe('species side by side', () => {
   it('names the largest fates of species with enough animals, and those with too few', () => {
     expect(
       told(kind('Elk', 20), kind('Deer', 30, { trim: 0.25 }), kind('Moose', 2, { trim: 0.9 })).finding,
-    ).toBe(
-      'Highest take-home: Elk (60%). Lowest: Deer (55%). Too few to judge: Moose (2).',
-    );
+    ).toBe('Highest take-home: Elk (60%). Lowest: Deer (55%). Too few to judge: Moose (2).');
     expect(told(kind('Elk', 20)).finding).toBe('Elk gave 60% of its weight to take home.');
   });
 
