@@ -35,6 +35,8 @@ export async function takeIn(day: Day, who: Who): Promise<void> {
   await keys.type('yesterday');
   if (LOOKED_AT.has(who)) await look(day, `1-intake-${who}`);
   await keys.press('Control+Enter');
+  // The tag shows the next number while it is filled in.
+  await page.getByRole('button', { name: 'Next animal' }).waitFor();
   const shown = page.locator('main .ticket').filter({ hasText: /^\s*\d\d-\d{4}\s*$/ });
   await shown.first().waitFor();
   const ticket = (await shown.first().innerText()).trim();
