@@ -13,6 +13,7 @@ const sum = (): Locator => screen.page.getByRole('list', { name: 'Weigh out' });
 
 it('shows the sum of trim, fat and total in figures of one height, and the start', async () => {
   const { page, inside } = screen;
+  await sum().getByText('Pork back fat').waitFor(); // Before it, the plan without fat is shown.
   const figures = sum().locator('xpath=..').locator('strong.number');
   const said = await figures.allInnerTexts();
   const [trim = 0, fat = 0, total = 0] = said.map((text) => Number.parseFloat(text));
