@@ -41,7 +41,7 @@ describe('belongings', () => {
     await table.getByRole('row', { name: /Cape A-7 here/ }).waitFor();
     await look('belongings');
     await named('Record where it went: cape').click();
-    await page.getByText('To the taxidermist').click();
+    await page.getByText('Send to the taxidermist').click();
     await page.getByLabel('Taxidermist', { exact: true }).fill('Pine Studio');
     await page.getByLabel('Receipt number').fill('R-12');
     await look('belonging-end');

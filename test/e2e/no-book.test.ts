@@ -51,9 +51,9 @@ it('reports a damaged book, restores its backup by keyboard, and continues', asy
     (window as unknown as { axe: typeof axe }).axe.run(document, { resultTypes: ['violations'] }),
   );
   expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([]);
-  await page.getByRole('button', { name: /^Go back to this/ }).press('Enter');
+  await page.getByRole('button', { name: /^Restore this backup/ }).press('Enter');
   await page.getByText('is whole: 1 animal, 1 weight, 0 payments.').waitFor();
-  await page.getByRole('button', { name: 'Open this one' }).press('Enter');
+  await page.getByRole('button', { name: 'Restore', exact: true }).press('Enter');
   await page.getByText('The book is now as it was').waitFor();
   await page.getByRole('navigation', { name: 'Places' }).waitFor();
   await page.getByText('0001').first().waitFor();

@@ -82,7 +82,7 @@ async function takeReadingBack(page: Page): Promise<void> {
 }
 
 async function goBack(page: Page): Promise<void> {
-  const ways = page.getByRole('button', { name: /^Go back to this/ });
+  const ways = page.getByRole('button', { name: /^Restore this backup/ });
   if ((await ways.count()) === 0) await press('Back up now')(page);
   await ways.first().click();
 }
@@ -369,7 +369,7 @@ export const PLACES: readonly Place[] = [
     sheet: 'backup/RestoreDialog.vue',
     at: () => '/shop',
     act: goBack,
-    sees: /Go back to [A-Z]/,
+    sees: /Restore the backup of [A-Z]/,
   },
   {
     name: 'sheet: someone new',

@@ -41,7 +41,7 @@ it('warns at the older backup, but not at one made since', async () => {
   await page.goto(await served.newAddress());
   await page.getByRole('heading', { level: 1 }).first().waitFor();
   await page.evaluate(() => (location.hash = '#/shop'));
-  const ways = page.getByRole('button', { name: /^Go back to this/ });
+  const ways = page.getByRole('button', { name: /^Restore this backup/ });
   await ways.first().waitFor();
   const dialog = page.getByRole('dialog');
   await ways.last().click();

@@ -60,12 +60,12 @@ export const backupText = {
   ofShop: (shop: string) => `of ${shop}`,
   ofUnknown: 'whose it is shows when it is opened',
   more: (n: number) => `Show ${plural(n, 'older one', 'older ones')}`,
-  goBack: 'Go back to this',
+  goBack: 'Restore this backup',
   elsewhere: 'Look in another folder',
   elsewhereHint: 'Where the stick or the other drive is, for example /media/usb or E:\\Backups.',
   lookThere: 'Look',
 
-  title: (when: string) => `Go back to ${when}`,
+  title: (when: string) => `Restore the backup of ${when}`,
   holds: (animals: string, weights: string, payments: string) =>
     `It was checked just now and is whole: ${animals}, ${weights}, ${payments}.`,
   animals: (n: number, shown: string) => (n === 1 ? '1 animal' : `${shown} animals`),
@@ -74,13 +74,13 @@ export const backupText = {
   until: (when: string) => `Its newest entry is of ${when}.`,
   empty: 'Nothing was entered in it yet.',
   notOurs: (shop: string) =>
-    `This is a backup of another book${shop === '' ? '' : `: ${shop}`}. Open it only if you want to work in that book from now on.`,
+    `This is a backup of another book${shop === '' ? '' : `: ${shop}`}. Restore it only if you want to work in that book from now on.`,
   isOf: (shop: string) => `It is the book of ${shop}.`,
   keeps:
     'What was entered later is not in it. The book as it is now is kept, and you can come back to it in the same way.',
   bringsBack:
-    'This backup is from before personal details were removed. Going back to it brings those details back: remove them again afterwards.',
-  open: 'Open this one',
+    'This backup is from before personal details were removed. Restoring it brings those details back: remove them again afterwards.',
+  open: 'Restore',
   openLocked: 'Unlock it',
   recordsOnly: 'Look at its records only',
   leavesOut: 'Its records go into a clean book. Whatever another program may have built into it is left out.',

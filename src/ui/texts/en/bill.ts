@@ -18,7 +18,7 @@ export const billText = {
   notYet: 'Not yet',
   done: (number: number) => `Bill ${number} is made.`,
   noPrices: 'No prices are in force. Enter your prices, and the bill is worked out from them.',
-  toPrices: 'To the prices',
+  toPrices: 'Open prices',
   example: 'These are the example prices that came with the program. Enter your own before you bill anyone.',
   nothing: 'The prices in force charge nothing for this animal.',
   what: 'Item',

@@ -2,7 +2,7 @@
 export const cardText = {
   title: 'Quick card',
   hint: 'The job, the keys and the cautions on one page for the wall. Fits A4 and Letter.',
-  open: 'To the quick card',
+  open: 'Open the quick card',
   print: 'Print',
   job: 'The job',
   steps: [

@@ -75,5 +75,5 @@ export const chargesText = {
   chargeAs: 'Charge it as:',
   chargeAsReason: 'No line for it',
   noLineToChargeAs: 'Add it to a line of the price book.',
-  toPrices: 'To the prices',
+  toPrices: 'Open prices',
 };

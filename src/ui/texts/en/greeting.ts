@@ -42,7 +42,7 @@ export const beginText = {
   allCut: 'All that came in is cut. New animals start at Intake.',
   tableEmptyHow:
     'Here an animal is weighed part by part. It comes to the table from the rail, and onto the rail at Intake.',
-  toTable: 'To the Table',
+  toTable: 'Open the Table',
   noAnimals: (season: number) => `No animal of the ${season} season is in the book yet.`,
   noAnimalsHow: 'Each animal that comes in has a line here, with what became of every part of it.',
   nothingToReport: 'The report draws itself from weighings: check in an animal and weigh it at the Table.',

@@ -7,7 +7,7 @@ export const grinderText = {
   waitingHint: 'Pick one animal, or several to pool them in one batch.',
   nothingWaiting: 'No trim is waiting.',
   nothingWaitingHow: 'Weigh trim at the Table: it then waits here, with what the hunter wants from it.',
-  toTable: 'To the Table',
+  toTable: 'Open the Table',
   pick: (ticket: string) => `Grind ${ticket}`,
   picked: 'Pick',
   ticket: 'Animal',
@@ -185,7 +185,7 @@ export const grinderText = {
   finishNeeds: 'Weigh in and pack first.',
   finish: 'Finish this batch',
   finished: 'This batch is finished.',
-  backToGrinder: 'To the Grinder',
+  backToGrinder: 'Open the Grinder',
   cookCaution: (f: number, c: number) =>
     `Ground meat is cooked right through: ${f}°F (${c}°C) in the middle, because what was on the surface is now inside.`,
 };

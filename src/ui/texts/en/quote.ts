@@ -54,7 +54,7 @@ export const quoteText = {
   examplePrices:
     'Reckoned with example prices, not yours. Put your own into Books, Prices, before you quote.',
   noPrices: 'No prices are in force, so there is no price here. Put them into Books, Prices.',
-  toPrices: 'To the prices',
+  toPrices: 'Open prices',
   restsOn: 'Rests on',
   restsOnOwn: (n: number, one: string, many: string) =>
     `${plural(n, one, many)} of your own, together with the figures that came with the program.`,

@@ -30,7 +30,7 @@ export const belongingText = {
   cancel: 'Cancel',
   went: 'Where it went',
   wents: {
-    taxidermist: 'To the taxidermist',
+    taxidermist: 'Send to the taxidermist',
     hunter: 'Back to the hunter',
     discarded: 'Discarded',
   },

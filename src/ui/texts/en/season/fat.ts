@@ -4,7 +4,7 @@ import { plural } from '../../plural.ts';
 export const fatText = {
   empty: (season: number) => `No batch of the ${season} season used meat of these animals.`,
   emptyHow: 'Plan a batch in the Grinder: its fat is followed here from the plan to the test.',
-  toGrinder: 'To the Grinder',
+  toGrinder: 'Open the Grinder',
   batch: 'Batch',
   day: 'Day',
   species: 'Species',
