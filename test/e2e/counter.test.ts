@@ -95,8 +95,8 @@ describe('donated and unclaimed meat', () => {
     await page.getByLabel('Program 1', { exact: true }).fill('Hunters Share');
     await page.getByLabel('Pays per lb, program 1').fill('1.50');
     await look('terms');
-    await named('Save terms').click();
-    await page.getByText('The terms are saved.').waitFor();
+    await named('Save: Pickup and notices').click();
+    await page.getByText('Settings saved.').waitFor();
     const gift = await deerAtDesk(shop, 'Eve Elm');
     await shop.call('table.weigh', { animalId: gift.id, stage: 'packed', part: 'package', product: 'Ground', count: 20, typed: '20' });
     await shop.call('animals.setStage', { id: gift.id, stage: 'ready', answer: 'weighed again', confirmed: true });

@@ -47,7 +47,7 @@ describe('an animal on hold', () => {
     const { keys, page } = shop;
     await keys.goTo('shop', 9);
     await keys.choose('Cut animals on hold before the result', 'Yes, by themselves');
-    await keys.pressOn('Save settings');
+    await keys.pressOn('Save: Rail and cold');
     await page
       .getByText(/Settings saved/)
       .first()

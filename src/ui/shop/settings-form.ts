@@ -1,9 +1,9 @@
 import type { ShopSettings } from '../../bridge/contract.ts';
 
-/** Settings that other cards of the page edit: record book, letterhead, donations and notices. */
+/** Settings whose groups read them by themselves: letterhead, money, pickup, record book, belongings. */
 const ELSEWHERE = [
   'recordSet', 'recordFields', 'retentionYears', 'lateDays', 'shopAddress', 'shopPhone', 'shopLicense', 'shopTaxNumber',
-  'terms', 'dropOffTerms', 'paymentMethods', 'belongingKinds', 'unclaimedFirstDays', 'unclaimedSecondDays',
+  'currency', 'quoteValidDays', 'pickupLimitDays', 'pickupMessage', 'terms', 'dropOffTerms', 'paymentMethods', 'belongingKinds', 'unclaimedFirstDays', 'unclaimedSecondDays',
   'unclaimedLastDays', 'donationPrograms',
 ] as const; // prettier-ignore
 type SettingElsewhere = (typeof ELSEWHERE)[number];
@@ -11,47 +11,27 @@ type SettingElsewhere = (typeof ELSEWHERE)[number];
 /** Settings as text fields. */
 interface TypedSettings extends Omit<
   ShopSettings,
-  | 'hangingReadyDays'
-  | 'hangingLimitDays'
-  | 'coolerLimitC'
-  | 'quoteValidDays'
-  | 'pickupLimitDays'
-  | 'detailEvery'
-  | SettingElsewhere
+  'hangingReadyDays' | 'hangingLimitDays' | 'coolerLimitC' | 'detailEvery' | SettingElsewhere
 > {
   readyDays: string;
   limitDays: string;
   /** In the shop's scale: °F with pounds, °C with kilograms. */
   cooler: string;
-  quoteDays: string;
-  pickupDays: string;
   /** Weighs every nth animal in detail. */
   detailEvery: string;
 }
 
-export type WrongSettings = Partial<
-  Record<'readyDays' | 'limitDays' | 'cooler' | 'quoteDays' | 'pickupDays' | 'detailEvery', true>
->;
+export type WrongSettings = Partial<Record<'readyDays' | 'limitDays' | 'cooler' | 'detailEvery', true>>;
 
 /** Stored settings as editable text. */
 export function typeSettings(stored: ShopSettings): TypedSettings {
-  const {
-    hangingReadyDays,
-    hangingLimitDays,
-    coolerLimitC,
-    quoteValidDays,
-    pickupLimitDays,
-    detailEvery,
-    ...rest
-  } = stored;
+  const { hangingReadyDays, hangingLimitDays, coolerLimitC, detailEvery, ...rest } = stored;
   const shown = Object.entries(rest).filter(([key]) => !ELSEWHERE.some((one) => one === key));
   return {
     ...(Object.fromEntries(shown) as Omit<typeof rest, SettingElsewhere>),
     readyDays: String(hangingReadyDays),
     limitDays: String(hangingLimitDays),
     cooler: stored.unit === 'lb' ? String(Math.round((coolerLimitC * 9) / 5 + 32)) : String(coolerLimitC),
-    quoteDays: String(quoteValidDays),
-    pickupDays: String(pickupLimitDays),
     detailEvery: String(detailEvery),
   };
 }
@@ -66,20 +46,16 @@ export function changesOf(
   unread: readonly string[] = [],
 ): { changes: Partial<ShopSettings>; wrong: WrongSettings } {
   const before = typeSettings(stored);
-  const { readyDays, limitDays, cooler, quoteDays, pickupDays, detailEvery, ...rest } = typed;
+  const { readyDays, limitDays, cooler, detailEvery, ...rest } = typed;
   const numbers = {
     hangingReadyDays: wholeNumber(readyDays),
     hangingLimitDays: wholeNumber(limitDays),
-    quoteValidDays: wholeNumber(quoteDays),
-    pickupLimitDays: wholeNumber(pickupDays),
     detailEvery: wholeNumber(detailEvery),
     coolerLimitC: cooler === before.cooler ? stored.coolerLimitC : celsius(cooler, stored.unit),
   };
   const wrong: WrongSettings = {
     ...(numbers.hangingReadyDays === null && { readyDays: true }),
     ...(numbers.hangingLimitDays === null && { limitDays: true }),
-    ...(numbers.quoteValidDays === null && { quoteDays: true }),
-    ...(!numbers.pickupLimitDays && { pickupDays: true }),
     ...(!numbers.detailEvery && { detailEvery: true }),
     ...(numbers.coolerLimitC === null && { cooler: true }),
   };
@@ -91,7 +67,8 @@ export function changesOf(
   return { changes: Object.fromEntries(changed) as Partial<ShopSettings>, wrong };
 }
 
-function wholeNumber(text: string): number | null {
+/** Days and counts of up to three digits; null for anything else. */
+export function wholeNumber(text: string): number | null {
   return /^\s*\d{1,3}\s*$/.test(text) ? Number(text) : null;
 }
 

@@ -2,7 +2,7 @@ import { plural } from '../plural.ts';
 
 /** Texts of backups and restoring. */
 export const backupText = {
-  heading: 'The book and its backups',
+  heading: 'Backups',
   bookPath: 'The record book is this file',
   last: (age: string) => `The last good backup was made ${age}.`,
   none: 'There is no backup yet.',
@@ -20,8 +20,7 @@ export const backupText = {
   second: 'Second place',
   secondThere: (folder: string) => `Copies go to ${folder} as well.`,
   secondAway: (folder: string) => `${folder} is not there now. Plug in the stick or the drive.`,
-  secondNone:
-    'Backups lie on the same disk as the book. Set a second place among the settings, such as a USB stick.',
+  secondNone: 'Backups lie on the same disk as the book. Set a second place, such as a USB stick.',
 
   othersRead:
     'Other accounts on this computer can read the book or its backups: the place where they are kept does not limit files to one account. Keep the book in your own user folder, on a disk of this computer.',

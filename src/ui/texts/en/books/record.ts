@@ -175,7 +175,7 @@ export const recordText = {
   back: 'Record book',
   pageOf: ['Page ', ' of '] as const,
 
-  setTitle: 'The record book',
+  setTitle: 'Record book',
   set: 'Kept by the list of',
   asks: 'It asks for',
   keeps: (months: number, from: string) =>
@@ -186,11 +186,12 @@ export const recordText = {
     [`${grade}: ${title}`, address, `read ${read}`, confirmed].filter(Boolean).join('; '),
   required: 'An entry is incomplete without',
   requiredHint: 'Name, species, dates and who took it are filled in automatically.',
-  years: 'Keep entries for, years',
+  years: 'Keep entries for',
+  yearsUnit: 'years',
   yearsHint: 'Counted from the day the animal left.',
-  lateAfter: 'Entered late after, days',
+  lateAfter: 'Entered late after',
+  daysUnit: 'days',
   lateAfterHint: 'From the day received to the day it was entered.',
-  saveSet: 'Save list',
   setSaved: 'The record book follows this list now.',
   wrongNumber: 'Type a whole number.',
 };

@@ -50,9 +50,9 @@ export const belongingText = {
   atPickup: 'Goes along',
   atPickupHint: 'Tick what is handed over. What stays is asked about.',
   stays: 'Yes, it stays here',
+  kindsTitle: 'Belongings',
   ownKinds: 'Belongings beside the usual list',
   ownKindsHint: 'Separated by commas, for example: tail, front feet.',
-  saveKinds: 'Save list',
   kindsSaved: 'The list is saved.',
 };
 

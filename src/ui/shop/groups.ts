@@ -1,0 +1,27 @@
+import { backupText } from '../texts/en/backup.ts';
+import { railText } from '../texts/en/animal/rail.ts';
+import { belongingText } from '../texts/en/counter/belongings.ts';
+import { leavingText } from '../texts/en/counter/leaving.ts';
+import { recordText } from '../texts/en/books/record.ts';
+import { scaleText } from '../texts/en/scale.ts';
+import { shopText } from '../texts/en/shop.ts';
+
+/** The groups of the Shop in their order, each with its name. */
+export const GROUPS = {
+  shop: shopText.about,
+  letterhead: shopText.letterhead,
+  money: shopText.money,
+  cold: shopText.cold,
+  coolers: railText.coolers,
+  scale: scaleText.title,
+  pickup: leavingText.terms,
+  records: recordText.setTitle,
+  belongings: belongingText.kindsTitle,
+  people: shopText.staff,
+  backups: backupText.heading,
+  help: shopText.help,
+} as const;
+export type Group = keyof typeof GROUPS;
+
+/** The part of the address that names a group: `/shop?at=backups`. */
+export const isGroup = (name: unknown): name is Group => typeof name === 'string' && name in GROUPS;
