@@ -31,6 +31,11 @@ export function weightsOf(row: RecordRow, format: Format): string[] {
   ].filter((one) => one !== '');
 }
 
+/** What its hunter takes home in grams: packed for it alone, and its share of what was ground. Null before packing. */
+export function takeHomeOf({ packedGrams, groundGrams, groundPackages }: RecordRow): number | null {
+  return packedGrams === null && groundPackages === 0 ? null : (packedGrams ?? 0) + groundGrams;
+}
+
 /** Its hold, laboratory results, and the positive results of other animals that affect it. */
 export function heldOf(row: RecordRow, day: (date: string) => string): string[] {
   return [

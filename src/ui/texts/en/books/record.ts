@@ -23,7 +23,7 @@ export const recordText = {
   } satisfies Record<RecordSet['asks'][number], string>,
 
   find: 'Find',
-  findHint: 'Part of a ticket, a name, a tag or a license.',
+  findHint: 'Ticket, name or tag',
   season: 'Season',
   byDates: 'By date received',
   from: 'From',
@@ -89,6 +89,7 @@ export const recordText = {
   receivedIn: (unit: string) => `Received, ${unit}`,
   hangingIn: (unit: string) => `Hanging, ${unit}`,
   packedIn: (unit: string) => `Packed for it alone, ${unit}`,
+  takeHomeIn: (unit: string) => `Take-home, ${unit}`,
   left: 'Left',
   leftOn: 'Handed over on',
   leftTo: 'Handed to',
@@ -106,7 +107,6 @@ export const recordText = {
   owes: (money: string) => `owes ${money}`,
   due: 'Balance due',
   lacks: 'Missing',
-  complete: 'complete',
   lacksOf: (fields: readonly RecordField[]) =>
     `Missing: ${fields.map((field) => recordText.fields[field]).join(', ')}`,
   lacking: (fields: readonly RecordField[]) => fields.map((field) => recordText.fields[field]).join(', '),
@@ -120,7 +120,6 @@ export const recordText = {
   paper: 'Print or save as PDF',
 
   incomplete: 'To complete before an officer asks',
-  incompleteNone: 'Nothing is missing, and nothing was entered late.',
   incompleteCount: (lacks: number, late: number) =>
     [
       lacks > 0 && `${plural(lacks, 'entry', 'entries')} with something missing`,
@@ -128,7 +127,8 @@ export const recordText = {
     ]
       .filter(Boolean)
       .join(', '),
-  seeLacks: (n: number) => `See all ${n} with something missing`,
+  lacksIn: (hunter: string, fields: string) => `${hunter}: ${fields}`,
+  seeLacks: (n: number) => `See all ${n} incomplete`,
   seeLate: (n: number) => `See the ${n === 1 ? 'one' : n} entered late`,
   edit: 'Edit',
   editOf: (ticket: string) => `Edit the record of ${ticket}`,
