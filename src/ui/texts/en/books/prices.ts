@@ -15,10 +15,9 @@ export const pricesText = {
   basis: 'Charged',
   amount: 'Price',
   unit: 'Per',
+  perUnit: (unit: string) => `per ${unit}`,
   onlyFor: 'Only for',
-  everything: 'every animal',
   tax: 'Tax',
-  noTax: 'none',
   bases: {
     animal: 'per animal',
     hanging: 'by hanging weight',
