@@ -1,0 +1,84 @@
+/** The Books on a small laptop's first screen: filters in one row, figures on their points, names of groups once. */
+import type { Locator } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { openFirstScreen, type FirstScreen } from './first-screen.ts';
+
+/** One line and the hairline above it. */
+const ROW = 46;
+
+let screen: FirstScreen;
+beforeAll(async () => {
+  screen = await openFirstScreen('record book');
+}, 120_000);
+afterAll(() => screen?.close());
+
+const rows = (): Locator => screen.page.locator('main tbody tr');
+
+/** The texts of a column, whose number counts from 1. */
+const column = (at: number): Promise<string[]> =>
+  screen.page.locator(`main tbody td:nth-child(${at})`).allInnerTexts();
+
+async function turnTo(tab: string): Promise<void> {
+  await screen.page.getByRole('tab', { name: tab }).click();
+  await rows().first().waitFor();
+}
+
+async function expectRowsOfOneLine(): Promise<void> {
+  const heights = await rows().evaluateAll((all) => all.map((row) => row.getBoundingClientRect().height));
+  expect(Math.max(...heights)).toBeLessThanOrEqual(ROW);
+}
+
+it('finds and filters the record book in one row, with entries below', async () => {
+  const { page, inside } = screen;
+  const names = ['Find', 'Season', 'Species', 'Where it is', 'Show'];
+  const fields = names.map((name) => page.locator('main').getByLabel(name, { exact: true }));
+  const tops = await Promise.all(fields.map(async (field) => (await field.boundingBox())?.y));
+  expect(new Set(tops).size).toBe(1);
+  expect(await fields[0]?.getAttribute('placeholder')).toBe('Ticket, name or tag');
+  for (const at of [0, 1]) await inside(rows().nth(at));
+});
+
+it('shows the weights as bare figures in columns of their own, and no repeated default', async () => {
+  const heads = await screen.page.locator('main thead th').allInnerTexts();
+  const at = heads.indexOf('Received, lb') + 1;
+  expect(heads.slice(at - 1, at + 2)).toEqual(['Received, lb', 'Hanging, lb', 'Take-home, lb']);
+  for (const figures of [await column(at), await column(at + 1), await column(at + 2)])
+    for (const figure of figures) expect(figure).toMatch(/^([\d,]+\.\d\d)?$/);
+  expect(await screen.page.locator('main tbody').innerText()).not.toMatch(/complete|not billed/);
+});
+
+it('shows prices and what they are for in two columns, in rows of one line', async () => {
+  await turnTo('Prices');
+  for (const amount of await column(3)) expect(amount).toMatch(/^-?\$?[\d,.]+%?$/);
+  expect(new Set(await column(4))).toEqual(new Set(['', 'per lb']));
+  expect(await screen.page.locator('main tbody').innerText()).not.toMatch(/every animal|none/);
+  await expectRowsOfOneLine();
+});
+
+it.each(['What we make', 'Ways to cut'])(
+  'names each group of “%s” once, in rows of one line',
+  async (tab) => {
+    await turnTo(tab);
+    const groups = await screen.page
+      .locator('main tbody td:first-child span')
+      .evaluateAll((all) =>
+        all.filter((one) => !one.matches('.out-of-sight')).map((one) => one.textContent.trim()),
+      );
+    expect(groups.length).toBeGreaterThan(1);
+    expect(new Set(groups).size).toBe(groups.length);
+    expect(await rows().count()).toBeGreaterThan(groups.length);
+    await expectRowsOfOneLine();
+  },
+);
+
+it('says what fat to order beside its name, and has lots past their date on top', async () => {
+  await turnTo('Fat on hand');
+  await expect.poll(() => screen.page.locator('main table').count()).toBe(2);
+  const [needs, lots] = await screen.page.locator('main table').all();
+  if (!needs || !lots) throw new Error('Two tables are expected.');
+  expect((await needs.locator('th').allInnerTexts()).slice(0, 2)).toEqual(['Fat', 'To order']);
+  const past = await lots
+    .locator('tbody tr')
+    .evaluateAll((all) => all.map((row) => row.querySelector('.attention') !== null));
+  expect(past).toEqual([...past].sort((a, b) => Number(b) - Number(a)));
+});
