@@ -23,7 +23,7 @@ export interface AnimalBalance {
  * Odds from which the user is asked. Calibrated so that about one correct animal in a hundred is asked about, see
  * `npm run slips`: frequent warnings are ignored.
  */
-const ASK_ODDS = 0.12;
+const ASK_ODDS = 0.14;
 /**
  * Minimum probability to name a weight, because naming the wrong one is worse than naming none. A repeated figure is
  * evidence by itself and needs less.
