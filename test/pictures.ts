@@ -43,11 +43,18 @@ async function toChart(page: Page): Promise<void> {
     .evaluate((card) => card.scrollIntoView());
 }
 
+/** They stand open at the first visit of a day; a picture shows the place as it is from then on. */
+async function foldCautions(page: Page): Promise<void> {
+  for (const open of await page.locator('[data-cautions] details[open] > summary').all()) await open.click();
+  await page.evaluate(() => scrollTo(0, 0));
+}
+
 async function takeReadme({ page, goTo }: Look): Promise<void> {
   for (const { file, place, chart } of SHOWN) {
     const found = PLACES.find(({ name }) => name === place);
     if (!found) throw new Error(`There is no place called ${place}.`);
     await goTo(found, subjects);
+    await foldCautions(page);
     if (chart) await toChart(page);
     await page.waitForTimeout(REST);
     await page.screenshot({ path: join(README, `${file}.png`) });

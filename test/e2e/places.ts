@@ -383,9 +383,9 @@ export const PLACES: readonly Place[] = [
   { name: 'words of the trade', at: () => '/terms', sees: /As this program uses them/ },
   {
     name: 'a word explained',
-    at: () => '/season/pounds',
-    act: press('Shrink'),
-    sees: /water that dries off/,
+    at: () => '/grinder',
+    act: press('Trim waiting'),
+    sees: /What is thrown away is not trim/,
   },
   { name: 'quick card', at: () => '/card', sees: /How a weight may be typed/ },
   {
