@@ -16,7 +16,7 @@ export const keyLines: readonly KeyLine[] = [
     wall: true,
   },
   { shown: 'Enter', does: 'Save the weight; in a form, on to the next field', keys: ['Enter'], wall: true },
-  { shown: 'Ctrl Enter', does: 'Save the form: take in, start the batch', keys: ['Enter'], wall: true },
+  { shown: 'Ctrl Enter', does: 'Save the form: check in, start the batch', keys: ['Enter'], wall: true },
   {
     shown: 'C T F S B D',
     does: 'At an empty weight: whole cuts, trim, fat, sinew, bone, damage',
