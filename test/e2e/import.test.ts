@@ -45,7 +45,7 @@ describe('an old season', () => {
     await page.locator('strong', { hasText: '2 problems to fix first' }).waitFor();
     const told = await readingOf(page);
     expect(told).toContain('5 Species “Hirsch” is not understood.');
-    expect(told).toContain('6 Hanging weight “two hundred” is no weight.');
+    expect(told).toContain('6 Hanging weight “two hundred” is not a weight.');
     expect(told).toContain('Jürgen Weiß');
     expect(told).toContain('Nov 4, 2023');
     expect(await page.getByRole('button', { name: /^Import 3/ }).count()).toBe(0);

@@ -40,6 +40,8 @@ it('opens the one that was found: its shelf in large figures, what is due, and h
   expect(await page.locator('main button.main').count()).toBe(1);
   await find().press('Enter');
   await page.getByRole('dialog', { name: `Hand over ${ticket}` }).waitFor();
+  // A second Enter must not lead to the bill.
+  await expect.poll(() => page.evaluate(() => document.activeElement?.tagName)).toBe('INPUT');
   await page.keyboard.press('Escape');
   await find().fill('zzz');
   await page.getByText('Nothing ready for “zzz”.').waitFor();

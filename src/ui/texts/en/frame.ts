@@ -36,7 +36,7 @@ export const frameText = {
   findShort: 'Find',
   foundNothing: (typed: string) => `Nothing found for “${typed}”.`,
   noTicket: (ticket: string) => `No ticket ${ticket} in the book.`,
-  notATicket: (scanned: string) => `“${scanned}” is no ticket number.`,
+  notATicket: (scanned: string) => `“${scanned}” is not a ticket number.`,
 
   who: 'Who is working?',
   whoNobody: 'Who?',

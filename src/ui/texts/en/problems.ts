@@ -39,7 +39,7 @@ const meant = ({ likely, slip }: With, format: Format): string => {
 export const problemWording: Readonly<Record<string, Wording>> = {
   'reading.empty': (_, format) => `Type a weight, for example 18.62 or 18.62 ${format.unit}.`,
   'reading.unreadable': (p) =>
-    `“${p.typed}” is no weight. Type a number, with a unit if you like: 18.62, 18 lb 10 oz, 8.4 kg.`,
+    `“${p.typed}” is not a weight. Type a number, with a unit if you like: 18.62, 18 lb 10 oz, 8.4 kg.`,
   'reading.ambiguous': (p) => `“${p.typed}” can be read two ways. Type ${p.whole} or ${p.decimal}.`,
   'reading.odd-digit': (p) => `“${p.typed}”: ${p.digit} is no plain digit. Type it with 0 to 9.`,
   'reading.fraction': (p) =>
@@ -84,8 +84,8 @@ export const problemWording: Readonly<Record<string, Wording>> = {
   ...importWording,
   ...carrierWording,
   ...bookWording,
-  'number.not-finite': () => 'That is no number. Type it again.',
-  'number.not-whole': () => 'That is no whole number. Type it again.',
+  'number.not-finite': () => 'That is not a number. Type it again.',
+  'number.not-whole': () => 'That is not a whole number. Type it again.',
   'input.not-a-number': () => 'One of the numbers cannot be read. Type it again.',
   'input.invalid': () => 'Something was left out here. Fill in what is missing and try again.',
 };

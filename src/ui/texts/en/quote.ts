@@ -51,8 +51,7 @@ export const quoteText = {
   about: 'about',
   total: 'Total',
   line: 'For',
-  examplePrices:
-    'Reckoned with example prices, not yours. Put your own into Books, Prices, before you quote.',
+  examplePrices: 'Based on example prices, not yours. Enter your own under Books, Prices before you quote.',
   noPrices: 'No prices are in force, so there is no price here. Put them into Books, Prices.',
   toPrices: 'Open prices',
   restsOn: 'Rests on',
@@ -82,7 +81,7 @@ export const quoteText = {
   entered: (species: string, stage: string, typed: string) => `${species}, ${stage.toLowerCase()}: ${typed}`,
   paperNote:
     'Most likely means what such animals give on average; 8 in 10 come out within the range. The final weights decide.',
-  examplePaper: 'Reckoned with example prices: this is no offer.',
+  examplePaper: 'Based on example prices: this is not an offer.',
   list: 'Quotes given',
   find: 'Find a quote',
   number: 'Quote',

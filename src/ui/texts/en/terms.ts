@@ -56,7 +56,7 @@ export const terms = {
   },
   'hanging-weight': {
     name: 'Hanging weight',
-    says: 'The carcass on the hook: skinned, without insides, head and lower legs. Fees and take-home are reckoned from it.',
+    says: 'The carcass on the hook: skinned, without insides, head and lower legs. Fees and take-home are based on it.',
     source: WYOMING,
   },
   hold: {

@@ -26,7 +26,7 @@ export const importWording: Readonly<Record<string, Wording>> = {
   'sheet.lacks': () => 'This is missing. Fill it in.',
   'sheet.no-column': () => 'No column holds this. Pick its column above, or say what holds for all rows.',
   'sheet.date': (p) =>
-    `“${p.typed}” is no date. Write it like 2023-11-04, or check which comes first, day or month.`,
+    `“${p.typed}” is not a date. Write it like 2023-11-04, or check which comes first, day or month.`,
   'sheet.word': (p) => `“${p.typed}” is not understood. Say above what it stands for.`,
   'logger.columns': () =>
     'No row of this file has a day, a time and a temperature. Save the readings of the logger as CSV and choose that file.',

@@ -8,7 +8,7 @@ export const scaleWording: Readonly<Record<string, Wording>> = {
   'scale.empty': () => `The scale sent an empty line. Wait for the next, ${OR_TYPE}.`,
   'scale.noise': () =>
     `What the scale sends is damaged. Check its cable, its speed and its parity, ${OR_TYPE}.`,
-  'scale.no-weight': (p) => `There is no weight in what the scale sends (“${p.line}”). ${SHOW}, ${OR_TYPE}.`,
+  'scale.no-weight': (p) => `The scale sent no weight (“${p.line}”). ${SHOW}, ${OR_TYPE}.`,
   'scale.ambiguous': (p) => `The scale sends more than one number (“${p.line}”). ${SHOW}, ${OR_TYPE}.`,
   'scale.no-unit': (p) => `The scale does not say its unit (“${p.line}”). ${SHOW}, and its unit, ${OR_TYPE}.`,
   'scale.no-point': (p) =>

@@ -169,7 +169,7 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'package.size': () => 'A package weighs between 50 g and 25 kg. Check the number and the unit.',
   'days.range': () => 'Type a whole number of days that can be.',
   'month.range': () => 'Pick a month.',
-  'date.unreadable': () => 'That is no date. Type it as the field shows, or pick it from the calendar.',
+  'date.unreadable': () => 'That is not a date. Type it as the field shows, or pick it from the calendar.',
   'date.year': () => 'The year cannot be right: years run from 1950 to 2099. Check the year.',
   'date.long-ago': (p, format) =>
     `${format.longDay(String(p.date))} is long ago. Check the year, and keep it if the day is right.`,
@@ -192,10 +192,11 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'reading.tare': (p) =>
     `The container (${p.tare}) weighs as much as everything together (${p.typed}). Check both.`,
   'temperature.range': (p) =>
-    `“${p.typed}” is no temperature of meat. Type degrees, for example 36 F or 2 C.`,
-  'temperature.unreadable': (p) => `“${p.typed}” is no temperature. Type degrees, for example 36 F or 2 C.`,
+    `“${p.typed}” is not a meat temperature. Type degrees, for example 36 F or 2 C.`,
+  'temperature.unreadable': (p) =>
+    `“${p.typed}” is not a temperature. Type degrees, for example 36 F or 2 C.`,
   'money.empty': () => 'Type an amount.',
-  'money.unreadable': (p) => `“${p.typed}” is no amount of money.`,
+  'money.unreadable': (p) => `“${p.typed}” is not an amount of money.`,
   'money.ambiguous': (p) => `“${p.typed}” can be read two ways. Type it without marks between thousands.`,
   'money.too-fine': (p) => `“${p.typed}” has more decimals than the currency.`,
   'money.too-large': () => 'That amount is too large.',
