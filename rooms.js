@@ -24,6 +24,7 @@ export const rooms = {
     'balance',
     'blend',
     'fat',
+    'curing',
     'pricing',
     'forecast',
     'cold',

@@ -2,6 +2,8 @@
 import type { CopiedFigure, PublishedResult } from './result.ts';
 import { balances } from './results/balance.ts';
 import { blends } from './results/blend.ts';
+import { compositions } from './results/compositions.ts';
+import { cures } from './results/cures.ts';
 import { copied } from './results/copied.ts';
 import { distributions } from './results/distributions.ts';
 import { hook } from './results/hook.ts';
@@ -17,6 +19,8 @@ export const RESULTS: Readonly<Record<string, readonly PublishedResult[]>> = {
   'The balance of weights': balances,
   'Loss on the hook': hook,
   'Shares of a pooled batch': shares,
+  'Cures on the green weight': cures,
+  'Composition of made products': compositions,
   'Means and control charts': means,
   Distributions: distributions,
 };

@@ -40,7 +40,9 @@ function figures(node: unknown, path: string): Figure[] {
   return isFigure && !path.endsWith('.source') ? [{ path, node: { ...node } }, ...inside] : inside;
 }
 
-const withFigures = ['species.json', 'fats.json', 'products.json', 'instructions.json'];
+const withFigures = [
+  'species.json', 'fats.json', 'products.json', 'instructions.json', 'cure-limits.json', 'composition-rules.json',
+]; // prettier-ignore
 const all = withFigures.flatMap((name) => figures(json(name), name));
 
 describe('publications', () => {
