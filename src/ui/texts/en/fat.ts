@@ -16,6 +16,7 @@ export const fatText = {
   save: 'Save',
   kept: (lot: string, mass: string) => `${lot}: ${mass} is left.`,
   cancel: 'Cancel',
+  close: 'Close',
   history: 'What became of it',
   kinds: {
     bought: 'bought',
