@@ -4,11 +4,13 @@ import { defineConfig } from 'electron-vite';
 import { codesWithoutFonts } from './electron/packaging/codes-without-fonts.ts';
 import { licencePlugins } from './electron/packaging/licences.ts';
 import { dependencies } from './package.json';
+import { words } from './src/words/compile/compile.ts';
 
 const here = import.meta.dirname;
 const licences = licencePlugins(here, Object.keys(dependencies));
 /** What of the window is fetched in one script: every place but those whose drawing takes large packages. */
-const HOUSE = /src\/ui\/(?!main|closing|look|charts|season|costs|labels|grinder\/(Batch|Label))/;
+const HOUSE =
+  /src\/(ui\/(?!main|closing|look|charts|season|costs|labels|grinder\/(Batch|Label))|words\/(?!compiled\/languages\/))/;
 
 /**
  * Three bundles: the programs that run in Node (shell, desk, loopback server), the one preload file, the window.
@@ -16,7 +18,7 @@ const HOUSE = /src\/ui\/(?!main|closing|look|charts|season|costs|labels|grinder\
  */
 export default defineConfig({
   main: {
-    plugins: [licences.gather],
+    plugins: [words(here), licences.gather],
     build: {
       rolldownOptions: {
         input: {
@@ -29,6 +31,7 @@ export default defineConfig({
     },
   },
   preload: {
+    plugins: [words(here)],
     build: {
       externalizeDeps: false,
       rolldownOptions: {
@@ -39,7 +42,7 @@ export default defineConfig({
   },
   renderer: {
     root: 'src/ui',
-    plugins: [vue({ features: { optionsAPI: false } }), codesWithoutFonts(), licences.emit],
+    plugins: [words(here), vue({ features: { optionsAPI: false } }), codesWithoutFonts(), licences.emit],
     build: {
       outDir: resolve(here, 'out/renderer'),
       emptyOutDir: true,
@@ -51,7 +54,11 @@ export default defineConfig({
           codeSplitting: {
             // Few scripts compress better than many. Charts, labels with their codes and the farewell stay apart.
             groups: [
-              { name: 'farewell', test: /src\/ui\/texts\/en\/about/, priority: 3 },
+              {
+                name: 'farewell',
+                test: /src\/words\/(\w+\.ts|compiled\/(languages\.ts|window\/closing))/,
+                priority: 3,
+              },
               { name: 'house', test: HOUSE, priority: 2 },
               {
                 name: 'season',

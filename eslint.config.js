@@ -4,7 +4,7 @@ import vue from 'eslint-plugin-vue';
 import ts from 'typescript-eslint';
 
 export default ts.config(
-  { ignores: ['out/', 'dist/', 'node_modules/'] },
+  { ignores: ['out/', 'dist/', 'node_modules/', 'src/words/compiled/'] },
   js.configs.recommended,
   ts.configs.recommended,
   vue.configs['flat/recommended'],

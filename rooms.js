@@ -5,9 +5,28 @@
 
 /** For each folder, the folders that it must not reach. */
 export const layers = {
-  'src/trade': ['src/core', 'src/book', 'src/desk', 'src/demo', 'src/bridge', 'src/ui', 'electron'],
-  'src/core': ['src/book', 'src/desk', 'src/demo', 'src/bridge', 'src/ui', 'electron'],
-  'src/book': ['src/core', 'src/desk', 'src/demo', 'src/bridge', 'src/ui', 'electron'],
+  'src/words': [
+    'src/trade',
+    'src/core',
+    'src/book',
+    'src/desk',
+    'src/demo',
+    'src/bridge',
+    'src/ui',
+    'electron',
+  ],
+  'src/trade': [
+    'src/words',
+    'src/core',
+    'src/book',
+    'src/desk',
+    'src/demo',
+    'src/bridge',
+    'src/ui',
+    'electron',
+  ],
+  'src/core': ['src/words', 'src/book', 'src/desk', 'src/demo', 'src/bridge', 'src/ui', 'electron'],
+  'src/book': ['src/words', 'src/core', 'src/desk', 'src/demo', 'src/bridge', 'src/ui', 'electron'],
   'src/desk': ['src/demo', 'src/bridge', 'src/ui', 'electron'],
   'src/demo': ['src/bridge', 'src/ui', 'electron'],
   'src/bridge': ['src/core', 'src/book', 'src/demo', 'src/ui', 'electron'],

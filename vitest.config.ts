@@ -2,6 +2,7 @@ import { globSync, readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import vue from '@vitejs/plugin-vue';
 import { defineConfig } from 'vitest/config';
+import { words } from './src/words/compile/compile.ts';
 
 const TESTS = 'test/**/*.test.ts';
 /**
@@ -14,7 +15,7 @@ const NEEDS_OWN_WORKER = /vi\.mock\(|process\.env\.\w+ =|@vitest-environment/;
 const together = globSync(ROOMS).filter((file) => !NEEDS_OWN_WORKER.test(readFileSync(file, 'utf8')));
 
 export default defineConfig({
-  plugins: [vue()],
+  plugins: [words(import.meta.dirname), vue()],
   test: {
     environment: 'node',
     globalSetup: ['test/new-enough-node.ts', 'test/run-folder.ts'],

@@ -1,12 +1,12 @@
 /** The small window that the shell shows during the last backup. It makes no calls, because the desk is closing. */
 import './closing.css';
 import './look/index.ts';
-import { aboutText as text } from './texts/en/about.ts';
+import { text } from '../words/compiled/window/closing.ts';
 
 const heading = document.createElement('h1');
-heading.textContent = text.closing;
+heading.textContent = text.title;
 const sentence = document.createElement('p');
-sentence.textContent = text.closingHow;
+sentence.textContent = text.how;
 const bar = document.createElement('progress');
-bar.setAttribute('aria-label', text.closing);
+bar.setAttribute('aria-label', text.title);
 document.querySelector('#closing')?.append(heading, bar, sentence);

@@ -5,13 +5,14 @@ import './look/index.ts';
 import App from './App.vue';
 import { openBridge } from './link/bridge.ts';
 import { animalPage, makeRouter } from './router.ts';
+import { useLanguage } from './stores/language.ts';
 import { useShop } from './stores/shop.ts';
 import { useTheme } from './stores/theme.ts';
 
 await openBridge();
 const app = createApp(App).use(createPinia());
 useTheme();
-await useShop().start();
+await Promise.all([useLanguage().start(), useShop().start()]);
 app.use(makeRouter()).mount('#window');
 // Preloads the animal's page while idle, so that the first ticket opens as fast as the next.
 requestIdleCallback(() => void animalPage());

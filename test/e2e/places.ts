@@ -394,7 +394,7 @@ export const PLACES: readonly Place[] = [
     act: startTour,
     sees: /^Stop \d of 5/,
   },
-  { name: 'about', at: () => '/about', sees: /Made with the work of others/ },
+  { name: 'about', at: () => '/about', sees: /Open-source packages/ },
 ];
 
 /** Where the list is split, so that two workers visit it concurrently. */

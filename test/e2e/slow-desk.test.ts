@@ -56,7 +56,7 @@ it('shows no indicator while answers are fast', async () => {
 const pages = PLACES.filter(({ sheet }) => !sheet);
 it.each(pages)('$name shows that it is loading', async (place) => {
   await page.evaluate(() => (location.hash = '#/about'));
-  await page.getByText('Made with the work of others').waitFor();
+  await page.getByText('Open-source packages').waitFor();
   hold();
   await page.evaluate((hash) => (location.hash = hash), `#${place.at(subjects)}`);
   await page.waitForTimeout(150);

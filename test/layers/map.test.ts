@@ -9,6 +9,7 @@ const DOCUMENTS = [
   'DEVELOPERS.md',
   'README.md',
   'RELEASING.md',
+  'src/words/README.md',
   'src/core/README.md',
   'src/book/README.md',
   'electron/README.md',

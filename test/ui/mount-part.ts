@@ -5,6 +5,7 @@ import { afterEach } from 'vitest';
 import type { Component } from 'vue';
 import type { ShopView } from '../../src/bridge/contract.ts';
 import { openBridge } from '../../src/ui/link/bridge.ts';
+import { useLanguage } from '../../src/ui/stores/language.ts';
 import { useShop } from '../../src/ui/stores/shop.ts';
 import { desk } from './played-desk.ts';
 
@@ -41,6 +42,7 @@ export async function openWindow(look: Partial<ShopView> = {}): Promise<void> {
   setActivePinia(createPinia());
   await openBridge();
   useShop().take({ ...LOOK, ...look });
+  useLanguage();
 }
 
 /** Mounts a part on the page of that window. */

@@ -1,0 +1,148 @@
+/** Writes the compiled catalogue: a file for each area with the source's words, a file for each other language. */
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join, sep } from 'node:path';
+import { languageLines, SOURCE_LANGUAGE } from '../languages.ts';
+import type { AreaFile, Catalogue } from './catalogue.ts';
+import { codeOf, typeOf } from './print.ts';
+import { pseudoMessage } from './pseudo.ts';
+import type { ReadMessage } from './message.ts';
+
+type Group = Map<string, Group | { type: string; text: string; description: string }>;
+
+/**
+ * Compiles a catalogue into `folder`. A file is replaced only if its text differs, so that two programs may compile
+ * at the same time and nothing is rebuilt without need.
+ */
+export function writeCompiled({ languages: all }: Catalogue, folder: string): void {
+  const source = all.get(SOURCE_LANGUAGE) ?? new Map<string, AreaFile>();
+  const files = new Map<string, string>();
+  for (const [name, area] of source) files.set(`${name}.ts`, areaModule(name, area));
+  const others = Object.entries(languageLines).filter(([language]) => language !== SOURCE_LANGUAGE);
+  for (const [language, line] of others) {
+    const base = line.over ? all.get(line.over) : undefined;
+    const areas = line.generated ? pseudoAreas(source) : readable(all.get(language), base);
+    files.set(`languages/${language}.ts`, languageModule(language, areas));
+  }
+  files.set('languages.ts', loadersModule(others.map(([language]) => language)));
+  for (const [name, text] of files) replaceIfOther(join(folder, name), text);
+  removeOthers(folder, files);
+}
+
+function areaModule(name: string, area: AreaFile): string {
+  const up = '../'.repeat(name.split('/').length);
+  return [
+    heading(area.file),
+    `import { area } from '${up}area.ts';`,
+    `import { cardinal, optionOf, ordinal } from '${up}forms.ts';`,
+    `import { writer, type Rich, type Writer } from '${up}speech.ts';`,
+    forms(SOURCE_LANGUAGE),
+    `const source = ${objectOf(area.entries)};`,
+    `export interface Text ${interfaceOf(grouped(area), 0)}`,
+    `export const text = area<Text>(${JSON.stringify(name)}, source);`,
+    '',
+  ].join('\n');
+}
+
+function languageModule(language: string, areas: Map<string, Map<string, ReadMessage>>): string {
+  return [
+    heading(language),
+    `import { cardinal, optionOf, ordinal } from '../../forms.ts';`,
+    `import { writer, type Messages } from '../../speech.ts';`,
+    // The pseudo-language follows the plural rules of English.
+    forms(language === 'qps' ? SOURCE_LANGUAGE : language),
+    `export const words: Readonly<Record<string, Messages>> = {`,
+    ...[...areas].map(([name, entries]) => `${JSON.stringify(name)}: ${objectOf(entries)},`),
+    '};',
+    '',
+  ].join('\n');
+}
+
+function loadersModule(codes: string[]): string {
+  return [
+    heading('languages.ts'),
+    `import type { Language } from '../languages.ts';`,
+    `import type { Messages } from '../speech.ts';`,
+    `type Words = { words: Readonly<Record<string, Messages>> };`,
+    `export const loaders: Partial<Record<Language, () => Promise<Words>>> = {`,
+    ...codes.map((code) => `${JSON.stringify(code)}: () => import('./languages/${code}.ts'),`),
+    '};',
+    '',
+  ].join('\n');
+}
+
+function heading(of: string): string {
+  return `// @ts-nocheck\n// Compiled from src/words/${of} (npm run words).`;
+}
+
+function forms(language: string): string {
+  const code = JSON.stringify(language);
+  return `const form = cardinal(${code});\nconst ordinalForm = ordinal(${code});`;
+}
+
+function objectOf(entries: ReadonlyMap<string, ReadMessage>): string {
+  const lines = [...entries].map(([key, message]) => `${JSON.stringify(key)}: ${codeOf(message)},`);
+  return `{\n${lines.join('\n')}\n}`;
+}
+
+function grouped({ entries }: AreaFile): Group {
+  const top: Group = new Map();
+  for (const [key, entry] of entries) {
+    const steps = key.split('.');
+    const last = steps.pop() ?? key;
+    let group = top;
+    for (const step of steps) {
+      const next = group.get(step);
+      group = next instanceof Map ? next : (group.set(step, new Map()).get(step) as Group);
+    }
+    group.set(last, { type: typeOf(entry), text: entry.text, description: entry.description });
+  }
+  return top;
+}
+
+function interfaceOf(group: Group, depth: number): string {
+  const indent = '  '.repeat(depth + 1);
+  const lines = [...group].map(([name, member]) => {
+    if (member instanceof Map)
+      return `${indent}readonly ${JSON.stringify(name)}: ${interfaceOf(member, depth + 1)};`;
+    const about = [member.text, member.description].filter(Boolean).join(' — ').replaceAll('*/', '* /');
+    return `${indent}/** ${about} */\n${indent}readonly ${JSON.stringify(name)}: ${member.type};`;
+  });
+  return `{\n${lines.join('\n')}\n${'  '.repeat(depth)}}`;
+}
+
+function readable(
+  areas: Map<string, AreaFile> = new Map(),
+  base: Map<string, AreaFile> = new Map(),
+): Map<string, Map<string, ReadMessage>> {
+  const names = new Set([...areas.keys(), ...base.keys()]);
+  return new Map(
+    [...names].map((name) => [
+      name,
+      new Map<string, ReadMessage>([...(base.get(name)?.entries ?? []), ...(areas.get(name)?.entries ?? [])]),
+    ]),
+  );
+}
+
+function pseudoAreas(source: ReadonlyMap<string, AreaFile>): Map<string, Map<string, ReadMessage>> {
+  return new Map(
+    [...source].map(([name, { entries }]) => [
+      name,
+      new Map([...entries].map(([key, entry]) => [key, pseudoMessage(entry)])),
+    ]),
+  );
+}
+
+function replaceIfOther(path: string, text: string): void {
+  if (existsSync(path) && readFileSync(path, 'utf8') === text) return;
+  mkdirSync(dirname(path), { recursive: true });
+  const partial = `${path}.${process.pid}.tmp`;
+  writeFileSync(partial, text);
+  renameSync(partial, path);
+}
+
+function removeOthers(folder: string, files: ReadonlyMap<string, string>): void {
+  for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' })) {
+    if (name.endsWith('.ts') && !files.has(name.split(sep).join('/')))
+      rmSync(join(folder, name), { force: true });
+  }
+}
