@@ -76,12 +76,12 @@ async function newHunter(page: Page): Promise<void> {
   await press('New hunter')(page);
 }
 
-async function takeReadingBack(page: Page): Promise<void> {
+async function voidReading(page: Page): Promise<void> {
   await page.locator('summary').filter({ hasText: 'readings of the last three days' }).first().click();
   await press(/^Void .*°/)(page);
 }
 
-async function goBack(page: Page): Promise<void> {
+async function restoreBackup(page: Page): Promise<void> {
   const ways = page.getByRole('button', { name: /^Restore this backup/ });
   if ((await ways.count()) === 0) await press('Back up now')(page);
   await ways.first().click();
@@ -181,10 +181,10 @@ export const PLACES: readonly Place[] = [
     sees: /Cooler/,
   },
   {
-    name: 'sheet: take back a reading',
+    name: 'sheet: void a reading',
     sheet: 'rail/CoolerReadings.vue',
     at: () => '/rail',
-    act: takeReadingBack,
+    act: voidReading,
     sees: /Void .*\?/,
   },
   { name: 'intake', at: () => '/intake', sees: /Returning hunters appear as you type/ },
@@ -193,20 +193,20 @@ export const PLACES: readonly Place[] = [
   { name: 'table of an agreed animal', at: (of) => `/table/${of.plain}`, sees: /Where every pound/ },
   { name: 'table of a held animal', at: (of) => `/table/${of.held}`, sees: /not to be released/ },
   {
-    name: 'sheet: mend',
+    name: 'sheet: edit record',
     sheet: 'record/EditDialog.vue',
     at: (of) => `/table/${of.plain}?edit=1`,
     sees: /Reason for the change/,
   },
   {
-    name: 'sheet: cutting instructions',
+    name: 'sheet: cut sheet',
     sheet: 'table/OrdersCard.vue',
     at: (of) => `/table/${of.plain}`,
     act: press('Edit cut sheet'),
     sees: /Cancel/,
   },
   {
-    name: 'sheet: take back a weight',
+    name: 'sheet: void a weight',
     sheet: 'weighing/VoidDialog.vue',
     at: (of) => `/table/${of.plain}`,
     act: press(/^Void .* \d/),
@@ -265,7 +265,7 @@ export const PLACES: readonly Place[] = [
   { name: 'quote with an answer', at: () => '/quote', act: askQuote, sees: /To read out/ },
   { name: 'quote on paper', at: (of) => `/quote/${of.quote}/paper`, sees: /Holds until/ },
   { name: 'notice as a letter', at: (of) => `/notice/${of.packed}/first`, sees: /Print letter/ },
-  { name: 'pick-up', at: () => '/pickup', sees: /Ready for pickup, waiting/ },
+  { name: 'pickup', at: () => '/pickup', sees: /Ready for pickup, waiting/ },
   {
     name: 'sheet: call',
     sheet: 'pickup/CallDialog.vue',
@@ -365,10 +365,10 @@ export const PLACES: readonly Place[] = [
     sees: /Cancel/,
   },
   {
-    name: 'sheet: go back',
+    name: 'sheet: restore a backup',
     sheet: 'backup/RestoreDialog.vue',
     at: () => '/shop',
-    act: goBack,
+    act: restoreBackup,
     sees: /Restore the backup of [A-Z]/,
   },
   {

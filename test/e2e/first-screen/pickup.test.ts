@@ -4,7 +4,7 @@ import { openFirstScreen, type FirstScreen } from './first-screen.ts';
 
 let screen: FirstScreen;
 beforeAll(async () => {
-  screen = await openFirstScreen('pick-up');
+  screen = await openFirstScreen('pickup');
 }, 120_000);
 afterAll(() => screen?.close());
 
