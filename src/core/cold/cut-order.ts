@@ -2,7 +2,7 @@
 import { hangState } from './hanging.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
-export type CutReason = 'over-limit' | 'promised' | 'late' | 'ready' | 'light' | 'oldest';
+export type CutReason = 'over-limit' | 'promised' | 'due' | 'ready' | 'light' | 'oldest';
 
 export interface AnimalToCut {
   readonly id: number;
@@ -29,7 +29,7 @@ export interface CutTurn {
 /** A promise within this many days is urgent: a day to cut, one to grind, one to freeze. Our choice. */
 const PROMISED_SOON_DAYS = 3;
 
-const GROUPS = ['over-limit', 'promised', 'late', 'ready', 'oldest'] as const;
+const GROUPS = ['over-limit', 'promised', 'due', 'ready', 'oldest'] as const;
 type Placed = AnimalToCut & { group: (typeof GROUPS)[number] };
 
 /**

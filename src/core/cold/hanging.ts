@@ -1,20 +1,20 @@
 /** The hanging time of an animal compared with the shop's limits. */
 import { ValidationError } from '../values/validation-error.ts';
 
-/** `late` is the last day or the day before it: cut now. */
-export type HangState = 'fresh' | 'ready' | 'late' | 'over';
+/** `due` is the last day or the day before it: cut now. */
+export type HangState = 'fresh' | 'ready' | 'due' | 'over';
 
-/** Days before the limit at which an animal counts as late. Our choice. */
-const LATE_BEFORE_LIMIT = 1;
+/** Days before the limit at which an animal is due. Our choice. */
+const DUE_BEFORE_LIMIT = 1;
 
 /**
- * The state of an animal: `over` beyond the limit, `late` on the last day and the day before, `ready` from
+ * The state of an animal: `over` beyond the limit, `due` on the last day and the day before, `ready` from
  * `readyDays` on, else `fresh`. The shop sets both numbers; 5 to 7 days at 40 F or below is the most that
  * Michigan's health department advised (Field Dressing, Handling & Cooking Wild Game, about 2005, second-hand
  * copy).
  * @param days whole days hung, 0 or more
  * @throws ValidationError `hanging.days`, `hanging.limits` (unless 0 <= readyDays <= limitDays)
- * @example hangState(6, { readyDays: 4, limitDays: 7 }) // 'late'
+ * @example hangState(6, { readyDays: 4, limitDays: 7 }) // 'due'
  */
 export function hangState(days: number, shop: { readyDays: number; limitDays: number }): HangState {
   needDays(days);
@@ -22,7 +22,7 @@ export function hangState(days: number, shop: { readyDays: number; limitDays: nu
   if (!(readyDays >= 0 && readyDays <= limitDays && Number.isFinite(limitDays)))
     throw new ValidationError('hanging.limits', 'readyDays', { readyDays, limitDays });
   if (days > limitDays) return 'over';
-  if (days >= limitDays - LATE_BEFORE_LIMIT) return 'late';
+  if (days >= limitDays - DUE_BEFORE_LIMIT) return 'due';
   return days >= readyDays ? 'ready' : 'fresh';
 }
 

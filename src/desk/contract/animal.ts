@@ -22,7 +22,7 @@ import type {
   WeighStage,
 } from './words.ts';
 
-export type HangState = 'fresh' | 'ready' | 'late' | 'over';
+export type HangState = 'fresh' | 'ready' | 'due' | 'over';
 
 export interface Hook {
   id: number;
@@ -47,7 +47,7 @@ export interface Hook {
 }
 
 /** Why an animal is to be cut next. */
-export type CutReason = 'over-limit' | 'promised' | 'late' | 'ready' | 'light' | 'oldest';
+export type CutReason = 'over-limit' | 'promised' | 'due' | 'ready' | 'light' | 'oldest';
 
 export interface NextCut {
   id: number;

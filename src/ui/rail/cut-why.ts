@@ -13,7 +13,7 @@ export function cutWhy(
       return text.hungOver(days, shop.limitDays);
     case 'promised':
       return promise(promisedOn ?? '', shop);
-    case 'late':
+    case 'due':
       return days >= shop.limitDays ? text.lastDay(days) : text.lastEve(days);
     case 'ready':
       return text.ready(days);

@@ -7,7 +7,7 @@ export const TAG = { width: 48, height: 46, holeX: 24, holeY: 7 } as const;
 const lowerEdge: Record<HangState, string> = {
   fresh: 'V45 H0', // straight
   ready: 'V34 L37 45 H11 L0 34', // corners cut
-  late: 'V36 L24 46 L0 36', // one point
+  due: 'V36 L24 46 L0 36', // one point
   over: 'V36 L40 46 L32 36 L24 46 L16 36 L8 46 L0 36', // torn
 };
 

@@ -51,7 +51,7 @@ describe('cutOrder', () => {
       { id: 7, why: 'over-limit' },
       { id: 6, why: 'promised' },
       { id: 5, why: 'promised' },
-      { id: 4, why: 'late' },
+      { id: 4, why: 'due' },
       { id: 3, why: 'light' },
       { id: 2, why: 'ready' },
       { id: 9, why: 'oldest' },

@@ -6,16 +6,16 @@ import { summariseCoolerLog, type CoolerReading } from '../../../src/core/cold/c
 describe('hangState', () => {
   const shop = Object.freeze({ readyDays: 4, limitDays: 7 });
   it.each([
-    [0, 'fresh'], [3, 'fresh'], [4, 'ready'], [5, 'ready'], [6, 'late'], [7, 'late'], [8, 'over'], [90, 'over'],
+    [0, 'fresh'], [3, 'fresh'], [4, 'ready'], [5, 'ready'], [6, 'due'], [7, 'due'], [8, 'over'], [90, 'over'],
   ])('day %i is %s', (days, state) => expect(hangState(days, shop)).toBe(state)); // prettier-ignore
 
   it('gives the limit precedence over readiness', () => {
-    expect(hangState(1, { readyDays: 2, limitDays: 2 })).toBe('late');
+    expect(hangState(1, { readyDays: 2, limitDays: 2 })).toBe('due');
     expect(hangState(1, { readyDays: 0, limitDays: 0 })).toBe('over');
   });
 
   it('never goes back as days pass', () => {
-    const order = ['fresh', 'ready', 'late', 'over'];
+    const order = ['fresh', 'ready', 'due', 'over'];
     fc.assert(
       fc.property(fc.nat(60), fc.nat(30), fc.nat(30), (days, readyDays, more) => {
         const limits = { readyDays, limitDays: readyDays + more };

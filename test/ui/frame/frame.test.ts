@@ -109,7 +109,7 @@ describe('shortTicket', () => {
 
 describe('tagShape', () => {
   it('has a distinct outline for every state, so that color is not needed', () => {
-    const shapes = (['fresh', 'ready', 'late', 'over'] as const).map(tagShape);
+    const shapes = (['fresh', 'ready', 'due', 'over'] as const).map(tagShape);
     expect(new Set(shapes).size).toBe(4);
   });
 });

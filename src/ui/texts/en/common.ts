@@ -97,7 +97,7 @@ export const words = {
   hangState: {
     fresh: 'fresh',
     ready: 'ready to cut',
-    late: 'due',
+    due: 'due',
     over: 'past the limit',
   } satisfies Record<HangState, string>,
   hold: {
