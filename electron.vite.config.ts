@@ -1,7 +1,6 @@
 import { resolve } from 'node:path';
 import vue from '@vitejs/plugin-vue';
 import { defineConfig } from 'electron-vite';
-import { codesWithoutFonts } from './electron/packaging/codes-without-fonts.ts';
 import { licencePlugins } from './electron/packaging/licences.ts';
 import { dependencies } from './package.json';
 import { words } from './src/words/compile/compile.ts';
@@ -42,7 +41,7 @@ export default defineConfig({
   },
   renderer: {
     root: 'src/ui',
-    plugins: [words(here), vue({ features: { optionsAPI: false } }), codesWithoutFonts(), licences.emit],
+    plugins: [words(here), vue({ features: { optionsAPI: false } }), licences.emit],
     build: {
       outDir: resolve(here, 'out/renderer'),
       emptyOutDir: true,
@@ -62,7 +61,7 @@ export default defineConfig({
               { name: 'house', test: HOUSE, priority: 2 },
               {
                 name: 'season',
-                test: /src\/ui\/(charts|season|season-frame|costs)\/(?!drawing\/register)/,
+                test: /src\/ui\/(charts|season|season-frame|costs)\/(?!library)/,
                 priority: 1,
               },
             ],

@@ -1,14 +1,11 @@
 /** From starting the built program to a screen one can work on, and what desk and window then hold. */
 import { execFileSync } from 'node:child_process';
-import { gzipSync } from 'node:zlib';
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { openBrowser } from '../e2e/browser.ts';
 import { serve } from '../e2e/served.ts';
+import { MOST_MB, scriptsMb } from '../packaging/window-scripts.ts';
 import { judged, middle, type Figure } from './timing.ts';
 
-const WINDOW = fileURLToPath(new URL('../../out/renderer/assets/', import.meta.url));
 const ROUNDS = 5;
 
 export async function startWork(seasons: number): Promise<Figure[]> {
@@ -44,14 +41,11 @@ export async function startWork(seasons: number): Promise<Figure[]> {
     }),
     judged({ name: 'memory of the desk on the large book', value: deskMb, unit: 'MB', bar: { mb: 250 } }),
     judged({ name: 'memory of the window’s scripts', value: windowMb / 2 ** 20, unit: 'MB' }),
-    judged({ name: 'scripts of the window, compressed', value: scriptsMb(), unit: 'MB', bar: { mb: 0.45 } }),
+    judged({
+      name: 'scripts of the window, compressed',
+      value: scriptsMb(),
+      unit: 'MB',
+      bar: { mb: MOST_MB },
+    }),
   ];
-}
-
-function scriptsMb(): number {
-  return (
-    readdirSync(WINDOW)
-      .filter((name) => name.endsWith('.js'))
-      .reduce((total, name) => total + gzipSync(readFileSync(join(WINDOW, name))).length, 0) / 1e6
-  );
 }

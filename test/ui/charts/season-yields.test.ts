@@ -62,7 +62,7 @@ describe('take-home by species', () => {
     };
     const [dots, boxes] = config.data.datasets;
     expect(dots?.data).toHaveLength(7);
-    expect(boxes?.data).toMatchObject([{ min: 0.5, q1: 0.51, median: 0.52, q3: 0.53, max: 0.54 }, []]);
+    expect(boxes?.data).toMatchObject([{ min: 0.5, q1: 0.51, x: 0.52, q3: 0.53, max: 0.54 }, { x: null }]);
     const bands = config.options.plugins.annotation.annotations;
     expect(bands.map(({ xMin, xMax }) => [xMin, xMax])).toEqual([[0.45, 0.55]]);
   });

@@ -1,7 +1,7 @@
 /** Positions of labels on paper and of elements on labels; codes are read back by another vendor's reader. */
 import { describe, expect, it } from 'vitest';
 import { BarcodeFormat, BinaryBitmap, Code128Reader, HybridBinarizer, QRCodeReader, RGBLuminanceSource } from '@zxing/library'; // prettier-ignore
-import { barsOf, squareOf, type CodeShape } from '../../../src/ui/labels/codes.ts';
+import { barsOf, squareOf, type CodeShape } from '../../../src/ui/labels/codes/codes.ts';
 import { copiesTyped } from '../../../src/ui/labels/copies.ts';
 import { packageLayout, tagLayout, ticketType } from '../../../src/ui/labels/layout.ts';
 import { notForSaleBox, SALE_TYPE_MM } from '../../../src/ui/labels/not-for-sale.ts';

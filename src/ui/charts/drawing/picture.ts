@@ -50,7 +50,7 @@ async function plotOf(
   colors: ChartColors,
   width: number,
 ): Promise<HTMLCanvasElement> {
-  const { Chart } = await import('./register.ts');
+  const { Chart } = await import('../library/register.ts');
   const canvas = document.createElement('canvas');
   canvas.width = width;
   canvas.height = height;

@@ -89,21 +89,11 @@ function drawControl(
   const limit = (value: number, label: string) => ({
     type: 'line' as const,
     yMin: value,
-    yMax: value,
     borderColor: colors.muted,
     borderDash: [6, 5],
     borderWidth: 1.5,
-    label: {
-      display: true,
-      content: label,
-      position: 'end' as const,
-      backgroundColor: colors.card,
-      color: colors.muted,
-      font,
-      padding: 3,
-      // Beside the plot: on it they would cover the newest mark.
-      xAdjust: LABEL_ROOM,
-    },
+    // Beside the plot: on it the label would cover the newest mark.
+    label: { content: label, color: colors.muted, font },
   });
   const names = misses.map(({ name }) => name);
   return {
@@ -138,7 +128,6 @@ function drawControl(
       },
       plugins: {
         annotation: {
-          clip: false,
           annotations: [
             limit(upper, text.upperLimit(points(upper))),
             limit(centre, text.centre(points(centre))),

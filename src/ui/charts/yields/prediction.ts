@@ -82,8 +82,7 @@ function drawPredictions(shown: readonly Species[], colors: ChartColors, format:
       label: now ? text.now : text.before,
       data: shown.map((species, row) => {
         const { low, mean, high } = species[which];
-        const y = row + shift;
-        return { x: mean, xMin: low, xMax: high, y, yMin: y, yMax: y };
+        return { x: mean, xMin: low, xMax: high, y: row + shift };
       }),
       pointStyle: now ? ('circle' as const) : ('rectRot' as const),
       radius: 8,
@@ -92,7 +91,6 @@ function drawPredictions(shown: readonly Species[], colors: ChartColors, format:
       borderColor: now ? colors.spruce : colors.muted,
       borderWidth: 2,
       errorBarColor: now ? colors.spruce : colors.muted,
-      errorBarWhiskerColor: now ? colors.spruce : colors.muted,
       errorBarLineWidth: now ? 5 : 2,
       errorBarWhiskerLineWidth: 2,
       errorBarWhiskerSize: 12,

@@ -2,6 +2,7 @@ import type { SpeciesYield } from '../../../bridge/contract.ts';
 import { yieldsText as text } from '../../texts/en/season/yields.ts';
 import type { Format } from '../../texts/format.ts';
 import { nameAxis, percentAxis, rowAxis } from '../drawing/axes.ts';
+import type { RowSpread } from '../library/box-plot.ts';
 import type { ChartColors } from '../drawing/colors.ts';
 import { FEW } from '../story.ts';
 
@@ -35,11 +36,11 @@ function span(shown: readonly SpeciesYield[]): { min: number; max: number } {
   };
 }
 
-/** The box of a species with enough animals, in the chart library's format. */
-function boxOf({ spread: of }: SpeciesYield) {
-  if (!of || of.n < FEW) return [];
+/** The box of a species with enough animals. */
+function boxOf({ spread: of }: SpeciesYield, row: number): RowSpread {
+  if (!of || of.n < FEW) return { x: null, y: row };
   const { low, q1, median, q3, high } = of;
-  return { min: low, whiskerMin: low, q1, median, q3, whiskerMax: high, max: high, outliers: [], items: [] };
+  return { x: median, y: row, min: low, q1, q3, max: high };
 }
 
 /** Boxes and points of each species over its published band. */
@@ -54,8 +55,6 @@ export function drawYield(shown: readonly SpeciesYield[], colors: ChartColors, f
       yMin: row - 0.42,
       yMax: row + 0.42,
       backgroundColor: `color-mix(in srgb, ${colors.steel} 30%, transparent)`,
-      borderWidth: 0,
-      drawTime: 'beforeDatasetsDraw' as const,
     };
   return {
     type: 'boxplot' as const,
@@ -76,17 +75,10 @@ export function drawYield(shown: readonly SpeciesYield[], colors: ChartColors, f
           type: 'boxplot' as const,
           label: text.middleHalf,
           data: shown.map(boxOf),
-          yAxisID: 'y',
+          yAxisID: 'rows',
           order: 1,
-          itemRadius: 0,
-          outlierRadius: 0,
-          meanRadius: 0,
-          backgroundColor: 'transparent',
           borderColor: colors.ink,
-          medianColor: colors.ink,
           borderWidth: 2,
-          grouped: false,
-          categoryPercentage: 0.6,
         },
       ],
     },

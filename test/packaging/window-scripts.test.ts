@@ -1,0 +1,10 @@
+/** What a window loads, as built. */
+import { expect, it } from 'vitest';
+import { MOST_MB, scriptsMb, windowScripts } from './window-scripts.ts';
+
+it('the scripts of the window stay below their limit, compressed', () => {
+  const heaviest = windowScripts()
+    .filter(({ mb }) => mb > 0.002)
+    .map(({ name, mb }) => `${name} ${mb.toFixed(3)} MB`);
+  expect(scriptsMb(), `Heaviest: ${heaviest.join(', ')}`).toBeLessThan(MOST_MB);
+});

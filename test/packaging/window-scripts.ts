@@ -1,0 +1,25 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+
+const WINDOW = fileURLToPath(new URL('../../out/renderer/assets/', import.meta.url));
+
+/** What the scripts of the window may take together, in millions of bytes compressed by gzip. */
+export const MOST_MB = 0.45;
+
+/** The built scripts of the window, heaviest first. */
+export function windowScripts(): { name: string; text: string; mb: number }[] {
+  return readdirSync(WINDOW)
+    .filter((name) => name.endsWith('.js'))
+    .map((name) => {
+      const bytes = readFileSync(join(WINDOW, name));
+      return { name, text: bytes.toString('utf8'), mb: gzipSync(bytes).length / 1e6 };
+    })
+    .toSorted((a, b) => b.mb - a.mb);
+}
+
+/** Their compressed size together, in millions of bytes. */
+export function scriptsMb(): number {
+  return windowScripts().reduce((total, { mb }) => total + mb, 0);
+}
