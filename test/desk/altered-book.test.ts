@@ -14,7 +14,8 @@ import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it, vi } from 'vitest';
 import { backupFolder, listBackups } from '../../src/book/file/backup.ts';
-import { problemWording } from '../../src/ui/texts/en/problems.ts';
+import { makeFormat } from '../../src/ui/texts/format.ts';
+import { problemMessage } from '../../src/ui/texts/problem-message.ts';
 import { tempBookPath } from '../book/temp-book.ts';
 import { guardedDesk } from './guarded-desk.ts';
 
@@ -202,13 +203,13 @@ describe('a setting that makes no sense here', () => {
 });
 
 it('has a sentence for each way in which a book may differ', () => {
-  const said = (more: object) => problemWording['book.altered']?.({ path: '/b', ...more }, {} as never) ?? '';
-  expect(said({ how: 'added', what: 'index', name: 'x' })).toContain('“x” (an index) was added to it');
-  expect(said({ how: 'missing', what: 'table', name: 'x' })).toContain('“x” (a table) is missing from it');
-  expect(said({ how: 'changed', what: 'view', name: 'x' })).toContain(
-    '“x” (a view) is not as Gambrel made it',
-  );
-  expect(said({})).toContain('the number of its version does not fit what is in it');
+  const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
+  const said = (more: object): string =>
+    problemMessage({ kind: 'broken', code: 'book.altered', with: { path: '/b', ...more } }, format);
+  expect(said({ how: 'added', what: 'index', name: 'x' })).toContain('“x” (index) was added.');
+  expect(said({ how: 'missing', what: 'table', name: 'x' })).toContain('“x” (table) is missing.');
+  expect(said({ how: 'changed', what: 'view', name: 'x' })).toContain('“x” (view) is not as Gambrel made it');
+  expect(said({})).toContain('its version number does not match its contents');
 });
 
 describe('a folder of backups that cannot be used', () => {

@@ -8,7 +8,7 @@ import type * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import type { CallInput, CallName } from '../../src/bridge/contract.ts';
 import { procedures } from '../../src/desk/procedures.ts';
-import { problemWording } from '../../src/ui/texts/en/problems.ts';
+import { problemCodes } from '../../src/ui/texts/problem-sentences.ts';
 import { freshDesk } from './fresh-desk.ts';
 import { TRIED } from './tried-writes.ts';
 
@@ -126,7 +126,7 @@ describe.each(writing)('%s', (name) => {
         expect(shop.broken, said).toEqual([]);
         if (!answer.ok) {
           expect(answer.problem.kind, said).not.toBe('broken');
-          expect(Object.keys(problemWording), said).toContain(answer.problem.code);
+          expect(problemCodes, said).toContain(answer.problem.code);
           continue;
         }
         expect(otherwise || !REFUSED.includes(text), `${said} was taken`).toBe(true);

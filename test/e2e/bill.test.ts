@@ -136,7 +136,7 @@ describe('the money of one deer', () => {
     await keys.goTo('pickup', 6);
     await keys.pressOn(`Hand over ${deer.ticket}`);
     await keys.pressOn('Hand over');
-    await page.getByText(`$52.32 of ticket ${deer.ticket} is not paid.`).waitFor();
+    await page.getByText(`${deer.ticket} still has $52.32 due.`).waitFor();
     await keys.pressOn('Cancel');
   });
 

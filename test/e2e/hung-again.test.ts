@@ -28,7 +28,7 @@ async function typedAgain(hunter: string, first: string, second: string): Promis
   await page.getByRole('textbox', { name: 'Hanging weight', exact: true }).focus();
   await keys.type(second);
   await keys.press('Enter');
-  await page.getByText(`It already has a hanging weight of ${Number(first).toFixed(2)} lb.`).waitFor();
+  await page.getByText(`This animal already has a hanging weight of ${Number(first).toFixed(2)} lb.`).waitFor();
   return deer.id;
 }
 const hangs = async (id: number): Promise<number> =>
@@ -83,7 +83,7 @@ describe('a second hanging weight', () => {
   it('is discarded with Escape', async () => {
     const id = await typedAgain('Cy Cedar', '78.5', '76.9');
     await shop.keys.press('Escape');
-    await shop.page.getByText('It already has a hanging weight').waitFor({ state: 'detached' });
+    await shop.page.getByText('This animal already has a hanging weight').waitFor({ state: 'detached' });
     expect(await hangs(id)).toBeCloseTo(78.5, 6);
     expect(shop.complaints).toEqual([]);
   });

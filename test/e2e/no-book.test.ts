@@ -45,7 +45,7 @@ it('reports a damaged book, restores its backup by keyboard, and continues', asy
   const bytes = readFileSync(bookPath);
   writeFileSync(bookPath, bytes.fill(0xa5, 8192, 60_000));
   await openWindow('--book', bookPath);
-  await page.getByText('The file was left as it is.').waitFor();
+  await page.getByText('Nothing in it was changed').waitFor();
   await page.evaluate(axe.source);
   const { violations } = await page.evaluate(() =>
     (window as unknown as { axe: typeof axe }).axe.run(document, { resultTypes: ['violations'] }),
@@ -84,7 +84,7 @@ it('names what another program added to the book, and continues in a clean one w
   other.close();
   rmSync(join(folder, 'altered', 'shop backups', 'last closed.sha256'));
   await openWindow('--book', path);
-  await page.getByText('“spy” (a trigger) was added to it').waitFor();
+  await page.getByText('“spy” (trigger) was added').waitFor();
   await page.getByRole('button', { name: 'Keep the records in a clean book' }).press('Enter');
   await page.getByText('The records are in a clean book now.').waitFor();
   await page.getByRole('navigation', { name: 'Places' }).waitFor();

@@ -74,7 +74,7 @@ describe('a part that an animal has none of', () => {
     await keys.press('t');
     await keys.type('0');
     await keys.press('Enter');
-    await page.getByText('The scale shows nothing.').waitFor();
+    await page.getByText('The scale shows zero.').waitFor();
     expect(await stated()).toEqual(['fat saved']);
     expect(shop.complaints).toEqual([]);
   });

@@ -93,7 +93,7 @@ describe('the record book', { timeout: 90_000 }, () => {
     });
     expect(found).toEqual([]);
     await page.keyboard.press('Enter');
-    await dialog.getByText('This cannot stay empty.').waitFor();
+    await dialog.getByText('This field is required.').waitFor();
     await dialog.getByLabel('Reason for the change').fill('read off the carcass tag');
     await page.keyboard.press('Enter');
     await dialog.waitFor({ state: 'hidden' });

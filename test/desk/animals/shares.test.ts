@@ -158,7 +158,7 @@ describe('the bill of a shared animal', () => {
     const problem = await shop.problem('bills.pay', pay('refund', '10.01', bob));
     expect(problem).toMatchObject({ kind: 'refused', code: 'payment.refund', with: { paidMinor: 1000, amountMinor: 1001, payer: 'Bob Ray' } });
     const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
-    expect(problemMessage(problem, format)).toBe('Only $10.00 was paid by Bob Ray, so $10.01 cannot be given back. Type less.');
+    expect(problemMessage(problem, format)).toBe('Bob Ray paid only $10.00, so $10.01 cannot be refunded. Type less.');
     const { id: paymentId } = await shop.call('bills.pay', pay('refund', '10', bob));
     await shop.call('bills.voidPayment', { paymentId, reason: 'not given' });
     await shop.call('bills.pay', pay('refund', '5', bob));

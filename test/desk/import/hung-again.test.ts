@@ -34,7 +34,7 @@ describe('two hanging weights of one animal in a file', () => {
       },
     ]);
     expect(problemMessage(look.doubts[0]?.problem ?? { kind: 'invalid', code: '' }, format)).toBe(
-      'Ticket A7 already has a hanging weight of 310.0 lb, and this one would be added to it. That is right for a second side or piece. If the same carcass was weighed again, take one of the two out.',
+      'A7 already has a hanging weight of 310.0 lb, and this one would be added to it. That is right for a second side or primal; if the same carcass was weighed again, remove one of the two.',
     );
     const asked = { upload: look.upload, kind: 'weighings', layout: look.layout } as const;
     expect(await shop.problem('import.run', asked)).toMatchObject({
@@ -65,7 +65,7 @@ describe('two hanging weights of one animal in a file', () => {
     const { doubts } = await lookAtRows(shop, 'A7,hanging,310,', 'A7,hanging,305,', 'A7,hanging,301,');
     expect(doubts.map(({ row }) => row)).toEqual([3, 4]);
     expect(problemMessage(doubts[1]?.problem ?? { kind: 'invalid', code: '' }, format)).toContain(
-      '2 hanging weights, 615.0 lb together',
+      '2 hanging weights, 615.0 lb in all',
     );
   });
 

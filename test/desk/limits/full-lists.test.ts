@@ -3,7 +3,8 @@ import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import type { CallInput, CallName } from '../../../src/bridge/contract.ts';
 import { MAX_OF_ANIMAL, MAX_OF_SHOP } from '../../../src/desk/session/list-limits.ts';
-import { problemWording } from '../../../src/ui/texts/en/problems.ts';
+import { makeFormat } from '../../../src/ui/texts/format.ts';
+import { problemMessage } from '../../../src/ui/texts/problem-message.ts';
 import { deskOn, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 import { TRIED } from '../tried-writes.ts';
 
@@ -27,11 +28,14 @@ async function full(sql: string, most: number): Promise<{ shop: FreshDesk; anima
   return { shop: await deskOn(before.bookPath), animalId };
 }
 
+const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
+
 async function expectFull(shop: FreshDesk, call: CallName, input: unknown, code: string, count: number) {
   const problem = await shop.problem(call, input);
   expect(problem).toMatchObject({ kind: 'refused', code, with: { count } });
-  const said = problemWording[code]?.(problem.with as never, {} as never);
-  expect(said).toContain(String(count));
+  const said = problemMessage(problem, format);
+  expect(said).toContain(format.number(count));
+  expect(said).not.toContain(code);
   expect(said).not.toContain('undefined');
   expect(shop.broken).toEqual([]);
   shop.desk.close();

@@ -3,7 +3,7 @@ import type * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import type { CallName } from '../../../src/bridge/contract.ts';
 import { procedures } from '../../../src/desk/procedures.ts';
-import { problemWording } from '../../../src/ui/texts/en/problems.ts';
+import { problemCodes } from '../../../src/ui/texts/problem-sentences.ts';
 import { freshDesk } from '../fresh-desk.ts';
 import { TRIED } from '../tried-writes.ts';
 import { grown, oversized } from './largest.ts';
@@ -32,7 +32,7 @@ describe('the table of limits', () => {
 function expectAnswered(answer: Awaited<ReturnType<Shop['desk']['call']>>, of: string): void {
   if (answer.ok) return;
   expect(answer.problem.code, of).not.toBe('desk.broken');
-  expect(Object.keys(problemWording), of).toContain(answer.problem.code);
+  expect(problemCodes, of).toContain(answer.problem.code);
 }
 type Shop = Awaited<ReturnType<typeof freshDesk>>;
 

@@ -133,7 +133,7 @@ describe('a bill from before the shop changed its currency', () => {
     expect(told.filter((said) => said.includes('$95.00'))).toHaveLength(4);
     expect(told.join()).not.toContain('€');
     const over = await shop.problem('bills.pay', { animalId, kind: 'payment', method: 'cash', typed: '5' });
-    expect(problemMessage(over, format)).toContain('$5.00 is more than the $0.00');
+    expect(problemMessage(over, format)).toContain('$5.00 is more than the balance due of $0.00');
     const rows = await shop.call('records.list', {});
     expect(rows.map((row) => moneyOf({ ...row, money: 'open', dueMinor: 9500 }, format))).toEqual([
       expect.stringContaining('$95.00'),

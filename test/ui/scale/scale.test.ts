@@ -81,8 +81,8 @@ describe('the shown and offered weight', () => {
     ['ST,GS,-   0.20lb\r\n', 'reading', 'Below zero. Zero the scale with its own key.'],
     ['ST,OL\r\n', 'overload', 'Too heavy: take some off.'],
     ['ST,UL\r\n', 'overload', 'Below what this scale can show. Zero it with its own key.'],
-    ['  18.62\r\n', 'connected', expect.stringMatching(/does not say its unit/)],
-    ['T 0.50 lb\r\n', 'connected', expect.stringMatching(/sends “T”/)],
+    ['  18.62\r\n', 'connected', expect.stringMatching(/does not send its unit/)],
+    ['T 0.50 lb\r\n', 'connected', expect.stringMatching(/sent “T”/)],
   ])('does not offer %j: it is %s', async (line, is, sentence) => {
     const at = await connected();
     await at.say(line);

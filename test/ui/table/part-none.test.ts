@@ -43,7 +43,7 @@ describe('stating that there is none of a part', () => {
         { kind: 'refused', code: 'none.weighed', with: { part: 'damage', stage: 'cut' } },
         format,
       ),
-    ).toBe('Damage is weighed already. Void that weight first.'));
+    ).toBe('Damage was already weighed. Void that weight first.'));
 });
 
 describe('the parts of an animal', () => {

@@ -1,0 +1,38 @@
+/** What the sentence of a problem needs besides the parameters that came with it. */
+import type { Problem } from '../../bridge/contract.ts';
+import { wordFor, words } from './en/common.ts';
+import { methodName } from './en/bill.ts';
+import { readySentences } from './ready-sentences.ts';
+import type { Format } from './format.ts';
+
+type With = NonNullable<Problem['with']>;
+
+/** The least typical weight of a species, g (desk, `species.weights`). */
+const LEAST_SPECIES = 1500;
+/** How many tickets are named before the rest is counted (desk, `currency.accounts-open`). */
+const NAMED = 5;
+
+const part = ({ part: code, primal }: With): string => String(primal ?? wordFor(words.part, String(code)));
+
+const DERIVED: Readonly<Record<string, (given: With, format: Format) => object>> = {
+  'reading.empty': (_, { unit }) => ({ unit }),
+  'weight.more-than-animal': ({ base }) => ({ base: wordFor(words.weighStage, String(base)) }),
+  'weight.unlikely': (given, format) => ({
+    name: part(given),
+    range: format.massRange(Number(given.low), Number(given.high)),
+  }),
+  'none.weighed': (given) => ({ name: part(given) }),
+  'none.stated': (given) => ({ name: part(given) }),
+  'sheet.none-of': ({ what }) => ({ name: wordFor(words.part, String(what)) }),
+  'sheet.year': ({ date }) => ({ year: String(date).slice(0, 4) }),
+  'ready.amounts': (given, format) => ({ doubts: readySentences(given, format) }),
+  'species.weights': () => ({ lowest: LEAST_SPECIES }),
+  'currency.accounts-open': ({ count }) => ({ more: Math.max(0, Number(count) - NAMED) }),
+  'till.note': ({ overMinor }) => ({ diff: Math.abs(Number(overMinor)), over: Number(overMinor) > 0 }),
+  'till.changed-method': ({ method }) => ({ name: methodName(String(method)) }),
+};
+
+/** All values of a problem's sentence. */
+export function problemValues({ code, with: given = {} }: Problem, format: Format): object {
+  return { ...given, ...DERIVED[code]?.(given, format) };
+}
