@@ -1,6 +1,14 @@
 /** Texts of the first start, and of the setup that a new book lacks. */
 export const greetingText = {
   purpose: 'From the hook to the package: every weight in one book, on this computer, and nowhere else.',
+  fivePlaces: 'The five places that matter most',
+  places: [
+    { name: 'Rail', says: 'What do I cut next?' },
+    { name: 'Table', says: 'Do the weights add up?' },
+    { name: 'Grinder', says: 'How much fat goes in?' },
+    { name: 'Quote', says: 'How much meat, and what does it cost?' },
+    { name: 'Season', says: 'What did the season give?' },
+  ],
   own: 'Your own book',
   ownHow: 'Three answers and the first animal can come in. Prices, coolers and who works here can wait.',
   begin: 'Start an empty book',
