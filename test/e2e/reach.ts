@@ -224,8 +224,7 @@ export function edgesApart(page: Page): Promise<number[]> {
       return [box.left + parseFloat(style.paddingLeft), box.right - parseFloat(style.paddingRight)];
     };
     const page = document.querySelector('main > .page');
-    // Beside the card of the tour a page is narrower.
-    if (!page || document.querySelector('.toured')) return [];
+    if (!page) return [];
     const [head, below] = [within(document.querySelector('header .frame-bar')), within(page)];
     return [0, 1].map((i) => Math.round(Math.abs(head[i] - below[i]))).filter((apart) => apart > 1);
   })()`);
