@@ -18,6 +18,8 @@ export interface LoggerColumns {
 const CLOCK = /(?:^|[T ,])(\d{1,2}):(\d{2})(?::(\d{2})(?:[.,]\d+)?)? ?([ap]\.?m\.?)?(Z|[+-]\d\d:?\d\d)?$/i;
 const DAY = /\d{1,4}[-/. ]\d{1,2}[-/. ]\d{1,4}|\d{1,2}[ -.][a-z]{3,9}|[a-z]{3,9} \d{1,2},? \d/i;
 const NUMBER = /^[+\-−]?\d{1,3}([.,]\d+)? ?°? ?[fc]?$/i;
+/** A broken sensor may write more digits than any temperature has. */
+const LONG_NUMBER = /^[+\-−]?\d{1,6}([.,]\d+)? ?°? ?[fc]?$/i;
 /** Titles, serial numbers and settings above the readings. */
 const MAX_ABOVE = 60;
 
@@ -84,6 +86,18 @@ function zoneOf(text: string | undefined): number | null {
   if (/^z$/i.test(text)) return 0;
   const minutes = Number(text.slice(1, 3)) * 60 + Number(text.slice(-2));
   return text.startsWith('-') ? -minutes : minutes;
+}
+
+/**
+ * The value of a cell as it stands, and its scale: for a product in an oven, where 999 or −40 is named as a broken sensor and not
+ * refused. Null where the cell holds no number, such as `ERR`, `---` or nothing.
+ * @example readLoggerValue('999', 'F') // { value: 999, degrees: 'F' }
+ */
+export function readLoggerValue(cell: string, column: Degrees): { value: number | null; degrees: Degrees } {
+  const plain = cell.trim().replace('−', '-');
+  const degrees = degreesOf(plain) ?? column;
+  if (!LONG_NUMBER.test(plain)) return { value: null, degrees };
+  return { value: Number.parseFloat(plain.replace(',', '.')), degrees };
 }
 
 /**

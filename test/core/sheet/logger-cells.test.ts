@@ -5,6 +5,7 @@ import {
   guessLoggerColumns,
   readLoggerDegrees,
   readLoggerMoment,
+  readLoggerValue,
 } from '../../../src/core/sheet/logger-cells.ts';
 
 describe('warmIntervals', () => {
@@ -75,5 +76,14 @@ describe('a logger’s cells', () => {
     expect(readLoggerDegrees('5 °C', 'F')).toBe(5);
     expect(() => readLoggerDegrees('cold', 'C')).toThrow('temperature.unreadable');
     expect(() => readLoggerDegrees('400', 'C')).toThrow('temperature.range');
+  });
+
+  it('of a product are taken as they stand, broken sensors and all', () => {
+    expect(readLoggerValue('158.2', 'F')).toEqual({ value: 158.2, degrees: 'F' });
+    expect(readLoggerValue('70,5 °C', 'F')).toEqual({ value: 70.5, degrees: 'C' });
+    expect(readLoggerValue('−40', 'C')).toEqual({ value: -40, degrees: 'C' });
+    expect(readLoggerValue('32767', 'F')).toEqual({ value: 32_767, degrees: 'F' });
+    for (const cell of ['ERR', '---', '', 'NaN'])
+      expect(readLoggerValue(cell, 'F')).toEqual({ value: null, degrees: 'F' });
   });
 });
