@@ -44,6 +44,7 @@ export const rooms = {
     'blend',
     'fat',
     'curing',
+    'heat',
     'pricing',
     'forecast',
     'cold',

@@ -6,6 +6,7 @@ import { compositions } from './results/compositions.ts';
 import { cures } from './results/cures.ts';
 import { copied } from './results/copied.ts';
 import { distributions } from './results/distributions.ts';
+import { heats } from './results/heat.ts';
 import { hook } from './results/hook.ts';
 import { means } from './results/means.ts';
 import { shares } from './results/apportion.ts';
@@ -21,6 +22,7 @@ export const RESULTS: Readonly<Record<string, readonly PublishedResult[]>> = {
   'Shares of a pooled batch': shares,
   'Cures on the green weight': cures,
   'Composition of made products': compositions,
+  'Heat and cooling': heats,
   'Means and control charts': means,
   Distributions: distributions,
 };

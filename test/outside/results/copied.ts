@@ -2,6 +2,7 @@
  * Figures that the tool ships, typed in here once more from the source that each was taken from. They guard against a slip of
  * the pen and count as no result.
  */
+import heat from '../../../resources/heat-tables.json' with { type: 'json' };
 import fats from '../../../resources/fats.json' with { type: 'json' };
 import type { CopiedFigure } from '../result.ts';
 import { hangingShare, partOfHanging, profileOf, profiles } from './profiles.ts';
@@ -40,6 +41,9 @@ const GAME: readonly [code: string, ndb: number, fat: number][] = [
   ['black-bear', 17146, 8.3],
   ['bison', 17156, 1.84],
 ];
+/** Minutes at 130 to 145 °F and seconds at 146 to 160 °F for 6.5, 7 and 5-log, row by row. */
+const MINUTES_AT = [112, 121, 86, 89, 97, 69, 71, 77, 55, 56, 62, 44, 45, 47, 35, 36, 37, 28, 28, 32, 22, 23, 24, 18, 18, 19, 14, 15, 15, 11, 12, 12, 9, 9, 10, 7, 8, 8, 6, 6, 6, 5, 5, 5, 4, 4, 4, 3]; // prettier-ignore
+const SECONDS_AT = [169, 182, 130, 134, 144, 103, 107, 115, 82, 85, 91, 65, 67, 72, 52, 54, 58, 41, 43, 46, 33, 34, 37, 26, 27, 29, 21, 22, 23, 17, 17, 19, 14, 14, 15, 11, 0, 0, 0, 0, 0, 0, 0, 0, 0]; // prettier-ignore
 const PRIMALS = { neck: 12.6, flank: 15.4, shoulder: 17.8, saddle: 15.5, haunch: 39.4 };
 
 /** Shot loss as a share of the total lean of mule deer, elk and moose. */
@@ -61,6 +65,16 @@ export const copied: readonly CopiedFigure[] = [
       fats.length,
     ],
     within: 1e-9,
+  },
+  {
+    name: 'time at 130 to 160 °F for 6.5, 7 and 5-log: seconds, after the temperatures',
+    source: 'FSIS Cooking Guideline (Revised Appendix A), December 2021, table 2, page 35, and table 6, page 59',
+    printed: [...Array.from({ length: 31 }, (_, i) => 130 + i), ...MINUTES_AT.map((minutes) => 60 * minutes), ...SECONDS_AT],
+    ours: () => {
+      const rows = heat.lethality.flatMap((table) => table.rows);
+      return [...rows.map(({ f }) => f), ...rows.flatMap(({ log65, log7, log5 }) => [log65, log7, log5])];
+    },
+    within: 0,
   },
   {
     name: 'fat of lean trim of game, g in 100 g and item number; no other kind has one',

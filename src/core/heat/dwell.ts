@@ -1,0 +1,73 @@
+/**
+ * Time at temperature. Between two readings the product counts as cold as the colder of them and nothing is credited over a gap; to find
+ * that a figure was certainly not met, it counts as hot as the hotter one.
+ */
+import type { Level, TimeRow } from './figures.ts';
+import { MINUTE, type HeatPoint } from './log.ts';
+
+export interface Dwell {
+  readonly row: TimeRow;
+  readonly needSeconds: number;
+  /** The longest unbroken time that is proven. */
+  readonly seconds: number;
+  /** The longest that the readings leave possible. */
+  readonly mostSeconds: number;
+  /** When the needed time was complete, ms UTC, or null. */
+  readonly metAt: number | null;
+}
+
+export interface DwellRule {
+  readonly rows: readonly TimeRow[];
+  readonly level: Level;
+  /** Rows below it do not count; null for all. */
+  readonly leastF: number | null;
+  /** The thermometer may be off by so much either way. */
+  readonly accuracyF: number;
+  readonly longestGapMinutes: number;
+}
+
+/** The dwell at each row of the table that counts, coldest first. */
+export function dwells(points: readonly HeatPoint[], rule: DwellRule): Dwell[] {
+  const { rows, level, leastF } = rule;
+  return rows
+    .filter(({ f }) => leastF === null || f >= leastF)
+    .map((row) => dwellAt(points, row, row[level], rule));
+}
+
+function dwellAt(
+  points: readonly HeatPoint[],
+  row: TimeRow,
+  needSeconds: number,
+  { accuracyF, longestGapMinutes }: DwellRule,
+): Dwell {
+  const gap = longestGapMinutes * MINUTE;
+  let [seconds, mostSeconds] = [0, 0];
+  let metAt: number | null = null;
+  let since: number | null = null;
+  let possiblySince: number | null = null;
+  points.forEach(({ at, f }, i) => {
+    const before = points[i - 1];
+    const sure = f - accuracyF >= row.f;
+    if (!sure || (before && at - before.at > gap)) since = null;
+    if (sure) {
+      since ??= at;
+      seconds = Math.max(seconds, (at - since) / 1000);
+      if (metAt === null && at - since >= needSeconds * 1000) metAt = at;
+    }
+    const possible = f + accuracyF >= row.f;
+    const wasPossible = before !== undefined && before.f + accuracyF >= row.f;
+    // A stretch with one hot end counts whole.
+    if (possible || wasPossible) possiblySince ??= before?.at ?? at;
+    if (possiblySince !== null) mostSeconds = Math.max(mostSeconds, (at - possiblySince) / 1000);
+    if (!possible) possiblySince = null;
+  });
+  const everPossible = points.some(({ f }) => f + accuracyF >= row.f);
+  // At once: hot enough at any moment is enough.
+  if (needSeconds === 0 && everPossible && mostSeconds === 0) mostSeconds = Number.EPSILON;
+  return { row, needSeconds, seconds, mostSeconds, metAt };
+}
+
+/** Whether the readings leave it possible that the row was met. */
+export function mayBeMet({ needSeconds, mostSeconds }: Dwell): boolean {
+  return needSeconds === 0 ? mostSeconds > 0 : mostSeconds >= needSeconds;
+}

@@ -1,0 +1,86 @@
+/** A log of product temperature: its sound readings in order of time, and by name whatever is wrong with it. Nothing is dropped silently. */
+import { requireFinite, ValidationError } from '../values/validation-error.ts';
+import { clockFaults, type LogFault } from './clock.ts';
+import { valueFaults } from './sensor.ts';
+
+export type { LogFault } from './clock.ts';
+
+export interface ProductReading {
+  /** Moment, ms UTC. */
+  readonly at: number;
+  /** In the degrees of the log; null where the logger wrote none. */
+  readonly value: number | null;
+}
+
+export interface ProductLog {
+  /** Of the probe or the piece. */
+  readonly probe: string;
+  readonly degrees: 'F' | 'C';
+  /** In the order of the file. */
+  readonly readings: readonly ProductReading[];
+}
+
+/** A sound reading, °F. */
+export interface HeatPoint {
+  readonly at: number;
+  readonly f: number;
+}
+
+export interface CheckedLog {
+  readonly points: readonly HeatPoint[];
+  readonly faults: readonly LogFault[];
+}
+
+/** A reading every second for two days, and some. */
+export const MAX_READINGS = 200_000;
+
+/**
+ * Readings in order of time in °F without those that are at fault.
+ * @param hotF the temperature that the product must have had at some time: a log in °F far below it may be in °C
+ * @throws ValidationError `log.too-long`, `number.not-finite` (a moment)
+ */
+export function checkLog({ degrees, readings }: ProductLog, hotF: number): CheckedLog {
+  if (readings.length > MAX_READINGS)
+    throw new ValidationError('log.too-long', 'readings', { most: MAX_READINGS });
+  readings.forEach(({ at }, i) => requireFinite(at, `readings[${i}].at`));
+  const fahrenheit = readings.map(({ value }) =>
+    value === null || Number.isNaN(value) ? null : degrees === 'C' ? toF(value) : value,
+  );
+  const values = valueFaults(
+    readings.map(({ at }, i) => ({ at, f: fahrenheit[i] ?? null })),
+    degrees,
+    hotF,
+  );
+  const clock = clockFaults(readings.map(({ at }) => at));
+  const faults = [...values, ...clock].toSorted((a, b) => a.index - b.index);
+  const bad = new Set(faults.filter(({ drops }) => drops).map(({ index }) => index));
+  const points = readings
+    .flatMap(({ at }, i): HeatPoint[] => {
+      const f = fahrenheit[i];
+      return f === null || f === undefined || bad.has(i) ? [] : [{ at, f }];
+    })
+    .sort((a, b) => a.at - b.at);
+  return { points, faults };
+}
+
+export function toF(celsius: number): number {
+  return (celsius * 9) / 5 + 32;
+}
+
+export function toC(fahrenheit: number): number {
+  return ((fahrenheit - 32) * 5) / 9;
+}
+
+/** The first gap longer than the limit between two moments, as a finding, or none. */
+export function gapsBetween(
+  points: readonly HeatPoint[],
+  { from, to, longestMinutes }: { from: number; to: number; longestMinutes: number },
+): { at: number; minutes: number }[] {
+  return points.slice(1).flatMap((point, i) => {
+    const before = points[i] as HeatPoint;
+    const minutes = (point.at - before.at) / MINUTE;
+    return minutes > longestMinutes && point.at > from && before.at < to ? [{ at: before.at, minutes }] : [];
+  });
+}
+
+export const MINUTE = 60_000;
