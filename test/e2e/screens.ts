@@ -9,6 +9,8 @@ import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser } from './browser.ts';
+import { strayBlaze } from './looks/blaze-meanings.ts';
+import { looksOf } from './looks/screen-looks.ts';
 import { OLD_SCREEN, openLook, stillText, type Look } from './look-at.ts';
 import { subjectsOf, type Place, type Subjects } from './places.ts';
 import {
@@ -108,6 +110,13 @@ export function placesAreWhole(places: readonly Place[]): void {
       await checkWhole(look);
     });
 
+    it('has one filled button, no text that wraps in one, and blaze only where something stops', async () => {
+      const { filled, wrapped, blaze } = await looksOf(look.page);
+      for (const screen of filled) expect(screen.length, `filled: ${screen.join(', ')}`).toBeLessThan(2);
+      expect(wrapped, 'over several lines').toEqual([]);
+      expect(strayBlaze(blaze), 'blaze').toEqual([]);
+    });
+
     it('is whole in the dark theme', async () => {
       await look.page.emulateMedia({ colorScheme: 'dark' });
       await expect.poll(() => themeOf(look)).toBe('dark');
@@ -124,6 +133,7 @@ export function placesAreWhole(places: readonly Place[]): void {
         expect(await lostColumns(page), `columns ${on}`).toEqual([]);
         expect(await clippedPlaceholders(page), `placeholders ${on}`).toEqual([]);
         expect(await splitWords(page), `broken words ${on}`).toEqual([]);
+        expect((await looksOf(page)).wrapped, `buttons of several lines ${on}`).toEqual([]);
         expect(await brokenWholes(page), `over two lines ${on}`).toEqual([]);
         if (size === SMALL && ONE_LINE.includes(place.name))
           expect(await page.locator('main .stacked').count(), `rows of several lines ${on}`).toBe(0);
