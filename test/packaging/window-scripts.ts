@@ -2,16 +2,20 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
+import { isLanguage } from '../../src/words/languages.ts';
 
 const WINDOW = fileURLToPath(new URL('../../out/renderer/assets/', import.meta.url));
 
 /** What the scripts of the window may take together, in millions of bytes compressed by gzip. */
 export const MOST_MB = 0.45;
 
-/** The built scripts of the window, heaviest first. */
+/**
+ * The built scripts of a window, heaviest first. The words of further languages are left out: each is a script of its
+ * own (`qps-…`), of which a window fetches one at most.
+ */
 export function windowScripts(): { name: string; text: string; mb: number }[] {
   return readdirSync(WINDOW)
-    .filter((name) => name.endsWith('.js'))
+    .filter((name) => name.endsWith('.js') && !isLanguage(name.split('-')[0]))
     .map((name) => {
       const bytes = readFileSync(join(WINDOW, name));
       return { name, text: bytes.toString('utf8'), mb: gzipSync(bytes).length / 1e6 };
