@@ -3,8 +3,13 @@ import { setImmediate } from 'node:timers/promises';
 const CHUNK_BYTES = 1 << 18;
 /** Maximum UTF-8 bytes per UTF-16 unit. */
 const MAX_BYTES = 3;
+/** Texts that take long to make are few bytes: what is not yet a chunk yields after this time, ms. */
+const SLICE_MS = 15;
 
-/** Encodes texts in UTF-8 one after the other; after each chunk it yields to the windows' other calls. */
+/**
+ * Encodes texts in UTF-8 one after the other; after each chunk, and at least every 15 ms between two texts, it yields to the windows'
+ * other calls. A text may be empty: a place to yield within work that writes nothing yet.
+ */
 export class Chunks {
   /** One buffer for all texts of a file, so that a long book leaves no garbage. */
   readonly #chunk = Buffer.alloc(CHUNK_BYTES);
@@ -16,11 +21,16 @@ export class Chunks {
   async each(text: Iterable<string>, take: (bytes: Buffer, last: boolean) => void): Promise<void> {
     const chunk = this.#chunk;
     let filled = 0;
+    let until = performance.now() + SLICE_MS;
     for (const piece of text) {
       if (filled + piece.length * MAX_BYTES > CHUNK_BYTES) {
         take(chunk.subarray(0, filled), false);
         filled = 0;
+        until = 0;
+      }
+      if (performance.now() > until) {
         await setImmediate();
+        until = performance.now() + SLICE_MS;
       }
       if (piece.length * MAX_BYTES > CHUNK_BYTES) take(Buffer.from(piece), false);
       else filled += chunk.write(piece, filled);

@@ -1,20 +1,19 @@
 import { stringify } from 'csv-stringify/sync';
 import * as v from 'valibot';
 import type { Db } from '../../book/file/db.ts';
-import { journalRecords } from '../../book/records/money/journal.ts';
+import { journalRecords, type JournalRecords } from '../../book/records/money/journal.ts';
 import { addDays } from '../../core/values/dates.ts';
 import { shielded } from '../../core/values/csv.ts';
 import { decimalText } from '../../core/values/money.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { writeExport, writeText } from '../export/outbox.ts';
 import { date } from '../input/input.ts';
-import { localDate } from '../input/local-date.ts';
 import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { startOf } from './day-entries.ts';
 import { JOURNAL_COLUMNS, SUMMARY_COLUMNS, layoutText } from './journal-layout.ts';
 import { journalRows, type JournalRow } from './journal-rows.ts';
-import { monthSummary } from './month-summary.ts';
+import { MonthSummary } from './month-summary.ts';
 
 /** Tells spreadsheets that the text is UTF-8. */
 const BYTE_ORDER_MARK = '\uFEFF';
@@ -40,8 +39,11 @@ export const exportJournal = read(
 
 function* journalText(session: Session, db: Db, from: string, to: string): Generator<string> {
   yield BYTE_ORDER_MARK + csv([JOURNAL_COLUMNS.map(({ name }) => name)]);
-  for (const month of monthsOf(from, to))
-    for (const row of rowsOf(session, db, month)) {
+  const records = journalRecords(db);
+  for (const day of daysOf(from, to)) {
+    // A place to let other calls in, even on days without a line.
+    yield '';
+    for (const row of rowsOf(session, records, day)) {
       const money = (minor: number): string => decimalText(minor, row.currency);
       const billed = row.type.startsWith('bill');
       yield csv([
@@ -61,17 +63,23 @@ function* journalText(session: Session, db: Db, from: string, to: string): Gener
         ],
       ]);
     }
+  }
 }
 
 function* summaryText(session: Session, db: Db, from: string, to: string): Generator<string> {
   yield BYTE_ORDER_MARK + csv([SUMMARY_COLUMNS.map(({ name }) => name)]);
-  const opened = journalRecords(db).balanceBefore(from, startOf(session, from));
-  let balance = new Map(opened.map(({ currency, minor }) => [currency, minor]));
+  const records = journalRecords(db);
+  const opened = records.balanceBefore(from, startOf(session, from));
+  let balance: ReadonlyMap<string, number> = new Map(opened.map(({ currency, minor }) => [currency, minor]));
   for (const month of monthsOf(from, to)) {
-    const summary = monthSummary([...rowsOf(session, db, month)], balance);
-    balance = summary.balance;
+    const summary = new MonthSummary(balance);
+    for (const day of daysOf(month.from, month.to)) {
+      yield '';
+      for (const row of rowsOf(session, records, day)) summary.add(row);
+    }
+    balance = summary.balance();
     yield csv(
-      summary.rows.map((row) => {
+      summary.rows().map((row) => {
         const money = (minor: number): string => decimalText(minor, row.currency);
         const billed = ['service', 'tax', 'voided bills'].includes(row.section);
         return [
@@ -88,21 +96,16 @@ function* summaryText(session: Session, db: Db, from: string, to: string): Gener
   }
 }
 
-/** Ordered by day, and within a day by entry. */
-function* rowsOf(session: Session, db: Db, { from, to }: Month): Generator<JournalRow> {
-  const records = journalRecords(db);
-  const span = {
-    fromDay: from,
-    toDay: to,
-    from: startOf(session, from),
-    until: startOf(session, addDays(to, 1)),
-  };
-  const dated = records
-    .documents(span)
-    .map((one) => ({ one, day: one.date ?? localDate(new Date(one.at), session.settings.zone) }));
-  dated.sort((a, b) => order(a.day, b.day) || order(a.one.at, b.one.at));
-  for (const { one, day } of dated)
-    yield* journalRows(one, day, one.what === 'bill' ? records.lines(one.id) : []);
+/** The lines of one day, in the order of their entry. */
+function* rowsOf(session: Session, records: JournalRecords, day: string): Generator<JournalRow> {
+  const documents = records.documents({
+    fromDay: day,
+    toDay: day,
+    from: startOf(session, day),
+    until: startOf(session, addDays(day, 1)),
+  });
+  documents.sort((a, b) => order(a.at, b.at));
+  for (const one of documents) yield* journalRows(one, day, one.what === 'bill' ? records.lines(one.id) : []);
 }
 
 const order = (a: string, b: string): number => (a < b ? -1 : Number(a > b));
@@ -123,6 +126,10 @@ function* monthsOf(from: string, to: string): Generator<Month> {
     yield { from: first, to: last < to ? last : to };
     first = next;
   }
+}
+
+function* daysOf(from: string, to: string): Generator<string> {
+  for (let day = from; day <= to; day = addDays(day, 1)) yield day;
 }
 
 function firstOfNext(day: string): string {

@@ -13,44 +13,55 @@ export interface SummaryRow {
 type Sums = Pick<SummaryRow, 'netMinor' | 'taxMinor' | 'amountMinor'>;
 
 /**
- * Summarizes the journal lines of a month: services by price line and tax by rate, less voids; payments and refunds
- * by method, less voids; then the voids, and the open balance at the end of the month.
- * @param opened the open balance in each currency before the first line
+ * The summary of a month, from its journal lines one by one: services by price line and tax by rate, less voids; payments and
+ * refunds by method, less voids; then the voids, and the open balance at the end of the month.
  */
-export function monthSummary(
-  rows: readonly JournalRow[],
-  opened: ReadonlyMap<string, number>,
-): { rows: SummaryRow[]; balance: Map<string, number> } {
-  const sums = new Map<string, SummaryRow>();
-  const balance = new Map(opened);
-  const add = (section: SummaryRow['section'], item: string, row: JournalRow, more: Sums): void => {
-    const key = JSON.stringify([section, item, row.currency]);
-    const sum = sums.get(key) ?? {
-      section, item, currency: row.currency, netMinor: 0, taxMinor: 0, amountMinor: 0,
+export class MonthSummary {
+  readonly #sums = new Map<string, SummaryRow>();
+  readonly #balance: Map<string, number>;
+
+  /** @param opened the open balance in each currency before the first line */
+  constructor(opened: ReadonlyMap<string, number>) {
+    this.#balance = new Map(opened);
+  }
+
+  add(row: JournalRow): void {
+    const { type, netMinor, taxMinor, paymentMinor, currency } = row;
+    const billedMinor = netMinor + taxMinor;
+    const billed = { netMinor, taxMinor, amountMinor: billedMinor };
+    const paid = { netMinor: 0, taxMinor: 0, amountMinor: paymentMinor };
+    this.#balance.set(currency, (this.#balance.get(currency) ?? 0) + billedMinor - paymentMinor);
+    if (type.startsWith('bill')) {
+      this.#sum('service', row.service, currency, billed);
+      this.#sum('tax', row.taxRate === null ? 'mixed' : String(row.taxRate), currency, billed);
+      if (type === 'bill void') this.#sum('voided bills', '', currency, billed);
+    } else {
+      this.#sum(type.startsWith('refund') ? 'refunds' : 'payments', row.method, currency, paid);
+      if (type.endsWith(' void')) this.#sum('voided payments', row.method, currency, paid);
+    }
+  }
+
+  rows(): SummaryRow[] {
+    return [...[...this.#sums.values()].sort(inOrder), ...openRows(this.#balance)];
+  }
+
+  /** The open balance in each currency after the last line. */
+  balance(): ReadonlyMap<string, number> {
+    return this.#balance;
+  }
+
+  #sum(section: SummaryRow['section'], item: string, currency: string, more: Sums): void {
+    const key = JSON.stringify([section, item, currency]);
+    const sum = this.#sums.get(key) ?? {
+      section, item, currency, netMinor: 0, taxMinor: 0, amountMinor: 0,
     }; // prettier-ignore
-    sums.set(key, {
+    this.#sums.set(key, {
       ...sum,
       netMinor: sum.netMinor + more.netMinor,
       taxMinor: sum.taxMinor + more.taxMinor,
       amountMinor: sum.amountMinor + more.amountMinor,
     });
-  };
-  for (const row of rows) {
-    const { type, netMinor, taxMinor, paymentMinor, currency } = row;
-    const billedMinor = netMinor + taxMinor;
-    const billed = { netMinor, taxMinor, amountMinor: billedMinor };
-    const paid = { netMinor: 0, taxMinor: 0, amountMinor: paymentMinor };
-    balance.set(currency, (balance.get(currency) ?? 0) + billedMinor - paymentMinor);
-    if (type.startsWith('bill')) {
-      add('service', row.service, row, billed);
-      add('tax', row.taxRate === null ? 'mixed' : String(row.taxRate), row, billed);
-      if (type === 'bill void') add('voided bills', '', row, billed);
-    } else {
-      add(type.startsWith('refund') ? 'refunds' : 'payments', row.method, row, paid);
-      if (type.endsWith(' void')) add('voided payments', row.method, row, paid);
-    }
   }
-  return { rows: [...[...sums.values()].sort(inOrder), ...openRows(balance)], balance };
 }
 
 const SECTIONS: readonly SummaryRow['section'][] = [

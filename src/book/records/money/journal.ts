@@ -4,8 +4,6 @@ import type { PaymentRecord } from '../payments.ts';
 /** A bill, a payment, or the void of one, in a period. */
 export interface JournalDocument {
   what: 'bill' | PaymentRecord['kind'];
-  /** Date of the document; null for a void, which is dated by its time. */
-  date: string | null;
   id: number;
   number: number;
   hunter: string;
@@ -32,7 +30,7 @@ export interface JournalLine {
   tax_rate: number | null;
 }
 
-/** A period: days for rows with a date, times for rows with only a time. */
+/** A period: days for bills and payments, which have a date; times for voids, which have only a time. */
 interface Span {
   fromDay: string;
   toDay: string;
@@ -47,12 +45,14 @@ export interface BalanceRecord {
 
 const WHOSE = (table: string, hunter: string): string =>
   `JOIN animal a ON a.id = ${table}.animal_id JOIN hunter h ON h.id = ${hunter}`;
-const BILL = `'bill' AS what, b.billed_on AS date, b.id, b.number, h.name AS hunter, a.ticket, b.currency, 0 AS minor,
+const BILL = `'bill' AS what, b.id, b.number, h.name AS hunter, a.ticket, b.currency, 0 AS minor,
   '' AS method, '' AS reference`;
-const PAYMENT = `p.kind AS what, p.paid_on AS date, p.id, p.id AS number, h.name AS hunter, a.ticket, p.currency,
+const PAYMENT = `p.kind AS what, p.id, p.id AS number, h.name AS hunter, a.ticket, p.currency,
   iif(p.kind = 'refund', -p.amount_minor, p.amount_minor) AS minor, p.method, p.reference`;
 const BILL_OF = WHOSE('b', 'a.hunter_id');
 const PAYMENT_OF = WHOSE('p', 'coalesce(p.hunter_id, a.hunter_id)');
+
+export type JournalRecords = ReturnType<typeof journalRecords>;
 
 /** Bills, payments and voids in a period, document by document. */
 export function journalRecords(db: Db) {
@@ -61,10 +61,10 @@ export function journalRecords(db: Db) {
      UNION ALL
      SELECT ${PAYMENT}, NULL AS reason, p.at FROM payment p ${PAYMENT_OF} WHERE p.paid_on BETWEEN @fromDay AND @toDay
      UNION ALL
-     SELECT ${BILL.replace('b.billed_on', 'NULL')}, v.reason, v.at
+     SELECT ${BILL}, v.reason, v.at
      FROM bill_void v JOIN bill b ON b.id = v.bill_id ${BILL_OF} WHERE v.at >= @from AND v.at < @until
      UNION ALL
-     SELECT ${PAYMENT.replace('p.paid_on', 'NULL')}, v.reason, v.at
+     SELECT ${PAYMENT}, v.reason, v.at
      FROM payment_void v JOIN payment p ON p.id = v.payment_id ${PAYMENT_OF} WHERE v.at >= @from AND v.at < @until`,
   );
   const lines = db.prepare<[number], JournalLine>(
