@@ -4,15 +4,21 @@ import vue from '@vitejs/plugin-vue';
 import { defineConfig } from 'vitest/config';
 import { words } from './src/words/compile/compile.ts';
 
-const TESTS = 'test/**/*.test.ts';
 /**
- * Rooms whose test files share a worker, so that it loads the program once and not once for each file: half of the computing
- * of these rooms was loading.
+ * Test files share a worker, so that it loads the program, and starts a browser, once and not once for each file: half of the
+ * computing was loading. Not those that change a module or the process for everybody in the worker, need a page of their own, or
+ * start the shell, which begins once in a process.
  */
-const ROOMS = 'test/{core,book,desk,ui}/**/*.test.ts';
-/** What changes a module or the process for everybody in the worker, or needs a page of its own. */
 const NEEDS_OWN_WORKER = /vi\.mock\(|process\.env\.\w+ =|@vitest-environment/;
-const together = globSync(ROOMS).filter((file) => !NEEDS_OWN_WORKER.test(readFileSync(file, 'utf8')));
+const tests = globSync('test/**/*.test.ts');
+const apart = tests.filter(
+  (file) => /^test[\\/]shell[\\/]/.test(file) || NEEDS_OWN_WORKER.test(readFileSync(file, 'utf8')),
+);
+/** These drive a browser or another program, and wait for it more than they compute. */
+const DRIVING = /^test[\\/](e2e|bridge|smoke|start|torture)[\\/]/;
+const together = tests.filter((file) => !apart.includes(file));
+
+const cores = availableParallelism();
 
 export default defineConfig({
   plugins: [words(import.meta.dirname), vue()],
@@ -21,16 +27,41 @@ export default defineConfig({
     globalSetup: ['test/new-enough-node.ts', 'test/run-folder.ts'],
     setupFiles: ['test/property-seed.ts'],
     env: { TZ: 'America/Denver' },
-    // The browser tests wait more than they compute, so that even two processors carry two files at a time.
-    maxWorkers: Math.max(2, availableParallelism() - 1),
     testTimeout: 20_000,
     // A theme or a layout that a slow computer takes longer to follow is no failure.
     expect: { poll: { timeout: 10_000 } },
     // The first browser test after a build generates the demo, which takes a slow computer more than a minute.
     hookTimeout: 180_000,
     projects: [
-      { extends: true, test: { name: 'together', include: together, isolate: false } },
-      { extends: true, test: { name: 'apart', include: [TESTS], exclude: together } },
+      {
+        extends: true,
+        test: {
+          name: 'computing',
+          include: together.filter((file) => !DRIVING.test(file)),
+          isolate: false,
+          maxWorkers: Math.max(2, cores - 1),
+          sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'driving',
+          include: together.filter((file) => DRIVING.test(file)),
+          isolate: false,
+          maxWorkers: cores + 1,
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'apart',
+          include: apart,
+          maxWorkers: Math.max(2, cores - 1),
+          sequence: { groupOrder: 1 },
+        },
+      },
     ],
   },
 });

@@ -4,7 +4,7 @@
  * Where the computer has room in memory it lies there. The books of the tests are written with `synchronous=FULL`, and on a
  * disk the tests would wait for it longer than they compute.
  */
-import { chmodSync, existsSync, globSync, mkdtempSync, rmSync, statfsSync } from 'node:fs';
+import { chmodSync, existsSync, globSync, mkdtempSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
 import { freemem, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
@@ -18,6 +18,8 @@ declare module 'vitest' {
 
 /** Linux keeps the files of this folder in memory. */
 const IN_MEMORY = '/dev/shm';
+/** Begins the name of an empty file, which ends with the number of a process. */
+const PROGRAM = 'ends-with-run-';
 /** Several times as much as the tests of a run have ever written at a time. */
 const ROOM = 2 * 2 ** 30;
 
@@ -29,8 +31,23 @@ export function setup({ provide }: TestProject): () => void {
   for (const name of ['TMPDIR', 'TEMP', 'TMP']) process.env[name] = folder;
   provide('runFolder', folder);
   return () => {
+    for (const file of globSync(join(folder, `${PROGRAM}*`))) end(Number(file.split(PROGRAM).at(-1)));
     for (const one of [folder, ...globSync(`${folder}-*`)]) rmSync(one, { recursive: true, force: true });
   };
+}
+
+/** Ends a program when the run has ended: the worker that started it is killed before it could. */
+export function endWithRun(pid: number | undefined): void {
+  if (pid !== undefined) writeFileSync(join(tmpdir(), `${PROGRAM}${pid}`), '');
+}
+
+function end(pid: number): void {
+  try {
+    process.kill(pid);
+  } catch (error) {
+    // It ended before.
+    if ((error as NodeJS.ErrnoException).code !== 'ESRCH') throw error;
+  }
 }
 
 function hasRoomInMemory(): boolean {

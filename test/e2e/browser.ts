@@ -1,6 +1,6 @@
 /** The browser of the browser tests. Without one the tests fail; they are never skipped. */
 import { existsSync } from 'node:fs';
-import { chromium, type Browser } from 'playwright-core';
+import { chromium, type Browser, type BrowserContext, type BrowserContextOptions } from 'playwright-core';
 import { unpackedBrowser } from './browser-unpacked.ts';
 
 /** Default paths of Chromium, Chrome or Edge on Linux, macOS and Windows. */
@@ -27,16 +27,39 @@ const ARGUMENTS = [
   '--disable-sync',
 ];
 
-/** Opens `CHROME_PATH`, an installed browser, or the packaged one (Linux x64). */
+/** The browser that the test files of a worker share; it ends with the worker. */
+let launched: Promise<Browser> | undefined;
+
+/**
+ * Opens `CHROME_PATH`, an installed browser, or the packaged one (Linux x64). Starting one takes longer than most tests, so the
+ * test files of a worker share one: `close` then closes the windows that were opened through it. No two windows share storage.
+ */
 export async function openBrowser(): Promise<Browser> {
+  if (process.env.VITEST === undefined) return launch();
+  launched ??= launch();
+  const shared = await launched;
+  const opened = new Set<BrowserContext>();
+  const newContext: Browser['newContext'] = async (options) => {
+    const context = await shared.newContext(options);
+    opened.add(context);
+    context.once('close', () => opened.delete(context));
+    return context;
+  };
+  return Object.create(shared, {
+    newContext: { value: newContext },
+    newPage: { value: async (options?: BrowserContextOptions) => (await newContext(options)).newPage() },
+    close: { value: () => Promise.all([...opened].map((context) => context.close())) },
+  }) as Browser;
+}
+
+async function launch(): Promise<Browser> {
   const named = process.env.CHROME_PATH;
   if (named && !existsSync(named)) throw new Error(`CHROME_PATH names ${named}, which is not there.`);
   const installed = named ?? INSTALLED.find((file) => existsSync(file));
   if (!installed && (process.platform !== 'linux' || process.arch !== 'x64')) {
     throw new Error('No browser was found: install Chromium or Chrome, or name one with CHROME_PATH.');
   }
-  // The package's own switches are not used: a single process ends with its first page, and disabled isolation is not
-  // what a shop's browser has.
+  // The package's own switches are not used: a single process ends with its first page, and pages that can
   // read each other are not what a shop's browser opens.
   return chromium.launch({ executablePath: installed ?? (await unpackedBrowser()), args: ARGUMENTS });
 }

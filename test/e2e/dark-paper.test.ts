@@ -3,13 +3,13 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { openBrowser } from './browser.ts';
 import { openLook } from './look-at.ts';
-import { serve, type Served } from './served.ts';
+import { sharedDemo, type Served } from './served.ts';
 
 let served: Served;
 let browser: Browser;
 let page: Page;
 beforeAll(async () => {
-  served = await serve('--demo');
+  served = await sharedDemo();
   browser = await openBrowser();
   ({ page } = await openLook(browser, await served.newAddress(), {
     colorScheme: 'dark',

@@ -25,7 +25,7 @@ import {
   splitWords,
   textsOverText,
 } from './reach.ts';
-import { serve, type Served } from './served.ts';
+import { serve, sharedDemo, type Served } from './served.ts';
 
 /** The smallest supported screen. */
 const SMALL = { width: 1024, height: 768 };
@@ -87,7 +87,7 @@ export function placesAreWhole(places: readonly Place[]): void {
 
   beforeAll(async () => {
     [demo, fresh, browser] = await Promise.all([
-      serve('--demo'),
+      sharedDemo(),
       serve('--book', join(folder, 'fresh.gambrel')),
       openBrowser(),
     ]);

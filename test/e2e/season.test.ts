@@ -12,7 +12,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser } from './browser.ts';
 import { deskLine } from './desk-line.ts';
 import { inked, pngOf, printed, PT_PER_MM } from './paper.ts';
-import { serve, type Served } from './served.ts';
+import { sharedDemo, type Served } from './served.ts';
 
 const KEEP = Boolean(process.env.KEEP_PICTURES);
 /** A4 is 8.27 in wide; below 200 dpi an image looks coarse in print. */
@@ -30,7 +30,7 @@ let page: Page;
 let call: Awaited<ReturnType<typeof deskLine>>;
 
 beforeAll(async () => {
-  [served, browser] = await Promise.all([serve('--demo'), openBrowser()]);
+  [served, browser] = await Promise.all([sharedDemo(), openBrowser()]);
   call = await deskLine(await served.newAddress());
   // Dark, so that images and pages for print must differ from it.
   const context = await browser.newContext({

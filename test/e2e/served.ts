@@ -1,6 +1,7 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { endWithRun } from '../run-folder.ts';
 
 const PROGRAM = join(import.meta.dirname, '../../out/main/serve.js');
 
@@ -54,6 +55,17 @@ export async function serve(...args: string[]): Promise<Served> {
         child.kill(signal);
       }),
   };
+}
+
+let shared: Promise<Served> | undefined;
+
+/** The demo for tests that look and write nothing. The test files of a worker share it, and `end` leaves it running. */
+export async function sharedDemo(): Promise<Served> {
+  shared ??= serve('--demo').then((demo) => {
+    endWithRun(demo.process.pid);
+    return demo;
+  });
+  return { ...(await shared), end: () => Promise.resolve() };
 }
 
 /** A named book that is missing would raise a question; an empty file is a new book. */

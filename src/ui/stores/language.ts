@@ -9,7 +9,9 @@ import { useShop } from './shop.ts';
 /** The language of this window. It belongs to the device and its user, not to the book. */
 export const useLanguage = defineStore('language', () => {
   const shop = useShop();
-  const chosen = useLocalStorage<string>('gambrel.language', SOURCE_LANGUAGE);
+  const chosen = useLocalStorage<string>('gambrel.language', SOURCE_LANGUAGE, {
+    writeDefaults: false,
+  });
   const current = shallowRef<Language>(SOURCE_LANGUAGE);
   speakWith({ language: () => current.value, writer: () => shop.format });
 

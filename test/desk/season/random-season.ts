@@ -45,14 +45,14 @@ function writer({ db }: Book, seed: number) {
     `${day}T${String(whole(0, 23)).padStart(2, '0')}:${String(whole(0, 59)).padStart(2, '0')}:00.000Z`;
   const addDays = (day: string, days: number): string =>
     new Date(Date.parse(`${day}T12:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
+  /** To compile an insertion with all its triggers takes far longer than to run it. */
+  const insertions = new Map<string, ReturnType<typeof db.prepare>>();
   const insert = (table: string, row: Record<string, string | number | null>): number => {
     const names = Object.keys(row);
-    const made = db
-      .prepare(
-        `INSERT INTO ${table} (${names.join(', ')}) VALUES (${names.map((name) => `@${name}`).join(', ')})`,
-      )
-      .run(row);
-    return Number(made.lastInsertRowid);
+    const sql = `INSERT INTO ${table} (${names.join(', ')}) VALUES (${names.map((name) => `@${name}`).join(', ')})`;
+    const insertion = insertions.get(sql) ?? db.prepare(sql);
+    insertions.set(sql, insertion);
+    return Number(insertion.run(row).lastInsertRowid);
   };
   let hunter = 0;
   let priceBook = 0;

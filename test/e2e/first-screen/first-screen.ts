@@ -4,7 +4,7 @@ import { expect } from 'vitest';
 import { openBrowser } from '../browser.ts';
 import { openLook } from '../look-at.ts';
 import { PLACES, subjectsOf } from '../places.ts';
-import { serve } from '../served.ts';
+import { sharedDemo } from '../served.ts';
 
 const WINDOW = { width: 1366, height: 690 };
 
@@ -19,7 +19,7 @@ export interface FirstScreen {
 export async function openFirstScreen(name: string): Promise<FirstScreen> {
   const place = PLACES.find((one) => one.name === name);
   if (!place) throw new Error(`No place is called ${name}`);
-  const [demo, browser] = await Promise.all([serve('--demo'), openBrowser()]);
+  const [demo, browser] = await Promise.all([sharedDemo(), openBrowser()]);
   const subjects = await subjectsOf(await demo.newAddress());
   const { page, goTo } = await openLook(browser, await demo.newAddress(), { viewport: WINDOW });
   await goTo(place, subjects);

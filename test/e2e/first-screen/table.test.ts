@@ -4,7 +4,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { openBrowser } from '../browser.ts';
 import { openLook, type Look } from '../look-at.ts';
 import { PLACES, subjectsOf, type Subjects } from '../places.ts';
-import { serve, type Served } from '../served.ts';
+import { sharedDemo, type Served } from '../served.ts';
 
 const SCREEN = { width: 1366, height: 690 };
 const PARTS = ['Whole cuts', 'Trim', 'Fat saved', 'Sinew', 'Bone', 'Damage'];
@@ -18,7 +18,7 @@ let page: Page;
 let subjects: Subjects;
 
 beforeAll(async () => {
-  [demo, browser] = await Promise.all([serve('--demo'), openBrowser()]);
+  [demo, browser] = await Promise.all([sharedDemo(), openBrowser()]);
   subjects = await subjectsOf(await demo.newAddress());
   look = await openLook(browser, await demo.newAddress());
   ({ page } = look);
