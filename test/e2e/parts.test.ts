@@ -39,17 +39,17 @@ it('cycle through a dialog that begins with a choice, in both directions', async
   const { page, keys } = shop;
   const { ticket } = await deerAtDesk(shop, 'Otto Lund');
   await page.evaluate((hash) => (location.hash = hash), `#/table/${ticket}`);
-  await keys.pressOn(/^Void /);
-  const dialog = page.getByRole('dialog', { name: /^Void/ });
+  await keys.pressOn('Put on hold');
+  const dialog = page.getByRole('dialog', { name: 'Put on hold' });
   await dialog.waitFor();
   await keys.press('2');
-  expect(await page.getByRole('radio', { name: 'Wrong animal' }).isChecked()).toBe(true);
+  expect(await page.getByRole('radio', { name: 'Other' }).isChecked()).toBe(true);
   const round: string[] = [];
-  for (let i = 0; i < 3; i++) {
+  for (let i = 0; i < 4; i++) {
     await keys.press('Shift+Tab');
     round.push(await focused());
   }
-  expect(round).toEqual(['Cancel', 'Void', 'Wrong animal']);
+  expect(round).toEqual(['Cancel', 'Put on hold', 'Reason', 'Other']);
   await keys.press('Escape');
 });
 

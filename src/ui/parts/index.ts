@@ -12,6 +12,7 @@
  *   <ConfirmQuestion :question label? @yes @no> a question of the desk about a day or a name (calls/useConfirm.ts)
  *   <DataTable :columns :rows :row-key caption showCaption? rowClass?> slots: cell-KEY { row }
  *   <Dialog v-model:open title wide? @opened>   <Tabs v-model label :tabs="{ value, label }[]"> the open panel
+ *   <ReasonDialog v-model:open title label :reasons other reason confirm cancel @confirm> a press on a reason performs it
  *   <Empty title text?> slot: actions   <Flag kind="attention|care|calm">   <Kbd keys>
  *   <PageHead title :back="{ to, name }"> slots: default, actions; the head of a page below a place
  *   <Paper day title terms?> a printed sheet with the letterhead   <Facts :facts="[label, value][]"> without empty ones
@@ -46,6 +47,7 @@ export { default as RangeText } from './RangeText.vue';
 export { default as Message } from './Message.vue';
 export { default as Tabs } from './Tabs.vue';
 export { default as WhyDialog } from './WhyDialog.vue';
+export { default as ReasonDialog } from './question/ReasonDialog.vue';
 export { default as WeightEntry } from './WeightEntry.vue';
 export { answerTo, type Answer } from './question/answers.ts';
 export type { ChoiceOption } from './Choice.vue';

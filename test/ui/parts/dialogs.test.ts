@@ -77,13 +77,15 @@ describe('voiding a weight', () => {
     return wrapper;
   }
 
-  it('names the weight, and records the chosen reason', async () => {
+  const reasons = (): HTMLButtonElement[] => [
+    ...(sheet()?.querySelectorAll<HTMLButtonElement>('[role=group] button') ?? []),
+  ];
+
+  it('names the weight, and records the reason that is pressed', async () => {
     desk.answers['table.void'] = () => ok();
     const wrapper = await asked();
     expect(sheet()?.textContent).toContain('18.62 lb trim');
-    within<HTMLInputElement>('input[type=radio]').click();
-    await flushPromises();
-    within('form').dispatchEvent(new Event('submit', { cancelable: true }));
+    reasons()[0]?.click();
     await flushPromises();
     expect(desk.calls.at(-1)).toEqual({
       name: 'table.void',
@@ -93,10 +95,26 @@ describe('voiding a weight', () => {
     expect(sheet()).toBeNull();
   });
 
+  it('records the reason of a number key', async () => {
+    desk.answers['table.void'] = () => ok();
+    await asked();
+    reasons()[0]?.dispatchEvent(new KeyboardEvent('keydown', { key: '2', bubbles: true, cancelable: true }));
+    await flushPromises();
+    expect(desk.calls.at(-1)?.input).toEqual({ weighingId: 7, reason: 'wrong animal' });
+    expect(sheet()).toBeNull();
+  });
+
+  it('names a weight as it was typed', async () => {
+    const wrapper = await asked();
+    await wrapper.setProps({ weighing: { id: 9, what: 'trim', grams: 49_044.7, said: '108 lb 2 oz' } });
+    await flushPromises();
+    expect(sheet()?.textContent).toContain('Void 108 lb 2 oz trim?');
+  });
+
   it('asks for text if no reason fits, and sends that', async () => {
     desk.answers['table.void'] = () => ok();
     await asked();
-    [...(sheet()?.querySelectorAll<HTMLInputElement>('input[type=radio]') ?? [])].at(-1)?.click();
+    reasons().at(-1)?.click();
     await flushPromises();
     await type(within<HTMLInputElement>('input[maxlength]'), 'The tote was not empty.');
     within('form').dispatchEvent(new Event('submit', { cancelable: true }));
@@ -110,6 +128,8 @@ describe('voiding a weight', () => {
       problem: { kind: 'invalid', code: 'text.empty', field: 'reason' },
     });
     const wrapper = await asked();
+    reasons().at(-1)?.click();
+    await flushPromises();
     within('form').dispatchEvent(new Event('submit', { cancelable: true }));
     await flushPromises();
     expect(within('.problem').textContent).not.toBe('');

@@ -95,7 +95,10 @@ export const railText = {
   voidQuestion: (reading: string, cooler: string) => `Void ${reading} of ${cooler}?`,
   readingGone: (reading: string) => `Voided ${reading}.`,
   why: 'Why',
-  whyHint: 'For example: mistyped, read off the other cooler.',
+  whys: { mistyped: 'Mistyped', otherCooler: 'Wrong cooler', other: 'Other' },
+  /** Stored in the book as shown here, beside the voided reading. */
+  reasons: { mistyped: 'mistyped', otherCooler: 'wrong cooler' },
+  reason: 'Reason',
   leaveIt: 'Cancel',
   minutes: (n: number) => plural(n, 'minute', 'minutes'),
   hours: (h: number, min: number) =>
