@@ -56,11 +56,9 @@ it('of a voided reading', async () => {
   const list = mountPart(CoolerReadings, { props: { cooler } });
   await list.find('button').trigger('click');
   await flushPromises();
-  const form = document.querySelector('form')!;
-  const input = form.querySelector('input')!;
-  input.value = 'misread';
-  input.dispatchEvent(new Event('input'));
-  form.dispatchEvent(new Event('submit', { cancelable: true }));
+  document.querySelector<HTMLButtonElement>('[role=group] button')!.click();
+  await flushPromises();
+  expect(desk.calls.at(-1)?.input).toMatchObject({ readingId: 9, reason: 'mistyped' });
   expect(await undoRefused('coolers.restoreTemperature')).toContain('26-0007');
 });
 
