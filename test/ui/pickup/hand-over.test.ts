@@ -71,6 +71,7 @@ describe('handing an animal over', () => {
 
   async function opened(animal: object = {}) {
     desk.answers['animals.get'] = () => ok({ lacks: [] });
+    desk.answers['bills.get'] ??= () => ok({ draft: null });
     const router = createRouter({
       history: createMemoryHistory(),
       routes: [{ path: '/:place(.*)', component: defineComponent({ render: () => null }) }],
@@ -90,6 +91,15 @@ describe('handing an animal over', () => {
     ]);
     expect(wrapper.emitted('done')).toHaveLength(1);
     expect(sheet.text).toBe('');
+  });
+
+  it('names what the bill would be while none is made', async () => {
+    desk.answers['bills.get'] = () => ok({ draft: {}, dueMinor: 29_370, currency: 'USD' });
+    const wrapper = await opened({ billed: false });
+    expect(sheet.text).toContain('$293.70, not billed yet');
+    await wrapper.setProps({ animal: { ...DEER, billed: true, dueMinor: 4550, currency: 'USD' } as never });
+    await flushPromises();
+    expect(sheet.text).toContain('$45.50 due');
   });
 
   it('needs initials for an unpaid animal', async () => {
