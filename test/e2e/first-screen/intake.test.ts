@@ -1,4 +1,5 @@
 /** From the hunter to both weights and the button, an intake is whole on a small laptop's first screen. */
+import type { Locator } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { openFirstScreen, type FirstScreen } from './first-screen.ts';
 
@@ -35,4 +36,17 @@ it('fills the tag and says what is still needed while words are chosen', async (
   await page.getByRole('radio', { name: 'Cow', exact: true }).check({ force: true });
   await tag.getByText('cow, Hide on').waitFor();
   expect(await page.getByText(/^Still needed/).count()).toBe(0);
+});
+
+it('lays nothing over the form on a tablet held upright, with open cautions above it', async () => {
+  const { page } = screen;
+  await page.setViewportSize({ width: 810, height: 1080 });
+  const cautions = page.locator('[data-cautions]');
+  await cautions.locator('summary').first().click();
+  await page.evaluate(() => scrollTo(0, 0));
+  const top = async (element: Locator) => (await element.boundingBox())!.y;
+  const name = page.getByLabel('Name or phone number');
+  const box = (await cautions.boundingBox())!;
+  expect(box.y + box.height).toBeLessThan(await top(name));
+  expect(await top(page.getByRole('button', { name: 'Check in' }))).toBeGreaterThan(1080 - 90);
 });

@@ -51,6 +51,30 @@ const entry = () => page.locator('main input[inputmode="decimal"]').first();
 const ladder = () => page.locator('[data-sight="ladder"]');
 const bar = () => page.getByRole('img', { name: /^Weight ladder of/ });
 
+it('arrives at its top with open cautions in sight, and at the entry and its parts with the first digit', async () => {
+  await look.goTo(
+    PLACES.find((place) => place.name === 'table of an agreed animal')!,
+    subjects,
+  );
+  await entry().waitFor();
+  await expect.poll(() => entry().evaluate((one) => one === document.activeElement)).toBe(true);
+  await page.waitForTimeout(300);
+  expect(await page.locator('[data-cautions] details[open]').count()).toBe(1);
+  expect(await page.evaluate(() => scrollY)).toBe(0);
+  await page.keyboard.press('1');
+  const last = page
+    .locator('label')
+    .filter({ has: page.getByRole('radio', { name: 'Damage', exact: true }) });
+  await expect
+    .poll(async () => {
+      const { y, height } = (await last.boundingBox())!;
+      return y + height;
+    })
+    .toBeLessThanOrEqual(SCREEN.height);
+  await expectWhole('the entry', entry());
+  await page.keyboard.press('Backspace');
+});
+
 it('shows entry, parts, ladder and cut sheet, with a hold and an animal past its limit', async () => {
   await open('table of an agreed animal');
   await expectWhole('the ladder', bar());

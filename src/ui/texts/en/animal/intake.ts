@@ -24,7 +24,7 @@ export const intakeText = {
   noPooling: 'Does not want it mixed with other animals.',
   someoneElse: 'Someone else',
   find: 'Name or phone number',
-  findHint: 'Returning hunters appear as you type. A new name is saved as typed.',
+  findHint: 'Returning hunters appear as you type.',
   soleHint: (name: string) => `Enter takes ${name}. For a new hunter go on with Tab.`,
   sameAsLast: (ticket: string) => `Same cut sheet as last time, ticket ${ticket}?`,
   sameYes: 'Yes, same as last time',
