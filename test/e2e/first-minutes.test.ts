@@ -180,7 +180,7 @@ describe('the first five minutes', () => {
     ['/season/report', /nothing to report/, 'Check in an animal'],
     ['/books?tab=records', /^No animal is in this season’s record book/, 'Check in an animal'],
     ['/books?tab=prices', /^These are example prices/, 'Change prices'],
-    ['/books?tab=fat', 'No fat on hand.', 'Buy fat'],
+    ['/books?tab=fat', 'No fat on hand.', 'Receive fat'],
     ['/books?tab=hunters', 'No hunters yet.', 'New hunter'],
     ['/shop', 'No coolers yet.', 'Add a cooler'],
   ])('%s has an empty state with a button for the first step', async (place, says, starts) => {

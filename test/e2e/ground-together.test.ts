@@ -47,12 +47,12 @@ describe('meat ground together with that of a held animal', () => {
     await keys.goTo('grinder', 4);
     const due = page.getByText(`The grinder is not recorded as cleaned after ${batch.name}`);
     await due.waitFor();
-    await keys.pressOn('The grinder is cleaned');
+    await keys.pressOn('Record cleaning');
     await page.getByText('The cleaning is recorded.').waitFor();
     await due.waitFor({ state: 'detached' });
     await keys.press('Control+z');
     await due.waitFor();
-    await keys.pressOn('The grinder is cleaned');
+    await keys.pressOn('Record cleaning');
     await due.waitFor({ state: 'detached' });
     await scanTicket(page, held.ticket);
     await page

@@ -219,11 +219,11 @@ describe('the whole job, by keyboard', () => {
     await keys.goTo('grinder', 4);
     await keys.tabTo(page.getByRole('checkbox', { name: `Grind ${MOOSE}` }));
     await keys.press('Space');
-    await keys.pressOn('Buy fat');
+    await keys.pressOn('Receive fat');
     await keys.choose('Kind of fat', 'Pork back fat');
     await keys.fill('Weight', '60');
     await keys.fill('Price', '1.20');
-    await keys.pressOn('Put it on hand');
+    await keys.pressOn('Receive fat');
     await toast(/Pork back fat is on hand/);
     await keys.choose('Fat', 'Pork back fat');
     await keys.fill('Target fat', '12.5');

@@ -82,6 +82,6 @@ export async function grind(day: Day, batch: Batch): Promise<void> {
 /** The grinder is cleaned before the next batch. */
 export async function cleanGrinder(day: Day): Promise<void> {
   await day.keys.goTo('grinder', 4);
-  await day.keys.pressOn('The grinder is cleaned');
+  await day.keys.pressOn('Record cleaning');
   await day.page.getByText('The cleaning is recorded.').waitFor();
 }

@@ -32,13 +32,30 @@ it('shows the sum of trim, fat and total in figures of one height, and the start
   await inside(page.getByRole('button', { name: /^Start this batch/ }));
 });
 
+it.each([
+  { width: 810, height: 1080 },
+  { width: 1024, height: 768 },
+])('keeps the sum on one line on $width × $height', async (size) => {
+  const { page } = screen;
+  await page.setViewportSize(size);
+  const figures = sum().locator('xpath=..').locator('strong.number');
+  await expect
+    .poll(() =>
+      figures.evaluateAll(
+        (all) => [...new Set(all.map((one) => Math.round(one.getBoundingClientRect().top)))].length,
+      ),
+    )
+    .toBe(1);
+  await page.setViewportSize({ width: 1366, height: 690 });
+});
+
 it('names the batches after which the grinder was not cleaned in one strip with one form', async () => {
   const { page, inside } = screen;
   const strip = page.getByRole('region', { name: 'Grinder cleaned' });
   await inside(strip);
   expect((await strip.boundingBox())?.height).toBeLessThan(100);
   expect(await page.getByText(/^The grinder is not recorded as cleaned after/).count()).toBe(1);
-  expect(await page.getByRole('button', { name: 'The grinder is cleaned' }).count()).toBe(1);
+  expect(await page.getByRole('button', { name: 'Record cleaning' }).count()).toBe(1);
   await strip.getByRole('button', { name: 'and 3 before it' }).click();
   expect(await strip.getByRole('link', { name: /^To G26-/ }).count()).toBe(4);
 });

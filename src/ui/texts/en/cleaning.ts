@@ -7,7 +7,7 @@ const heldIs = ({ ticket, positive }: HeldIn): string =>
 /** Texts of the grinder's cleaning. */
 export const cleaningText = {
   title: 'Grinder cleaned',
-  record: 'The grinder is cleaned',
+  record: 'Record cleaning',
   saved: 'The cleaning is recorded.',
   undone: 'Undone at once',
   newest: 'Newest cleanings',

@@ -81,7 +81,7 @@ export const grinderText = {
   leanPart: (mass: string) => `Lean ${mass}`,
   trimFat: (mass: string) => `Fat in the trim ${mass}`,
   addedFat: (mass: string) => `Fat in what is added ${mass}`,
-  buyFat: 'Buy fat',
+  buyFat: 'Receive fat',
   fatSource: 'Kind of fat',
   fatWeight: 'Weight',
   fatPercent: 'Fat in it, percent',
@@ -93,7 +93,7 @@ export const grinderText = {
   costUnit: 'Price is per',
   supplierLot: 'Supplier and lot',
   useBy: 'Use by',
-  addFat: 'Put it on hand',
+  addFat: 'Receive fat',
   fatAdded: (name: string) => `${name} is on hand.`,
   cancel: 'Cancel',
 

@@ -25,7 +25,7 @@ export const booksText = {
   receivedOn: 'Received',
   usedUp: 'used up',
   alsoUsedUp: 'Also what is used up',
-  buyFat: 'Buy fat',
+  buyFat: 'Receive fat',
   noFat: 'No fat on hand.',
   noFatHow: 'Buy fat here, or weigh “fat saved” at the Table: an animal’s own fat becomes a lot by itself.',
   ownOf: (ticket: string) => `own fat of ${ticket}`,

@@ -150,7 +150,7 @@ export const recordText = {
     `${before} is now ${ticket}. Its old tag still opens it; print a new one when there is time.`,
   edited: (ticket: string) => `The record of ${ticket} is saved.`,
   reason: 'Reason for the change',
-  reasonHint: 'For example: read off the license at pick-up. It stays in the history.',
+  reasonHint: 'For example: read off the license at pickup. It stays in the history.',
   ofTheOwner: 'The address and the phone are the owner’s: they change on all of his or her tickets.',
   isMissing: 'missing',
   save: 'Save',
