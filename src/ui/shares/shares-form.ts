@@ -49,8 +49,9 @@ export function sharesInput(
   return { animalId, basis, shares, reason };
 }
 
-/** The sum of the percentages, or null if one is invalid. */
+/** The sum of the percentages, or null if one is invalid or its hunter is not named yet. */
 export function percentSum(lines: readonly ShareLine[]): number | null {
+  if (lines.some(({ name, typed }) => name.trim() === '' && typed.trim() !== '')) return null;
   const named = lines.filter(({ name }) => name.trim() !== '');
   const read = named.map(({ typed }) => Number(typed.trim().replace(',', '.') || 'none'));
   if (read.some((one) => Number.isNaN(one))) return null;

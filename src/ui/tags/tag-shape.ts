@@ -8,7 +8,7 @@ const lowerEdge: Record<HangState, string> = {
   fresh: 'V45 H0', // straight
   ready: 'V34 L37 45 H11 L0 34', // corners cut
   due: 'V36 L24 46 L0 36', // one point
-  over: 'V36 L40 46 L32 36 L24 46 L16 36 L8 46 L0 36', // torn
+  over: 'V40 L40 46 L32 40 L24 46 L16 40 L8 46 L0 40', // torn, below the figures
 };
 
 /** The SVG path of a tag in one state. @example tagShape('fresh') // 'M0 9 L9 0 H39 L48 9 V45 H0 Z' */

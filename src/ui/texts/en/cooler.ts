@@ -8,6 +8,7 @@ export const coolerText = {
   from: 'From',
   to: 'To',
   print: 'Print the record',
+  days: 'Days of the record',
 
   file: 'Import logger file',
   fileHint: 'The readings of a temperature logger as CSV: a day, a time and a temperature in each row.',

@@ -75,7 +75,8 @@ export const holdText = {
   day: 'On',
   disposalReason: 'Why',
   disposalReasonHint: 'For example: spoiled, condemned by the inspector. It goes into the record book.',
-  final: 'It leaves the rail, its saved fat with it. The record book keeps it.',
+  final: (ticket: string) =>
+    `${ticket} leaves the rail for good, and the fat saved from it with it. The record book keeps its record.`,
   disposed: (ticket: string) => `${ticket} is recorded as disposed of.`,
   disposedOn: (what: string, day: string, how: string) => `${what}: disposed of on ${day}. ${how}.`,
   because: (reason: string) => `Why: ${reason}.`,
