@@ -23,7 +23,7 @@ const MEANINGS: readonly { means: string; at: RegExp; says?: RegExp }[] = [
     at: /^(path|text) <.*< svg < div\.frame\b/,
   },
   { means: 'a problem in words', at: /\.(problem|lacks|gone|clock)\b|^input\b/ },
-  { means: 'cannot be undone', at: /^button\.attention\b/ },
+  { means: 'cannot be undone', at: /^(kbd < )?button\.attention\b/ },
 ];
 
 /** The marks that say something else, each once. */
