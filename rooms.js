@@ -45,6 +45,7 @@ export const rooms = {
     'fat',
     'curing',
     'heat',
+    'loss',
     'pricing',
     'forecast',
     'cold',

@@ -8,6 +8,7 @@ import { backTest, countBills, countTakeHome, TOLD, type BackTested, type Counte
 import { batchTable } from './batch.ts';
 import { leaveOneOut, quotesHeld, withDemo, type Held } from './demo.ts';
 import { binomialBand, binomialCounts, COUNTED, coverage, LEVELS } from './coverage.ts';
+import { lossTable } from './loss.ts';
 import { newKindTable, OTHERS } from './new-kind.ts';
 import { totesTable } from './totes.ts';
 import { WORLDS } from './world.ts';
@@ -17,6 +18,8 @@ const shops = Number(process.argv.slice(2).find((word) => /^\d+$/.test(word)) ??
 const WEIGHED = [0, 20, 150];
 /** A batch takes far less time than an animal: more shops tell 90 from 88. */
 const BATCH_SHOPS = 10;
+/** So does a batch of sausage. */
+const LOSS_SHOPS = 5;
 /** Quotes tell 8 in 10. */
 const QUOTED = 0.8;
 
@@ -62,6 +65,14 @@ part(
 const batchRanges = batchTable(shops * BATCH_SHOPS);
 print(batchRanges.titles, batchRanges.rows);
 console.log(`\n${batchRanges.note}`);
+
+part(
+  'Yield of a cooked or dried batch',
+  'How often the 80 % range held the next batch of a product, by batches of it weighed before (`loss-world.ts`); the shop has weighed nine of three other products. Before the first few no range can be right where the assumption about its kind is wrong.',
+);
+const losses = lossTable(shops * LOSS_SHOPS);
+print(losses.titles, losses.rows);
+console.log(`\n${losses.note}`);
 
 part(
   'A kind that is new to a shop',

@@ -1,0 +1,106 @@
+/**
+ * One product: its mean yield and its spread from batch to batch, both unknown, on the logit scale. The mean is integrated exactly for each
+ * spread of a grid; the next batch is a mixture of normals over the grid (Gelman et al., Bayesian Data Analysis, 3rd ed., section 3.3,
+ * from memory).
+ */
+import { normalCdf } from '../stats/distributions.ts';
+import { mixtureWeights } from '../stats/mixture.ts';
+
+/** The next batch on the logit scale. */
+export interface Mixture {
+  readonly weights: readonly number[];
+  readonly means: readonly number[];
+  readonly sds: readonly number[];
+}
+
+/**
+ * SD of the logarithm of the ratio between a product's own spread and the one expected of it. Assumption, so wide that a product's own
+ * batches decide (`npm run calibrate`: products half and twice as far apart).
+ */
+const LOG_SD = 1.4;
+const POINTS = 33;
+const REACH = 2.5;
+/** A component of less weight moves no quantile. */
+const NEGLIGIBLE = 1e-7;
+
+const LOGS = Array.from({ length: POINTS }, (_, i) => LOG_SD * REACH * ((2 * i) / (POINTS - 1) - 1));
+
+/** @param ys yields of past batches, logit; @param mean its prior mean with its variance, as the shop's other products leave it */
+export function nextBatch(
+  ys: readonly number[],
+  mean: { at: number; variance: number },
+  batchSd: number,
+): Mixture {
+  const n = ys.length;
+  const average = n === 0 ? 0 : ys.reduce((sum, y) => sum + y, 0) / n;
+  const squares = ys.reduce((sum, y) => sum + (y - average) ** 2, 0);
+  const components = LOGS.map((log) => {
+    const own = (batchSd * Math.exp(log)) ** 2;
+    const marginal = own + n * mean.variance;
+    const prior = -0.5 * (log / LOG_SD) ** 2;
+    const likelihood =
+      n === 0
+        ? 0
+        : -0.5 *
+          ((n - 1) * Math.log(own) +
+            Math.log(marginal) +
+            squares / own +
+            (n * (average - mean.at) ** 2) / marginal);
+    const precision = 1 / mean.variance + n / own;
+    return {
+      log: prior + likelihood,
+      mean: (mean.at / mean.variance + (n * average) / own) / precision,
+      sd: Math.sqrt(1 / precision + own),
+    };
+  });
+  const weights = mixtureWeights(components.map(({ log }) => log));
+  const kept = components.flatMap(({ mean: at, sd }, i) => {
+    const weight = weights[i] ?? 0;
+    return weight > NEGLIGIBLE ? [{ weight, at, sd }] : [];
+  });
+  const total = kept.reduce((sum, { weight }) => sum + weight, 0);
+  return {
+    weights: kept.map(({ weight }) => weight / total),
+    means: kept.map(({ at }) => at),
+    sds: kept.map(({ sd }) => sd),
+  };
+}
+
+/** The probability that the next batch lies below `y`. */
+export function mixtureCdf({ weights, means, sds }: Mixture, y: number): number {
+  return weights.reduce(
+    (sum, weight, i) => sum + weight * normalCdf((y - (means[i] ?? 0)) / (sds[i] ?? 1)),
+    0,
+  );
+}
+
+const MAX_STEPS = 100;
+const TOLERANCE = 1e-9;
+/** Beyond it no logit of a yield lies that is to be told from 0 or 1. */
+const FARTHEST = 30;
+
+/** The y below which the next batch lies with this probability: Newton's steps, halving where one leaves the bracket. */
+export function mixtureQuantile(mixture: Mixture, p: number): number {
+  let [low, high] = [-FARTHEST, FARTHEST];
+  const middle = mixture.weights.reduce((sum, weight, i) => sum + weight * (mixture.means[i] ?? 0), 0);
+  let y = Math.min(high, Math.max(low, middle));
+  for (let i = 0; i < MAX_STEPS && high - low > TOLERANCE; i++) {
+    const off = mixtureCdf(mixture, y) - p;
+    if (off < 0) low = y;
+    else high = y;
+    const newton = y - off / mixtureDensity(mixture, y);
+    const next = newton > low && newton < high ? newton : (low + high) / 2;
+    if (Math.abs(next - y) < TOLERANCE) return next;
+    y = next;
+  }
+  return y;
+}
+
+function mixtureDensity({ weights, means, sds }: Mixture, y: number): number {
+  return (
+    weights.reduce((sum, weight, i) => {
+      const sd = sds[i] ?? 1;
+      return sum + (weight / sd) * Math.exp(-0.5 * ((y - (means[i] ?? 0)) / sd) ** 2);
+    }, 0) / Math.sqrt(2 * Math.PI)
+  );
+}
