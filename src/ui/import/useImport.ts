@@ -13,9 +13,11 @@ import { importText as text } from '../texts/en/books/import.ts';
 import { useCall } from '../calls/useCall.ts';
 import { uploadFile } from '../files/file-transfer.ts';
 
-/** Whether two files have the same column headings. */
-function sameColumns(one: SheetPreview, other: SheetPreview | null): boolean {
-  return other !== null && JSON.stringify(one.headings) === JSON.stringify(other.headings);
+/** What was chosen about a file, kept for the next one of that kind with the same headings. */
+interface Chosen {
+  kind: ImportKind;
+  headings: string;
+  layout: SheetLayout;
 }
 
 /** The import of one file: upload, preview after every change, import, undo. */
@@ -28,6 +30,7 @@ export function useImport() {
   const runCall = useCall('import.run');
   const undoCall = useCall('import.undo');
   let requests = 0;
+  let kept: Chosen | null = null;
 
   async function refresh(layout?: SheetLayout): Promise<void> {
     if (upload.value === null) return;
@@ -46,13 +49,16 @@ export function useImport() {
     runCall.clear();
   }
 
+  function keep({ headings, layout }: SheetPreview): void {
+    kept = { kind: kind.value, headings: JSON.stringify(headings), layout };
+  }
+
   /** The last selected file, so that an undone import can be repeated. */
   let chosen: File | null = null;
 
   async function choose(file: File): Promise<void> {
     chosen = file;
     reading.value = true;
-    const before = preview.value;
     preview.value = null;
     problem.value = null;
     const handed = await uploadFile(file);
@@ -63,8 +69,9 @@ export function useImport() {
     }
     upload.value = handed.value.upload;
     await refresh();
-    // A corrected file with the same headings keeps the chosen columns.
-    if (before && sameColumns(before, preview.value)) await refresh(before.layout);
+    const { headings } = preview.value ?? {};
+    // A corrected file, or one whose import was undone.
+    if (kept?.kind === kind.value && kept.headings === JSON.stringify(headings)) await refresh(kept.layout);
   }
 
   /** Applies the choice immediately, so that a later choice made during loading builds on it. */
@@ -72,6 +79,7 @@ export function useImport() {
     if (!preview.value) return;
     const layout = { ...preview.value.layout, ...changes };
     preview.value = { ...preview.value, layout };
+    keep(preview.value);
     void refresh(layout);
   }
 
