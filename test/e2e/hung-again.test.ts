@@ -28,7 +28,9 @@ async function typedAgain(hunter: string, first: string, second: string): Promis
   await page.getByRole('textbox', { name: 'Hanging weight', exact: true }).focus();
   await keys.type(second);
   await keys.press('Enter');
-  await page.getByText(`This animal already has a hanging weight of ${Number(first).toFixed(2)} lb.`).waitFor();
+  await page
+    .getByText(`This animal already has a hanging weight of ${Number(first).toFixed(2)} lb.`)
+    .waitFor();
   return deer.id;
 }
 const hangs = async (id: number): Promise<number> =>
