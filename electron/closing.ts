@@ -3,7 +3,7 @@ import { BrowserWindow } from 'electron';
 import { ask } from './dialogs.ts';
 import { logEvent } from './log.ts';
 import { WINDOW_ADDRESS } from './protocol.ts';
-import { CLOSING_IS_SLOW } from './sentences.ts';
+import { text } from '../src/words/compiled/shell/notices.ts';
 import { SAFE } from './windows.ts';
 
 /** After this time, ms, a small window shows what is being waited for. */
@@ -18,7 +18,7 @@ export async function waitForClosing(closed: Promise<void>): Promise<void> {
   try {
     while (!(await within(closed, ASK_AFTER))) {
       logEvent('closing-is-slow');
-      if ((await ask(CLOSING_IS_SLOW, ['Keep waiting', 'Quit now'])) === 1) break;
+      if ((await ask(text.closingIsSlow, [text.keepWaiting, text.quitNow])) === 1) break;
     }
   } finally {
     clearTimeout(shown);

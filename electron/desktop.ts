@@ -15,13 +15,8 @@ import { chooseLabelPrinter, printLabels, printWindow } from './printing.ts';
 import { isOurs, WINDOW_ADDRESS } from './protocol.ts';
 import { noteRecent, readRecent } from './recent-books.ts';
 import { savePdf } from './saving.ts';
-import {
-  bookNotThere,
-  DESK_KEEPS_STOPPING,
-  DESK_OUT_OF_MEMORY,
-  DESK_STOPPED,
-  NOT_DONE,
-} from './sentences.ts';
+import { text as dialogs } from '../src/words/compiled/shell/dialogs.ts';
+import { text } from '../src/words/compiled/shell/notices.ts';
 import { closeWhenSessionEnds } from './session-end.ts';
 import { runInTurn } from './run-in-turn.ts';
 import { focusWindow, loadPage, openWindow } from './windows.ts';
@@ -123,9 +118,9 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
 
   async function askForBook(over: BrowserWindow): Promise<void> {
     const { filePaths } = await dialog.showOpenDialog(over, {
-      title: 'Open another book',
+      title: dialogs.openBook,
       defaultPath: join(open.book, '..'),
-      filters: [{ name: 'Books of Gambrel', extensions: ['gambrel'] }],
+      filters: [{ name: dialogs.books, extensions: ['gambrel'] }],
       properties: ['openFile'],
     });
     if (filePaths[0]) await openBook(filePaths[0]);
@@ -134,7 +129,7 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
   /** Closes the open book, with its backup, and opens another; a missing one changes nothing. */
   async function openBook(path: string): Promise<void> {
     if (!existsSync(path)) {
-      await showMessage('error', bookNotThere(path));
+      await showMessage('error', text.bookNotThere({ path }));
       return;
     }
     await inTurn(async () => {
@@ -148,7 +143,7 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
 
   function onStopped(outOfMemory: boolean): void {
     if (onceTooOften()) {
-      void announce('error', DESK_KEEPS_STOPPING).then(() => app.exit(1));
+      void announce('error', text.deskKeepsStopping).then(() => app.exit(1));
       return;
     }
     // Immediately and not queued: the next in the queue must not find an ended desk.
@@ -158,7 +153,7 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
       // The system may report the reason only after the process ended.
       const memory = outOfMemory || memoryRanOut;
       memoryRanOut = false;
-      await showMessage('warning', memory ? DESK_OUT_OF_MEMORY : DESK_STOPPED);
+      await showMessage('warning', memory ? text.deskOutOfMemory : text.deskStopped);
     };
     attempt(againAndSaid());
   }
@@ -168,7 +163,7 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
 function attempt(work: Promise<unknown>): void {
   work.catch((error: unknown) => {
     logError('not-done', error);
-    return announce('error', NOT_DONE);
+    return announce('error', text.notDone);
   });
 }
 
@@ -187,7 +182,6 @@ function endWithSystem(): void {
 
 async function backUp(desk: DeskProcess): Promise<void> {
   const path = await desk.backUp();
-  if (path) await showMessage('info', `A checked backup was made: ${path}`);
-  else
-    await showMessage('error', 'No backup could be made: check that the disk has room and can be written.');
+  if (path) await showMessage('info', text.backedUp({ path }));
+  else await showMessage('error', text.notBackedUp);
 }

@@ -1,10 +1,11 @@
 /** The shell's messages and questions, outside the window. */
 import { BrowserWindow, dialog, type MessageBoxOptions, type MessageBoxReturnValue } from 'electron';
+import { text } from '../src/words/compiled/shell/notices.ts';
 import { logError } from './log.ts';
 
 /** A message without a choice. */
 export async function showMessage(kind: 'info' | 'warning' | 'error', message: string): Promise<void> {
-  await show({ type: kind, title: 'Gambrel', message, buttons: ['OK'], noLink: true });
+  await show({ type: kind, title: 'Gambrel', message, buttons: [text.ok], noLink: true });
 }
 
 /** The same for callers that cannot handle a failed message: it is logged. Never rejects. */

@@ -12,7 +12,7 @@ import { makeFolderPrivate, writePrivately } from './private-files.ts';
 import { declareScheme, serveScheme } from './protocol.ts';
 import { guardDownloads } from './saving.ts';
 import { guardSession, guardWindows } from './security.ts';
-import { noSandbox, NOT_STARTED } from './sentences.ts';
+import { text } from '../src/words/compiled/shell/notices.ts';
 import { guardSerial } from './serial.ts';
 import { startsUnguarded } from './start-guard.ts';
 import { readStartOptions } from './start-options.ts';
@@ -60,7 +60,7 @@ async function start(): Promise<void> {
   openLog(() => app.getPath('logs'));
   const { electron = '', chrome = '' } = process.versions;
   logEvent('started', { version: app.getVersion(), electron, chrome, system: process.platform });
-  if (startsUnguarded()) return refuse(noSandbox(Boolean(process.env['APPIMAGE'])));
+  if (startsUnguarded()) return refuse(text.noSandbox({ appImage: Boolean(process.env['APPIMAGE']) }));
   const read = readStartOptions(given.args, process.env, given.folder, false);
   if (!read.ok) return refuse(read.sentence);
   const { book, named, demo } = read.options;
@@ -89,7 +89,7 @@ async function refuse(sentence: string): Promise<void> {
 /** A failed start must not keep running invisibly and block the next one. */
 async function giveUp(error: unknown): Promise<void> {
   logError('not-started', error);
-  await announce('error', NOT_STARTED);
+  await announce('error', text.notStarted);
   app.exit(1);
 }
 

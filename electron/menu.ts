@@ -1,5 +1,6 @@
 import { basename, dirname } from 'node:path';
 import { Menu, type MenuItemConstructorOptions } from 'electron';
+import { text } from '../src/words/compiled/shell/menu.ts';
 
 export interface MenuActions {
   openBook(): void;
@@ -20,63 +21,65 @@ export function setMenu(act: MenuActions, recent: readonly string[]): void {
     Menu.buildFromTemplate([
       ...(mac ? [ofTheProgram(act)] : []),
       {
-        label: '&File',
+        label: text.file,
         submenu: [
-          { label: '&Open another book…', accelerator: 'CmdOrCtrl+O', click: act.openBook },
-          { label: 'Open &recent', submenu: recent.map((path, at) => recentItem(act, path, at)) },
-          { label: '&Back up now', accelerator: 'CmdOrCtrl+B', click: act.backUp },
+          { label: text.openBook, accelerator: 'CmdOrCtrl+O', click: act.openBook },
+          { label: text.openRecent, submenu: recent.map((path, at) => recentItem(act, path, at)) },
+          { label: text.backUp, accelerator: 'CmdOrCtrl+B', click: act.backUp },
           { type: 'separator' },
-          { label: '&Save as PDF…', accelerator: 'CmdOrCtrl+Shift+S', click: act.savePdf },
-          { label: '&Print…', accelerator: 'CmdOrCtrl+P', click: act.print },
-          { label: 'Printer for &labels…', accelerator: 'CmdOrCtrl+Shift+P', click: act.chooseLabelPrinter },
-          ...(mac ? [] : ([{ type: 'separator' }, QUIT] as const)),
+          { label: text.savePdf, accelerator: 'CmdOrCtrl+Shift+S', click: act.savePdf },
+          { label: text.print, accelerator: 'CmdOrCtrl+P', click: act.print },
+          { label: text.labelPrinter, accelerator: 'CmdOrCtrl+Shift+P', click: act.chooseLabelPrinter },
+          ...(mac ? [] : ([{ type: 'separator' }, quitItem()] as const)),
         ],
       },
       {
-        label: '&Edit',
+        label: text.edit,
         submenu: [
-          { role: 'undo', accelerator: 'CmdOrCtrl+Z' },
-          { role: 'redo', accelerator: 'CmdOrCtrl+Shift+Z' },
+          { role: 'undo', label: text.undo, accelerator: 'CmdOrCtrl+Z' },
+          { role: 'redo', label: text.redo, accelerator: 'CmdOrCtrl+Shift+Z' },
           { type: 'separator' },
-          { role: 'cut', accelerator: 'CmdOrCtrl+X' },
-          { role: 'copy', accelerator: 'CmdOrCtrl+C' },
-          { role: 'paste', accelerator: 'CmdOrCtrl+V' },
-          { role: 'selectAll', accelerator: 'CmdOrCtrl+A' },
+          { role: 'cut', label: text.cut, accelerator: 'CmdOrCtrl+X' },
+          { role: 'copy', label: text.copy, accelerator: 'CmdOrCtrl+C' },
+          { role: 'paste', label: text.paste, accelerator: 'CmdOrCtrl+V' },
+          { role: 'selectAll', label: text.selectAll, accelerator: 'CmdOrCtrl+A' },
         ],
       },
       {
-        label: '&View',
+        label: text.view,
         submenu: [
-          { role: 'zoomIn', label: '&Larger', accelerator: 'CmdOrCtrl+Plus' },
-          { role: 'zoomOut', label: '&Smaller', accelerator: 'CmdOrCtrl+-' },
-          { role: 'resetZoom', label: '&Usual size', accelerator: 'CmdOrCtrl+0' },
+          { role: 'zoomIn', label: text.zoomIn, accelerator: 'CmdOrCtrl+Plus' },
+          { role: 'zoomOut', label: text.zoomOut, accelerator: 'CmdOrCtrl+-' },
+          { role: 'resetZoom', label: text.actualSize, accelerator: 'CmdOrCtrl+0' },
           { type: 'separator' },
-          { role: 'togglefullscreen', label: '&Full screen', accelerator: 'F11' },
+          { role: 'togglefullscreen', label: text.fullScreen, accelerator: 'F11' },
         ],
       },
       {
-        label: '&Window',
+        label: text.window,
         submenu: [
-          { role: 'minimize', accelerator: 'CmdOrCtrl+M' },
-          { role: 'close', accelerator: 'CmdOrCtrl+W' },
+          { role: 'minimize', label: text.minimize, accelerator: 'CmdOrCtrl+M' },
+          { role: 'close', label: text.close, accelerator: 'CmdOrCtrl+W' },
         ],
       },
       {
-        label: '&Help',
+        label: text.help,
         submenu: [
           ...(mac ? [] : [aboutItem(act)]),
-          { label: '&Newer versions…', accelerator: 'CmdOrCtrl+Shift+N', click: act.newerVersions },
-          { label: 'Show the &log', accelerator: 'CmdOrCtrl+Shift+L', click: act.showLog },
+          { label: text.newerVersions, accelerator: 'CmdOrCtrl+Shift+N', click: act.newerVersions },
+          { label: text.showLog, accelerator: 'CmdOrCtrl+Shift+L', click: act.showLog },
         ],
       },
     ]),
   );
 }
 
-const QUIT: MenuItemConstructorOptions = { role: 'quit', label: '&Quit', accelerator: 'CmdOrCtrl+Q' };
+function quitItem(): MenuItemConstructorOptions {
+  return { role: 'quit', label: text.quit, accelerator: 'CmdOrCtrl+Q' };
+}
 
 function aboutItem(act: MenuActions): MenuItemConstructorOptions {
-  return { label: '&About Gambrel', accelerator: 'F1', click: act.about };
+  return { label: text.about, accelerator: 'F1', click: act.about };
 }
 
 /**
@@ -89,20 +92,20 @@ function ofTheProgram(act: MenuActions): MenuItemConstructorOptions {
     submenu: [
       aboutItem(act),
       { type: 'separator' },
-      { role: 'services' },
+      { role: 'services', label: text.services },
       { type: 'separator' },
-      { role: 'hide', accelerator: 'Cmd+H' },
-      { role: 'hideOthers', accelerator: 'Cmd+Alt+H' },
-      { role: 'unhide' },
+      { role: 'hide', label: text.hide, accelerator: 'Cmd+H' },
+      { role: 'hideOthers', label: text.hideOthers, accelerator: 'Cmd+Alt+H' },
+      { role: 'unhide', label: text.showAll },
       { type: 'separator' },
-      QUIT,
+      quitItem(),
     ],
   };
 }
 
 /** Two books may have the same name, so the folder is included; an ampersand would mark an access key. */
 function recentItem(act: MenuActions, path: string, at: number): MenuItemConstructorOptions {
-  const name = `${basename(path)} in ${dirname(path)}`.replaceAll('&', '&&');
+  const name = text.recent({ name: basename(path), folder: dirname(path) }).replaceAll('&', '&&');
   return {
     label: `&${at + 1} ${name}`,
     click: () => act.openRecent(path),

@@ -5,6 +5,7 @@
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { app, dialog, shell, type BrowserWindow } from 'electron';
+import { text } from '../src/words/compiled/shell/dialogs.ts';
 import { ask, showMessage } from './dialogs.ts';
 import { logEvent } from './log.ts';
 import { noted, readNote, writeNote } from './note-file.ts';
@@ -13,23 +14,17 @@ import { newestInstaller } from './installer-names.ts';
 /** Asks whether and where to check; the choice is stored in `noteFile`. */
 export async function chooseNewerVersions(window: BrowserWindow, noteFile: string): Promise<void> {
   const folder = noted(readNote(noteFile), 'folder');
-  const now = folder
-    ? `Gambrel looks in ${folder} when it starts.`
-    : 'Gambrel does not look for newer versions.';
-  const choice = await ask(
-    `${now} It can look in a folder of yours, such as a stick or a shared drive, and never on the internet.`,
-    ['Leave it so', 'Choose a folder…', 'Do not look'],
-  );
+  const now = folder ? text.looksIn({ folder }) : text.looksNowhere;
+  const choice = await ask(`${now} ${text.whereToLook}`, [text.cancel, text.chooseFolder, text.stopLooking]);
   if (choice === 2) writeNote(noteFile, {});
   if (choice !== 1 || window.isDestroyed()) return;
   const { filePaths } = await dialog.showOpenDialog(window, {
-    title: 'Where do newer versions lie?',
+    title: text.versionsFolder,
     properties: ['openDirectory'],
   });
   if (!filePaths[0]) return;
   writeNote(noteFile, { folder: filePaths[0] });
-  if (!(await lookForNewer(noteFile)))
-    await showMessage('info', `No version newer than this one lies in ${filePaths[0]}.`);
+  if (!(await lookForNewer(noteFile))) await showMessage('info', text.noNewer({ folder: filePaths[0] }));
 }
 
 /** Checks once, if a folder was chosen; true when a newer version was found and reported. */
@@ -45,7 +40,8 @@ export async function lookForNewer(noteFile: string): Promise<boolean> {
   }
   const newest = newestInstaller(names, process.platform, app.getVersion());
   if (!newest) return false;
-  const message = `Gambrel ${newest.version} lies in ${folder}; this is ${app.getVersion()}. Quit Gambrel, then start the installer there. The book stays where it is.`;
-  if ((await ask(message, ['Later', 'Show it'])) === 1) shell.showItemInFolder(join(folder, newest.file));
+  const message = text.newer({ version: newest.version, folder, current: app.getVersion() });
+  if ((await ask(message, [text.later, text.showFile])) === 1)
+    shell.showItemInFolder(join(folder, newest.file));
   return true;
 }

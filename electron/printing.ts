@@ -3,7 +3,7 @@ import type { BrowserWindow, PrinterInfo, Size, WebContents } from 'electron';
 import { announce, ask, showMessage } from './dialogs.ts';
 import { logEvent } from './log.ts';
 import { noted, readNote, writeNote } from './note-file.ts';
-import { labelPrinterNotThere, NO_PRINTER, notPrinted } from './sentences.ts';
+import { text } from '../src/words/compiled/shell/dialogs.ts';
 
 /**
  * Prints the window through the system's print dialog and reports failures. Electron defaults to A4 unless a paper
@@ -35,7 +35,7 @@ export async function printLabels(contents: WebContents, paper: unknown, noteFil
   const printers = await contents.getPrintersAsync();
   if (contents.isDestroyed()) return; // its window was closed meanwhile
   if (!printers.some((printer) => printer.name === name)) {
-    await showMessage('error', labelPrinterNotThere(name));
+    await showMessage('error', text.labelPrinterNotThere({ name }));
     return;
   }
   contents.print({ ...onPaper, silent: true, deviceName: name }, reportPrinted);
@@ -57,15 +57,15 @@ function isSide(millimetres: unknown): millimetres is number {
 export async function chooseLabelPrinter(window: BrowserWindow, noteFile: string): Promise<void> {
   const printers = await window.webContents.getPrintersAsync();
   if (printers.length === 0) {
-    await showMessage('info', NO_PRINTER);
+    await showMessage('info', text.noPrinter);
     return;
   }
   const last = noted(readNote(noteFile), 'name');
   const sorted = printers.toSorted((a, b) => Number(b.name === last) - Number(a.name === last));
   const never = sorted.length;
   const choice = await ask(
-    'Which printer prints the labels? They then go there without a question.',
-    [...sorted.map(shownName), 'Ask each time', 'Leave it as it is'],
+    text.whichPrinter,
+    [...sorted.map(shownName), text.askEachTime, text.cancel],
     never + 1,
   );
   if (choice === never) writeNote(noteFile, {});
@@ -75,11 +75,11 @@ export async function chooseLabelPrinter(window: BrowserWindow, noteFile: string
 
 /** The system's name distinguishes printers with equal display names. */
 function shownName({ displayName, name }: PrinterInfo): string {
-  return displayName && displayName !== name ? `${displayName} (${name})` : name;
+  return displayName && displayName !== name ? text.printerNamed({ shown: displayName, name }) : name;
 }
 
 function reportPrinted(success: boolean, reason: string): void {
   if (success || /cancel/i.test(reason)) return;
   logEvent('not-printed');
-  void announce('error', notPrinted(reason));
+  void announce('error', text.notPrinted({ reason }));
 }

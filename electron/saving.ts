@@ -6,7 +6,7 @@ import { replaceFile } from '../src/book/file/partial-files.ts';
 import { announce, showMessage } from './dialogs.ts';
 import { logError, logEvent } from './log.ts';
 import { noted, readNote, writeNote } from './note-file.ts';
-import { notPrinted, notSaved } from './sentences.ts';
+import { text } from '../src/words/compiled/shell/dialogs.ts';
 
 /**
  * Shows a save dialog for files that the window makes, such as tables and pictures. Call it once.
@@ -14,13 +14,13 @@ import { notPrinted, notSaved } from './sentences.ts';
  */
 export function guardDownloads(noteFile: string, ours: Session = session.defaultSession): void {
   ours.on('will-download', (_event, item) => {
-    item.setSaveDialogOptions({ title: 'Save', defaultPath: placeFor(noteFile, item.getFilename()) });
+    item.setSaveDialogOptions({ title: text.save, defaultPath: placeFor(noteFile, item.getFilename()) });
     item.once('done', (_done, state) => {
       const path = item.getSavePath();
       if (state === 'completed') noteFolder(noteFile, path);
       if (state !== 'interrupted') return;
       logEvent('file-not-saved');
-      void announce('error', notSaved(path || item.getFilename()));
+      void announce('error', text.notSaved({ path: path || item.getFilename() }));
     });
   });
 }
@@ -32,14 +32,13 @@ export async function savePdf(window: BrowserWindow, noteFile: string): Promise<
     pdf = await window.webContents.printToPDF({ preferCSSPageSize: true, printBackground: true });
   } catch (error) {
     logError('pdf-not-made', error);
-    if (!window.isDestroyed())
-      await showMessage('error', notPrinted('the page could not be made into a PDF'));
+    if (!window.isDestroyed()) await showMessage('error', text.pdfNotMade);
     return;
   }
   if (window.isDestroyed()) return; // closed during rendering
   const { canceled, filePath } = await dialog.showSaveDialog(window, {
-    title: 'Save as PDF',
-    defaultPath: placeFor(noteFile, `Gambrel ${localDay(new Date())}.pdf`),
+    title: text.savePdf,
+    defaultPath: placeFor(noteFile, text.pdfName({ day: localDay(new Date()) })),
     filters: [{ name: 'PDF', extensions: ['pdf'] }],
   });
   if (canceled || !filePath) return;
@@ -48,7 +47,7 @@ export async function savePdf(window: BrowserWindow, noteFile: string): Promise<
     noteFolder(noteFile, filePath);
   } catch (error) {
     logError('pdf-not-saved', error);
-    await showMessage('error', notSaved(filePath));
+    await showMessage('error', text.notSaved({ path: filePath }));
   }
 }
 

@@ -1,12 +1,10 @@
 /** Selects the scale's serial port: asked once, by name, and remembered. */
 import { session, type SerialPort, type Session } from 'electron';
+import { text } from '../src/words/compiled/shell/dialogs.ts';
 import { ask, showMessage } from './dialogs.ts';
 import { logError } from './log.ts';
 import { noted, readNote, writeNote } from './note-file.ts';
 import { isOurs } from './protocol.ts';
-
-const WHICH_PORT = 'Which port is the scale on?';
-const NO_PORT = 'No serial port was found: plug in the cable of the scale, then choose the port again.';
 
 /** Electron's types omit that a device to be permitted has its name under `name`. */
 type NamedPort = Partial<SerialPort> & { name?: string };
@@ -46,11 +44,11 @@ async function choosePort(ports: SerialPort[], noteFile: string): Promise<string
 /** The one used last is the default. */
 async function askPort(ports: SerialPort[], last: string | null): Promise<SerialPort | undefined> {
   if (ports.length === 0) {
-    await showMessage('info', NO_PORT);
+    await showMessage('info', text.noPort);
     return undefined;
   }
   const sorted = ports.toSorted((a, b) => Number(nameOf(b) === last) - Number(nameOf(a) === last));
-  return sorted[await ask(WHICH_PORT, [...sorted.map(buttonOf), 'None of these'], sorted.length)];
+  return sorted[await ask(text.whichPort, [...sorted.map(buttonOf), text.noneOfThese], sorted.length)];
 }
 
 /** The name under which Electron requests permission for a port: its display name or else its path. */

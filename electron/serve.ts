@@ -10,7 +10,7 @@ import { usualBookPlace } from './book-place.ts';
 import { openBrowser } from './open-browser.ts';
 import { whenParentGone } from './parent-watch.ts';
 import { makeFolderPrivate, writePrivately } from './private-files.ts';
-import { notOpen, WINDOW_MISSING } from './sentences.ts';
+import { text } from '../src/words/compiled/shell/terminal.ts';
 import { nodeSentence } from './start/node.mjs';
 import { readStartOptions, type StartOptions } from './start-options.ts';
 
@@ -22,12 +22,12 @@ const tooOld = nodeSentence(process.versions);
 if (tooOld) giveUp(tooOld);
 const read = readStartOptions(process.argv.slice(2), process.env, process.cwd());
 if (!read.ok) giveUp(read.sentence);
-if (!existsSync(join(windowFolder, 'index.html'))) giveUp(WINDOW_MISSING);
+if (!existsSync(join(windowFolder, 'index.html'))) giveUp(text.windowMissing);
 await serve(read.options);
 
 async function serve(options: StartOptions): Promise<void> {
   if (options.demo && !existsSync(demoKeptAt)) {
-    console.log('Setting up the demo season; this takes a few seconds.');
+    console.log(text.settingUpDemo);
   }
   const usualBook = usualBookPlace(process.platform, process.env, homedir());
   makeFolderPrivate(usualBook);
@@ -43,18 +43,18 @@ async function serve(options: StartOptions): Promise<void> {
     upkeep: USUAL_TIMES,
     demoBook: demoBook(demoKeptAt),
   });
-  if (desk.trouble()) console.error(notOpen(bookPath));
+  if (desk.trouble()) console.error(text.bookNotOpen({ path: bookPath }));
   const carrier = await serveOverHttp({ desk, windowFolder, port: options.port });
   if (options.port !== 0 && carrier.port !== options.port) {
-    console.log(`Port ${options.port} is taken, so Gambrel uses ${carrier.port}.`);
+    console.log(text.portTaken({ port: String(options.port), used: String(carrier.port) }));
   }
   const openWindow = () => {
     const address = carrier.newAddress();
-    console.log(`Gambrel is open at ${address} (for one window, within a minute)`);
+    console.log(text.isOpen({ address }));
     if (options.openBrowser) openBrowser(address);
   };
   openWindow();
-  console.log('Press Enter here for another window; Ctrl-C closes Gambrel.');
+  console.log(text.pressEnter);
   onEnter(openWindow);
 
   let closing = false;

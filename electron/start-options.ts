@@ -1,6 +1,7 @@
 /** Command line options, for the desktop app and plain Node. */
 import { isAbsolute, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { text } from '../src/words/compiled/shell/terminal.ts';
 
 export interface StartOptions {
   /** Another book than the default one. */
@@ -49,23 +50,21 @@ export function readStartOptions(
     else if (word === '--book') {
       book = words[(at += 1)];
       options.named = true;
-      if (!book) return wrong('After --book comes the path of a book, such as --book /home/me/shop.gambrel.');
+      if (!book) return wrong(text.bookNeedsPath);
     } else if (word === '--port') {
       const port = words[(at += 1)] ?? '';
-      if (!/^\d{1,5}$/.test(port) || Number(port) > 65_535)
-        return wrong(`"${port}" is not a port: give a whole number up to 65535.`);
+      if (!/^\d{1,5}$/.test(port) || Number(port) > 65_535) return wrong(text.notPort({ port }));
       options.port = Number(port);
     } else if (isBook(word)) {
       book = word;
       options.named = true;
     } else if (strict) {
-      return wrong(`"${word}" is not known here: use --book PATH, --demo, --port NUMBER or --no-open.`);
+      return wrong(text.unknownOption({ word: String(word) }));
     }
   }
   if (!book) return { ok: true, options };
   const path = pathOf(book);
-  if (path === null)
-    return wrong(`${book} is not a file of this computer: copy the book here, then open it there.`);
+  if (path === null) return wrong(text.notHere({ book }));
   options.book = isAbsolute(path) ? path : resolve(folder, path);
   return { ok: true, options };
 }

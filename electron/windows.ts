@@ -3,7 +3,7 @@ import { announce, ask } from './dialogs.ts';
 import { logError, logEvent } from './log.ts';
 import { makeCrashLimit } from './crash-limit.ts';
 import { WINDOW_ADDRESS } from './protocol.ts';
-import { WINDOW_HANGS, WINDOW_KEEPS_STOPPING, WINDOW_NOT_LOADED, WINDOW_STOPPED } from './sentences.ts';
+import { text } from '../src/words/compiled/shell/notices.ts';
 import { showOnceDrawn } from './show-window.ts';
 import { readWindowPlace, SMALLEST, writeWindowPlace } from './window-place.ts';
 
@@ -55,7 +55,7 @@ function tellFailedLoads(window: BrowserWindow): void {
   window.webContents.on('did-fail-load', (_event, code, name, _address, isMainFrame) => {
     if (!isMainFrame || code === ABORTED) return;
     logEvent('page-not-loaded', { code: name || code });
-    void announce('error', WINDOW_NOT_LOADED);
+    void announce('error', text.windowNotLoaded);
   });
 }
 
@@ -66,18 +66,18 @@ function startAgain(window: BrowserWindow): void {
     if (reason === 'clean-exit' || window.isDestroyed()) return;
     logEvent('window-stopped', { reason });
     if (onceTooOften()) {
-      void announce('error', WINDOW_KEEPS_STOPPING).then(() => app.quit());
+      void announce('error', text.windowKeepsStopping).then(() => app.quit());
       return;
     }
     window.webContents.reload();
-    void announce('warning', WINDOW_STOPPED);
+    void announce('warning', text.windowStopped);
   });
   let asking = false;
   window.on('unresponsive', () => {
     if (asking) return; // one question at a time
     asking = true;
     logEvent('window-hangs');
-    void ask(WINDOW_HANGS, ['Wait', 'Open the window again'])
+    void ask(text.windowHangs, [text.wait, text.reopenWindow])
       .then((choice) => {
         if (choice === 1 && !window.isDestroyed()) window.webContents.forcefullyCrashRenderer();
       })

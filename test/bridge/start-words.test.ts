@@ -59,7 +59,7 @@ describe('the options', () => {
       options: { book: '/home/ann/SHOP.GAMBREL', named: true },
     });
     for (const address of ['file://other/share/shop.gambrel', 'file:///a%2Fb.gambrel'])
-      expect(read([address])).toEqual({ ok: false, sentence: `${address} is not a file of this computer: copy the book here, then open it there.` }); // prettier-ignore
+      expect(read([address])).toEqual({ ok: false, sentence: `${address} is not a file on this computer. Copy the book here, then open the copy.` }); // prettier-ignore
   });
 
   it('distinguish a named book from the default path', () => {

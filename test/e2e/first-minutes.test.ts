@@ -196,13 +196,13 @@ describe('the first five minutes', () => {
     await keys.tabTo(help.getByRole('button', { name: 'Shrink' }));
     await keys.press('Enter');
     const note = page.getByRole('dialog', { name: 'Shrink' });
-    await note.getByText(/water that dries off/).waitFor();
+    await note.getByText(/water that evaporates/).waitFor();
     expect(await note.evaluate((one) => one === document.activeElement)).toBe(true);
     await keys.press('Tab');
-    expect(await focused()).toBe('All words of the trade');
+    expect(await focused()).toBe('All trade words');
     await keys.press('Enter');
     await help.waitFor({ state: 'hidden' });
-    await page.getByRole('heading', { name: 'Words of the trade', level: 1 }).waitFor();
+    await page.getByRole('heading', { name: 'Trade words', level: 1 }).waitFor();
     await page.getByText('Silverskin', { exact: false }).first().waitFor();
   });
 

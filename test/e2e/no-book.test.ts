@@ -52,7 +52,7 @@ it('reports a damaged book, restores its backup by keyboard, and continues', asy
   );
   expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([]);
   await page.getByRole('button', { name: /^Restore this backup/ }).press('Enter');
-  await page.getByText('is whole: 1 animal, 1 weight, 0 payments.').waitFor();
+  await page.getByText('complete: 1 animal, 1 weight, 0 payments.').waitFor();
   await page.getByRole('button', { name: 'Restore', exact: true }).press('Enter');
   await page.getByText('The book is now as it was').waitFor();
   await page.getByRole('navigation', { name: 'Places' }).waitFor();
@@ -85,8 +85,8 @@ it('names what another program added to the book, and continues in a clean one w
   rmSync(join(folder, 'altered', 'shop backups', 'last closed.sha256'));
   await openWindow('--book', path);
   await page.getByText('“spy” (trigger) was added').waitFor();
-  await page.getByRole('button', { name: 'Keep the records in a clean book' }).press('Enter');
-  await page.getByText('The records are in a clean book now.').waitFor();
+  await page.getByRole('button', { name: 'Move records to a clean book' }).press('Enter');
+  await page.getByText('The records are now in a clean book.').waitFor();
   await page.getByRole('navigation', { name: 'Places' }).waitFor();
   expect(await page.getByRole('heading', { level: 1 }).innerText()).toContain('Cold Creek Locker');
 }, 90_000);

@@ -385,7 +385,7 @@ export const PLACES: readonly Place[] = [
     name: 'a word explained',
     at: () => '/grinder',
     act: press('Trim waiting'),
-    sees: /What is thrown away is not trim/,
+    sees: /What is thrown out is not trim/,
   },
   { name: 'quick card', at: () => '/card', sees: /How a weight may be typed/ },
   {

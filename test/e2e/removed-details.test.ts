@@ -45,7 +45,7 @@ it('warns at the older backup, but not at one made since', async () => {
   await ways.first().waitFor();
   const dialog = page.getByRole('dialog');
   await ways.last().click();
-  await dialog.getByText('is whole').waitFor();
+  await dialog.getByText('Checked just now and complete').waitFor();
   await dialog.getByText(WARNING).waitFor();
   const pictures = process.env.GAMBREL_PICTURES;
   for (const [width, height] of pictures
@@ -62,6 +62,6 @@ it('warns at the older backup, but not at one made since', async () => {
   await page.keyboard.press('Escape');
   await dialog.waitFor({ state: 'detached' });
   await ways.first().click();
-  await dialog.getByText('is whole').waitFor();
+  await dialog.getByText('Checked just now and complete').waitFor();
   expect(await dialog.getByText(WARNING).count()).toBe(0);
 }, 120_000);

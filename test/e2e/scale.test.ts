@@ -33,18 +33,18 @@ async function takeIn(): Promise<void> {
 }
 
 const entry = (name = 'Whole cuts') => page.getByRole('textbox', { name, exact: true });
-const takeButton = () => page.getByRole('button', { name: 'Take the weight from the scale' });
+const takeButton = () => page.getByRole('button', { name: 'Use the weight on the scale' });
 const readout = () => page.locator('.readout');
 
 /** Sets the weight on the practice scale, in the Shop, and returns to the animal. */
 async function put(weight: string, moving: boolean): Promise<void> {
   const animal = page.url();
   await keys.goTo('shop', 9);
-  const on = page.getByRole('checkbox', { name: 'Use the practice scale' });
+  const on = page.getByRole('checkbox', { name: 'Use practice scale' });
   await keys.tabTo(on);
   if (!(await on.isChecked())) await keys.press('Space');
   await keys.fill('On the practice scale, lb', weight);
-  const moves = page.getByRole('checkbox', { name: 'It moves' });
+  const moves = page.getByRole('checkbox', { name: 'In motion' });
   await keys.tabTo(moves);
   if ((await moves.isChecked()) !== moving) await keys.press('Space');
   await page.goto(animal);
@@ -72,7 +72,7 @@ describe('a scale at the Table', () => {
 
   it('does not offer an unstable weight', async () => {
     await put('18.62', true);
-    await readout().getByText('Moving. Wait until it rests.').waitFor();
+    await readout().getByText('In motion. Wait until it is stable.').waitFor();
     expect(await readout().innerText()).toMatch(/18\.6\d lb/);
     expect(await takeButton().isDisabled()).toBe(true);
     await keys.tabTo(entry());
@@ -83,7 +83,7 @@ describe('a scale at the Table', () => {
 
   it('fills in a stable weight on request, and records the practice scale as its source', async () => {
     await put('18.62', false);
-    await readout().getByText('At rest.').waitFor();
+    await readout().getByText('Stable.').waitFor();
     expect(await entry().inputValue()).toBe('');
     await keys.tabTo(entry());
     await keys.press('Space');
@@ -124,20 +124,20 @@ describe('a scale at the Table', () => {
 
   it('learns a line format by the marked digits, by keyboard', async () => {
     await keys.goTo('shop', 9);
-    await page.getByText('Show it where the weight is').focus();
+    await page.getByText('Show where the weight is').focus();
     await keys.press('Enter');
-    await keys.pressOn('Hold the newest line');
-    const line = page.getByRole('textbox', { name: 'The line' });
+    await keys.pressOn('Hold newest line');
+    const line = page.getByRole('textbox', { name: 'Line' });
     expect(await line.inputValue()).toMatch(/^ST,GS,\+ +18\.62lb$/);
     await keys.press('End');
     await keys.press('ArrowLeft');
     await keys.press('ArrowLeft');
     for (let i = 0; i < '18.62'.length; i++) await keys.press('Shift+ArrowLeft');
     await page.getByText('Reads as 18.62 lb.').waitFor();
-    await keys.pressOn('Read it like this');
-    await page.getByText('The lines are read as you showed.').waitFor();
-    await page.getByRole('button', { name: 'Forget what was learned' }).waitFor();
-    await readout().getByText('At rest.').waitFor();
+    await keys.pressOn('Save format');
+    await page.getByText('Format saved.').waitFor();
+    await page.getByRole('button', { name: 'Clear saved format' }).waitFor();
+    await readout().getByText('Stable.').waitFor();
     const stored = await page.evaluate(() => localStorage.getItem('gambrel.scale'));
     expect(JSON.parse(stored ?? '')).toMatchObject({ form: { number: 0, of: 1, words: ['GS'], unit: null } });
   });

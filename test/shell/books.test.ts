@@ -37,7 +37,7 @@ describe('another book', () => {
         kind: 'open',
         title: 'Open another book',
         defaultPath: shell.folder,
-        filters: [{ name: 'Books of Gambrel', extensions: ['gambrel'] }],
+        filters: [{ name: 'Gambrel books', extensions: ['gambrel'] }],
         properties: ['openFile'],
       },
     ]);

@@ -36,7 +36,7 @@ describe('an unhandled rejection in the desk', () => {
     await (await bridgeOf(shell)).call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
     shell.desks[0]?.rejects();
     await expect.poll(() => shell.desks.length, soon).toBe(2);
-    await expect.poll(() => shell.dialogs[0]?.message, soon).toMatch(/stopped and was started again/);
+    await expect.poll(() => shell.dialogs[0]?.message, soon).toMatch(/stopped and was restarted/);
     const log = readFileSync(join(shell.folder, 'logs', 'gambrel.log'), 'utf8');
     expect(log).toMatch(/ desk-broken error=TypeError /);
     expect(log).toMatch(/ desk-stopped code=70$/m);
@@ -51,9 +51,7 @@ describe('a desk that ran out of memory', () => {
   ])('reports it: %s', async (_how, code) => {
     const shell = await opened();
     shell.desks[0]?.crash(code);
-    await expect
-      .poll(() => shell.dialogs[0]?.message, soon)
-      .toMatch(/ran out of memory, it seems, and was started again/);
+    await expect.poll(() => shell.dialogs[0]?.message, soon).toMatch(/ran out of memory and was restarted/);
   });
 
   it('reports it when the system gives the reason', async () => {
@@ -72,7 +70,7 @@ describe('a desk that ran out of memory', () => {
     shell.desks[0]?.fatal();
     await expect
       .poll(() => shell.dialogs[0]?.message, soon)
-      .toMatch(/keeps the book stopped and was started again/);
+      .toMatch(/keeps the book stopped and was restarted/);
     expect(readFileSync(join(shell.folder, 'logs', 'gambrel.log'), 'utf8')).toMatch(
       / desk-fatal type=FatalError$/m,
     );
@@ -100,7 +98,7 @@ describe('failed work in the shell', () => {
     const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     const shell = await opened();
     vi.spyOn(windowOf(shell).contents, 'getPrintersAsync').mockRejectedValue(new Error('no spooler'));
-    click(shell, 'Printer for &labels…');
+    click(shell, '&Label printer…');
     await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^That could not be done\./);
     told.mockRestore();
   });

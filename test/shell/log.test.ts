@@ -83,7 +83,7 @@ describe('the log', () => {
 
   it('is shown in the file manager', async () => {
     const shell = await opened();
-    click(shell, 'Show the &log');
+    click(shell, 'Show &log');
     expect(shell.shownFiles).toEqual([fileOf(shell)]);
   });
 });

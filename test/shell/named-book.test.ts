@@ -50,7 +50,7 @@ describe('a book opened from the file manager', () => {
     const shell = await started({ args: ['file://other/share/shop.gambrel'] });
     await expect.poll(() => shell.ended).toBe(1);
     expect(shell.dialogs[0]?.message).toMatch(
-      /^file:\/\/other\/share\/shop\.gambrel is not a file of this computer/,
+      /^file:\/\/other\/share\/shop\.gambrel is not a file on this computer/,
     );
   });
 });

@@ -28,7 +28,7 @@ describe('a newer version', () => {
     const shell = await started({ prepare: shelf([NEWER], true) });
     shell.answers.push(1);
     await expect.poll(() => shell.shownFiles).toEqual([join(shell.folder, 'stick', NEWER)]);
-    expect(shell.dialogs[0]?.message).toMatch(/^Gambrel 0\.2\.0 lies in .*; this is 0\.1\.0\./);
+    expect(shell.dialogs[0]?.message).toMatch(/^Gambrel 0\.2\.0 is in .*; this is 0\.1\.0\./);
   });
 
   it('is checked for when the folder is chosen, and no longer when the person turns it off', async () => {
@@ -39,11 +39,11 @@ describe('a newer version', () => {
     click(shell, '&Newer versions…');
     await expect
       .poll(() => shell.dialogs[1]?.message)
-      .toBe(`No version newer than this one lies in ${stick}.`);
+      .toBe(`There is no version newer than this one in ${stick}.`);
     expect(noteOf(shell, 'newer-versions')).toEqual({ folder: stick });
     click(shell, '&Newer versions…');
     await expect.poll(() => noteOf(shell, 'newer-versions')).toEqual({});
-    expect(shell.dialogs[2]?.message).toContain(`looks in ${stick} when it starts`);
+    expect(shell.dialogs[2]?.message).toContain(`looks for newer versions in ${stick} when it starts`);
   });
 
   it('is asked about without a folder when the window was closed during the question', async () => {

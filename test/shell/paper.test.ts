@@ -33,13 +33,13 @@ describe('labels', () => {
     printLabels(shell);
     await expect.poll(() => contents.prints).toEqual([LAID_OUT]);
     shell.answers.push(1);
-    click(shell, 'Printer for &labels…');
+    click(shell, '&Label printer…');
     await expect.poll(() => noteOf(shell, 'label-printer')).toEqual({ name: 'roll-102' });
     expect(shell.dialogs[0]?.buttons).toEqual([
       'Office (office_laser)',
       'roll-102',
       'Ask each time',
-      'Leave it as it is',
+      'Cancel',
     ]);
     const silent = { ...LAID_OUT, silent: true, deviceName: 'roll-102' };
     printLabels(shell);
@@ -53,11 +53,11 @@ describe('labels', () => {
   it('ask again on request, and change nothing on cancel', async () => {
     const shell = await withPrinters(note('label-printer', { name: 'roll-102' }));
     shell.answers.push(3, 2);
-    click(shell, 'Printer for &labels…');
+    click(shell, '&Label printer…');
     await expect.poll(() => shell.dialogs.length).toBe(1);
-    expect(shell.dialogs[0]).toMatchObject({ buttons: [ROLL.name, 'Office (office_laser)', 'Ask each time', 'Leave it as it is'], cancelId: 3 }); // prettier-ignore
+    expect(shell.dialogs[0]).toMatchObject({ buttons: [ROLL.name, 'Office (office_laser)', 'Ask each time', 'Cancel'], cancelId: 3 }); // prettier-ignore
     expect(noteOf(shell, 'label-printer')).toEqual({ name: 'roll-102' });
-    click(shell, 'Printer for &labels…');
+    click(shell, '&Label printer…');
     await expect.poll(() => noteOf(shell, 'label-printer')).toEqual({});
     printLabels(shell);
     await expect.poll(() => windowOf(shell).contents.prints).toEqual([LAID_OUT]);
@@ -66,7 +66,7 @@ describe('labels', () => {
   it('are not sent to another printer when theirs is missing', async () => {
     const shell = await withPrinters(note('label-printer', { name: 'gone' }));
     printLabels(shell);
-    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^Nothing was printed: the printer for labels, gone, is not there/); // prettier-ignore
+    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^Nothing was printed: the label printer, gone, is not connected/); // prettier-ignore
     expect(windowOf(shell).contents.prints).toEqual([]);
   });
 
@@ -97,8 +97,8 @@ describe('labels', () => {
 
   it('need a printer that the computer knows', async () => {
     const shell = await opened();
-    click(shell, 'Printer for &labels…');
-    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^This computer knows no printer/);
+    click(shell, '&Label printer…');
+    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^This computer has no printer/);
   });
 });
 
@@ -184,14 +184,10 @@ describe('a PDF', () => {
     mkdirSync(path);
     shell.picks.push(path);
     click(shell, '&Save as PDF…');
-    await expect
-      .poll(() => shell.dialogs[0]?.message)
-      .toMatch(/folder\.pdf could not be written: check that/);
+    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/folder\.pdf could not be saved\. Check that/);
     windowOf(shell).contents.pdf = null;
     click(shell, '&Save as PDF…');
-    await expect
-      .poll(() => shell.dialogs[1]?.message)
-      .toMatch(/^Nothing was printed: the page could not be made/);
+    await expect.poll(() => shell.dialogs[1]?.message).toMatch(/^The page could not be turned into a PDF/);
     expect(shell.files).toHaveLength(1);
     told.mockRestore();
   });
@@ -222,6 +218,6 @@ describe('a file that the window saves', () => {
   it('reports a failed write', async () => {
     const shell = await opened();
     shell.download('season.csv', '/full/season.csv', 'interrupted');
-    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^\/full\/season\.csv could not be written/);
+    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^\/full\/season\.csv could not be saved/);
   });
 });

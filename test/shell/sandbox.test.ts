@@ -12,7 +12,7 @@ describe('a start without a sandbox', () => {
       await expect.poll(() => shell.ended).toBe(1);
       expect(shell.dialogs.map(({ message }) => message)).toEqual([
         expect.stringMatching(
-          /^Gambrel does not run without its sandbox, .*ELECTRON_DISABLE_SANDBOX.*untouched\.$/,
+          /^Gambrel does not run without its sandbox, .*ELECTRON_DISABLE_SANDBOX.*not affected\.$/,
         ),
       ]);
       expect([shell.windows, shell.desks]).toEqual([[], []]);

@@ -74,7 +74,7 @@ describe('choosing the port of the scale', () => {
     expect(shell.dialogs[0]).toMatchObject({
       type: 'info',
       buttons: ['OK'],
-      message: expect.stringMatching(/plug in the cable/),
+      message: expect.stringMatching(/Plug in the scale’s cable/),
     });
   });
 

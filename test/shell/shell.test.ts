@@ -210,7 +210,7 @@ describe('the path to the book', () => {
       value: { setUp: true },
     });
     expect(shell.dialogs.map(({ message }) => message)).toEqual([
-      expect.stringMatching(/stopped and was started again/),
+      expect.stringMatching(/stopped and was restarted/),
     ]);
     expect(shell.desks).toHaveLength(2);
   });
@@ -222,7 +222,7 @@ describe('the path to the book', () => {
       shell.desks.at(-1)?.crash();
     }
     await expect.poll(() => shell.ended, { timeout: 10_000 }).toBe(1);
-    expect(shell.dialogs.at(-1)?.message).toMatch(/stops again and again/);
+    expect(shell.dialogs.at(-1)?.message).toMatch(/keeps stopping/);
     expect(shell.desks).toHaveLength(3);
   });
 
@@ -276,7 +276,7 @@ describe('a book that does not open', () => {
     await bridge.call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
     click(first, '&Back up now');
     await expect.poll(() => first.dialogs.length).toBe(1);
-    expect(first.dialogs[0]?.message).toMatch(/^A checked backup was made: /);
+    expect(first.dialogs[0]?.message).toMatch(/^A backup was made and checked: /);
     windowOf(first).close();
     await expect.poll(() => first.ended).toBe(0);
     const pages = readFileSync(first.book);
@@ -306,7 +306,9 @@ describe('the menu', () => {
     click(shell, '&Print…');
     await expect.poll(() => shell.dialogs.length).toBe(1);
     expect(contents.prints).toHaveLength(3);
-    expect(shell.dialogs[0]?.message).toBe('Nothing was printed: Invalid printer settings.');
+    expect(shell.dialogs[0]?.message).toBe(
+      'Nothing was printed: Invalid printer settings. Check the printer and try again.',
+    );
   });
 
   it('can be used after the window was closed', async () => {

@@ -35,7 +35,7 @@ describe('the window', () => {
   it('appears with a message when its page cannot be loaded', async () => {
     const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     const shell = await opened({ rejects: { loadURL: new Error('ERR_FAILED (-2) loading app://gambrel/') } });
-    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^The window could not be loaded\. .*The book is untouched\.$/); // prettier-ignore
+    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^The window could not be loaded\. .*Your book is not affected\.$/); // prettier-ignore
     expect(told).toHaveBeenCalledWith('Gambrel: window-not-loaded.', expect.any(Error));
     told.mockRestore();
   });

@@ -165,7 +165,7 @@ describe('a window that stops', () => {
     contents.emit('render-process-gone', {}, { reason: 'crashed' });
     await expect.poll(() => contents.loads).toBe(2);
     expect(shell.dialogs.map(({ message }) => message)).toEqual([
-      expect.stringMatching(/^The window stopped and was opened again\. Everything that was saved is there/),
+      expect.stringMatching(/^The window stopped and was reopened\. Everything you saved is there/),
     ]);
     expect(await (await bridgeOf(shell)).call('shop.get', {})).toMatchObject({
       value: { settings: { shopName: 'Ridge' } },
@@ -182,7 +182,7 @@ describe('a window that stops', () => {
       contents.emit('render-process-gone', {}, { reason: 'oom' });
     }
     await expect.poll(() => shell.ended).toBe(0);
-    expect(shell.dialogs.at(-1)?.message).toMatch(/^The window stops again and again/);
+    expect(shell.dialogs.at(-1)?.message).toMatch(/^The window keeps stopping/);
     expect(shell.desks[0]?.sent.at(-1)).toBe('close');
   });
 
@@ -206,7 +206,7 @@ describe('a window that stops', () => {
     shell.answers.push(0, 1);
     window.emit('unresponsive');
     await expect.poll(() => shell.dialogs.length).toBe(1);
-    expect(shell.dialogs[0]?.buttons).toEqual(['Wait', 'Open the window again']);
+    expect(shell.dialogs[0]?.buttons).toEqual(['Wait', 'Reopen window']);
     expect(window.contents.loads).toBe(1);
     window.emit('unresponsive');
     await expect.poll(() => window.contents.loads).toBe(2);

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { DESK_NAME } from '../../electron/desk-messages.ts';
-import { DESK_STOPPED, WINDOW_STOPPED } from '../../electron/sentences.ts';
+import { text } from '../../src/words/compiled/shell/notices.ts';
 import { answerDialogs, crashWindow, dialogsTold, folders, utilityPid, windowText } from './in-main.ts';
 import { SOON, startWords } from './packed.ts';
 import { smokeRoom } from './room.ts';
@@ -18,7 +18,7 @@ it('opens a window again that crashed, and says so', async () => {
   await app.evaluate(answerDialogs);
   await app.evaluate(crashWindow);
   await expect.poll(() => app.evaluate(windowText), { timeout: SOON }).toContain('Your own book');
-  expect(await app.evaluate(dialogsTold)).toEqual([WINDOW_STOPPED]);
+  expect(await app.evaluate(dialogsTold)).toEqual([text.windowStopped]);
   expect(eventsIn((await app.evaluate(folders)).logs)).toContain('window-stopped');
 });
 
@@ -29,7 +29,7 @@ it('starts a desk again that was killed, and the window shows the same book', as
   const first = await app.evaluate(utilityPid, DESK_NAME);
   expect(first).toBeGreaterThan(0);
   process.kill(first, 'SIGKILL');
-  await expect.poll(() => app.evaluate(dialogsTold), { timeout: SOON }).toEqual([DESK_STOPPED]);
+  await expect.poll(() => app.evaluate(dialogsTold), { timeout: SOON }).toEqual([text.deskStopped]);
   await expect.poll(() => app.evaluate(windowText), { timeout: SOON }).toContain('Your own book');
   expect(await app.evaluate(utilityPid, DESK_NAME)).not.toBe(first);
 });

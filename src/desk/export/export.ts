@@ -5,6 +5,7 @@
 import { join } from 'node:path';
 import * as v from 'valibot';
 import { refuseWrongClock } from '../session/clock.ts';
+import { text } from '../../words/compiled/desk/export.ts';
 import { backUp } from '../../book/file/backup.ts';
 import type { Db } from '../../book/file/db.ts';
 import { bookAsText } from '../../book/text/book-as-text.ts';
@@ -55,7 +56,7 @@ export const createForHunter = read(v.object({ id }), async (session, input) => 
         name: `${table.name}.csv`,
         text: csvText(table.columns, rows),
       })),
-      { name: 'READ ME.txt', text: describeTables(db) },
+      { name: text.readMe, text: describeTables(db) },
     ]);
   });
   return { ...parcel, name: `hunter-${hunter.id}-${session.today()}.zip` };

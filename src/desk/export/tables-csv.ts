@@ -1,4 +1,5 @@
 /** The book as tables for a spreadsheet: three that can be imported again, and every table as stored. */
+import { text } from '../../words/compiled/desk/export.ts';
 import { csvLine } from '../../core/values/csv.ts';
 import { eachRow } from '../../book/file/each-row.ts';
 import type { Db } from '../../book/file/db.ts';
@@ -15,20 +16,20 @@ interface File {
  * scan weights in order, instead of collecting those without a batch and sorting a million. Parts stated as none
  * follow the weights, as 0.
  */
-const READABLE: Readonly<Record<string, { head: readonly string[]; sql: string; also?: string }>> = {
+const READABLE: Readonly<Record<string, { head: readonly (keyof typeof text.heading)[]; sql: string; also?: string }>> = {
   'hunters.csv': {
-    head: ['Name', 'Phone', 'E-mail', 'Address', 'Licence', 'Never pooled'],
+    head: ['name', 'phone', 'email', 'address', 'license', 'neverPooled'],
     sql: `SELECT name, phone, email, address, licence, iif(refuses_pooling, 'yes', 'no') FROM hunter
       WHERE details_removed_at IS NULL ORDER BY id`,
   },
   'animals.csv': {
-    head: ['Our ticket', 'Old number', 'Date received', 'Species', 'Hunter', 'Phone', 'E-mail', 'Address', 'Licence', 'Sex', 'Age', 'Brought as', 'Origin', 'Tag', 'Killed on', 'Killed where', 'Condition', 'Shot damage', 'Picked up on', 'Picked up by'],
+    head: ['ourTicket', 'oldNumber', 'dateReceived', 'species', 'hunter', 'phone', 'email', 'address', 'license', 'sex', 'age', 'broughtAs', 'origin', 'tag', 'killDate', 'killArea', 'condition', 'shotDamage', 'pickedUpOn', 'pickedUpBy'],
     sql: `SELECT a.ticket, a.old_number, a.received_on, a.species, h.name, h.phone, h.email, h.address, a.licence, a.sex, a.age, a.brought, a.origin, a.tag,
         a.kill_date, a.kill_area, a.condition, a.damage, r.released_on, r.given_to
       FROM animal a JOIN hunter h ON h.id = a.hunter_id LEFT JOIN release_now r ON r.animal_id = a.id ORDER BY a.season, a.number`,
   },
   'weighings.csv': {
-    head: ['Ticket', 'Part', 'Weight', 'Tare', 'Product', 'Count', 'Note'],
+    head: ['ticket', 'part', 'weight', 'tare', 'product', 'count', 'note'],
     sql: `SELECT a.ticket, w.stage || '/' || w.part, ${asTyped('')}, ${asTyped('tare_')}, w.product, w.count, w.note
       FROM weighing_now w CROSS JOIN animal a ON a.id = w.animal_id WHERE +w.batch_id IS NULL AND w.stage <> 'primal' ORDER BY w.id`,
     also: `SELECT a.ticket, 'cut/' || n.part, '0', NULL, NULL, NULL, '' FROM part_none_now n JOIN animal a ON a.id = n.animal_id
@@ -38,10 +39,13 @@ const READABLE: Readonly<Record<string, { head: readonly string[]; sql: string; 
 
 /** The complete export: the importable tables, every table as stored, and a description. */
 export function* tableFiles(db: Db): Generator<File> {
-  yield { name: 'READ ME.txt', text: describeTables(db) };
+  yield { name: text.readMe, text: describeTables(db) };
   const rowsOf = (sql: string) => eachRow(db.prepare<[], CellValue[]>(sql).raw());
-  for (const [name, { head, sql, also }] of Object.entries(READABLE))
-    yield { name, text: csvText(head, also === undefined ? rowsOf(sql) : inTurn(rowsOf(sql), rowsOf(also))) };
+  for (const [name, { head, sql, also }] of Object.entries(READABLE)) {
+    const rows = also === undefined ? rowsOf(sql) : inTurn(rowsOf(sql), rowsOf(also));
+    const headings = head.map((code) => text.heading[code]);
+    yield { name, text: csvText(headings, rows) };
+  }
   for (const table of tablesOf(db))
     yield { name: `tables/${table.name}.csv`, text: csvText(table.columns, rowsOfTable(db, table)) };
 }

@@ -38,7 +38,7 @@ export const exportJournal = read(
 );
 
 function* journalText(session: Session, db: Db, from: string, to: string): Generator<string> {
-  yield BYTE_ORDER_MARK + csv([JOURNAL_COLUMNS.map(({ name }) => name)]);
+  yield BYTE_ORDER_MARK + csv([JOURNAL_COLUMNS]);
   const records = journalRecords(db);
   for (const day of daysOf(from, to)) {
     // A place to let other calls in, even on days without a line.
@@ -67,7 +67,7 @@ function* journalText(session: Session, db: Db, from: string, to: string): Gener
 }
 
 function* summaryText(session: Session, db: Db, from: string, to: string): Generator<string> {
-  yield BYTE_ORDER_MARK + csv([SUMMARY_COLUMNS.map(({ name }) => name)]);
+  yield BYTE_ORDER_MARK + csv([SUMMARY_COLUMNS]);
   const records = journalRecords(db);
   const opened = records.balanceBefore(from, startOf(session, from));
   let balance: ReadonlyMap<string, number> = new Map(opened.map(({ currency, minor }) => [currency, minor]));

@@ -1,4 +1,4 @@
-import { backupText as text } from '../texts/en/backup.ts';
+import { text } from '../../words/compiled/window/backup.ts';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
@@ -14,8 +14,10 @@ const OLD = 2 * DAY;
 export function ageOf(iso: string, now: Date): string {
   const past = Math.max(0, now.getTime() - Date.parse(iso));
   if (past < 2 * MINUTE) return text.justNow;
-  if (past < 2 * HOUR) return text.minutes(Math.floor(past / MINUTE));
-  return past < 2 * DAY ? text.hours(Math.floor(past / HOUR)) : text.days(Math.floor(past / DAY));
+  if (past < 2 * HOUR) return text.minutes({ n: Math.floor(past / MINUTE) });
+  return past < 2 * DAY
+    ? text.hours({ n: Math.floor(past / HOUR) })
+    : text.days({ n: Math.floor(past / DAY) });
 }
 
 /** Whether a backup made at `iso` is old enough for a warning. */

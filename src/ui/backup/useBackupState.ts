@@ -2,7 +2,7 @@ import { computed, ref } from 'vue';
 import { toast } from '../parts/index.ts';
 import { useCall } from '../calls/useCall.ts';
 import { useShop } from '../stores/shop.ts';
-import { backupText as text } from '../texts/en/backup.ts';
+import { text } from '../../words/compiled/window/backup.ts';
 import { useLive } from '../use/useLive.ts';
 import { ageOf, isOld } from './age.ts';
 
@@ -20,7 +20,7 @@ export function useBackupState() {
   const summary = computed(() => {
     if (!last.value) return text.none;
     const age = ageOf(last.value.at, now.value);
-    return isOverdue.value ? text.old(age) : text.last(age);
+    return isOverdue.value ? text.old({ age }) : text.last({ age });
   });
   const troubles = computed(() =>
     [

@@ -1,9 +1,9 @@
-import { backupText } from '../texts/en/backup.ts';
+import { text as backupText } from '../../words/compiled/window/backup.ts';
 import { railText } from '../texts/en/animal/rail.ts';
 import { belongingText } from '../texts/en/counter/belongings.ts';
 import { leavingText } from '../texts/en/counter/leaving.ts';
 import { recordText } from '../texts/en/books/record.ts';
-import { scaleText } from '../texts/en/scale.ts';
+import { text as scaleText } from '../../words/compiled/window/scale.ts';
 import { shopText } from '../texts/en/shop.ts';
 
 /** The groups of the Shop in their order, each with its name. */
@@ -13,12 +13,16 @@ export const GROUPS = {
   money: shopText.money,
   cold: shopText.cold,
   coolers: railText.coolers,
-  scale: scaleText.title,
+  get scale() {
+    return scaleText.title;
+  },
   pickup: leavingText.terms,
   records: recordText.setTitle,
   belongings: belongingText.kindsTitle,
   people: shopText.staff,
-  backups: backupText.heading,
+  get backups() {
+    return backupText.heading;
+  },
   help: shopText.help,
 } as const;
 export type Group = keyof typeof GROUPS;

@@ -43,6 +43,6 @@ it('offers the records of a backup with an invalid date, and states how many ent
   expect(document.body.textContent).toContain('a date or time that cannot be read');
   buttonSaying('records only').click();
   await flushPromises();
-  expect(document.body.textContent).toContain('In 3 entries a date or time could not be read.');
+  expect(document.body.textContent).toContain('In 3 entries, a date or time could not be read.');
   expect(buttonSaying('Open its records in a clean book').disabled).toBe(false);
 });

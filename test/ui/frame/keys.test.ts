@@ -5,7 +5,8 @@ import { describe, expect, it } from 'vitest';
 import type { CutPart } from '../../../src/bridge/contract.ts';
 import { places } from '../../../src/ui/frame/places.ts';
 import { partStyle } from '../../../src/ui/ladder/ladder.ts';
-import { keyLines } from '../../../src/ui/texts/en/keys.ts';
+import { text } from '../../../src/words/compiled/window/keys.ts';
+import { keyLines } from '../../../src/ui/texts/keys.ts';
 import { words } from '../../../src/ui/texts/en/common.ts';
 
 const UI = join(import.meta.dirname, '../../../src/ui');
@@ -48,6 +49,6 @@ describe('the list of keys', () => {
       ),
     );
     expect(shown.length).toBeGreaterThan(2);
-    for (const keys of shown) expect(keyLines.map((line) => line.shown)).toContain(keys);
+    for (const keys of shown) expect(keyLines.map(({ code }) => text.shown[code])).toContain(keys);
   });
 });

@@ -9,7 +9,7 @@ import { onLinux, type PortSource, type ScalePort } from '../../../src/ui/scale/
 import { makePracticePort, type PracticePort } from '../../../src/ui/scale/practice-port.ts';
 import { readSettings, requestBytes, USUAL } from '../../../src/ui/scale/scale-settings.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
-import { scaleProblem, scaleSentence } from '../../../src/ui/texts/en/scale.ts';
+import { scaleProblem, scaleSentence } from '../../../src/ui/texts/scale-sentence.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
 const LOAD = { weight: 18.62, unit: 'lb', decimals: 2, moving: false } as const;
@@ -79,8 +79,8 @@ describe('the shown and offered weight', () => {
   it.each([
     ['ST,GS,+   0.00lb\r\n', 'reading', 'Nothing on the scale.'],
     ['ST,GS,-   0.20lb\r\n', 'reading', 'Below zero. Zero the scale with its own key.'],
-    ['ST,OL\r\n', 'overload', 'Too heavy: take some off.'],
-    ['ST,UL\r\n', 'overload', 'Below what this scale can show. Zero it with its own key.'],
+    ['ST,OL\r\n', 'overload', 'Overload. Take some off.'],
+    ['ST,UL\r\n', 'overload', 'Below the scale’s range. Zero it with its own key.'],
     ['  18.62\r\n', 'connected', expect.stringMatching(/does not send its unit/)],
     ['T 0.50 lb\r\n', 'connected', expect.stringMatching(/sent “T”/)],
   ])('does not offer %j: it is %s', async (line, is, sentence) => {
@@ -131,7 +131,7 @@ describe('recovery', () => {
     at.port.unplug();
     await vi.advanceTimersByTimeAsync(1);
     expect([state(at), at.scale.offered.value]).toEqual(['gone', null]);
-    expect(scaleSentence(at.scale.shown.value, format)).toMatch(/Check its cable; typing works/);
+    expect(scaleSentence(at.scale.shown.value, format)).toMatch(/Check its cable; typing still works/);
     await at.scale.choose();
     await at.say('9.99lb\r\n', 'ST,GS,+  18.64lb\r\n');
     expect(at.scale.lines.value).toEqual(['ST,GS,+  18.64lb']);

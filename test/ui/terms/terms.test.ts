@@ -1,8 +1,13 @@
 import { globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { terms } from '../../../src/ui/texts/en/terms.ts';
+import { text } from '../../../src/words/compiled/window/terms.ts';
+import { termSources } from '../../../src/ui/texts/terms.ts';
 
+const terms = Object.entries(termSources).map(
+  ([code, source]) =>
+    [code, { ...text.of[code as keyof typeof termSources], source: text.from[source] }] as const,
+);
 const UI = join(import.meta.dirname, '../../../src/ui');
 const sources = globSync('**/*.{vue,ts}', { cwd: UI }).map((file) => readFileSync(join(UI, file), 'utf8'));
 
@@ -18,9 +23,9 @@ const asked = new Set(
 
 describe('trade terms', () => {
   it('are all used, and all used ones are explained', () =>
-    expect([...asked].sort()).toEqual(Object.keys(terms).sort()));
+    expect([...asked].sort()).toEqual(terms.map(([code]) => code).sort()));
 
-  it.each(Object.entries(terms))('%s has a short explanation and a source', (_, { name, says, source }) => {
+  it.each(terms)('%s has a short explanation and a source', (_, { name, says, source }) => {
     expect(name).not.toBe('');
     expect(source).not.toBe('');
     expect(says.split(/(?<=[.!?]) /).length).toBeLessThanOrEqual(3);
@@ -28,12 +33,13 @@ describe('trade terms', () => {
   });
 
   it('have unique names', () => {
-    const names = Object.values(terms).map(({ name }) => name);
+    const names = terms.map(([, { name }]) => name);
     expect(new Set(names).size).toBe(names.length);
   });
 
   it('avoid the terms of statistics', () => {
-    const words = globSync('texts/**/*.ts', { cwd: UI }).map((file) => readFileSync(join(UI, file), 'utf8'));
+    const files = globSync(['ui/texts/**/*.ts', 'words/en-US/**/*.arb'], { cwd: join(UI, '..') });
+    const words = files.map((file) => readFileSync(join(UI, '..', file), 'utf8'));
     const learned = /chi-?square|p-?value|posterior|likelihood|logit|residual|covariance|bayes/i;
     for (const text of words) expect(learned.exec(text)?.[0]).toBeUndefined();
   });
