@@ -1,7 +1,7 @@
 /**
  * How honest are the ranges? `node test/calibrate/run.ts [shops] [--markdown]` prints, for made-up shops of eight worlds,
  * how often the 50, 80 and 95 % ranges held a new animal, with the band in which an honest count falls 19 times in 20;
- * the same for the 9-in-10 range of a batch's fat, and for each finished animal of the demo, foretold by a model that has learned all the others.
+ * the same for the 9-in-10 range of a batch's fat and the 80 % range of a cooked batch's yield, and for each finished animal of the demo, foretold by a model that has learned all the others.
  * The kept table is all that `npm run --silent calibrate -- 400 --markdown > test/calibrate/RESULTS.md` prints.
  */
 import { backTest, countBills, countTakeHome, TOLD, type BackTested, type Counted } from './back-test.ts';

@@ -13,6 +13,8 @@ export interface MeatPart {
   readonly name: string;
   /** Share of the meat block. */
   readonly share: number;
+  /** Fat as bought, as a fraction; null for what the shop learns itself, such as its own trim. */
+  readonly fat: number | null;
 }
 
 /** An amount as typed: so much per 100 lb or per kg of meat. */
@@ -75,7 +77,10 @@ export function requireRecipe({ meat, additions }: CuringRecipe, library: Librar
     additions.map(({ ingredient }) => ingredient),
     'additions',
   );
-  meat.forEach(({ share }, i) => requireFraction(share, `meat[${i}].share`));
+  meat.forEach(({ share, fat }, i) => {
+    requireFraction(share, `meat[${i}].share`);
+    if (fat !== null) requireFraction(fat, `meat[${i}].fat`);
+  });
   const whole = meat.reduce((sum, { share }) => sum + share, 0);
   if (Math.abs(whole - 1) > SHARE_ROUNDING) throw new ValidationError('recipe.shares', 'meat', { whole });
   additions.forEach(({ amount }, i) => perGramOfMeat(amount, `additions[${i}].amount`));

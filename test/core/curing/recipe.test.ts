@@ -32,8 +32,8 @@ const library: Library = {
 /** Summer sausage of 60 % deer and 40 % pork trim: 28 oz of salt, 4 oz of cure, 12 oz of pepper and 3 lb of water on 100 lb. */
 const recipe: CuringRecipe = {
   meat: [
-    { id: 'deer', kind: 'game', name: 'venison', share: 0.6 },
-    { id: 'pork', kind: 'pork', name: 'pork', share: 0.4 },
+    { id: 'deer', kind: 'game', name: 'venison', share: 0.6, fat: null },
+    { id: 'pork', kind: 'pork', name: 'pork', share: 0.4, fat: 0.5 },
   ],
   additions: [
     { ingredient: 'salt', role: 'salt', amount: { value: 28, unit: 'oz', per: '100 lb' } },
@@ -81,6 +81,7 @@ describe('a recipe', () => {
     ['water alone', { ...recipe, meat: [] }, 'recipe.no-meat'],
     ['a meat block of nothing', { ...recipe, meat: [{ ...recipe.meat[0]!, share: 0 }] }, 'recipe.no-meat'],
     ['shares that are not the whole', { ...recipe, meat: recipe.meat.slice(0, 1) }, 'recipe.shares'],
+    ['percent of fat', { ...recipe, meat: [recipe.meat[0]!, { ...recipe.meat[1]!, fat: 50 }] }, 'share.out-of-range'],
     ['a thousand ingredients', { ...recipe, additions: Array.from({ length: 1000 }, (_, i) => ({ ...recipe.additions[0]!, ingredient: `${i}` })) }, 'recipe.too-many'],
     ['an ingredient twice', { ...recipe, additions: [recipe.additions[0]!, recipe.additions[0]!] }, 'id.duplicate'],
     ['an unknown ingredient', { ...recipe, additions: [{ ...recipe.additions[0]!, ingredient: 'gone' }] }, 'ingredient.unknown'],
