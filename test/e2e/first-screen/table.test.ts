@@ -108,6 +108,20 @@ it('asks about a doubt in place of the parts, with entry and ladder in sight', a
   expect(await question.count()).toBe(1);
 });
 
+it('shows the weights of a piece of the ladder that is pressed, by key too', async () => {
+  await open('table of a doubted animal');
+  const piece = page.getByRole('button', { name: /^Weights of Whole cuts \d/ });
+  const weights = page.getByRole('table', { name: 'Weighings of Whole cuts' });
+  await piece.focus();
+  await page.keyboard.press('Enter');
+  await weights.waitFor();
+  expect(await weights.getByRole('row').count()).toBe(3);
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Shift+Tab');
+  await page.keyboard.press('Enter');
+  await weights.waitFor({ state: 'detached' });
+});
+
 it('shows all animals on the table as large targets, and the next one', async () => {
   await open('tables');
   expect(await page.locator('main a.tile').count()).toBeGreaterThan(1);

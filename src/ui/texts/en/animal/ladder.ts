@@ -17,6 +17,7 @@ export const ladderText = {
   share: 'Share',
   others: 'Typical range (80%)',
   off: { above: 'above', below: 'below' },
+  weightsOf: (name: string, mass: string) => `Weights of ${name} ${mass}`,
   packed: 'Packed',
   packedLong: 'Packed to take home',
   tooMuch: 'Weighed too much',

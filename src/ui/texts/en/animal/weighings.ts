@@ -1,6 +1,7 @@
 /** Texts of an animal's weights: the list, voiding, and doubts. */
 export const weighingText = {
   heading: 'Weighings',
+  headingOf: (part: string) => `Weighings of ${part}`,
   caption: 'Weighings of this animal',
   isNone: 'none',
   none: 'Nothing weighed yet. Type the first weight above and press Enter.',
