@@ -77,7 +77,11 @@ async function newHunter(page: Page): Promise<void> {
 }
 
 async function voidReading(page: Page): Promise<void> {
-  await page.locator('summary').filter({ hasText: 'readings of the last three days' }).first().click();
+  await page
+    .locator('summary')
+    .filter({ hasText: /: last readings$/ })
+    .first()
+    .click();
   await press(/^Void .*°/)(page);
 }
 

@@ -28,7 +28,11 @@ it('shows the sum of trim, fat and total in figures of one height, and the start
     all.map((one) => Math.round(one.getBoundingClientRect().top)),
   );
   expect(new Set(tops).size).toBe(1);
-  await inside(page.getByText(/^9 in 10 such batches come out between/));
+  const likely = page.getByText(/^9 in 10 such batches come out between/);
+  await inside(likely);
+  const start = await page.getByRole('button', { name: /^Start this batch/ }).boundingBox();
+  const ends = await likely.boundingBox();
+  expect(ends!.y + ends!.height, 'above the start').toBeLessThanOrEqual(start!.y);
   await inside(page.getByRole('button', { name: /^Start this batch/ }));
 });
 

@@ -88,7 +88,7 @@ export const railText = {
   readingShort: 'Now',
   saveReading: 'Save',
   saved: (temperature: string, cooler: string) => `${temperature} saved for ${cooler}.`,
-  readings: (cooler: string) => `${cooler}: readings of the last three days`,
+  readings: (cooler: string) => `${cooler}: last readings`,
   readingAt: (temperature: string, when: string) => `${temperature}, ${when}`,
   void: 'Void',
   voidOf: (reading: string) => `Void ${reading}`,
