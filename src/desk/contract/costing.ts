@@ -75,8 +75,9 @@ export interface QuoteMiss {
   ticket: string;
   quote: string;
   speciesName: string;
-  billMinor: number;
-  quotedMinor: Range;
+  /** Null without a bill in the shop's currency that follows a quoted price. */
+  billMinor: number | null;
+  quotedMinor: Range | null;
   offMinor: number;
   takeHomeGrams: number | null;
   quotedGrams: Range;
@@ -98,7 +99,13 @@ export interface CostingView {
   income: IncomeGroup[];
   /** Bought fat in the season's grinds, compared with the fat charges. */
   fat: { usedGrams: number; unpricedGrams: number; cost: number; chargedMinor: number };
-  quotes: { compared: number; missed: QuoteMiss[] };
+  quotes: {
+    /** Quoted animals that are finished, as the season's quotes kept count them, and those of them outside the quoted take-home. */
+    meat: { compared: number; missed: number };
+    /** Bills that follow a quoted price, and those of them outside it. */
+    bills: { compared: number; missed: number };
+    missed: QuoteMiss[];
+  };
 }
 
 export interface PricesTried {

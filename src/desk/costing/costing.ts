@@ -34,6 +34,7 @@ async function lookUp(session: Session, of: number): Promise<void> {
     () => seasonMoney.packed(of),
     () => seasonMoney.bills(of),
     () => linesOf(session, of),
+    () => session.book.seasonCheck.quoted(of),
   ]);
   const seenBy = repricedBills(session, pricesInForce(session));
   await mapInSlices(billedAnimals(session, of), ({ amounts }) => seenBy(amounts).charged());
@@ -86,6 +87,6 @@ function costingLook(session: Session, of: number): CostingView {
       cost: spent.cost,
       chargedMinor: income.find(({ code }) => code === 'fat')?.minor ?? 0,
     },
-    quotes: missedQuotes(session, bills),
+    quotes: missedQuotes(session, of, bills),
   };
 }

@@ -2,13 +2,11 @@
  * The shop's predictions compared with the observed values: quotes, and the prediction for each species through the
  * season.
  */
-import type { Quoted } from '../../book/sums/season-check.ts';
-import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { binomialBand } from '../../core/stats/binomial-band.ts';
 import { readAfterLearning } from '../session/read-after-learning.ts';
-import type { Session } from '../session/session.ts';
 import { chosenRows, seasonFilter, sumsOf } from '../session/season-filter.ts';
 import { runInSlices } from '../session/slices.ts';
+import { held, keptQuotes } from '../quotes/kept-quotes.ts';
 import { predictionPaths } from './prediction-paths.ts';
 import type { CheckedQuote, CheckReport, QuoteCoverage } from '../contract/contract.ts';
 import { LEVEL } from '../learning/yield-knowledge.ts';
@@ -28,8 +26,8 @@ export const check = readAfterLearning(seasonFilter, async (session, input): Pro
     () => session.book.seasonRows(filter.season),
   ]);
   const rows = chosenRows(session, filter);
-  const quotes = checkedQuotes(session, filter.season, rows);
-  const missed = quotes.filter((one) => !holds(one));
+  const quotes = keptQuotes(session, filter.season, rows);
+  const missed = quotes.filter((one) => !held(one));
   return {
     season: filter.season,
     quotes: quotes.slice(-MAX_LISTED),
@@ -46,49 +44,11 @@ export const check = readAfterLearning(seasonFilter, async (session, input): Pro
   };
 });
 
-/** Quotes of finished animals, in the order of arrival. */
-function checkedQuotes(session: Session, season: number, rows: readonly SeasonRow[]): CheckedQuote[] {
-  const byId = new Map(rows.map((row) => [row.animal_id, row]));
-  const quoted = session.book.seasonCheck
-    .quoted(season)
-    .filter(({ animal_id: id }) => isWeighed(byId.get(id)))
-    .sort((a, b) => a.animal_id - b.animal_id);
-  const bought = session.book.seasonCheck.bought(quoted.map(({ animal_id: id }) => id));
-  return quoted.flatMap((quote) => {
-    const row = byId.get(quote.animal_id);
-    return isWeighed(row) ? [checked(session, row, quote, bought.get(quote.animal_id) ?? 0)] : [];
-  });
-}
-
-/** A finished animal with known base and take-home. */
-type Weighed = SeasonRow & { base: number; take_home: number };
-
-function isWeighed(row: SeasonRow | undefined): row is Weighed {
-  return row?.finished === 1 && row.base !== null && row.base > 0 && row.take_home !== null;
-}
-
-function checked(session: Session, row: Weighed, quote: Quoted, boughtGrams: number): CheckedQuote {
-  return {
-    ticket: row.ticket,
-    quote: quote.quote,
-    code: row.species,
-    speciesName: session.species.of(row.species).name,
-    quotedGrams: { low: quote.low, mean: quote.mean, high: quote.high },
-    takeHomeGrams: row.take_home + boughtGrams,
-    quotedWeightGrams: quote.quotedWeight,
-    hangingGrams: row.base,
-  };
-}
-
-function holds({ takeHomeGrams, quotedGrams: { low, high } }: CheckedQuote): boolean {
-  return low <= takeHomeGrams && takeHomeGrams <= high;
-}
-
 function coverageOf(quotes: readonly CheckedQuote[]): QuoteCoverage {
   const off = quotes.map(({ takeHomeGrams, quotedGrams }) => takeHomeGrams / quotedGrams.mean - 1);
   return {
     n: quotes.length,
-    held: quotes.filter(holds).length,
+    held: quotes.filter(held).length,
     honest: binomialBand(LEVEL, quotes.length),
     bias: off.length === 0 ? null : off.reduce((sum, one) => sum + one, 0) / off.length,
   };

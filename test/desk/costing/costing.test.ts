@@ -3,7 +3,7 @@ import Database from 'better-sqlite3';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { CallInput, CallOutput } from '../../../src/bridge/contract.ts';
-import { outside } from '../../../src/desk/costing/missed-quotes.ts';
+import { outside } from '../../../src/desk/quotes/kept-quotes.ts';
 import { cut, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
 type Lines = CallInput<'prices.save'>['lines'];
@@ -326,8 +326,12 @@ describe('missed quotes', () => {
     await cut(shop, id, { 'whole cuts': '150', trim: '150' });
     await shop.call('bills.create', { animalId: id, confirmed: true });
     await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
-    const { compared, missed } = (await shop.call('costing.get', {})).quotes;
-    expect(compared).toBe(1);
+    const { bills, meat, missed } = (await shop.call('costing.get', {})).quotes;
+    expect(bills).toEqual({ compared: 1, missed: 1 });
+    expect(meat).toEqual({ compared: 1, missed: 1 });
+    // The same count as on the season's page.
+    const { all } = await shop.call('season.check', {});
+    expect({ compared: all.n, missed: all.n - all.held }).toEqual(meat);
     // 400 lb hung instead of 300, and 300 lb of meat: $380 billed, as nothing was ground.
     expect(missed).toMatchObject([{ billMinor: 38_000 }]);
     expect(missed[0]?.offMinor).toBe(38_000 - (said.price?.high ?? 0));

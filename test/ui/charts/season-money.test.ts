@@ -21,7 +21,7 @@ function costing(more: Partial<CostingView> = {}): CostingView {
   return {
     season: 2026, currency: 'USD', own: true, billed: 12, services: [GRINDING], species: [], income: [],
     figures: { wantedMargin: 0.24 } as CostingView['figures'], workCost: { cutting: 0, grinding: 0, products: 0, fat: 0 },
-    fat: { usedGrams: 0, unpricedGrams: 0, cost: 0, chargedMinor: 0 }, quotes: { compared: 0, missed: [] }, ...more,
+    fat: { usedGrams: 0, unpricedGrams: 0, cost: 0, chargedMinor: 0 }, quotes: { meat: { compared: 0, missed: 0 }, bills: { compared: 0, missed: 0 }, missed: [] }, ...more,
   }; // prettier-ignore
 }
 const kind = (name: string, animals: number, incomeMinor: number, cost: number) => ({

@@ -159,13 +159,12 @@ export const costsText = {
   noFat: 'No bought fat went into a finished grind this season.',
 
   missed: 'Quotes that missed',
-  noneQuoted: 'No billed animal of this season came of a quote.',
-  allWithin: (n: number) =>
-    n === 1
-      ? 'The one quoted animal came within what was said.'
-      : `All ${n} quoted animals came within what was said.`,
-  missedOf: (missed: number, of: number) =>
-    `${missed} of ${plural(of, 'quoted animal', 'quoted animals')} came outside of the range that was said, the worst first.`,
+  noneQuoted: 'No finished or billed animal of this season came of a quote.',
+  meatMissed: (missed: number, of: number) =>
+    `Take-home: ${missed} of ${plural(of, 'finished animal', 'finished animals')} fell outside the range that was quoted.`,
+  billsMissed: (missed: number, of: number) =>
+    `Bill: ${missed} of ${plural(of, 'quoted bill', 'quoted bills')} fell outside the range that was quoted.`,
+  notBilled: 'not billed',
   ticket: 'Ticket',
   said: 'Said',
   bill: 'Bill',
