@@ -19,6 +19,8 @@ export interface QuoteLine {
 
 export interface QuoteResult {
   hangingGrams: Range;
+  /** Between what a whole animal of the species hangs at, if the weight given lies outside of it; else null. Quotes saved before lack it. */
+  unlikely?: { least: number; most: number } | null;
   takeHomeGrams: Range;
   parts: { part: string; grams: Range }[];
   /** Only for products made into patties. */

@@ -1,6 +1,7 @@
 /** Calculates a quote: given weight → hanging weight → parts → products and fat → price, each with its range. */
 import { parseLoads } from '../../core/values/loads.ts';
 import { readingGrams } from '../../core/values/reading.ts';
+import type { SpeciesProfile } from '../../core/species/species.ts';
 import { hangingFrom, type WeighedAs } from '../../core/yield/convert.ts';
 import { predict } from '../../core/yield/yield.ts';
 import { normalizeOrders } from '../animal/orders.ts';
@@ -78,6 +79,7 @@ export function calculateQuote(session: Session, input: QuoteInput): QuoteResult
   );
   return {
     hangingGrams: { ...prediction.hanging },
+    unlikely: unlikelyFor(profile, input, prediction.hanging),
     takeHomeGrams: perEnd((end) => parts.takeHome[end] + fatToBuyGrams[end]),
     parts: (['wholeCuts', 'trim', 'fatSaved', 'bone', 'sinew', 'damage', 'shrink'] as const).map((part) => ({
       part,
@@ -105,6 +107,16 @@ export function calculateQuote(session: Session, input: QuoteInput): QuoteResult
       weight: guess.from && sourceNote(guess.from),
     },
   };
+}
+
+/** A whole animal that no scale has shown yet is more often a slip than an animal. */
+function unlikelyFor(
+  { hangingGrams: { least, most } }: SpeciesProfile,
+  { brought, parts }: QuoteInput,
+  { low, high }: Range,
+): QuoteResult['unlikely'] {
+  if (!isWholeCarcass(brought) || parts.length > 0) return null;
+  return high < least || low > most ? { least, most } : null;
 }
 
 const WHOLE_CUTS = 'Whole cuts';

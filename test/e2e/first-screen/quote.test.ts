@@ -38,3 +38,17 @@ it('lists the newest five quotes, and finds others by hunter', async () => {
   await expect.poll(() => rows.count()).toBeGreaterThan(0);
   for (const row of await rows.allInnerTexts()) expect(row).toContain('Lindqvist');
 });
+
+it('asks about a weight that no such animal has, before it says a word about meat or money', async () => {
+  const { page } = screen;
+  const weight = page.getByLabel('Weight', { exact: true });
+  await weight.fill('9999');
+  await page.getByText('Is 9999 lb right?').waitFor();
+  expect(await page.getByText('To read out').count()).toBe(0);
+  await page.getByRole('button', { name: 'No, change the weight' }).click();
+  await weight.fill('340');
+  await page.getByText('To read out').waitFor();
+  await weight.fill('9999');
+  await page.getByRole('button', { name: 'Yes, show the quote' }).click();
+  await page.getByText('To read out').waitFor();
+});

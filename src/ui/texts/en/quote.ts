@@ -22,6 +22,11 @@ export const quoteText = {
   weight: 'Weight',
   wish: 'How they want it',
   answer: 'What to expect',
+  isItRight: (weight: string) => `Is ${weight} right?`,
+  unlikely: (species: string, range: string) =>
+    `${species}: a whole animal hangs at ${range}. Look at the weight, the species and how it was weighed.`,
+  unlikelyYes: 'Yes, show the quote',
+  unlikelyNo: 'No, change the weight',
   answerEmpty: 'Type a weight.',
   answerEmptyHow: 'Take-home, packages and price appear here at once, each with its range.',
   takeHome: 'Take-home meat',
