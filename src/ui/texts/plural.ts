@@ -1,9 +1,10 @@
+const numbers = new Intl.NumberFormat('en-US');
 const rules = new Intl.PluralRules('en');
 
 /**
- * A count with its noun in singular or plural.
- * @example plural(1, 'day', 'days') // '1 day'
+ * A count with its noun in singular or plural, its thousands apart.
+ * @example plural(1204, 'day', 'days') // '1,204 days'
  */
 export function plural(n: number, one: string, other: string): string {
-  return `${n} ${rules.select(n) === 'one' ? one : other}`;
+  return `${numbers.format(n)} ${rules.select(n) === 'one' ? one : other}`;
 }

@@ -67,6 +67,19 @@ describe('take-home by species', () => {
     expect(bands.map(({ xMin, xMax }) => [xMin, xMax])).toEqual([[0.45, 0.55]]);
   });
 
+  it('draws whiskers to 1.5 box lengths, and names the animals beyond them', () => {
+    // Quartiles 0.51 and 0.53: whiskers reach no farther than 0.48 and 0.56.
+    const shares = [0.5, 0.51, 0.52, 0.53, 0.54, 0.8];
+    const elk = species('Elk', shares, { spread: { ...five(0.52), n: 6, high: 0.8 } });
+    const story = yieldStory(yields({ species: [elk] }), format, byName);
+    expect(story.finding).toContain('Odd, worth a look: Elk 26-0006 (80%).');
+    const [dots, boxes] = drawYield([elk], colors, format).data.datasets;
+    expect(boxes?.data).toMatchObject([{ min: 0.5, max: 0.54 }]);
+    expect(dots?.data[5]).toEqual({ x: 0.8, y: 0 });
+    const few = species('Elk', [0.5, 0.8]);
+    expect(yieldStory(yields({ species: [few] }), format, byName).finding).not.toContain('Odd');
+  });
+
   it('links each point to its animal, and each box to all of its species', () => {
     const story = yieldStory(yields({ species: [species('Elk', [0.52, 0.5])] }), format, byName);
     expect(story.linkOf?.(0, 1)).toBe('/table/26-0002');
@@ -78,7 +91,7 @@ describe('take-home by species', () => {
   it('counts all animals when only a sample is drawn, and says so', () => {
     const shown = species('Elk', [0.5, 0.52, 0.54], { spread: { ...spread(0.5, 0.52, 0.54), n: 4000 } });
     const story = yieldStory(yields({ species: [shown], withoutShare: 1 }), format, byName);
-    expect(story.n).toBe('n = 4000 animals of 1 species');
+    expect(story.n).toBe('n = 4,000 animals of 1 species');
     expect(story.notes[2]).toContain('3 of 4000');
     expect(story.notes[3]).toMatch(/^One more animal is not here/);
   });

@@ -85,8 +85,8 @@ function panel(
                 width - PANEL.scale,
                 axis.at(published.low) - axis.at(published.high),
               ),
-              fill: colors.fat,
-              opacity: 0.2,
+              fill: colors.steel,
+              opacity: 0.3,
             },
           ]
         : []),
@@ -134,7 +134,7 @@ function seasonMarks(
             kind: 'path' as const,
             d: box(middle - BAR / 2, top, BAR, Math.max(2, bottom - top), 4),
             fill: now ? colors.spruce : colors.steel,
-            opacity: now ? 1 : 0.55,
+            opacity: now ? 1 : 0.7,
           },
         ]
       : [];

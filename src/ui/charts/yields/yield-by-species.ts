@@ -4,6 +4,10 @@ import { words } from '../../texts/en/common.ts';
 import type { Format } from '../../texts/format.ts';
 import { FEW, type PlotStory } from '../story.ts';
 import { dotsOf, drawYield } from './yield-drawing.ts';
+import { whiskersOf } from './whiskers.ts';
+
+/** More odd animals in a sentence are a list that nobody reads. */
+const MAX_NAMED = 3;
 
 /**
  * Take-home as a share of hanging weight: a point per animal, a box per species, published ranges. `linkOf` links
@@ -83,8 +87,19 @@ function yieldFinding(shown: readonly SpeciesYield[], format: Format): string {
   return [
     text.main(main.name, countOf(main), share(main), against(main, middleOf(main), format)),
     ...(least && most && least !== most ? [text.ends(most.name, share(most), least.name, share(least))] : []),
+    ...oddOnes(shown, format),
     ...(few.length > 0 ? [text.few(few.join(', '))] : []),
   ].join(' ');
+}
+
+/** The animals far from their species, the farthest of each species first; of many, the first few. */
+function oddOnes(shown: readonly SpeciesYield[], format: Format): string[] {
+  const odd = shown.flatMap((species) =>
+    (whiskersOf(species)?.odd ?? []).map(({ ticket, share }) =>
+      text.oddOne(species.name, ticket, format.share(share, 0)),
+    ),
+  );
+  return odd.length === 0 ? [] : [text.odd(odd.slice(0, MAX_NAMED).join(', '), odd.length - MAX_NAMED)];
 }
 
 function against({ published }: SpeciesYield, middle: number, format: Format): string {

@@ -4,7 +4,7 @@ import type { Format } from '../../texts/format.ts';
 import { nameAxis, percentAxis, rowAxis } from '../drawing/axes.ts';
 import type { RowSpread } from '../library/box-plot.ts';
 import type { ChartColors } from '../drawing/colors.ts';
-import { FEW } from '../story.ts';
+import { whiskersOf } from './whiskers.ts';
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
@@ -17,11 +17,17 @@ export function spread(index: number): number {
   return ((index * GOLDEN + 0.5) % 1) - 0.5;
 }
 
-/** A point for each animal, spread across the row of its species. */
+/** A point for each animal, spread across the row of its species; an odd one lies on its middle. */
 export function dotsOf(shown: readonly SpeciesYield[]) {
-  return shown.flatMap((species, row) =>
-    species.points.map((point, i) => ({ x: point.share, y: row + spread(i) * 0.6, point })),
-  );
+  return shown.flatMap((species, row) => {
+    const odd = new Set(whiskersOf(species)?.odd);
+    return species.points.map((point, i) => ({
+      x: point.share,
+      y: odd.has(point) ? row : row + spread(i) * 0.6,
+      point,
+      odd: odd.has(point),
+    }));
+  });
 }
 
 /** The range of the drawn values, rounded to the next twentieth: shares near 50 % need no axis from zero. */
@@ -37,10 +43,11 @@ function span(shown: readonly SpeciesYield[]): { min: number; max: number } {
 }
 
 /** The box of a species with enough animals. */
-function boxOf({ spread: of }: SpeciesYield, row: number): RowSpread {
-  if (!of || of.n < FEW) return { x: null, y: row };
-  const { low, q1, median, q3, high } = of;
-  return { x: median, y: row, min: low, q1, q3, max: high };
+function boxOf(species: SpeciesYield, row: number): RowSpread {
+  const whiskers = whiskersOf(species);
+  if (!species.spread || !whiskers) return { x: null, y: row };
+  const { q1, median, q3 } = species.spread;
+  return { x: median, y: row, min: whiskers.low, q1, q3, max: whiskers.high };
 }
 
 /** Boxes and points of each species over its published band. */
@@ -65,11 +72,15 @@ export function drawYield(shown: readonly SpeciesYield[], colors: ChartColors, f
           label: text.takeHomeShare,
           data: dots.map(({ x, y }) => ({ x, y })),
           yAxisID: 'rows',
-          pointRadius: 4.5,
+          pointRadius: dots.map(({ odd }) => (odd ? 6.5 : 4.5)),
+          pointStyle: dots.map(({ odd }) => (odd ? ('rectRot' as const) : ('circle' as const))),
           pointHoverRadius: 8,
-          backgroundColor: `color-mix(in srgb, ${colors.spruce} 60%, transparent)`,
+          backgroundColor: dots.map(({ odd }) =>
+            odd ? colors.ink : `color-mix(in srgb, ${colors.spruce} 50%, transparent)`,
+          ),
           borderColor: colors.card,
           borderWidth: 1,
+          order: 2,
         },
         {
           type: 'boxplot' as const,

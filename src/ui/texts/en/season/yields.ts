@@ -38,10 +38,12 @@ export const yieldsText = {
   nothingPublished: 'with no published range to compare',
   ends: (most: string, mostShare: string, least: string, leastShare: string) =>
     `Highest: ${most} (${mostShare}). Lowest: ${least} (${leastShare}).`,
+  oddOne: (species: string, ticket: string, share: string) => `${species} ${ticket} (${share})`,
+  odd: (names: string, more: number) => `Odd, worth a look: ${names}${more > 0 ? ` and ${more} more` : ''}.`,
   few: (names: string) => `Too few to judge: ${names}.`,
   kindN: (name: string, n: number) => `${name} (${n})`,
   key: (fewest: number) =>
-    `Dot: one finished animal that came hide on or skinned; press it to open the animal. Box: the middle half, with a line at the median; drawn from ${fewest} animals on, press it to see them all.`,
+    `Dot: one finished animal that came hide on or skinned; press it to open the animal. Box: the middle half, with a line at the median; drawn from ${fewest} animals on, press it to see them all. Whiskers reach at most 1.5 box lengths; a diamond lies farther out.`,
   keyFrame: 'Gray band: the range of the published means; single animals spread wider.',
   drawn: (drawn: number, of: number) =>
     `Drawn: ${drawn} of ${of} animals, evenly from the least to the most. Boxes and words count all.`,
@@ -62,7 +64,7 @@ export const yieldsText = {
   trendNone: 'No species has finished animals in two seasons yet.',
   trendKey: (few: number) =>
     `Bar: the middle half of a season’s animals, its dot the middle; this season is dark. Open dot without a bar: fewer than ${few} animals, too few to say. Choose a season to see its animals.`,
-  keyBand: 'Pale band: the range of the published means; single animals lie wider.',
+  keyBand: 'Gray band: the range of the published means; single animals lie wider.',
   trendN: (n: number, seasons: number) =>
     `n = ${plural(n, 'animal', 'animals')} of ${plural(seasons, 'season', 'seasons')}`,
 
