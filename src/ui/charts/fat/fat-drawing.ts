@@ -28,7 +28,7 @@ export function drawFat(batches: readonly FatBatch[], colors: ChartColors) {
         marks('target', 'line', 14, 'transparent', colors.ink),
         marks('planned', 'triangle', 11, 'transparent', colors.ink),
         marks('weighedIn', 'circle', 6, colors.spruce, colors.card),
-        marks('tested', 'rectRot', 8, colors.lean, colors.card),
+        marks('tested', 'rectRot', 8, colors.ink, colors.card),
       ],
     },
     options: {

@@ -57,7 +57,7 @@ export function drawMisses(
           ? [{ kind: 'path' as const, d: line(axis.at(weighedIn.mean), y, axis.at(tested.mean), y), stroke: colors.muted, strokeWidth: 2 }]
           : []),
         ...(tested
-          ? [{ kind: 'path' as const, d: diamond(axis.at(tested.mean), y, 11), fill: colors.lean, stroke: colors.card, strokeWidth: 2 }]
+          ? [{ kind: 'path' as const, d: diamond(axis.at(tested.mean), y, 11), fill: colors.ink, stroke: colors.card, strokeWidth: 2 }]
           : []),
         ...(weighedIn
           ? [{ kind: 'path' as const, d: disc(axis.at(weighedIn.mean), y, 7), fill: colors.spruce, stroke: colors.card, strokeWidth: 2 }]

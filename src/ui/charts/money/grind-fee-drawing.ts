@@ -129,7 +129,7 @@ function partFill(part: PartName, colors: ChartColors): (d: string) => PathShape
   const edge = { kind: 'path' as const, stroke: colors.steel, strokeWidth: 1 };
   return (d) =>
     ({
-      wages: { ...edge, d, fill: colors.sinew, stroke: colors.steel },
+      wages: { ...edge, d, fill: colors.steel },
       overhead: { ...edge, d, fill: colors.card, pattern: { kind: 'hatch' as const, ink: colors.line } },
       packaging: { ...edge, d, fill: colors.card, pattern: { kind: 'dots' as const, ink: colors.steel } },
       fat: { ...edge, d, fill: colors.fat },
