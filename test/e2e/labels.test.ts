@@ -177,7 +177,7 @@ describe.each(TAG_PAPERS)('carcass tags on $name', ({ name, page: paper, turned 
 describe('labels of a pooled batch', () => {
   it('divide the packages by lean among the owners, each under their ticket, separately or all at once', async () => {
     await goTo(`/label/batch/${shop.pooledId}`, '4 × 2 in');
-    const whose = () => page.locator('article .strong').filter({ hasText: /^For / }).allInnerTexts();
+    const whose = () => page.locator('article .strong').filter({ hasText: /^For / }).allTextContents();
     expect(await whose()).toEqual([
       ...Array<string>(4).fill('For Ann Alder'),
       ...Array<string>(2).fill('For Bo Birch'),
@@ -222,9 +222,17 @@ describe('labels of one animal', () => {
   it('include its cuts and its share of ground meat', async () => {
     await goTo(`/label/animal/${shop.tickets.elk}`, '4 × 2 in');
     expect(await articles().count()).toBe(COUNT + 1);
-    expect(await page.locator('article .product').allInnerTexts()).toEqual(
+    expect(await page.locator('article .product').allTextContents()).toEqual(
       ['Steaks', ...Array<string>(LONG_COUNT).fill(LONG_PRODUCT), 'Links'],
     ); // prettier-ignore
+  });
+
+  it('are shown once each, beside the options, with their number', async () => {
+    const shown = page.locator('article').filter({ visible: true });
+    expect(await shown.locator('.product').allInnerTexts()).toEqual(['Steaks', LONG_PRODUCT, 'Links']);
+    expect(await page.locator('.times').allInnerTexts()).toEqual([`× ${LONG_COUNT}`]);
+    const options = await page.getByRole('group', { name: 'Label', exact: true }).boundingBox();
+    expect((await shown.first().boundingBox())?.x).toBeGreaterThan((options?.x ?? 0) + (options?.width ?? 0));
   });
 
   it('state the cooking temperature, and that a bear is not for sale', async () => {

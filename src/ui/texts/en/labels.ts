@@ -80,4 +80,6 @@ export const labelText = {
   printHint: 'Shown as large as printed. In the print dialog: paper of this size, scale 100%, no margins.',
   tooMuch: 'This does not fit on the label. Pick a larger one, or shorten the text.',
   preview: 'What is printed',
+  /** Below a label that is printed this often. */
+  times: (n: number) => `× ${n}`,
 };
