@@ -47,6 +47,17 @@ it('shows the weights as bare figures in columns of their own, and no repeated d
   expect(await screen.page.locator('main tbody').innerText()).not.toMatch(/complete|not billed/);
 });
 
+it('shows each entry in one line, and its details where they are asked for', async () => {
+  await expectRowsOfOneLine();
+  const first = rows().first();
+  expect(await first.innerText()).not.toContain('636 Juniper Court');
+  await first.getByRole('button', { name: /^Details of 26-/ }).click();
+  await first.getByText('636 Juniper Court, Larkmoor').waitFor();
+  await first.getByText('Stovepipe Basin 21').waitFor();
+  await first.getByRole('button', { name: /^Details of 26-/ }).click();
+  await expectRowsOfOneLine();
+});
+
 it('shows prices and what they are for in two columns, in rows of one line', async () => {
   await turnTo('Prices');
   for (const amount of await column(3)) expect(amount).toMatch(/^-?\$?[\d,.]+%?$/);

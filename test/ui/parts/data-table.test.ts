@@ -50,6 +50,21 @@ describe('a table', () => {
     expect(wrapper.emitted('order')).toEqual([['ticket']]);
   });
 
+  it('is stacked while its content is too wide, and a table again once other rows need less', async () => {
+    const { wrapper } = table(2);
+    const [frame, inner] = [wrapper.get('.scroll'), wrapper.get('table')];
+    const widths = { frame: 400, table: 600 };
+    Object.defineProperty(frame.element, 'clientWidth', { get: () => widths.frame });
+    Object.defineProperty(inner.element, 'scrollWidth', { get: () => widths.table });
+    await wrapper.setProps({ rows: rowsOf(3) });
+    await flushPromises();
+    expect(frame.classes()).toContain('stacked');
+    widths.table = 300;
+    await wrapper.setProps({ rows: rowsOf(1) });
+    await flushPromises();
+    expect(frame.classes()).not.toContain('stacked');
+  });
+
   it('renders every row of a short table', () => {
     const { drawn, wrapper } = table(500);
     expect(drawn()).toBe(500);

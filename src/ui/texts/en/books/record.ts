@@ -39,6 +39,9 @@ export const recordText = {
   onlyLate: 'Entered late',
   onlyPast: 'Past retention',
 
+  stillOpen: 'Still open',
+  details: 'Details',
+  detailsOf: (ticket: string) => `Details of ${ticket}`,
   ticket: 'Ticket',
   owner: 'Owner',
   ownerName: 'Owner’s name',
@@ -102,7 +105,6 @@ export const recordText = {
   canceledOn: 'Canceled on',
   canceledWhy: 'Why it was canceled',
   stage: 'Where it is',
-  paid: 'Paid',
   money: { none: 'not billed', paid: 'paid', open: 'owes' },
   owes: (money: string) => `owes ${money}`,
   due: 'Balance due',
