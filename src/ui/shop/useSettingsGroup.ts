@@ -1,12 +1,9 @@
 import { computed, ref } from 'vue';
 import type { ShopSettings } from '../../bridge/contract.ts';
-import { toast } from '../parts/index.ts';
-import { useCall } from '../calls/useCall.ts';
-import { useFieldProblems } from '../calls/useFieldProblems.ts';
 import { useShop } from '../stores/shop.ts';
 import { shopText as text } from '../texts/en/shop.ts';
 import { changesOf, typeSettings, type WrongSettings } from './settings-form.ts';
-import { useTyped } from './useTyped.ts';
+import { useSettingsSave } from './useSettingsSave.ts';
 
 /**
  * One group of settings that is saved by itself.
@@ -14,9 +11,12 @@ import { useTyped } from './useTyped.ts';
  */
 export function useSettingsGroup(settings: ShopSettings, names: readonly (keyof ShopSettings)[]) {
   const shop = useShop();
-  const save = useCall('shop.saveSettings');
-  const { problemAt, otherProblem } = useFieldProblems(save.problem, names);
-  const { form, changed, reset } = useTyped(settings, typeSettings);
+  const { form, changed, problemAt, otherProblem, busy, save } = useSettingsSave(
+    settings,
+    typeSettings,
+    names,
+    text.saved,
+  );
   const wrong = ref<WrongSettings>({});
   /** Stored values that cannot be used: saving stores what is used instead. */
   const replaced = computed(() =>
@@ -31,11 +31,7 @@ export function useSettingsGroup(settings: ShopSettings, names: readonly (keyof 
     );
     wrong.value = read.wrong;
     if (Object.keys(read.wrong).length > 0) return;
-    const answer = await save.run({ changes: read.changes as Parameters<typeof save.run>[0]['changes'] });
-    if (!answer.ok) return;
-    shop.take(answer.value);
-    reset(answer.value.settings);
-    toast(text.saved);
+    await save(read.changes as Parameters<typeof save>[0]);
   }
 
   return {
@@ -44,7 +40,7 @@ export function useSettingsGroup(settings: ShopSettings, names: readonly (keyof 
     replaced,
     problemAt,
     otherProblem,
-    busy: save.busy,
+    busy,
     /** Whether there is something to save. */
     ready: computed(() => changed.value || replaced.value.length > 0),
     submit,
