@@ -4,10 +4,10 @@ import { plural } from '../../plural.ts';
 /** Texts of the shop's species, products and templates. */
 export const shelfText = {
   own: 'your own',
-  changed: 'changed by you',
+  changed: 'edited by you',
   marks: 'What has no mark came with Gambrel.',
-  change: 'Change',
-  changeOf: (name: string) => `Change ${name}`,
+  change: 'Edit',
+  changeOf: (name: string) => `Edit ${name}`,
   archive: 'Archive',
   archiveOf: (name: string) => `Archive ${name}`,
   archived: (name: string) => `${name} is archived. Records that use it stay as they are.`,
