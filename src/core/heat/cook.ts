@@ -6,6 +6,7 @@ import type { HostFigure, Level, TimeTable } from './figures.ts';
 import { checkHumidity, type HumidityRecord } from './humidity.ts';
 import {
   checkLog,
+  faultFindings,
   gapsBetween,
   type CheckedLog,
   type HeatPoint,
@@ -88,7 +89,7 @@ function judgeProbe(
 ): Omit<ProbeVerdict, 'probe'> {
   const { level, accuracyF, longestGapMinutes = LONGEST_GAP_MINUTES } = check;
   const { comeUp: rule } = table;
-  const missing: HeatFinding[] = faults.map(({ code, at, with: told }) => ({ code, at, with: told }));
+  const missing: HeatFinding[] = faultFindings(faults);
   const notMet: HeatFinding[] = [];
   const last = points.at(-1);
   if (!last) {

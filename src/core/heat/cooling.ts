@@ -1,7 +1,15 @@
 /** Holds the log of a cooling product against a two-stage option, between bounds: no time is read off a line between two readings. */
 import { requireFinite, requireNonNegative, ValidationError } from '../values/validation-error.ts';
 import type { CoolingOption, CoolingStage } from './figures.ts';
-import { checkLog, gapsBetween, MINUTE, type HeatPoint, type LogFault, type ProductLog } from './log.ts';
+import {
+  checkLog,
+  faultFindings,
+  gapsBetween,
+  MINUTE,
+  type HeatPoint,
+  type LogFault,
+  type ProductLog,
+} from './log.ts';
 import { verdictOf, worstOf, type HeatFinding, type HeatVerdict } from './verdict.ts';
 
 export interface CoolingCheck {
@@ -46,9 +54,8 @@ export function judgeCooling(check: CoolingCheck, option: CoolingOption): Coolin
     throw new ValidationError('gap.not-positive', 'longestGapMinutes');
   const probes = logs.map((log) => {
     const { points, faults } = checkLog(log, option.stages[0]?.fromF ?? 0);
-    const named = faults.map(({ code, at, with: told }) => ({ code, at, with: told }));
     const { notMet, missing, stages } = judgePoints(points, check, option, longestGapMinutes);
-    return { probe: log.probe, faults, stages, ...verdictOf(notMet, [...named, ...missing]) };
+    return { probe: log.probe, faults, stages, ...verdictOf(notMet, [...faultFindings(faults), ...missing]) };
   });
   const worst = worstOf(probes);
   if (option.confirmed || worst.answer === 'not-met') return { ...worst, probes };

@@ -2,6 +2,7 @@
 import { requireFinite, ValidationError } from '../values/validation-error.ts';
 import { clockFaults, type LogFault } from './clock.ts';
 import { valueFaults } from './sensor.ts';
+import type { HeatFinding } from './verdict.ts';
 
 export type { LogFault } from './clock.ts';
 
@@ -61,6 +62,15 @@ export function checkLog({ degrees, readings }: ProductLog, hotF: number): Check
     })
     .sort((a, b) => a.at - b.at);
   return { points, faults };
+}
+
+/** One finding for each kind of fault, with how many there are and when the first was; each by itself stands in `faults`. */
+export function faultFindings(faults: readonly LogFault[]): HeatFinding[] {
+  return [...Map.groupBy(faults, ({ code }) => code)].map(([code, of]) => ({
+    code,
+    with: { ...of[0]?.with, count: of.length },
+    at: of[0]?.at ?? 0,
+  }));
 }
 
 export function toF(celsius: number): number {
