@@ -178,8 +178,8 @@ describe('the path of a prediction', () => {
       ['/table/26-0006', true],
     ]);
     expect(dots.map(({ shapes: [shape] }) => shape?.kind === 'path' && shape.fill)).toEqual([
-      'lean',
-      'blaze',
+      'spruce',
+      'ink',
     ]);
   });
 

@@ -110,7 +110,7 @@ function drawControl(
           pointStyle: misses.map((_, at) => (out(at) ? 'rectRot' : 'circle')),
           pointRadius: misses.map((_, at) => (out(at) ? 10 : 6)),
           pointHoverRadius: 10,
-          pointBackgroundColor: misses.map((_, at) => (out(at) ? colors.blaze : colors.spruce)),
+          pointBackgroundColor: misses.map((_, at) => (out(at) ? colors.ink : colors.spruce)),
           pointBorderColor: colors.card,
         },
       ],

@@ -55,7 +55,7 @@ export function drawCoverage(
         {
           kind: 'path',
           d: good ? disc(x, y, 8) : diamond(x, y, 11),
-          fill: good ? colors.spruce : colors.blaze,
+          fill: good ? colors.spruce : colors.ink,
           stroke: colors.card,
           strokeWidth: 2,
         },

@@ -31,7 +31,7 @@ export function drawPath({ name, steps, points }: PredictionPath, format: Format
         {
           kind: 'path',
           d: inside ? disc(cx, cy, 5) : diamond(cx, cy, 7),
-          fill: inside ? colors.lean : colors.blaze,
+          fill: inside ? colors.spruce : colors.ink,
           stroke: colors.card,
           strokeWidth: 1,
         },
