@@ -804,11 +804,12 @@ CREATE TABLE quote (
   UNIQUE (season, number)
 ) STRICT;
 
-CREATE TABLE quote_taken (
-  quote_id INTEGER PRIMARY KEY REFERENCES quote (id),
+CREATE TABLE "quote_taken" (
+  quote_id INTEGER NOT NULL REFERENCES quote (id),
   animal_id INTEGER NOT NULL UNIQUE REFERENCES animal (id),
   at TEXT NOT NULL,
-  by TEXT NOT NULL
+  by TEXT NOT NULL,
+  PRIMARY KEY (quote_id, animal_id)
 ) STRICT;
 
 CREATE TABLE release (
@@ -1399,6 +1400,13 @@ CREATE TRIGGER quote_taken_no_delete BEFORE DELETE ON quote_taken
 CREATE TRIGGER quote_taken_no_update BEFORE UPDATE ON quote_taken
   BEGIN SELECT RAISE(ABORT, 'quote_taken is written once'); END;
 
+CREATE TRIGGER quote_taken_once BEFORE INSERT ON quote_taken
+WHEN EXISTS (
+  SELECT 1 FROM quote_taken t WHERE t.quote_id = NEW.quote_id AND t.animal_id <> NEW.animal_id
+  AND NOT EXISTS (SELECT 1 FROM intake_cancel_now c WHERE c.animal_id = t.animal_id)
+)
+  BEGIN SELECT RAISE(ABORT, 'another animal has this quote'); END;
+
 CREATE TRIGGER release_mend_no_delete BEFORE DELETE ON release_mend
   BEGIN SELECT RAISE(ABORT, 'release_mend is written once'); END;
 
@@ -1680,6 +1688,10 @@ CREATE VIEW part_none_now AS
 
 CREATE VIEW pickup_notice_now AS
   SELECT r.* FROM pickup_notice r WHERE NOT EXISTS (SELECT 1 FROM pickup_notice_void v WHERE v.notice_id = r.id);
+
+CREATE VIEW quote_taken_now AS
+  SELECT t.* FROM quote_taken t
+  WHERE NOT EXISTS (SELECT 1 FROM intake_cancel_now c WHERE c.animal_id = t.animal_id);
 
 CREATE VIEW release_now AS
   SELECT r.id, r.animal_id, coalesce(m.given_to, r.given_to) AS given_to,

@@ -127,7 +127,7 @@ const TABLES: readonly Table[] = [
   },
   {
     name: 'quote',
-    sql: 'SELECT q.id, name, t.quote_id IS NOT NULL AS taken FROM quote q LEFT JOIN quote_taken t ON t.quote_id = q.id ORDER BY q.id',
+    sql: 'SELECT id, name, EXISTS (SELECT 1 FROM quote_taken_now t WHERE t.quote_id = q.id) AS taken FROM quote q ORDER BY id',
     model: ({ book }) => book.quotes.map((one) => ({ id: one.id, name: one.name, taken: flag(one.taken) })),
   },
   {

@@ -18,6 +18,7 @@ import { whatBelongs } from './0016-what-belongs.ts';
 import { till } from './0017-till.ts';
 import { pricesByKind } from './0018-prices-by-kind.ts';
 import { affected } from './0019-affected.ts';
+import { quoteTakenAgain } from './0020-quote-taken-again.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -40,6 +41,7 @@ export const MIGRATIONS: readonly string[] = [
   till,
   pricesByKind,
   affected,
+  quoteTakenAgain,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

@@ -14,7 +14,7 @@ import { hasLeft, type AnimalStage } from '../../trade/animal.ts';
  * Reopens an animal that was picked up, disposed of or canceled. A picked-up animal becomes ready; any other returns
  * to its former stage. Its release, disposal or cancelation is voided and stays readable; own fat and belongings that
  * left with it are restored. Bills and payments do not change.
- * @throws ProblemError `animal.unknown`, `animal.not-left`
+ * @throws ProblemError `animal.unknown`, `animal.not-left`, `reopen.quote-taken`
  */
 export const reopenAnimal = write(v.object({ id, reason: needed(300), by }), (session, input) => {
   const animal = animalOf(session, input.id);
@@ -23,8 +23,10 @@ export const reopenAnimal = write(v.object({ id, reason: needed(300), by }), (se
   const stamp = { reason: input.reason, at: session.now(), by: input.by };
   const canceled = session.book.cancels.ofAnimal(animal.id);
   const stage = canceled ? here(canceled.stage_before) : stageBefore(session, animal);
-  if (canceled) session.book.cancels.void({ id: canceled.id, ...stamp });
-  else {
+  if (canceled) {
+    refuseQuoteTaken(session, animal.id);
+    session.book.cancels.void({ id: canceled.id, ...stamp });
+  } else {
     const release = session.book.records.releaseOf(animal.id);
     if (release) restoreBelongings(session, animal.id, { to: release.first_to, at: release.at }, stamp);
     session.book.records.voidLeaving({ animalId: animal.id, ...stamp });
@@ -42,6 +44,15 @@ export const reopenAnimal = write(v.object({ id, reason: needed(300), by }), (se
   }); // prettier-ignore
   return { id: animal.id, stage };
 });
+
+/** While its intake was canceled, another animal may have taken its quote. */
+function refuseQuoteTaken(session: Session, animalId: number): void {
+  const quote = session.book.quotes.ofAnimal(animalId);
+  const other = quote && session.book.quotes.takenAs(quote.id);
+  if (quote === undefined || other === undefined) return;
+  const { ticket } = animalOf(session, other);
+  throw new ProblemError('refused', 'reopen.quote-taken', { with: { quote: quote.name, ticket } });
+}
 
 /**
  * Reopens a finished batch, to add or correct weights.

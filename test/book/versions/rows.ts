@@ -147,4 +147,9 @@ INSERT INTO affected_note VALUES (1, 1, 2, 'called', 'will bring it back', '2026
 INSERT INTO affected_note_void VALUES (2, 'not yet', '2026-10-12T16:02:00.000Z', 'MK');
 INSERT INTO grinder_cleaning VALUES (3, NULL, 'taken apart and washed', '2026-10-09T15:00:00.000Z', 'RB', '2026-10-08T23:00:00.000Z');
 `,
+  20: `
+INSERT INTO quote (id, season, number, name, hunter_id, hunter_name, species, price_book_id, asked, answered, made_on, valid_until, at, by)
+  SELECT 99, season, 9999, 'Q-again', hunter_id, hunter_name, species, price_book_id, asked, answered, made_on, valid_until, at, by FROM quote WHERE id = 1;
+INSERT INTO quote_taken VALUES (99, 2, '2026-10-12T16:03:00.000Z', 'MK');
+`,
 };

@@ -63,6 +63,29 @@ describe('canceling an intake', () => {
     });
   }); // prettier-ignore
 
+  it('gives its quote back: the next intake takes it, and the canceled one is not reopened meanwhile', async () => {
+    const shop = await freshDesk();
+    const quote = await shop.call('quotes.save', {
+      species: 'elk', brought: 'skinned', parts: [], stage: 'hanging', typed: '400', hunterName: 'Dana Whitlock',
+      instructions: { cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: 454, extras: [], note: '' },
+    });
+    const first = await takeIn(shop, { quoteId: quote.id });
+    const again = { hunter: { name: 'Dana Whitlock', phone: '555-0142' }, species: 'elk', sex: 'male', age: 'adult', brought: 'skinned', quoteId: quote.id } as const;
+    expect(await shop.problem('intake.takeIn', again)).toMatchObject({ code: 'quote.taken' });
+    await shop.call('animals.cancel', { id: first, reason: REASON });
+    const second = await takeIn(shop, { quoteId: quote.id });
+    const { ticket } = await shop.call('animals.get', { id: second });
+    expect(await shop.problem('animals.reopen', { id: first, reason: 'undone' })).toMatchObject({
+      kind: 'refused', code: 'reopen.quote-taken', with: { quote: quote.name, ticket },
+    });
+    await shop.call('animals.cancel', { id: second, reason: REASON });
+    await shop.call('animals.reopen', { id: first, reason: 'undone' });
+    expect(await shop.problem('intake.takeIn', again)).toMatchObject({ code: 'quote.taken' });
+    inBook(shop, ({ db }) =>
+      expect(() => db.prepare("INSERT INTO quote_taken SELECT quote_id, 99, at, by FROM quote_taken LIMIT 1").run()).toThrow('another animal has this quote'),
+    );
+  }); // prettier-ignore
+
   it('is refused once meat was weighed out, and says to void or move it first', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);

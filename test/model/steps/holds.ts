@@ -13,6 +13,8 @@ const isShared = (shop: Shop, { id }: Animal): boolean =>
       batch.animals.some((other) => other !== id && shop.wentInto(batch.id, other)),
   );
 
+const quoteOf = (shop: Shop, animal: Animal) => shop.book.quotes.find(({ id }) => id === animal.quote);
+
 export const hold: Step = {
   weight: 2,
   calls: ['animals.hold'],
@@ -100,9 +102,15 @@ export const reopenAnimal: Step = {
     const animal = dice.mostly(shop.book.animals.filter((one) => !isInShop(one)), [...shop.book.animals, NOBODY]);
     if (!animal) return null;
     return act('animals.reopen', { id: animal.id, reason: 'handed over by mistake' }, {
-      refuse: because([animal === NOBODY, 'animal.unknown'], [animal !== NOBODY && isInShop(animal), 'animal.not-left']),
+      refuse: because(
+        [animal === NOBODY, 'animal.unknown'],
+        [animal !== NOBODY && isInShop(animal), 'animal.not-left'],
+        [animal.stage === 'canceled' && quoteOf(shop, animal)?.taken === true, 'reopen.quote-taken'],
+      ),
       done() {
         const canceled = animal.stage === 'canceled';
+        const quote = quoteOf(shop, animal);
+        if (canceled && quote) quote.taken = true;
         const stage = animal.stage === 'released' ? 'ready' : animal.stageBefore;
         Object.assign(animal, { stage, releasedOn: null, disposedOn: null });
         const shared = shop.book.shares.find((one) => one.animal === animal.id);
@@ -137,7 +145,11 @@ export const cancel: Step = {
         [shop.paid(animal.id) !== 0, 'cancel.paid'],
         [shop.held(animal) === 'positive', 'cancel.positive'],
       ),
-      done: () => void Object.assign(animal, { stage: 'canceled', stageBefore: animal.stage }),
+      done() {
+        Object.assign(animal, { stage: 'canceled', stageBefore: animal.stage });
+        const quote = quoteOf(shop, animal);
+        if (quote) quote.taken = false;
+      },
     }); // prettier-ignore
   },
 };
