@@ -69,7 +69,7 @@ export function useImport() {
     }
     upload.value = handed.value.upload;
     await refresh();
-    const { headings } = preview.value ?? {};
+    const headings = preview.value?.headings;
     // A corrected file, or one whose import was undone.
     if (kept?.kind === kind.value && kept.headings === JSON.stringify(headings)) await refresh(kept.layout);
   }
