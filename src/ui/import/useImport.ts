@@ -32,8 +32,9 @@ export function useImport() {
   let requests = 0;
   let kept: Chosen | null = null;
 
-  async function refresh(layout?: SheetLayout): Promise<void> {
-    if (upload.value === null) return;
+  /** @returns the preview, unless the file cannot be read or was asked for again meanwhile */
+  async function refresh(layout?: SheetLayout): Promise<SheetPreview | null> {
+    if (upload.value === null) return null;
     const request = ++requests;
     reading.value = true;
     const answer = await call('import.preview', {
@@ -41,12 +42,13 @@ export function useImport() {
       kind: kind.value,
       ...(layout && { layout }),
     });
-    if (request !== requests) return;
+    if (request !== requests) return null;
     reading.value = false;
     problem.value = answer.ok ? null : answer.problem;
     if (answer.ok) preview.value = answer.value;
     else if (!layout) preview.value = null;
     runCall.clear();
+    return answer.ok ? answer.value : null;
   }
 
   function keep({ headings, layout }: SheetPreview): void {
@@ -68,10 +70,10 @@ export function useImport() {
       return;
     }
     upload.value = handed.value.upload;
-    await refresh();
-    const headings = preview.value?.headings;
+    const read = await refresh();
     // A corrected file, or one whose import was undone.
-    if (kept?.kind === kind.value && kept.headings === JSON.stringify(headings)) await refresh(kept.layout);
+    if (kept?.kind === kind.value && kept.headings === JSON.stringify(read?.headings))
+      await refresh(kept.layout);
   }
 
   /** Applies the choice immediately, so that a later choice made during loading builds on it. */
