@@ -76,7 +76,7 @@ describe('a second hanging weight', () => {
     await keys.type('37.9');
     await keys.press('Enter');
     await page
-      .getByText('Another side or piece? It already has 2 hanging weights, 77.80 lb together.')
+      .getByText('Another side or piece? This animal already has 2 hanging weights, 77.80 lb in all.')
       .waitFor();
     await keys.press('n');
     expect(await hangs(deer.id)).toBeCloseTo(77.8, 6);

@@ -1,7 +1,7 @@
 import type { CallOutput, OpenAnimal } from '../../bridge/contract.ts';
 import type { Format } from '../texts/format.ts';
 import { pickupText as text } from '../texts/en/pickup.ts';
-import { tillText } from '../texts/en/till.ts';
+import { text as tillText } from '../../words/compiled/window/till.ts';
 import { plural } from '../texts/plural.ts';
 
 export type Ready = CallOutput<'pickup.get'>[number];
@@ -52,12 +52,12 @@ export function reminderTo(
   if (animal.stage === 'ready') return messageTo({ ...animal, hunter, billed: true }, shop, format);
   return [
     text.greeting(hunter),
-    tillText.openSince(
-      animal.speciesName.toLowerCase(),
-      animal.ticket,
-      shop.shopName,
-      format.longDay(animal.billedOn),
-    ),
+    tillText.openSince({
+      species: animal.speciesName,
+      ticket: animal.ticket,
+      shop: shop.shopName,
+      day: format.longDay(animal.billedOn),
+    }),
     text.toPay(format.money(animal.dueMinor, animal.currency)),
     shop.pickupMessage,
   ]

@@ -1,6 +1,6 @@
 import type { TillClosing, TillView } from '../../bridge/contract.ts';
 import type { Fact } from '../parts/index.ts';
-import { tillText as text } from '../texts/en/till.ts';
+import { text } from '../../words/compiled/window/till.ts';
 import { inCurrency, type Format } from '../texts/format.ts';
 
 /** The drawer of a closed day, line by line: float, cash, expected, counted, over or short. */

@@ -1,10 +1,10 @@
 import type { TillEntry } from '../../bridge/contract.ts';
-import { tillText as text } from '../texts/en/till.ts';
+import { text } from '../../words/compiled/window/till.ts';
 
 /**
  * The name of a till entry.
  * @example entryName({ what: 'void', kind: 'deposit' }) // 'Void of deposit'
  */
 export function entryName({ what, kind }: Pick<TillEntry, 'what' | 'kind'>): string {
-  return what === 'void' ? text.voidOf(text.kinds[kind]) : text.kinds[kind];
+  return what === 'void' ? text.voidOf[kind] : text.kinds[kind];
 }
