@@ -1,0 +1,47 @@
+/** A window speaks its own language, which is a script of its own that other windows do not fetch. */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { openBrowser } from './browser.ts';
+import { sharedDemo, type Served } from './served.ts';
+
+let demo: Served;
+let browser: Browser;
+beforeAll(async () => {
+  demo = await sharedDemo();
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  await demo?.end('SIGINT');
+});
+
+/** Opens the cautions in a window, and gives the scripts that it fetched. */
+async function cautionsIn(query: string): Promise<{ page: Page; scripts: string[] }> {
+  const page = await (await browser.newContext()).newPage();
+  const scripts: string[] = [];
+  page.on('request', (request) => scripts.push(new URL(request.url()).pathname));
+  await page.goto((await demo.newAddress()).replace('/#', `/${query}#`));
+  await page.getByRole('navigation').first().waitFor();
+  await page.evaluate(() => (location.hash = '/cautions'));
+  return { page, scripts: scripts.filter((path) => /\/qps-.*\.js$/.test(path)) };
+}
+
+it('speaks the language of its address, longer and in brackets, from a script of its own', async () => {
+  const { page, scripts } = await cautionsIn('?language=qps');
+  await expect.poll(() => page.locator('main h1').innerText()).toMatch(/^\[Çáá.*\]$/u);
+  expect(await page.locator('html').getAttribute('lang')).toBe('qps');
+  // Dates and numbers stay the shop's.
+  await page
+    .getByText(/Nov \d+, 2026\)\]$/u)
+    .first()
+    .waitFor();
+  expect(scripts).toHaveLength(1);
+  await page.context().close();
+});
+
+it('speaks American English without one, and fetches no other language', async () => {
+  const { page, scripts } = await cautionsIn('');
+  await expect.poll(() => page.locator('main h1').innerText()).toBe('Cautions');
+  expect(scripts).toEqual([]);
+  await page.context().close();
+});
