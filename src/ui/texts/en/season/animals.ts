@@ -21,8 +21,6 @@ export const animalsText = {
     days: 'Days in the shop',
     income: 'Bill before tax',
   } satisfies Record<CompareBy | 'ticket' | 'unexplained', string>,
-  most: 'Most first',
-  least: 'Least first',
   between: (what: string, low: string, high: string) =>
     low === high ? `${what}: ${low}.` : `${what}: from ${low} to ${high}.`,
   allValues: 'Show all values',
