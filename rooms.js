@@ -130,6 +130,7 @@ export const rooms = {
     'quote',
     'ladder',
     'table',
+    'samples',
   ],
 };
 

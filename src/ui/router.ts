@@ -142,5 +142,13 @@ export const routes: readonly RouteRecordRaw[] = [
 ];
 
 export function makeRouter(): Router {
-  return createRouter({ history: createWebHashHistory(), routes: [...routes] });
+  const router = createRouter({ history: createWebHashHistory(), routes: [...routes] });
+  // All parts on one page, for developers: a production build leaves it out.
+  if (import.meta.env.DEV)
+    router.addRoute({
+      path: '/parts',
+      meta: { place: '' },
+      component: () => import('./samples/SamplesPage.vue'),
+    });
+  return router;
 }

@@ -8,3 +8,9 @@ it('the scripts of the window stay below their limit, compressed', () => {
     .map(({ name, mb }) => `${name} ${mb.toFixed(3)} MB`);
   expect(scriptsMb(), `Heaviest: ${heaviest.join(', ')}`).toBeLessThan(MOST_MB);
 });
+
+it('the page of sample parts, which test/e2e/samples opens in a development build, is not among them', () => {
+  const scripts = windowScripts();
+  expect(scripts.length).toBeGreaterThan(5);
+  expect(scripts.filter(({ text }) => text.includes('data-sample')).map(({ name }) => name)).toEqual([]);
+});
