@@ -145,7 +145,7 @@ describe('the money of one deer', () => {
     await keys.pressOn(`Call about ${deer.ticket}`);
     const message = await page.getByRole('textbox', { name: 'Message to the hunter' }).inputValue();
     expect(message).toContain(
-      `ticket ${deer.ticket}, is packed and ready at Cold Creek Locker: 30 packages, 29.50 lb.`,
+      `is packed and ready at Cold Creek Locker: Mule deer, ticket ${deer.ticket}, 30 packages, 29.50 lb.`,
     );
     expect(message).toContain('Balance due: $52.32.');
     await keys.fill('Result of the call', 'Comes on Friday');

@@ -1,8 +1,7 @@
 import type { CallOutput, OpenAnimal } from '../../bridge/contract.ts';
 import type { Format } from '../texts/format.ts';
-import { pickupText as text } from '../texts/en/pickup.ts';
+import { text } from '../../words/compiled/window/pickup.ts';
 import { text as tillText } from '../../words/compiled/window/till.ts';
-import { plural } from '../texts/plural.ts';
 
 export type Ready = CallOutput<'pickup.get'>[number];
 
@@ -13,7 +12,7 @@ export const staysHere = ({ hold, waitsFor }: Pick<Ready, 'hold' | 'waitsFor'>):
 /**
  * The message to a hunter whose animal is ready: what, where, number of packages, balance due, and the shop's own
  * text.
- * @example // 'Hello Dana Whitlock,\nYour elk, ticket 26-0001, is packed and ready at Cold Creek Locker: 34 packages, …'
+ * @example // 'Hello Dana Whitlock,\nYour animal is packed and ready at Cold Creek Locker: Elk, ticket 26-0001, 34 packages, …'
  */
 export function messageTo(
   animal: Pick<
@@ -23,14 +22,22 @@ export function messageTo(
   shop: { shopName: string; pickupMessage: string },
   format: Format,
 ): string {
-  const packed =
-    animal.packages > 0
-      ? text.content(plural(animal.packages, 'package', 'packages'), format.mass(animal.grams))
-      : '.';
-  const due = animal.dueMinor > 0 ? text.toPay(format.money(animal.dueMinor, animal.currency)) : text.allPaid;
+  const due =
+    animal.dueMinor > 0
+      ? text.toPay({ amount: format.money(animal.dueMinor, animal.currency) })
+      : text.allPaid;
   return [
-    text.greeting(animal.hunter),
-    `${text.isReady(animal.speciesName.toLowerCase(), animal.ticket, shop.shopName)}${packed}`,
+    text.greeting({ name: animal.hunter }),
+    text.isReady(
+      {
+        species: animal.speciesName,
+        ticket: animal.ticket,
+        shop: shop.shopName,
+        count: animal.packages,
+        grams: animal.grams,
+      },
+      format,
+    ),
     animal.billed ? due : text.billAtCounter,
     shop.pickupMessage,
   ]
@@ -41,7 +48,7 @@ export function messageTo(
 /**
  * The message to a hunter with a balance due. For an animal that is ready, it says so; otherwise it names the open
  * bill and its date.
- * @example // 'Hello Dana Whitlock,\nThe bill of Nov 1, 2026 for your elk, ticket 26-0001, at Cold Creek Locker is still open.\nBalance due: …'
+ * @example // 'Hello Dana Whitlock,\nThe bill of Nov 1, 2026 for ticket 26-0001 (Elk) at Cold Creek Locker is still open.\nBalance due: …'
  */
 export function reminderTo(
   hunter: string,
@@ -51,14 +58,14 @@ export function reminderTo(
 ): string {
   if (animal.stage === 'ready') return messageTo({ ...animal, hunter, billed: true }, shop, format);
   return [
-    text.greeting(hunter),
+    text.greeting({ name: hunter }),
     tillText.openSince({
       species: animal.speciesName,
       ticket: animal.ticket,
       shop: shop.shopName,
       day: format.longDay(animal.billedOn),
     }),
-    text.toPay(format.money(animal.dueMinor, animal.currency)),
+    text.toPay({ amount: format.money(animal.dueMinor, animal.currency) }),
     shop.pickupMessage,
   ]
     .filter(Boolean)

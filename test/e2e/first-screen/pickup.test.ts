@@ -50,7 +50,7 @@ it('opens the one that was found: its shelf in large figures, what is due, and h
 it('keeps those on hold apart, without a button to hand them over', async () => {
   await find().fill('');
   const { page } = screen;
-  const held = page.getByRole('table', { name: 'Not to be handed over yet' });
+  const held = page.getByRole('table', { name: 'Not ready to hand over' });
   expect(await held.locator('tbody tr').count()).toBeGreaterThan(0);
   expect(await held.getByRole('button', { name: /^Hand over/ }).count()).toBe(0);
 });
