@@ -85,11 +85,11 @@ describe('the money of one deer', () => {
     await page.getByText('Not billed yet.').waitFor();
     await follow('Open bill');
     await keys.pressOn('Make bill');
-    await page.getByText('Bill 1 is made.').waitFor();
+    await page.getByText('Bill 1 made.').waitFor();
     // 80 lb × $1.05 = $84.00, tax $5.04; 29.5 lb × $0.45 = $13.275 → $13.28: $102.32.
     const paper = page.getByRole('article', { name: 'Bill 1' });
     await paper.getByRole('row', { name: 'Total $102.32', exact: true }).waitFor();
-    const beside = page.getByRole('table', { name: /^Beside quote/ });
+    const beside = page.getByRole('table', { name: /^Compared with quote/ });
     // Four pounds more at 95 cents, and 10 cents more on each of 80 pounds.
     await beside.getByText('80.00 lb instead of 76.00 lb: +$3.80').waitFor();
     await beside.getByText('$1.05 / lb instead of $0.95 / lb: +$8.00').waitFor();

@@ -77,7 +77,7 @@ describe('payments at the counter', () => {
       'T-118',
       'On hold',
       'Not asked yet',
-      '$50.00, check',
+      '$50.00, Check',
       'Pick up within 14 days.',
     ])
       // prettier-ignore

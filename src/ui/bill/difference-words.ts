@@ -1,6 +1,7 @@
 /** Explains why a billed line differs from the quote, in short phrases whose amounts sum to the difference. */
 import type { LineCalculation, QuoteDifference } from '../../bridge/contract.ts';
-import { amountOf, billText as text, priceOf } from '../texts/en/bill.ts';
+import { text } from '../../words/compiled/window/bill.ts';
+import { amountOf, priceOf } from './line-amounts.ts';
 import type { Format } from '../texts/format.ts';
 
 /** An amount with its sign: `+$19.00`, `-$4.50`. */
@@ -19,11 +20,11 @@ export function whyItDiffers(line: QuoteDifference, format: Format): string[] {
   if (line.code === 'tax') return [text.followsTax];
   if ([quoted, billed].some((one) => one?.basis === 'minimum')) return [text.followsMinimum];
   if (split && quoted && billed) {
-    const more = quoted.basis === 'percent' ? text.insteadOfSum : text.instead;
+    const more = quoted.basis === 'percent' ? 'insteadOfSum' : 'instead';
     return [
       ...phrase(more, split.moreMinor, quantityText(quoted, format), quantityText(billed, format), format),
       ...phrase(
-        text.instead,
+        'instead',
         split.priceMinor,
         unitPriceText(quoted, format),
         unitPriceText(billed, format),
@@ -36,13 +37,13 @@ export function whyItDiffers(line: QuoteDifference, format: Format): string[] {
 }
 
 function phrase(
-  words: typeof text.instead,
+  key: 'instead' | 'insteadOfSum',
   minor: number,
   before: string,
   after: string,
   format: Format,
 ): string[] {
-  return minor === 0 ? [] : [words(after, before, signedMoney(minor, format))];
+  return minor === 0 ? [] : [text[key]({ after, before, amount: signedMoney(minor, format) })];
 }
 
 /** For a percentage, the amount that it applies to. */

@@ -1,4 +1,5 @@
-import { billText as text, methodName } from '../texts/en/bill.ts';
+import { text } from '../../words/compiled/window/bill.ts';
+import { methodName } from '../texts/payment-methods.ts';
 import type { ChoiceOption } from '../parts/index.ts';
 
 /**

@@ -1,5 +1,5 @@
 import type { AdjustmentInput } from '../../bridge/contract.ts';
-import { chargesText as text } from '../texts/en/charges.ts';
+import { text } from '../../words/compiled/window/charges.ts';
 import type { Format } from '../texts/format.ts';
 
 /**
@@ -14,17 +14,25 @@ export function adjustmentWords(
   line: string | null,
   product: string | null,
 ): string {
-  const { says } = text;
   switch (adjustment.kind) {
     case 'amount off':
-      return says[adjustment.kind](format.money(adjustment.amountMinor));
+      return text.says[adjustment.kind]({ amount: format.money(adjustment.amountMinor) });
     case 'percent off':
-      return says[adjustment.kind](format.share(adjustment.rate));
+      return text.says[adjustment.kind]({ share: format.share(adjustment.rate) });
     case 'free line':
-      return says[adjustment.kind](adjustment.label, format.money(adjustment.amountMinor));
+      return text.says[adjustment.kind]({
+        label: adjustment.label,
+        amount: format.money(adjustment.amountMinor),
+      });
     case 'other price':
-      return says[adjustment.kind](line ?? adjustment.lineCode, format.money(adjustment.amountMinor));
+      return text.says[adjustment.kind]({
+        line: line ?? adjustment.lineCode,
+        price: format.money(adjustment.amountMinor),
+      });
     case 'charge as':
-      return says[adjustment.kind](product ?? adjustment.product, line ?? adjustment.lineCode);
+      return text.says[adjustment.kind]({
+        product: product ?? adjustment.product,
+        line: line ?? adjustment.lineCode,
+      });
   }
 }

@@ -1,6 +1,6 @@
 import type { AdjustmentInput } from '../../bridge/contract.ts';
 import { parseMoney } from '../../core/values/money.ts';
-import { chargesText as text } from '../texts/en/charges.ts';
+import { text } from '../../words/compiled/window/charges.ts';
 import { readPercent } from '../texts/percent.ts';
 
 /** Kinds offered by the form; charging a product as another line has its own button. */

@@ -1,5 +1,5 @@
 import type { AlsoGround, FatSourceCard, Instructions, PricedLine } from '../../bridge/contract.ts';
-import { chargesText } from '../texts/en/charges.ts';
+import { text as chargesText } from '../../words/compiled/window/charges.ts';
 import { ordersText } from '../texts/en/animal/orders.ts';
 import type { Format } from '../texts/format.ts';
 import { pattyText } from '../texts/patty.ts';
@@ -38,7 +38,10 @@ export function ordersLines(
     ...Object.entries(orders.pricedExtras).map(([code, count]) => ({
       kind: 'pack' as const,
       head: '',
-      text: chargesText.counted(lists?.extras.find((one) => one.code === code)?.label ?? code, count),
+      text: chargesText.counted({
+        extra: lists?.extras.find((one) => one.code === code)?.label ?? code,
+        count,
+      }),
     })),
     ...orders.extras.map((extra) => ({ kind: 'pack' as const, head: '', text: extra })),
   ];

@@ -3,9 +3,9 @@ import type { Fact } from '../parts/index.ts';
 import { kindName } from '../belongings/belonging-words.ts';
 import { belongingText } from '../texts/en/counter/belongings.ts';
 import { shareText } from '../texts/en/counter/shares.ts';
-import { methodName } from '../texts/en/bill.ts';
+import { methodName } from '../texts/payment-methods.ts';
 import { sexWord, words } from '../texts/en/common.ts';
-import { receiptText as text } from '../texts/en/receipt.ts';
+import { text } from '../../words/compiled/window/receipt.ts';
 import { inCurrency, type Format } from '../texts/format.ts';
 import { piecesText } from '../texts/pieces.ts';
 
@@ -39,21 +39,21 @@ export function dropOffFacts(page: AnimalPage, format: Format): Fact[] {
 /** The expected price, and each deposit or payment with its method. */
 export function moneyFacts({ quote, payments, currency }: DropOff, format: Format): Fact[] {
   const paid = payments.map(({ kind, amountMinor, method, reference, paidOn }): string =>
-    text.paidBy(
-      format.money(kind === 'refund' ? -amountMinor : amountMinor, currency),
-      methodName(method),
+    text.paidBy({
+      amount: format.money(kind === 'refund' ? -amountMinor : amountMinor, currency),
+      method: methodName(method),
       reference,
-      format.day(paidOn),
-    ),
+      day: format.day(paidOn),
+    }),
   );
   return [
     [
       text.expected,
       quote
-        ? text.expectedOf(
-            inCurrency(format, quote.currency).moneyRange(quote.lowMinor, quote.highMinor),
-            quote.name,
-          )
+        ? text.expectedOf({
+            range: inCurrency(format, quote.currency).moneyRange(quote.lowMinor, quote.highMinor),
+            quote: quote.name,
+          })
         : text.notQuoted,
     ],
     [text.money, paid.length > 0 ? paid.join('; ') : text.noDeposit],

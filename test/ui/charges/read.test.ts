@@ -5,7 +5,7 @@ import {
   type TypedAdjustment,
 } from '../../../src/ui/charges/read-adjustment.ts';
 import { readTime } from '../../../src/ui/charges/read-time.ts';
-import { chargesText } from '../../../src/ui/texts/en/charges.ts';
+import { timeText } from '../../../src/ui/texts/time-text.ts';
 
 describe('parsing a duration', () => {
   it.each([
@@ -17,7 +17,7 @@ describe('parsing a duration', () => {
   );
 
   it('formats hours and minutes', () => {
-    expect([90, 60, 5].map(chargesText.timeOf)).toEqual(['1 h 30 min', '1 h', '5 min']);
+    expect([90, 60, 5].map(timeText)).toEqual(['1 h 30 min', '1 h', '5 min']);
   });
 });
 

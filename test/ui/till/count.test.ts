@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { methodOptions, referenceLabel } from '../../../src/ui/bill/method-options.ts';
-import { methodCode, methodName } from '../../../src/ui/texts/en/bill.ts';
+import { methodCode, methodName } from '../../../src/ui/texts/payment-methods.ts';
 import { denominationsOf } from '../../../src/ui/till/denominations.ts';
 import { countedMinor, emptyCount, readPieces } from '../../../src/ui/till/till-count.ts';
 
