@@ -40,7 +40,7 @@ describe('belongings', () => {
     const table = page.getByRole('table', { name: 'Belongings' });
     await table.getByRole('row', { name: /Cape A-7 here/ }).waitFor();
     await look('belongings');
-    await named('Record where it went: cape').click();
+    await named('Record where it went: Cape').click();
     await page.getByText('Send to the taxidermist').click();
     await page.getByLabel('Taxidermist', { exact: true }).fill('Pine Studio');
     await page.getByLabel('Receipt number').fill('R-12');
@@ -59,14 +59,14 @@ describe('hunters who share an animal', () => {
     await page.getByRole('combobox', { name: 'Hunter 2' }).fill('Cy Cedar');
     await page.getByLabel('Phone, new hunter 2').fill('555-0133');
     await page.getByLabel('Percent, hunter 1').fill('60');
-    await page.getByText('Together 110.00%').waitFor();
+    await page.getByText('Total 110.00%').waitFor();
     await page.getByLabel('Percent, hunter 2').fill('40');
-    await page.getByText('Together 100.00%').waitFor();
+    await page.getByText('Total 100.00%').waitFor();
     await look('shares-dialog');
     await named('Save shares').click();
     await page.getByText('Cy Cedar: 40.0%').waitFor();
     await page.goto(page.url().replace('/table/', '/bill/'));
-    await page.getByRole('table', { name: 'Parts of the hunters' }).waitFor();
+    await page.getByRole('table', { name: 'Hunters’ shares' }).waitFor();
     await look('shares-bill');
   });
 
@@ -77,11 +77,11 @@ describe('hunters who share an animal', () => {
     await shop.call('belongings.add', { animalId: deer.id, kind: 'skull', evidence: true });
     await page.goto(page.url().replace(/\/bill\/.*/, '/pickup'));
     await named(`Hand over ${deer.ticket}`).click();
-    await page.getByText('Part of Cy Cedar, 40.0%').waitFor();
+    await page.getByText('Cy Cedar’s share: 40.0%').waitFor();
     await look('shares-pickup');
     await page.getByText('Hand over to Cy Cedar').click();
     await named('Hand over').click();
-    await page.getByText('The part of Cy Cedar is handed over.').waitFor();
+    await page.getByText('A share was handed over to Cy Cedar.').waitFor();
     const [row] = await shop.call('pickup.get', {});
     expect(row?.shares.map(({ taken }) => taken?.to)).toEqual([undefined, 'Cy Cedar']);
   }); // prettier-ignore

@@ -1,7 +1,7 @@
 import type { RecordRow } from '../../bridge/contract.ts';
 import { kindName } from '../belongings/belonging-words.ts';
-import { belongingText } from '../texts/en/counter/belongings.ts';
-import { shareText } from '../texts/en/counter/shares.ts';
+import { text as belongingText } from '../../words/compiled/window/belongings.ts';
+import { text as shareText } from '../../words/compiled/window/shares.ts';
 import { leavingText } from '../texts/en/counter/leaving.ts';
 import { wordFor, words } from '../texts/en/common.ts';
 import { holdText } from '../texts/en/animal/hold.ts';
@@ -58,7 +58,7 @@ export function belongingsText({ belongings }: RecordRow, format: Pick<Format, '
       kindName(kind),
       tag && text.tagIs(tag),
       evidence && belongingText.evidenceShort,
-      went && belongingText.wentTo[went](name ?? ''),
+      went && belongingText.wentTo({ went, name }),
       on && format.day(on),
     ]
       .filter(Boolean)
@@ -77,9 +77,9 @@ export function sharersText(
 ): string[] {
   return sharers.map(({ name, phone, share, taken }) =>
     [
-      shareText.line(name, format.share(share, 1)),
+      shareText.line({ name, share: format.share(share, 1) }),
       phoneText(phone),
-      taken && shareText.taken(taken.to, format.day(taken.on)),
+      taken && shareText.taken({ to: taken.to, day: format.day(taken.on) }),
     ]
       .filter(Boolean)
       .join(', '),

@@ -1,8 +1,8 @@
 import type { AnimalPage, DropOff } from '../../bridge/contract.ts';
 import type { Fact } from '../parts/index.ts';
 import { kindName } from '../belongings/belonging-words.ts';
-import { belongingText } from '../texts/en/counter/belongings.ts';
-import { shareText } from '../texts/en/counter/shares.ts';
+import { text as belongingText } from '../../words/compiled/window/belongings.ts';
+import { text as shareText } from '../../words/compiled/window/shares.ts';
 import { methodName } from '../texts/payment-methods.ts';
 import { sexWord, words } from '../texts/en/common.ts';
 import { text } from '../../words/compiled/window/receipt.ts';
@@ -21,7 +21,7 @@ export function dropOffFacts(page: AnimalPage, format: Format): Fact[] {
     [text.brought, [words.brought[page.brought], pieces].filter(Boolean).join(': ')],
     [
       shareText.title,
-      page.sharers.map(({ name, share }) => shareText.line(name, format.share(share))).join(', '),
+      page.sharers.map(({ name, share }) => shareText.line({ name, share: format.share(share) })).join(', '),
     ],
     [
       belongingText.title,

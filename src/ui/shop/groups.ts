@@ -1,6 +1,6 @@
 import { text as backupText } from '../../words/compiled/window/backup.ts';
 import { railText } from '../texts/en/animal/rail.ts';
-import { belongingText } from '../texts/en/counter/belongings.ts';
+import { text as belongingText } from '../../words/compiled/window/belongings.ts';
 import { leavingText } from '../texts/en/counter/leaving.ts';
 import { recordText } from '../texts/en/books/record.ts';
 import { text as scaleText } from '../../words/compiled/window/scale.ts';
@@ -18,7 +18,9 @@ export const GROUPS = {
   },
   pickup: leavingText.terms,
   records: recordText.setTitle,
-  belongings: belongingText.kindsTitle,
+  get belongings() {
+    return belongingText.kindsTitle;
+  },
   people: shopText.staff,
   get backups() {
     return backupText.heading;

@@ -72,25 +72,25 @@ export async function firstOfThePair(day: Day): Promise<void> {
   const { page, keys, tickets } = day;
   await openBill(day, 'flo');
   await makeBill(day, 'flo');
-  const parts = page.getByRole('table', { name: 'Parts of the hunters' });
+  const parts = page.getByRole('table', { name: 'Hunters’ shares' });
   await parts.getByRole('row', { name: new RegExp(`Flo Fitch 60.0%.*\\${dollars(PAIR.flo)}`) }).waitFor();
   await parts.getByRole('row', { name: new RegExp(`Gus Gale 40.0%.*\\${dollars(PAIR.gus)}`) }).waitFor();
   await keys.choose('Paid by', 'Flo Fitch');
   await pay(day, { cents: PAID.flo, how: 'Check' });
   await keys.goTo('pickup', 6);
   await keys.pressOn(`Hand over ${tickets.flo}`);
-  await sheet(day).getByText('Part of Flo Fitch, 60.0%').waitFor();
+  await sheet(day).getByText('Flo Fitch’s share: 60.0%').waitFor();
   await keys.choose('Packages', 'Hand over to Flo Fitch');
   await look(day, '4-pair-pickup');
   await pressInSheet(day, 'Hand over');
-  await page.getByText('The part of Flo Fitch is handed over.').waitFor();
+  await page.getByText('A share was handed over to Flo Fitch.').waitFor();
 }
 
 /** Kay's cape was caped and goes to the taxidermist; a discount of 10 % has a reason. */
 export async function kayComes(day: Day): Promise<void> {
   const { page, keys, call, ids } = day;
   await openAnimal(day, 'kay');
-  await keys.pressOn('Record where it went: cape');
+  await keys.pressOn('Record where it went: Cape');
   await keys.choose('Where it went', 'Send to the taxidermist');
   await keys.fill('Taxidermist', 'Pine Studio');
   await keys.fill('Receipt number', 'R-12');

@@ -1,7 +1,7 @@
 /** The history of an animal in sentences. */
 import type { HistoryChange, HistoryEntry, HistoryKind } from '../../../../bridge/contract.ts';
 import { leavingText } from '../counter/leaving.ts';
-import { belongingKinds, belongingText } from '../counter/belongings.ts';
+import { text as belongingText } from '../../../../words/compiled/window/belongings.ts';
 import { wordFor, words } from '../common.ts';
 import type { Format } from '../../format.ts';
 import { holdText } from '../animal/hold.ts';
@@ -113,7 +113,7 @@ function placeText({ fromStage: stage, fromPart: part, fromPrimal: primal }: Fac
 const isSamePlace = (facts: Facts): boolean =>
   facts.fromStage === facts.stage && facts.fromPart === facts.part && facts.fromPrimal === facts.primal;
 
-const kindName = (kind: Facts[string] | undefined): string => wordFor(belongingKinds, String(kind));
+const kindName = (kind: Facts[string] | undefined): string => wordFor(belongingText.kinds, String(kind));
 const money = (facts: Facts, key: string, format: Format): string =>
   format.money(Number(facts[key]), String(facts.currency));
 const ended = (text: string): string => (/[.!?…]$/.test(text) ? text : `${text}.`);
@@ -205,7 +205,7 @@ const SENTENCES: Readonly<Record<HistoryKind, Message>> = {
     `Came with it: ${[String(kind), tag && `tag ${tag}`, place, note].filter(Boolean).join(', ')}.`,
   'belonging-voided': ({ kind }) => `Voided: ${kind} did not come with it.`,
   'belonging-went': ({ kind, went, name, receipt, on, note }, format) =>
-    `${kindName(kind)} ${belongingText.wentTo[went as 'hunter'](String(name))} on ${format.longDay(String(on))}${receipt ? `, ${belongingText.receipt(String(receipt))}` : ''}${note ? `, ${note}` : ''}.`,
+    `${kindName(kind)} ${belongingText.wentTo({ went: went as 'hunter', name: String(name) })} on ${format.longDay(String(on))}${receipt ? `, ${belongingText.receipt({ number: String(receipt) })}` : ''}${note ? `, ${note}` : ''}.`,
   'belonging-back': ({ kind }) => `${kindName(kind)} is here again: it had not left.`,
   called: ({ text }) => `Call: ${ended(String(text))}`,
   'affected-note': ({ deed, ticket, note }) =>
