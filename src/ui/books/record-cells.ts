@@ -2,7 +2,7 @@ import type { RecordRow } from '../../bridge/contract.ts';
 import { kindName } from '../belongings/belonging-words.ts';
 import { text as belongingText } from '../../words/compiled/window/belongings.ts';
 import { text as shareText } from '../../words/compiled/window/shares.ts';
-import { leavingText } from '../texts/en/counter/leaving.ts';
+import { text as leavingText } from '../../words/compiled/window/leaving.ts';
 import { wordFor, words } from '../texts/en/common.ts';
 import { holdText } from '../texts/en/animal/hold.ts';
 import { recordText as text } from '../texts/en/books/record.ts';
@@ -90,8 +90,8 @@ export function sharersText(
 export function donationsText({ donations }: RecordRow, format: Pick<Format, 'day' | 'mass'>): string[] {
   return donations.map(({ program, grams, confirmation, on }) =>
     [
-      leavingText.donated(format.mass(grams), program, format.day(on)),
-      confirmation && leavingText.confirmationIs(confirmation),
+      leavingText.donated({ mass: format.mass(grams), program, day: format.day(on) }),
+      confirmation && leavingText.confirmationIs({ number: confirmation }),
     ]
       .filter(Boolean)
       .join(', '),

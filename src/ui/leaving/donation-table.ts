@@ -2,7 +2,7 @@ import type { DonationsView } from '../../bridge/contract.ts';
 import { decimalText } from '../../core/values/money.ts';
 import { fromGrams } from '../../core/values/units.ts';
 import type { Format } from '../texts/format.ts';
-import { leavingText as text } from '../texts/en/counter/leaving.ts';
+import { text } from '../../words/compiled/window/leaving.ts';
 
 /** Donations as a spreadsheet: one row each, dates as YYYY-MM-DD, money as decimals of its currency. */
 export function donationTable(
@@ -16,7 +16,7 @@ export function donationTable(
       text.hunter,
       text.program,
       text.confirmation,
-      text.grams(unit),
+      text.grams({ unit }),
       text.owed,
       text.currency,
       text.why,

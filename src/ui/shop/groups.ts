@@ -1,7 +1,7 @@
 import { text as backupText } from '../../words/compiled/window/backup.ts';
 import { railText } from '../texts/en/animal/rail.ts';
 import { text as belongingText } from '../../words/compiled/window/belongings.ts';
-import { leavingText } from '../texts/en/counter/leaving.ts';
+import { text as leavingText } from '../../words/compiled/window/leaving.ts';
 import { recordText } from '../texts/en/books/record.ts';
 import { text as scaleText } from '../../words/compiled/window/scale.ts';
 import { shopText } from '../texts/en/shop.ts';
@@ -16,7 +16,9 @@ export const GROUPS = {
   get scale() {
     return scaleText.title;
   },
-  pickup: leavingText.terms,
+  get pickup() {
+    return leavingText.terms;
+  },
   records: recordText.setTitle,
   get belongings() {
     return belongingText.kindsTitle;

@@ -1,6 +1,6 @@
 import type { WeighingRow } from '../../bridge/contract.ts';
 import { useUndo } from '../calls/useUndo.ts';
-import { moveText as text } from '../texts/en/counter/corrections.ts';
+import { text } from '../../words/compiled/window/moves.ts';
 import { placeOf } from './move-places.ts';
 
 interface Back {

@@ -1,6 +1,6 @@
 /** The history of an animal in sentences. */
 import type { HistoryChange, HistoryEntry, HistoryKind } from '../../../../bridge/contract.ts';
-import { leavingText } from '../counter/leaving.ts';
+import { text as leavingText } from '../../../../words/compiled/window/leaving.ts';
 import { text as belongingText } from '../../../../words/compiled/window/belongings.ts';
 import { wordFor, words } from '../common.ts';
 import type { Format } from '../../format.ts';
@@ -188,14 +188,14 @@ const SENTENCES: Readonly<Record<HistoryKind, Message>> = {
   'payment-voided': (facts, format) =>
     `The ${facts.kind} of ${money(facts, 'amountMinor', format)} (${facts.method}) was voided.`,
   donated: ({ program, grams, confirmation, on }, format) =>
-    `${leavingText.donated(format.mass(Number(grams)), String(program), format.longDay(String(on)))}${confirmation ? `, ${leavingText.confirmationIs(String(confirmation))}` : ''}.`,
+    `${leavingText.donated({ mass: format.mass(Number(grams)), program: String(program), day: format.longDay(String(on)) })}${confirmation ? `, ${leavingText.confirmationIs({ number: String(confirmation) })}` : ''}.`,
   'donation-voided': ({ program, grams }, format) =>
     `The donation of ${format.mass(Number(grams))} to ${program} was voided.`,
   'as-came': () => 'It goes back as it came.',
   'processed-after-all': () => 'It is processed after all.',
   notice: ({ step, how, on, note }, format) =>
-    `${leavingText.given(step as 'first', how as 'call', format.longDay(String(on)))}${note ? `: ${note}` : ''}.`,
-  'notice-voided': ({ step }) => `${leavingText.notice(step as 'first')} voided.`,
+    `${leavingText.given({ step: step as 'first', how: how as 'call', day: format.longDay(String(on)) })}${note ? `: ${note}` : ''}.`,
+  'notice-voided': ({ step }) => leavingText.noticeVoided({ step: step as 'first' }),
   shared: ({ basis, parts, hunters }) =>
     Number(hunters) === 1 ? `${parts} has all of it.` : `Shared by ${basis}: ${parts}.`,
   'part-released': ({ hunter, to, on, unpaidBy }, format) =>
