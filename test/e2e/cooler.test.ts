@@ -22,7 +22,7 @@ it('previews a logger’s file, imports it once, and prints the record', async (
   await page.getByText('logger.csv: 3 new readings.').waitFor();
   expect((await shop.call('coolers.list', {}))[0]?.last).toBeNull();
   await page.getByRole('button', { name: 'Import 3 readings' }).click();
-  await page.getByText(/3 readings\. The limit is 40°F; above it for/).waitFor();
+  await page.getByText(/3 readings\. The limit is 40°F\. It was above it for/).waitFor();
   await choose.setInputFiles(file);
   await page.getByText('logger.csv: 0 new readings, 3 in the book already.').waitFor();
   expect(await page.getByRole('button', { name: /^Import \d/ }).count()).toBe(0);
@@ -46,6 +46,6 @@ it('previews a logger’s file, imports it once, and prints the record', async (
     expect(words).not.toContain('Import logger');
   }
   await page.getByRole('button', { name: 'Void logger.csv' }).click();
-  await page.getByText('Nothing was read in these days.').waitFor();
+  await page.getByText('There are no readings for these days.').waitFor();
   expect(shop.complaints).toEqual([]);
 });

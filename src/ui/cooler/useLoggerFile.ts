@@ -3,7 +3,7 @@ import type { CallInput, LogPreview, Problem } from '../../bridge/contract.ts';
 import { uploadFile } from '../files/file-transfer.ts';
 import { call } from '../link/bridge.ts';
 import { toast } from '../parts/index.ts';
-import { coolerText as text } from '../texts/en/cooler.ts';
+import { text } from '../../words/compiled/window/cooler.ts';
 import { useCall } from '../calls/useCall.ts';
 import { useConfirm } from '../calls/useConfirm.ts';
 
@@ -59,12 +59,13 @@ export function useLoggerFile(coolerId: () => number) {
     if (!answer.ok) return;
     upload = null;
     preview.value = null;
-    toast(text.done(answer.value.readings), () => void undo(answer.value.id, name));
+    toast(text.done({ n: answer.value.readings }), () => void undo(answer.value.id, name));
   }
 
   async function undo(id: number, name: string): Promise<void> {
     const file = chosen;
-    if ((await undoCall.run({ id })).ok) toast(text.undone(name), file ? () => void choose(file) : undefined);
+    if ((await undoCall.run({ id })).ok)
+      toast(text.undone({ name }), file ? () => void choose(file) : undefined);
   }
 
   return {
