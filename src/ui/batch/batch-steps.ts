@@ -1,5 +1,5 @@
 import type { BatchPage } from '../../bridge/contract.ts';
-import { batchText as text } from '../texts/en/batch.ts';
+import { text } from '../../words/compiled/window/batch.ts';
 import type { Format } from '../texts/format.ts';
 import { standing } from './to-weigh.ts';
 
@@ -31,9 +31,9 @@ export function isDone(step: BatchStep, batch: BatchPage): boolean {
 export function stepSays(step: BatchStep, batch: BatchPage, format: Format): string {
   switch (step) {
     case 'weighIn':
-      return text.weights(standing(batch.weighedIn).length, format.mass(batch.inGrams));
+      return text.weights({ n: standing(batch.weighedIn).length, mass: format.mass(batch.inGrams) });
     case 'grind':
-      return batch.passes.length > 0 ? text.passes(batch.passes.length) : text.notNoted;
+      return batch.passes.length > 0 ? text.passes({ n: batch.passes.length }) : text.notNoted;
     case 'test': {
       const last = batch.fatTests.at(-1);
       return last ? format.share(last.fat) : text.notNoted;

@@ -1,5 +1,5 @@
 import type { BatchPage, FatLotRow, PlanPart } from '../../bridge/contract.ts';
-import { grinderText as text } from '../texts/en/grinder.ts';
+import { text } from '../../words/compiled/window/grinder.ts';
 
 type Row = BatchPage['weighedIn'][number];
 

@@ -1,7 +1,7 @@
 import { computed, reactive } from 'vue';
 import { toast } from '../parts/index.ts';
 import { useShop } from '../stores/shop.ts';
-import { cleaningText as text } from '../texts/en/cleaning.ts';
+import { text } from '../../words/compiled/window/cleaning.ts';
 import { useCall } from '../calls/useCall.ts';
 import { useFieldProblems } from '../calls/useFieldProblems.ts';
 import { useUndo } from '../calls/useUndo.ts';

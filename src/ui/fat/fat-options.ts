@@ -1,6 +1,6 @@
 import type { FatChoice, FatLotRow, FatSourceCard, GrinderView } from '../../bridge/contract.ts';
 import type { ChoiceOption } from '../parts/index.ts';
-import { grinderText as text } from '../texts/en/grinder.ts';
+import { text } from '../../words/compiled/window/grinder.ts';
 import type { Format } from '../texts/format.ts';
 
 type LoadingSign = GrinderView['waiting'][number];
@@ -37,5 +37,5 @@ export function leftOf(source: string, lots: readonly FatLotRow[]): number {
 }
 
 function onHand(grams: number, format: Format): string {
-  return grams > 0 ? text.onHand(format.mass(grams)) : text.noneOnHand;
+  return grams > 0 ? text.onHand({ mass: format.mass(grams) }) : text.noneOnHand;
 }

@@ -1,5 +1,5 @@
 import type { FatNeed } from '../../bridge/contract.ts';
-import { fatText as text } from '../texts/en/fat.ts';
+import { text } from '../../words/compiled/window/fat.ts';
 import type { Format } from '../texts/format.ts';
 
 /** How much of a fat to order, in whole pounds or kilograms: 'about 18 lb (12–25 lb)'. */
@@ -11,7 +11,7 @@ export function orderText(
   if (format.mass(order.high, 0) === none) return text.enough;
   const range = format.massRange(order.low, order.high, 0);
   const mean = format.mass(order.mean, 0);
-  return mean === none ? text.perhaps(range) : text.orderAbout(mean, range);
+  return mean === none ? text.perhaps({ range }) : text.orderAbout({ mass: mean, range });
 }
 
 /** One line for all fats that are short; empty if none is: 'Pork back fat, about 18 lb (12–25 lb)'. */

@@ -1,5 +1,5 @@
 import type { PlanPart } from '../../bridge/contract.ts';
-import { grinderText as text } from '../texts/en/grinder.ts';
+import { text } from '../../words/compiled/window/grinder.ts';
 
 /** One term of the sum: all trim, or all fat that is added. Masses in grams. */
 export interface PlanTerm {
@@ -17,7 +17,11 @@ export function planTerms(parts: readonly PlanPart[]): PlanTerm[] {
     const [first] = of;
     if (!first) return [];
     const label =
-      of.length === 1 ? first.label : kind === 'trim' ? text.trimOf(of.length) : text.fatOf(of.length);
+      of.length === 1
+        ? first.label
+        : kind === 'trim'
+          ? text.trimOf({ animals: of.length })
+          : text.fatOf({ lots: of.length });
     return [
       {
         kind,

@@ -1,5 +1,5 @@
 import type { BlendPlan, PlanPart } from '../../bridge/contract.ts';
-import { grinderText as text } from '../texts/en/grinder.ts';
+import { text } from '../../words/compiled/window/grinder.ts';
 import type { Format } from '../texts/format.ts';
 
 /** The weights of an answer: the plan, or the nearest possible one. */
@@ -22,28 +22,28 @@ export function planWords(plan: BlendPlan, format: Format): string {
     case 'lean enough':
       return leanEnough(plan, format);
     case 'not enough fat':
-      return text.notEnough(
-        format.share(plan.target),
-        format.mass(plan.needGrams),
-        plan.haveGrams > 0 ? format.mass(plan.haveGrams) : null,
-        format.mass(plan.missingGrams),
-        format.share(plan.nearest.fat),
-      );
+      return text.notEnough({
+        target: format.share(plan.target),
+        need: format.mass(plan.needGrams),
+        have: plan.haveGrams > 0 ? format.mass(plan.haveGrams) : null,
+        missing: format.mass(plan.missingGrams),
+        nearest: format.share(plan.nearest.fat),
+      });
     case 'out of reach':
-      return text.outOfReach(
-        format.share(plan.target),
-        format.share(plan.richest),
-        format.share(plan.nearest.fat),
-      );
+      return text.outOfReach({
+        target: format.share(plan.target),
+        richest: format.share(plan.richest),
+        nearest: format.share(plan.nearest.fat),
+      });
   }
 }
 
 function leanEnough(plan: Extract<BlendPlan, { kind: 'lean enough' }>, format: Format): string {
   const above = format.number((plan.fat - plan.target) * 100, 1);
-  if (above === format.number(0, 1)) return text.atTarget(format.share(plan.fat));
+  if (above === format.number(0, 1)) return text.atTarget({ fat: format.share(plan.fat) });
   return [
-    text.aboveTarget(format.share(plan.fat), above, format.share(plan.target)),
-    plan.leanToAddGrams === null ? text.noLeaner : text.leaner(format.mass(plan.leanToAddGrams)),
+    text.aboveTarget({ fat: format.share(plan.fat), points: above, target: format.share(plan.target) }),
+    plan.leanToAddGrams === null ? text.noLeaner : text.leaner({ mass: format.mass(plan.leanToAddGrams) }),
   ].join(' ');
 }
 

@@ -1,5 +1,5 @@
 import type { FatSourceCard, GrinderView } from '../../bridge/contract.ts';
-import { grinderText as text } from '../texts/en/grinder.ts';
+import { text } from '../../words/compiled/window/grinder.ts';
 import type { Format } from '../texts/format.ts';
 
 export type Want = GrinderView['waiting'][number]['wants'][number];
@@ -16,5 +16,5 @@ export function wantText(want: Want, sources: readonly FatSourceCard[], format: 
 export function wantFat({ fat, targetFat }: Want, sources: readonly FatSourceCard[], format: Format): string {
   if (fat === 'none') return text.wantsNoFat;
   const name = fat === 'own' ? text.wantsOwnFat : (sources.find(({ code }) => code === fat)?.name ?? fat);
-  return targetFat === null ? name : text.wantsFat(name, format.share(targetFat));
+  return targetFat === null ? name : text.wantsFat({ fat: name, target: format.share(targetFat) });
 }

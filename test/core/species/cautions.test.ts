@@ -5,7 +5,7 @@ import species from '../../../resources/species.json' with { type: 'json' };
 import { GROUND_HEAT } from '../../../src/core/cold/ground-heat.ts';
 import type { Caution, CautionPlace } from '../../../src/core/species/species.ts';
 import { cautionsByName } from '../../../src/core/species/hazards.ts';
-import { fatText } from '../../../src/ui/texts/en/fat.ts';
+import { text as fatText } from '../../../src/words/compiled/window/fat.ts';
 import { railText } from '../../../src/ui/texts/en/animal/rail.ts';
 
 const all = cautions as Caution[];
@@ -107,7 +107,7 @@ describe('warm meat', () => {
     expect(told?.text).toMatch(/Never judge warm meat by smell or looks/);
     expect(told?.text).not.toMatch(/to look and to smell/);
     expect(railText.warmDo).toMatch(/not judge the meat by smell or looks/);
-    expect(fatText.usePastHow('Nov 3')).not.toMatch(/smell it/);
+    expect(fatText.usePastHow({ day: 'Nov 3' })).not.toMatch(/smell it/);
   });
 
   it('above 40°F for more than 2 hours is held, measured and asked about', () => {

@@ -110,7 +110,7 @@ describe('the blend answer in words', () => {
   it('states the fattest possible batch', () => {
     const said = words({ kind: 'out of reach', target: 0.5, richest: 0.3, nearest });
     expect(said).toContain('50.0% cannot be reached');
-    expect(said).toContain('richest possible is 30.0%');
+    expect(said).toContain('fattest batch possible is 30.0%');
   });
 
   it('offers a target that the nearest batch reaches, never one above it', () => {
