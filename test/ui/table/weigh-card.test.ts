@@ -116,7 +116,7 @@ describe('weighing at the table', () => {
     await enter('18.62');
     useToasts().undoLast();
     await flushPromises();
-    expect(useToasts().shown?.text).toMatch(/^18\.62 lb of this trim is in the grinder/);
+    expect(useToasts().shown?.text).toMatch(/^18\.62 lb of this trim is already in the grinder/);
     expect(useToasts().shown?.undo).toBeUndefined();
   });
 
