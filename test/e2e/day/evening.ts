@@ -50,7 +50,7 @@ export async function closeTill(day: Day): Promise<void> {
     expect(await sums.getByRole('row', { name: new RegExp(`^${method} All`) }).innerText(), method).toMatch(
       new RegExp(`\\${dollars(cents)}$`),
     ); // prettier-ignore
-  await keys.choose('Count', 'By bills and coins');
+  await keys.choose('Count by', 'By bills and coins');
   for (const [piece, count] of Object.entries(DRAWER)) await keys.fill(`Number of ${piece}`, String(count));
   await page.getByText(dollars(TILL.counted)).first().waitFor();
   await look(day, '7-till');
