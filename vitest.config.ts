@@ -49,7 +49,7 @@ export default defineConfig({
           name: 'driving',
           include: together.filter((file) => DRIVING.test(file)),
           isolate: false,
-          maxWorkers: cores + 1,
+          maxWorkers: Math.max(2, cores),
           sequence: { groupOrder: 0 },
         },
       },

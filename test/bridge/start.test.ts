@@ -301,7 +301,7 @@ describe('a book that does not open', () => {
       expect([code, out, err.includes('--book')]).toEqual([1, '', true]);
     }
     const { code, err } = await run(['--port', 'http']).ended;
-    expect([code, err]).toEqual([1, '"http" is not a port: give a whole number up to 65535.\n']);
+    expect([code, err]).toEqual([1, '"http" is not a port. Give a whole number up to 65535.\n']);
   });
 
   async function makeBook(): Promise<void> {

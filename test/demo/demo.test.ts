@@ -107,7 +107,7 @@ describe('the demo season', { timeout: SLOW }, () => {
     expect(counts.ready).toBeGreaterThanOrEqual(6);
     expect(trimWaiting).toBeGreaterThanOrEqual(3);
     const states = new Set(hooks.map(({ state }) => state));
-    expect([...states].sort()).toEqual(['fresh', 'late', 'over', 'ready']);
+    expect([...states].sort()).toEqual(['due', 'fresh', 'over', 'ready']);
     expect(hooks.some(({ hold }) => hold === 'sample')).toBe(true);
     expect(count("SELECT count(*) FROM animal WHERE season < 2026 AND stage <> 'released'")).toBe(0);
     expect(count("SELECT count(*) FROM batch WHERE state = 'open'")).toBeGreaterThanOrEqual(1);

@@ -44,7 +44,7 @@ describe('an old season', () => {
     await page.getByLabel('Brought as, on every row').selectOption({ label: 'Skinned' });
     await page.locator('strong', { hasText: '2 problems to fix first' }).waitFor();
     const told = await readingOf(page);
-    expect(told).toContain('5 Species “Hirsch” is not understood.');
+    expect(told).toContain('5 Species “Hirsch” is not recognized. Pick what it means above.');
     expect(told).toContain('6 Hanging weight “two hundred” is not a weight.');
     expect(told).toContain('Jürgen Weiß');
     expect(told).toContain('Nov 4, 2023');

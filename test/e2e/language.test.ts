@@ -21,7 +21,8 @@ async function cautionsIn(query: string): Promise<{ page: Page; scripts: string[
   const scripts: string[] = [];
   page.on('request', (request) => scripts.push(new URL(request.url()).pathname));
   await page.goto((await demo.newAddress()).replace('/#', `/${query}#`));
-  await page.getByRole('navigation').first().waitFor();
+  // The first page is there: until then the way to it could overtake the next.
+  await page.locator('main h1').first().waitFor();
   await page.evaluate(() => (location.hash = '/cautions'));
   return { page, scripts: scripts.filter((path) => /\/qps-.*\.js$/.test(path)) };
 }

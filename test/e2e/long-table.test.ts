@@ -51,7 +51,8 @@ it('keeps the focused row, and Tab continues from it', async () => {
     return page.evaluate(() => document.activeElement?.closest('tr')?.getAttribute('aria-rowindex') ?? '');
   };
   const rows = new Set<string>();
-  for (let i = 0; i < 6; i++) rows.add(await next());
+  // A row may hold several stops.
+  for (let i = 0; i < 16 && rows.size < 4; i++) rows.add(await next());
   expect([...rows]).toEqual(['4', '5', '6', '7']);
 });
 

@@ -10,7 +10,7 @@ import { keyLines } from '../../../src/ui/texts/keys.ts';
 import { words } from '../../../src/ui/texts/en/common.ts';
 
 const UI = join(import.meta.dirname, '../../../src/ui');
-const files = globSync('**/*.{vue,ts}', { cwd: UI }).filter((file) => !file.startsWith('texts'));
+const files = globSync('**/*.{vue,ts}', { cwd: UI }).filter((file) => !/^(texts|samples)/.test(file));
 const sources = files.map((file) => readFileSync(join(UI, file), 'utf8'));
 
 /** Keys that need no explanation: they belong to typing, or to another key. */
