@@ -24,16 +24,12 @@ describe('an animal on hold', () => {
   it('cannot be cut before the result, with the reason', async () => {
     const { keys, page } = shop;
     await scanTicket(page, deer.ticket);
-    await page.getByText(/it is not cut, ground or packed before the result is in/).waitFor();
+    await page.getByText(/do not cut, grind or pack it before the result is in/).waitFor();
     expect(await page.getByRole('button', { name: 'Take to the table' }).count()).toBe(0);
     await keys.tabTo(weighing());
     await keys.type('78.5');
     await keys.press('Enter');
-    await page
-      .getByRole('table', { name: 'Weighings of this animal' })
-      .getByText('78.5 lb')
-      .first()
-      .waitFor();
+    await page.getByRole('table', { name: 'Weights of this animal' }).getByText('78.5 lb').first().waitFor();
     await keys.tabTo(weighing());
     await keys.press('t');
     await keys.type('20');
@@ -57,7 +53,7 @@ describe('an animal on hold', () => {
     await keys.tabTo(weighing());
     expect(await weighing().inputValue()).toBe('20');
     await keys.press('Enter');
-    await page.getByRole('table', { name: 'Weighings of this animal' }).getByText('20 lb').first().waitFor();
+    await page.getByRole('table', { name: 'Weights of this animal' }).getByText('20 lb').first().waitFor();
     await keys.pressOn('Finished cutting');
     await keys.pressOn('Packed, ready for pickup');
     await page
@@ -65,7 +61,7 @@ describe('an animal on hold', () => {
       .first()
       .waitFor();
     await keys.fill('Why it is right', 'the hunter took it home');
-    await keys.pressOn('Set ready all the same');
+    await keys.pressOn('Set ready anyway');
     await page.getByRole('button', { name: 'Back to packing' }).waitFor();
   });
 

@@ -41,7 +41,7 @@ describe('a second hanging weight', () => {
     const id = await typedAgain('Ann Alder', '78.5', '76.2');
     await shop.keys.press('r');
     await shop.page
-      .getByRole('table', { name: 'Weighings of this animal' })
+      .getByRole('table', { name: 'Weights of this animal' })
       .getByText('76.2 lb')
       .first()
       .waitFor();
@@ -52,7 +52,7 @@ describe('a second hanging weight', () => {
     const id = await typedAgain('Bo Birch', '39.2', '38.6');
     await shop.keys.press('y');
     await shop.page
-      .getByRole('table', { name: 'Weighings of this animal' })
+      .getByRole('table', { name: 'Weights of this animal' })
       .getByText('38.6 lb')
       .first()
       .waitFor();

@@ -81,7 +81,7 @@ it('does not select a hunter whose name only begins alike', async () => {
   await page.getByRole('textbox', { name: 'Phone', exact: true }).waitFor();
   expect(await page.getByRole('combobox', { name: 'Name or phone number' }).inputValue()).toBe('Whit');
   await keys.fill('Name or phone number', 'Whitm');
-  await page.getByText('Enter takes Dale Whitmore').waitFor();
+  await page.getByText('Press Enter for Dale Whitmore').waitFor();
   await keys.press('Tab');
   expect(await page.getByRole('combobox', { name: 'Name or phone number' }).inputValue()).toBe('Whitm');
   await keys.fill('Name or phone number', 'Whitm');

@@ -1,7 +1,7 @@
 /** Lower legs on or off: entered at Intake for an animal in its hide, and corrected in its record. */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { words } from '../../src/ui/texts/en/common.ts';
-import { intakeText as intake } from '../../src/ui/texts/en/animal/intake.ts';
+import { text as intake } from '../../src/words/compiled/window/intake.ts';
 import { recordText as record } from '../../src/ui/texts/en/books/record.ts';
 import { openShop, type ShopWindow } from './shop-window.ts';
 

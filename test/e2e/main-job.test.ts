@@ -202,13 +202,13 @@ describe('the whole job, by keyboard', () => {
     await weigh('d', '22.0');
     await toast(/Saved 22\.00 lb/);
     await weigh('d', '22');
-    await page.getByText('The same again?').waitFor();
+    await page.getByText('Same weight again?').waitFor();
     await keys.press('y');
     await row(/^Damage cut away 44\.00 lb/).waitFor();
     await keys.pressOn('Void Damage 22');
     await keys.pressOn('Weighed twice');
     await row(/^Damage cut away 22\.00 lb 4\.2%/).waitFor();
-    expect(await page.getByRole('table', { name: 'Weighings of this animal' }).innerText()).toMatch(
+    expect(await page.getByRole('table', { name: 'Weights of this animal' }).innerText()).toMatch(
       /weighed twice/i,
     );
     await keys.pressOn('Finished cutting');

@@ -20,7 +20,7 @@ beforeAll(async () => (shop = await openShop()));
 beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
 afterAll(() => shop?.close());
 
-const list = () => shop.page.getByRole('table', { name: 'Weighings of this animal' });
+const list = () => shop.page.getByRole('table', { name: 'Weights of this animal' });
 const row = (name: RegExp) => shop.page.getByRole('row', { name });
 const entry = (name: string) => shop.page.getByRole('textbox', { name, exact: true });
 
@@ -91,7 +91,7 @@ describe('a moose in full detail', () => {
     await keys.press('m');
     await list().getByText('91.50 lb').first().waitFor();
     // 65.00 + 91.50 + 79.90 + 79.60 + 203.00 = 519.00 of 520 lb.
-    await page.getByText('The primals come to 519.00 lb of 520.00 lb, 99.8%.').waitFor();
+    await page.getByText('The primals add up to 519.00 lb of 520.00 lb, 99.8%.').waitFor();
   });
 
   it('has its parts weighed in totes, minus the container', async () => {

@@ -15,7 +15,7 @@ afterAll(() => shop?.close());
 
 const stated = async (): Promise<string[]> =>
   (await shop.call('animals.get', { id: deer.id })).none.map(({ part }) => part);
-const list = () => shop.page.getByRole('table', { name: 'Weighings of this animal' });
+const list = () => shop.page.getByRole('table', { name: 'Weights of this animal' });
 
 describe('a part that an animal has none of', () => {
   it('is stated by 0, and shown among the weights and on the ladder', async () => {
@@ -26,7 +26,7 @@ describe('a part that an animal has none of', () => {
     await list().getByText('78.5 lb').first().waitFor();
     await keys.press('d');
     await keys.type('0');
-    await page.getByText('Enter records no damage.').waitFor();
+    await page.getByText('Press Enter to record no damage.').waitFor();
     await keys.press('Enter');
     await page.getByText(`No damage on ${deer.ticket}.`).waitFor();
     await list()

@@ -195,7 +195,7 @@ export const PLACES: readonly Place[] = [
   { name: 'tables', at: () => '/table', sees: /On the table now/ },
   { name: 'table of a doubted animal', at: (of) => `/table/${of.suspect}`, sees: /This does not add up/ },
   { name: 'table of an agreed animal', at: (of) => `/table/${of.plain}`, sees: /Where every pound/ },
-  { name: 'table of a held animal', at: (of) => `/table/${of.held}`, sees: /not to be released/ },
+  { name: 'table of a held animal', at: (of) => `/table/${of.held}`, sees: /do not release/ },
   {
     name: 'sheet: edit record',
     sheet: 'record/EditDialog.vue',

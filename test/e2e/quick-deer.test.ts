@@ -37,7 +37,7 @@ describe('a quick deer', () => {
     expect((await shop.call('animals.get', { id: deer.id })).detail).toBe('quick');
     await scanTicket(page, deer.ticket);
     let groups = 0;
-    const list = page.getByRole('table', { name: 'Weighings of this animal' });
+    const list = page.getByRole('table', { name: 'Weights of this animal' });
     for (const typed of ['78.5', '18.60', '24.30']) {
       await keys.type(typed);
       await keys.press('Enter');

@@ -35,7 +35,7 @@ async function weigh(
   await keys.press('Enter');
 }
 const kept = (page: Page, text: string) =>
-  page.getByRole('table', { name: 'Weighings of this animal' }).getByText(text).first();
+  page.getByRole('table', { name: 'Weights of this animal' }).getByText(text).first();
 
 describe('two windows on one book', () => {
   it('open an animal from its barcode on any page', async () => {
@@ -81,16 +81,16 @@ describe('two windows on one book', () => {
 
   it('ask before saving the same tote again from the other window', async () => {
     await weigh(other, 't', '20.45');
-    await other.page.getByText('The same again?').waitFor();
+    await other.page.getByText('Same weight again?').waitFor();
     await other.keys.press('n');
-    await other.page.getByText('The same again?').waitFor({ state: 'detached' });
+    await other.page.getByText('Same weight again?').waitFor({ state: 'detached' });
     const { trimGrams } = await shop.call('animals.get', { id: animal.id });
     expect(trimGrams / 453.59237).toBeCloseTo(20.45, 9);
   });
 
   it('save it as a second tote if confirmed', async () => {
     await weigh(other, 't', '20.45');
-    await other.page.getByText('The same again?').waitFor();
+    await other.page.getByText('Same weight again?').waitFor();
     await other.keys.press('y');
     await shop.page
       .getByRole('row', { name: /^Trim.* 40\.90 lb/ })

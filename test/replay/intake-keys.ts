@@ -157,7 +157,7 @@ export async function takeInNew(
   const piece = page.getByRole('radio', { name: 'Piece by piece' });
   await keys.press((await piece.getAttribute('aria-keyshortcuts')) ?? '');
   for (const { primal, as, size } of cuts) {
-    await at(page, `What becomes of ${primal}`);
+    await at(page, `Cut for ${primal}`);
     await keys.type(as);
     await keys.press('Enter');
     if (size === undefined) continue;

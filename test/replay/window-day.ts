@@ -75,7 +75,7 @@ async function takeIn(page: Page, keys: Keys, visitor: Visitor): Promise<string>
 
 /** Scanned already: hanging weight, steaks, what was ground, and one key to say that it is packed. */
 async function cutAndPack(page: Page, keys: Keys, { hangingLb, partsLb, brought }: Visitor): Promise<void> {
-  const kept = page.getByRole('table', { name: 'Weighings of this animal' });
+  const kept = page.getByRole('table', { name: 'Weights of this animal' });
   // A whole animal was skinned and hung since it came in.
   const weights = [hangingLb, partsLb['whole cuts'], partsLb.trim].filter((typed) => typed !== null);
   if (brought !== 'whole' && brought !== 'skinned') throw new Error(`A deer brought ${brought}`);

@@ -4,7 +4,7 @@ import { text as belongingText } from '../../words/compiled/window/belongings.ts
 import { text as shareText } from '../../words/compiled/window/shares.ts';
 import { text as leavingText } from '../../words/compiled/window/leaving.ts';
 import { wordFor, words } from '../texts/en/common.ts';
-import { holdText } from '../texts/en/animal/hold.ts';
+import { text as holdText } from '../../words/compiled/window/hold.ts';
 import { recordText as text } from '../texts/en/books/record.ts';
 import type { Format } from '../texts/format.ts';
 

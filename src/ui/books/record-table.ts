@@ -2,7 +2,7 @@ import type { RecordRow } from '../../bridge/contract.ts';
 import { fromGrams } from '../../core/values/units.ts';
 import type { Format } from '../texts/format.ts';
 import { wordFor, words } from '../texts/en/common.ts';
-import { holdText } from '../texts/en/animal/hold.ts';
+import { text as holdText } from '../../words/compiled/window/hold.ts';
 import { recordText as text } from '../texts/en/books/record.ts';
 import { belongingsText, sharersText } from './record-cells.ts';
 

@@ -1,4 +1,4 @@
-import { ordersText as text } from '../texts/en/animal/orders.ts';
+import { text } from '../../words/compiled/window/orders.ts';
 
 /** One primal of the map. */
 export interface MapPrimal {

@@ -1,5 +1,5 @@
 import type { Age, Brought, CallInput, HunterCard, Instructions, Legs, Sex } from '../../bridge/contract.ts';
-import { intakeText } from '../texts/en/animal/intake.ts';
+import { text as intakeText } from '../../words/compiled/window/intake.ts';
 import { isPieceCount } from '../orders/piece-count.ts';
 import { usualInstructions, type TypedInstructions } from '../orders/instructions-form.ts';
 
@@ -74,19 +74,18 @@ export function isPhone(text: string): boolean {
 export function missingIn(
   form: IntakeForm,
 ): Partial<Record<'hunter' | 'name' | 'species' | 'sex' | 'brought' | 'parts', string>> {
-  const { missing } = intakeText;
   const phoneOnly = !form.known && isPhone(form.find);
   return {
-    ...(!form.known && form.find.trim() === '' && { hunter: missing.hunter }),
-    ...(phoneOnly && form.name.trim() === '' && { name: missing.name }),
-    ...(form.species === '' && { species: missing.species }),
-    ...(form.sex === '' && { sex: missing.sex }),
-    ...(form.brought === '' && { brought: missing.brought }),
+    ...(!form.known && form.find.trim() === '' && { hunter: intakeText.missing.hunter }),
+    ...(phoneOnly && form.name.trim() === '' && { name: intakeText.missing.name }),
+    ...(form.species === '' && { species: intakeText.missing.species }),
+    ...(form.sex === '' && { sex: intakeText.missing.sex }),
+    ...(form.brought === '' && { brought: intakeText.missing.brought }),
     ...(countsParts(form.brought) &&
       form.brought !== 'boned' &&
-      partsOf(form).length === 0 && { parts: missing.parts }),
+      partsOf(form).length === 0 && { parts: intakeText.missing.parts }),
     ...(countsParts(form.brought) &&
-      !Object.values(form.parts).every(isPieceCount) && { parts: missing.pieceCount }),
+      !Object.values(form.parts).every(isPieceCount) && { parts: intakeText.missing.pieceCount }),
   };
 }
 

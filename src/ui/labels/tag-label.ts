@@ -1,7 +1,7 @@
 import type { AnimalPage } from '../../bridge/contract.ts';
 import { sexWord, wordFor, words } from '../texts/en/common.ts';
 import { labelText as text } from '../texts/en/labels.ts';
-import { ordersText } from '../texts/en/animal/orders.ts';
+import { text as ordersText } from '../../words/compiled/window/orders.ts';
 import { piecesText } from '../texts/pieces.ts';
 import type { Writing } from './package-label.ts';
 

@@ -1,7 +1,7 @@
 import type { AnimalPage, CutPart } from '../../bridge/contract.ts';
 import type { Format } from '../texts/format.ts';
 import { words } from '../texts/en/common.ts';
-import { ladderText as text } from '../texts/en/animal/ladder.ts';
+import { text } from '../../words/compiled/window/ladder.ts';
 import { ladderPieces, partStyle, type PartStyle } from './ladder.ts';
 
 interface PartRow {
@@ -75,7 +75,7 @@ function restRow(
     ),
     grams: Math.abs(rest),
     share: Math.abs(rest) / base,
-    others: shrink && rest >= 0 ? text.shrink(format.shareRange(shrink.low, shrink.high)) : '',
+    others: shrink && rest >= 0 ? text.shrink({ range: format.shareRange(shrink.low, shrink.high) }) : '',
     range: null,
     off: null,
     over: rest < 0,

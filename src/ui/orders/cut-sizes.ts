@@ -1,6 +1,6 @@
 /** Common sizes of cuts. Thickness and weight: common practice, no source. */
 import type { PrimalUse } from '../../bridge/contract.ts';
-import { ordersText } from '../texts/en/animal/orders.ts';
+import { text as ordersText } from '../../words/compiled/window/orders.ts';
 
 const SIZES: Readonly<Record<'lb' | 'kg', Partial<Record<PrimalUse, readonly string[]>>>> = {
   lb: {
@@ -8,20 +8,18 @@ const SIZES: Readonly<Record<'lb' | 'kg', Partial<Record<PrimalUse, readonly str
     roasts: ['2 lb', '3 lb', '4 lb', '5 lb'],
     stew: ['1 in', '1½ in'],
     strips: ['¼ in', '⅜ in', '½ in'],
-    whole: ordersText.wholeSizes,
   },
   kg: {
     steaks: ['1.5 cm', '2 cm', '2.5 cm', '3 cm', '4 cm'],
     roasts: ['1 kg', '1.5 kg', '2 kg'],
     stew: ['2.5 cm', '4 cm'],
     strips: ['6 mm', '1 cm'],
-    whole: ordersText.wholeSizes,
   },
 };
 
 /** The default choice. */
 export function sizesFor(as: PrimalUse, unit: 'lb' | 'kg'): readonly string[] {
-  return SIZES[unit][as] ?? [];
+  return as === 'whole' ? Object.values(ordersText.wholeSizes) : (SIZES[unit][as] ?? []);
 }
 
 const FRACTIONS: Readonly<Record<string, string>> = {

@@ -1,7 +1,7 @@
 /** Cutting instructions as text fields, so that invalid input is not lost. */
 import type { FatChoice, Instructions, PrimalUse } from '../../bridge/contract.ts';
 import { GRAMS_PER } from '../../core/values/units.ts';
-import { ordersText } from '../texts/en/animal/orders.ts';
+import { text as ordersText } from '../../words/compiled/window/orders.ts';
 import { percentText } from '../texts/percent.ts';
 
 /** One ground product; an empty `patty` means in bulk. */

@@ -1,6 +1,6 @@
 import type { AlsoGround, FatSourceCard, Instructions, PricedLine } from '../../bridge/contract.ts';
 import { text as chargesText } from '../../words/compiled/window/charges.ts';
-import { ordersText } from '../texts/en/animal/orders.ts';
+import { text as ordersText } from '../../words/compiled/window/orders.ts';
 import type { Format } from '../texts/format.ts';
 import { pattyText } from '../texts/patty.ts';
 
@@ -63,7 +63,7 @@ function primalLines({ primals: orders }: Instructions, primals: readonly Primal
   for (const { primal, as, size } of orders.toSorted(
     (a, b) => Number(a.as === 'grind') - Number(b.as === 'grind'),
   )) {
-    const text = [ordersText.uses[as].toLowerCase(), size].filter(Boolean).join(' ');
+    const text = ordersText.use({ as, size });
     const name = primals.find(({ code }) => code === primal)?.name ?? primal;
     groups.set(text, [...(groups.get(text) ?? []), name]);
   }
@@ -71,37 +71,34 @@ function primalLines({ primals: orders }: Instructions, primals: readonly Primal
 }
 
 function grindLines(orders: Instructions, fats: readonly FatSourceCard[], format: Format): OrderLine[] {
-  const made = madeOf(orders, fats, format);
   return [
     ...orders.alsoGround.map((also) => ({
       kind: 'grind' as const,
       head: also.product,
-      text: ordersText.ofTrim(format.mass(also.grams), madeOf(also, fats, format)),
+      text: madeOf(also, 'trim', fats, format, also.grams),
     })),
     {
       kind: 'grind',
       head: orders.grindProduct,
-      text: orders.alsoGround.length > 0 ? ordersText.theRest(made) : made,
+      text: madeOf(orders, orders.alsoGround.length > 0 ? 'rest' : 'all', fats, format),
     },
   ];
 }
 
+/** @param of whether it is a given amount of the trim, what is left of it, or all */
 function madeOf(
   { fat, targetFat, pattyGrams }: Pick<AlsoGround, 'fat' | 'targetFat' | 'pattyGrams'>,
+  of: 'trim' | 'rest' | 'all',
   fats: readonly FatSourceCard[],
   format: Format,
+  grams = 0,
 ): string {
-  const mixed = fatLine(fat, targetFat, fats, format);
-  return pattyGrams === null ? mixed : ordersText.pattiesOf(mixed, pattyText(pattyGrams, format));
-}
-
-function fatLine(
-  fat: AlsoGround['fat'],
-  target: AlsoGround['targetFat'],
-  fats: readonly FatSourceCard[],
-  format: Format,
-): string {
-  if (fat === 'none') return ordersText.noFatAdded;
-  const name = fat === 'own' ? ordersText.ownFat : (fats.find(({ code }) => code === fat)?.name ?? fat);
-  return target === null ? ordersText.asSuits(name) : ordersText.toFat(name, format.share(target));
+  return ordersText.made({
+    of: of === 'all' ? 'other' : of,
+    mass: format.mass(grams),
+    fat: fat === 'none' ? null : fat === 'own' ? 'own' : 'other',
+    name: fats.find(({ code }) => code === fat)?.name ?? fat,
+    share: targetFat === null ? null : format.share(targetFat),
+    patty: pattyGrams === null ? null : pattyText(pattyGrams, format),
+  });
 }

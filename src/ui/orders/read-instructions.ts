@@ -2,7 +2,7 @@ import type { Instructions, PrimalOrder } from '../../bridge/contract.ts';
 import { wholeCutsShare, type PrimalShare } from '../../core/species/cutting.ts';
 import { readingGrams } from '../../core/values/reading.ts';
 import { readingIn } from '../parts/weight-echo.ts';
-import { ordersText } from '../texts/en/animal/orders.ts';
+import { text as ordersText } from '../../words/compiled/window/orders.ts';
 import { readPercent } from '../texts/percent.ts';
 import { sizeText } from './cut-sizes.ts';
 import type { TypedGrind, TypedInstructions } from './instructions-form.ts';
@@ -31,7 +31,7 @@ export function readInstructions(
 
   const grams = (text: string, field: string, example: string): number => {
     const reading = readingIn(text, unit);
-    if (!reading) wrong[field] = say.weight(example);
+    if (!reading) wrong[field] = say.weight({ example });
     return reading ? readingGrams(reading) : 0;
   };
   const grind = (one: TypedGrind, at: string) => {
@@ -43,7 +43,7 @@ export function readInstructions(
     const example = unit === 'lb' ? '4 oz' : '120 g';
     const pattyGrams = one.patty.trim() === '' ? null : grams(one.patty, `${at}patty`, example);
     if (pattyGrams !== null && (pattyGrams < PATTY_GRAMS.least || pattyGrams > PATTY_GRAMS.most))
-      wrong[`${at}patty`] = say.weight(example);
+      wrong[`${at}patty`] = say.weight({ example });
     return { product: one.product.trim(), fat: one.fat, targetFat, pattyGrams };
   };
 

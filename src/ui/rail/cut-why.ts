@@ -1,5 +1,5 @@
 import type { Hook, NextCut } from '../../bridge/contract.ts';
-import { railText as text } from '../texts/en/animal/rail.ts';
+import { text } from '../../words/compiled/window/rail.ts';
 import type { Format } from '../texts/format.ts';
 
 /** Why an animal is next: 'hung 8 days, the limit is 7'. */
@@ -10,23 +10,23 @@ export function cutWhy(
 ): string {
   switch (why) {
     case 'over-limit':
-      return text.hungOver(days, shop.limitDays);
+      return text.hungOver({ days, limit: shop.limitDays });
     case 'promised':
       return promise(promisedOn ?? '', shop);
     case 'due':
-      return days >= shop.limitDays ? text.lastDay(days) : text.lastEve(days);
+      return days >= shop.limitDays ? text.lastDay({ days }) : text.lastEve({ days });
     case 'ready':
-      return text.ready(days);
+      return text.ready({ days });
     case 'light':
-      return text.light(days);
+      return text.light({ days });
     case 'oldest':
-      return text.oldest(days);
+      return text.oldest({ days });
   }
 }
 
 function promise(on: string, { today, format }: { today: string; format: Pick<Format, 'day'> }): string {
   if (on === today) return text.promisedToday;
-  return on < today ? text.promisedPast(format.day(on)) : text.promised(format.day(on));
+  return on < today ? text.promisedPast({ day: format.day(on) }) : text.promised({ day: format.day(on) });
 }
 
 /** Hooks in cutting order; animals that may not be cut now come last, in their original order. */

@@ -1,5 +1,5 @@
 import { text as backupText } from '../../words/compiled/window/backup.ts';
-import { railText } from '../texts/en/animal/rail.ts';
+import { text as railText } from '../../words/compiled/window/rail.ts';
 import { text as belongingText } from '../../words/compiled/window/belongings.ts';
 import { text as leavingText } from '../../words/compiled/window/leaving.ts';
 import { recordText } from '../texts/en/books/record.ts';
@@ -12,7 +12,9 @@ export const GROUPS = {
   letterhead: shopText.letterhead,
   money: shopText.money,
   cold: shopText.cold,
-  coolers: railText.coolers,
+  get coolers() {
+    return railText.coolers;
+  },
   get scale() {
     return scaleText.title;
   },

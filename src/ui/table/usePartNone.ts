@@ -3,9 +3,8 @@ import type { AnimalPage, NonePart, PartNone, Problem } from '../../bridge/contr
 import { toast } from '../parts/index.ts';
 import { problemMessage } from '../texts/problem-message.ts';
 import { useShop } from '../stores/shop.ts';
-import { tableText as text } from '../texts/en/animal/table.ts';
-import { weighingText } from '../texts/en/animal/weighings.ts';
-import { words } from '../texts/en/common.ts';
+import { text } from '../../words/compiled/window/table.ts';
+import { text as weighingText } from '../../words/compiled/window/weighings.ts';
 import { useCall } from '../calls/useCall.ts';
 import { useUndo } from '../calls/useUndo.ts';
 
@@ -22,7 +21,7 @@ export function usePartNone(page: Ref<Pick<AnimalPage, 'id' | 'ticket'>>) {
     if (!answer.ok) return answer.problem;
     const { noneId } = answer.value;
     toast(
-      text.noneSaved(words.part[part], ticket),
+      text.noneSaved({ part, ticket }),
       () => void voidNone({ noneId, reason: weighingText.reasons.undone }),
     );
     return null;
@@ -32,7 +31,7 @@ export function usePartNone(page: Ref<Pick<AnimalPage, 'id' | 'ticket'>>) {
   async function voidStated({ id, part }: PartNone): Promise<void> {
     const { ticket } = page.value;
     if (!(await voidNone({ noneId: id, reason: weighingText.reasons.statedByMistake }))) return;
-    toast(text.noneVoided(words.part[part], ticket), () => void again(part));
+    toast(text.noneVoided({ part, ticket }), () => void again(part));
   }
 
   async function again(part: NonePart): Promise<void> {

@@ -1,7 +1,7 @@
 import type { AnimalPage } from '../../bridge/contract.ts';
 import { toast } from '../parts/index.ts';
 import { words } from '../texts/en/common.ts';
-import { tableText as text } from '../texts/en/animal/table.ts';
+import { text } from '../../words/compiled/window/table.ts';
 import { useCall } from '../calls/useCall.ts';
 import { useUndo } from '../calls/useUndo.ts';
 
@@ -19,7 +19,7 @@ export function useStep(page: () => Pick<AnimalPage, 'id' | 'ticket' | 'stage'>)
     const back =
       from === 'hanging' || from === 'cutting' || from === 'packing' || from === 'ready' ? from : null;
     toast(
-      text.moved(ticket, words.stage[from], words.stage[to]),
+      text.moved({ ticket, from: words.stage[from], to: words.stage[to] }),
       back ? () => void undo({ id, stage: back }) : undefined,
     );
   }

@@ -3,8 +3,8 @@ import type { AnimalPage, Suspect, WeighingRow } from '../../bridge/contract.ts'
 import { toast, type Answer } from '../parts/index.ts';
 import { problemMessage } from '../texts/problem-message.ts';
 import { useShop } from '../stores/shop.ts';
-import { wordFor, words } from '../texts/en/common.ts';
-import { doubtText as text, weighingText } from '../texts/en/animal/weighings.ts';
+import { text } from '../../words/compiled/window/doubts.ts';
+import { text as weighingText } from '../../words/compiled/window/weighings.ts';
 import { useCall } from '../calls/useCall.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 import { useConfirmedWeights } from './confirmed-weights.ts';
@@ -12,6 +12,17 @@ import { useRestoreVoided } from '../weighing/useRestoreVoided.ts';
 import { useRestoreReading } from '../weighing/useRestoreReading.ts';
 import { weighingName } from '../weighing/weighing-name.ts';
 import { hasLeft } from '../../trade/animal.ts';
+
+/** Slips that have words of their own. */
+const SLIPS = [
+  'digits-swapped',
+  'decimal-slipped',
+  'wrong-unit',
+  'digit-wrong',
+  'digit-missing',
+  'digit-doubled',
+  'tare-left-in',
+] as const;
 
 /**
  * A saved weight that is inconsistent with the others: asked about until it is corrected or confirmed.
@@ -46,7 +57,8 @@ export function useSuspect(animal: () => AnimalPage, again: (row: WeighingRow) =
     const over = animal().balance.overGrams;
     const typed = typedWithUnit(row.typed, row.unit);
     const name = weighingName(row, animal().primals);
-    const why = over > 0 ? text.over(typed, name, shop.format.mass(over)) : text.misfit(typed, name);
+    const why =
+      over > 0 ? text.over({ typed, name, over: shop.format.mass(over) }) : text.misfit({ typed, name });
     return [why, likelyCause(suspect, row)].filter(Boolean).join(' ');
   });
 
@@ -55,7 +67,8 @@ export function useSuspect(animal: () => AnimalPage, again: (row: WeighingRow) =
     if (otherAnimal) return text.perhapsOther;
     if (!likely) return '';
     const sentenceOf = closed.value ? text.perhapsGone : text.perhaps;
-    return sentenceOf(wordFor(words.slip, likely.kind), typedWithUnit(likely.typed, unit));
+    const slip = SLIPS.find((one) => one === likely.kind) ?? 'other';
+    return sentenceOf({ slip, typed: typedWithUnit(likely.typed, unit) });
   }
 
   const restoreReading = useRestoreReading();
@@ -66,7 +79,10 @@ export function useSuspect(animal: () => AnimalPage, again: (row: WeighingRow) =
     const reason = twice ? reasons.twice : reasons.wrongAnimal;
     const answer = await take.run({ weighingId, reason });
     if (!answer.ok) return;
-    toast(twice ? text.tookOneBack(typed) : text.tookItBack(typed), () => void restoreVoided(weighingId));
+    toast(
+      twice ? text.tookOneBack({ typed }) : text.tookItBack({ typed }),
+      () => void restoreVoided(weighingId),
+    );
   }
 
   async function accept(suspect: Suspect, row: WeighingRow, typed: string): Promise<void> {
@@ -74,7 +90,7 @@ export function useSuspect(animal: () => AnimalPage, again: (row: WeighingRow) =
     const answer = await correct.run({ weighingId: suspect.weighingId, typed, reason, confirmed: true });
     if (!answer.ok) return;
     const { weighingId } = answer.value;
-    toast(text.changed(typed), () => void restoreReading(row, weighingId));
+    toast(text.changed({ typed }), () => void restoreReading(row, weighingId));
   }
 
   const answers = computed((): Answer[] => {
@@ -96,7 +112,7 @@ export function useSuspect(animal: () => AnimalPage, again: (row: WeighingRow) =
               {
                 key: 'M',
                 likely: true,
-                label: text.makeIt(typedWithUnit(likely.typed, row.unit)),
+                label: text.makeIt({ typed: typedWithUnit(likely.typed, row.unit) }),
                 does: () => accept(suspect, row, likely.typed),
               },
             ]
@@ -104,7 +120,7 @@ export function useSuspect(animal: () => AnimalPage, again: (row: WeighingRow) =
     const typed = typedWithUnit(row.typed, row.unit);
     return [
       ...first,
-      { key: 'Y', label: text.yesRight(typed), does: () => confirmedWeights.weighings.add(row.id) },
+      { key: 'Y', label: text.yesRight({ typed }), does: () => confirmedWeights.weighings.add(row.id) },
       { key: 'N', label: text.noAgain, does: () => again(row) },
     ];
   });

@@ -3,8 +3,8 @@ import type { AnimalPage, Answer, WeighingRow } from '../../bridge/contract.ts';
 import { toast } from '../parts/index.ts';
 import { useDrafts } from '../stores/drafts.ts';
 import { useShop } from '../stores/shop.ts';
-import { tableText as text } from '../texts/en/animal/table.ts';
-import { weighingText } from '../texts/en/animal/weighings.ts';
+import { text } from '../../words/compiled/window/table.ts';
+import { text as weighingText } from '../../words/compiled/window/weighings.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 import { useCall } from '../calls/useCall.ts';
 import { useSaveWeight, type SavedWeight, type TypedWeight } from '../weighing/useSaveWeight.ts';
@@ -87,7 +87,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     const { weighingId, grams } = answer.value;
     // Parts heavier than their animal cannot all be right, even if the last one was confirmed.
     if (weight.confirmed && doubt !== 'weight.over') confirmedWeights.confirmed.add(weighingId);
-    toast(text.saved(shop.format.mass(grams), name), () => void undo(weighingId));
+    toast(text.saved({ weight: shop.format.mass(grams), name }), () => void undo(weighingId));
     if (stage === 'packed' && place.trim()) drafts.lastPlace = place.trim();
     goOn();
     return answer;
@@ -128,7 +128,11 @@ export function useWeigh(page: Ref<AnimalPage>) {
     const { weighingId, grams } = answer.value;
     if (weight.confirmed) confirmedWeights.confirmed.add(weighingId);
     toast(
-      text.corrected(named(row), shop.format.mass(grams), typedWithUnit(row.typed, row.unit)),
+      text.corrected({
+        name: named(row),
+        weight: shop.format.mass(grams),
+        typed: typedWithUnit(row.typed, row.unit),
+      }),
       () => void restoreReading(row, weighingId),
     );
     entry.tare = '';

@@ -1,6 +1,6 @@
 import type { CallInput, WeighingRow } from '../../bridge/contract.ts';
 import { words } from '../texts/en/common.ts';
-import { weighingText } from '../texts/en/animal/weighings.ts';
+import { text as weighingText } from '../../words/compiled/window/weighings.ts';
 import { CUT_PARTS } from '../../trade/weighing.ts';
 
 type To = NonNullable<CallInput<'table.move'>['to']>;
@@ -24,7 +24,10 @@ export function placesOf(
       ...came.map(({ code, name }) => place({ stage: 'primal', part: 'primal', primal: code }, name)),
       ...came.flatMap(({ code, name }) =>
         (['whole cuts', 'trim'] as const).map((part) =>
-          place({ stage: 'cut', part, primal: code }, weighingText.partOf(words.part[part], name)),
+          place(
+            { stage: 'cut', part, primal: code },
+            weighingText.partOf({ part: words.part[part], primal: name }),
+          ),
         ),
       ),
     ];

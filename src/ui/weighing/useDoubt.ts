@@ -2,7 +2,7 @@ import { computed, type ComputedRef, type Ref } from 'vue';
 import type { Problem } from '../../bridge/contract.ts';
 import type { Answer } from '../parts/index.ts';
 import { useShop } from '../stores/shop.ts';
-import { doubtText as text } from '../texts/en/animal/weighings.ts';
+import { text } from '../../words/compiled/window/doubts.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 
 /**
@@ -35,10 +35,10 @@ export function useDoubt(
         hungAgain && about?.count === 1 ? [{ key: 'R', label: text.sameHung, does: hungAgain }] : [];
       return [yes(text.addHung), no, ...replace];
     }
-    const keep = yes(text.yesKeep(typedWithUnit(typed.value, shop.unit)));
+    const keep = yes(text.yesKeep({ typed: typedWithUnit(typed.value, shop.unit) }));
     if (about?.likely === undefined) return [keep, no];
     const meant = String(about.likely);
-    const label = text.makeIt(typedWithUnit(meant, shop.unit));
+    const label = text.makeIt({ typed: typedWithUnit(meant, shop.unit) });
     return [{ key: 'M', label, likely: true, does: () => does.accept(meant) }, keep, no];
   });
 }

@@ -1,5 +1,5 @@
 import type { WeighingRow } from '../../bridge/contract.ts';
-import { weighingText } from '../texts/en/animal/weighings.ts';
+import { text as weighingText } from '../../words/compiled/window/weighings.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 import { useUndo } from '../calls/useUndo.ts';
 

@@ -1,7 +1,7 @@
 import { toast } from '../parts/index.ts';
 import { problemMessage } from '../texts/problem-message.ts';
 import { useShop } from '../stores/shop.ts';
-import { weighingText } from '../texts/en/animal/weighings.ts';
+import { text as weighingText } from '../../words/compiled/window/weighings.ts';
 import { useCall } from '../calls/useCall.ts';
 
 /** Undoes the voiding of a weight, from its toast. */
@@ -12,7 +12,7 @@ export function useRestoreVoided(): (weighingId: number) => Promise<void> {
     const answer = await restore.run({ weighingId });
     toast(
       answer.ok
-        ? weighingText.restored(shop.format.mass(answer.value.grams))
+        ? weighingText.restored({ weight: shop.format.mass(answer.value.grams) })
         : problemMessage(answer.problem, shop.format),
     );
   };

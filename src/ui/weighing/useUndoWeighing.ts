@@ -1,5 +1,5 @@
 import { toast } from '../parts/index.ts';
-import { weighingText } from '../texts/en/animal/weighings.ts';
+import { text as weighingText } from '../../words/compiled/window/weighings.ts';
 import { useUndo } from '../calls/useUndo.ts';
 import { useRestoreVoided } from './useRestoreVoided.ts';
 

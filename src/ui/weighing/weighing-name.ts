@@ -1,6 +1,6 @@
 import type { WeighingRow } from '../../bridge/contract.ts';
 import { wordFor, words } from '../texts/en/common.ts';
-import { weighingText } from '../texts/en/animal/weighings.ts';
+import { text as weighingText } from '../../words/compiled/window/weighings.ts';
 
 type Named = readonly { code: string; name: string }[];
 
@@ -21,9 +21,9 @@ export function weighingName(
   if (row.stage === 'primal') return primalName(row.primal ?? words.weighStage.primal, primals);
   if (row.stage === 'cut') {
     const part = wordFor(words.part, row.part);
-    return row.primal ? weighingText.partOf(part, primalName(row.primal, primals)) : part;
+    return row.primal ? weighingText.partOf({ part, primal: primalName(row.primal, primals) }) : part;
   }
   return row.stage === 'grinder'
-    ? weighingText.intoGrinder(wordFor(words.part, row.part))
+    ? weighingText.intoGrinder({ part: wordFor(words.part, row.part) })
     : words.weighStage[row.stage];
 }

@@ -6,7 +6,7 @@ import { GROUND_HEAT } from '../../../src/core/cold/ground-heat.ts';
 import type { Caution, CautionPlace } from '../../../src/core/species/species.ts';
 import { cautionsByName } from '../../../src/core/species/hazards.ts';
 import { text as fatText } from '../../../src/words/compiled/window/fat.ts';
-import { railText } from '../../../src/ui/texts/en/animal/rail.ts';
+import { text as railText } from '../../../src/words/compiled/window/rail.ts';
 
 const all = cautions as Caution[];
 const toCelsius = (f: number) => ((f - 32) * 5) / 9;

@@ -13,7 +13,7 @@ export async function takeIn(day: Day, who: Who): Promise<void> {
   const guest: Guest = GUESTS[who];
   await at(page, 'Name or phone number');
   await keys.type(guest.find ?? guest.name);
-  if (guest.find) await page.getByText(`Enter takes ${guest.name}`).waitFor();
+  if (guest.find) await page.getByText(`Press Enter for ${guest.name}`).waitFor();
   await keys.press('Enter');
   if (guest.find) {
     await at(page, /^Same cut sheet/);

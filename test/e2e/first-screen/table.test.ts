@@ -110,8 +110,8 @@ it('asks about a doubt in place of the parts, with entry and ladder in sight', a
 
 it('shows the weights of a piece of the ladder that is pressed, by key too', async () => {
   await open('table of a doubted animal');
-  const piece = page.getByRole('button', { name: /^Weights of Whole cuts \d/ });
-  const weights = page.getByRole('table', { name: 'Weighings of Whole cuts' });
+  const piece = page.getByRole('button', { name: /^Weights of whole cuts, \d/ });
+  const weights = page.getByRole('table', { name: 'Weights of whole cuts' });
   await piece.focus();
   await page.keyboard.press('Enter');
   await weights.waitFor();

@@ -161,7 +161,7 @@ describe('spokenPrimal', () => {
   it('contains the name, whether there are two, and the fact', () => {
     expect(spokenPrimal(neck, undefined)).toBe('Neck');
     expect(spokenPrimal({ ...neck, pair: true }, { text: '4.10 lb', odd: true })).toBe(
-      'Neck, both sides, 4.10 lb, look again',
+      'Neck, both sides, 4.10 lb, check again',
     );
   });
 });

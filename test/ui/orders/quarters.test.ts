@@ -82,7 +82,7 @@ describe('a count of pieces', () => {
       props: { primals, legend: 'Pieces', modelValue: { shoulder: 2, haunch: count } },
     });
     const says = wrapper.findAll('[role=alert]').map((one) => one.text());
-    expect(says).toEqual(wrong ? ['Hind leg: count whole pieces, from 0 to 8.'] : []);
+    expect(says).toEqual(wrong ? ['Hind leg: type a whole number from 0 to 8.'] : []);
     const marked = wrapper.findAll('[aria-invalid]').map((one) => one.attributes('aria-label'));
     expect(marked).toEqual(wrong ? ['Pieces of Hind leg'] : []);
     const filled = {

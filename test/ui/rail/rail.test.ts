@@ -3,7 +3,7 @@ import type { CutReason, Hook } from '../../../src/bridge/contract.ts';
 import { cutWhy, inCutOrder } from '../../../src/ui/rail/cut-why.ts';
 import { ticketsIn, typedTickets } from '../../../src/ui/rail/tickets-typed.ts';
 import { degreesText } from '../../../src/ui/texts/degrees.ts';
-import { spanText } from '../../../src/ui/texts/en/animal/rail.ts';
+import { spanText } from '../../../src/ui/texts/span.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
@@ -15,10 +15,10 @@ describe('why an animal is next', () => {
     ['promised', 2, '2026-11-27', 'promised for Fri, Nov 27'],
     ['promised', 2, '2026-11-25', 'promised for today'],
     ['promised', 2, '2026-11-23', 'was promised for Mon, Nov 23'],
-    ['due', 7, null, 'hung 7 days: today is its last'],
-    ['due', 6, null, 'hung 6 days: tomorrow is its last'],
+    ['due', 7, null, 'hung 7 days, last day today'],
+    ['due', 6, null, 'hung 6 days, last day tomorrow'],
     ['ready', 4, null, 'hung 4 days, long enough'],
-    ['light', 5, null, 'hung 5 days, and a lighter one dries faster than a heavier'],
+    ['light', 5, null, 'hung 5 days, and lighter animals dry faster'],
     ['oldest', 1, null, 'hung 1 day, the longest of the rest'],
     ['oldest', 0, null, 'came in today'],
   ])('%s, %i days', (why, days, promisedOn, text) =>

@@ -21,6 +21,6 @@ it.each(['hanging', 'cutting', 'packing', 'ready', 'released'] as const)('explai
   const card = mountPart(OrdersCard, { props: { page }, global: { plugins: [router] } });
   const uncut = stage === 'hanging' || stage === 'cutting';
   expect(card.text().includes('not asked yet')).toBe(uncut);
-  expect(card.text().includes('Ask the hunter before it is cut')).toBe(uncut);
-  expect(card.text().includes('was not asked before it was cut')).toBe(!uncut);
+  expect(card.text().includes('Ask the hunter before you cut')).toBe(uncut);
+  expect(card.text().includes('was not asked before cutting')).toBe(!uncut);
 }); // prettier-ignore

@@ -17,12 +17,12 @@ const line = (more: object): string =>
 const waits = (positive: boolean) => ({ waitsFor: [{ ticket: '26-0002', batch: 'G26-001', positive }] });
 
 it('reports that a batch waits for a result, or is affected by a positive one', () => {
-  expect(line({})).not.toContain('not to be released');
-  expect(line(waits(false))).toContain('ground with meat on hold: not to be released');
-  expect(line(waits(true))).toContain('affected by a positive result: not to be released');
+  expect(line({})).not.toContain('do not release');
+  expect(line(waits(false))).toContain('Ground with meat on hold: do not release');
+  expect(line(waits(true))).toContain('Affected by a positive result: do not release');
 });
 
 it('reports so for a picked-up animal, whose hunter may be on the phone', () => {
   expect(line({ stage: 'released', ...waits(true) })).toContain('affected by a positive result');
-  expect(line({ stage: 'released', ...waits(true) })).not.toContain('not to be released');
+  expect(line({ stage: 'released', ...waits(true) })).not.toContain('do not release');
 });

@@ -104,15 +104,6 @@ export const words = {
     sample: 'sample pending',
     positive: 'tested positive',
   } as Record<string, string>,
-  slip: {
-    'digits-swapped': 'two digits changed places',
-    'decimal-slipped': 'the decimal point slipped',
-    'wrong-unit': 'it was typed in the other unit',
-    'digit-wrong': 'one digit is wrong',
-    'digit-missing': 'a digit was left out',
-    'digit-doubled': 'a digit was typed twice',
-    'tare-left-in': 'the container was weighed with it',
-  } as Record<string, string>,
 } as const;
 
 /** The name of a code; without one, the code itself in readable form. */

@@ -4,7 +4,7 @@ import { text as leavingText } from '../../../../words/compiled/window/leaving.t
 import { text as belongingText } from '../../../../words/compiled/window/belongings.ts';
 import { wordFor, words } from '../common.ts';
 import type { Format } from '../../format.ts';
-import { holdText } from '../animal/hold.ts';
+import { text as holdText } from '../../../../words/compiled/window/hold.ts';
 import { plural } from '../../plural.ts';
 import { typedWithUnit } from '../../typed.ts';
 
@@ -54,7 +54,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   packageGrams: 'Package',
   alsoGround: 'Ground besides',
   pricedExtras: 'Extras',
-  extras: 'Other wishes',
+  extras: 'Special requests',
   note: 'Note',
 };
 const DAYS: ReadonlySet<string> = new Set(['kill_date', 'received_on', 'released_on', 'promised_on']);
@@ -162,7 +162,11 @@ const SENTENCES: Readonly<Record<HistoryKind, Message>> = {
       : `The hold ended: ${came.toLowerCase()}.${said}`;
   },
   'test-result': ({ result, sample, lab, on, note }, format) => {
-    const about = holdText.resultOf(String(sample), String(lab), format.longDay(String(on)));
+    const about = holdText.resultOf({
+      sample: String(sample),
+      lab: String(lab),
+      day: format.longDay(String(on)),
+    });
     const said = note ? ` ${ended(String(note))}` : '';
     if (result === 'none') return `The test result was voided; the hold waits again.${said}`;
     const does = result === 'positive' ? 'the hold stays' : 'the hold ended';
