@@ -1,4 +1,5 @@
 /** What compiled messages call besides the writer. */
+import { SOURCE_LANGUAGE } from './languages.ts';
 
 /** The plural form of a count in a language: `one`, `other` … */
 export function cardinal(language: string): (count: number) => string {
@@ -22,3 +23,7 @@ function formsOf(language: string, type: Intl.PluralRuleType): (count: number) =
   let rules: Intl.PluralRules | undefined;
   return (count) => (rules ??= new Intl.PluralRules(language, { type })).select(count);
 }
+
+/** The forms of the source language, one pair for all areas. */
+export const sourceForm = cardinal(SOURCE_LANGUAGE);
+export const sourceOrdinalForm = ordinal(SOURCE_LANGUAGE);

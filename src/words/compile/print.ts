@@ -98,7 +98,7 @@ function selectCode({ value, options }: SelectElement, pound: Pound, print: type
 
 /** `none` is no value or an empty one, never a text that says so. */
 function optionTest(value: string, option: string): string {
-  if (option === 'none') return `(${value} ?? '') === ''`;
+  if (option === 'none') return `!${value}`;
   if (option === 'true' || option === 'false') return `${value} === ${option}`;
   return option.includes('_') ? `optionOf(${value}) === '${option}'` : `${value} === '${option}'`;
 }

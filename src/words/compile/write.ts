@@ -33,9 +33,8 @@ function areaModule(name: string, area: AreaFile): string {
   return [
     heading(area.file),
     `import { area } from '${up}area.ts';`,
-    `import { cardinal, optionOf, ordinal } from '${up}forms.ts';`,
+    `import { optionOf, sourceForm as form, sourceOrdinalForm as ordinalForm } from '${up}forms.ts';`,
     `import { writer, type Rich, type Writer } from '${up}speech.ts';`,
-    forms(SOURCE_LANGUAGE),
     `const source = ${objectOf(area.entries)};`,
     `export interface Text ${interfaceOf(grouped(area), 0)}`,
     `export const text = area<Text>(${JSON.stringify(name)}, source);`,
@@ -76,7 +75,7 @@ function heading(of: string): string {
 
 function forms(language: string): string {
   const code = JSON.stringify(language);
-  return `const form = cardinal(${code});\nconst ordinalForm = ordinal(${code});`;
+  return `const form = /* @__PURE__ */ cardinal(${code});\nconst ordinalForm = /* @__PURE__ */ ordinal(${code});`;
 }
 
 function objectOf(entries: ReadonlyMap<string, ReadMessage>): string {
