@@ -7,9 +7,9 @@ import { words } from './src/words/compile/compile.ts';
 
 const here = import.meta.dirname;
 const licences = licencePlugins(here, Object.keys(dependencies));
-/** What of the window is fetched in one script: every place but those whose drawing takes large packages. */
+/** What of the window is fetched in one script: every place but those with charts, which take a large package. */
 const HOUSE =
-  /src\/(ui\/(?!main|closing|look|charts|season|costs|labels|grinder\/(Batch|Label))|words\/(?!compiled\/languages\/))/;
+  /src\/(ui\/(?!main|closing|look|charts|season|costs)|words\/(?!compiled\/languages\/))/;
 
 /**
  * Three bundles: the programs that run in Node (shell, desk, loopback server), the one preload file, the window.
@@ -51,7 +51,7 @@ export default defineConfig({
         input: { index: resolve(here, 'src/ui/index.html'), closing: resolve(here, 'src/ui/closing.html') },
         output: {
           codeSplitting: {
-            // Few scripts compress better than many. Charts, labels with their codes and the farewell stay apart.
+            // Few scripts compress better than many. Charts and the farewell stay apart.
             groups: [
               {
                 name: 'farewell',
