@@ -8,8 +8,7 @@ import { words } from './src/words/compile/compile.ts';
 const here = import.meta.dirname;
 const licences = licencePlugins(here, Object.keys(dependencies));
 /** What of the window is fetched in one script: every place but those with charts, which take a large package. */
-const HOUSE =
-  /src\/(ui\/(?!main|closing|look|charts|season|costs)|words\/(?!compiled\/languages\/))/;
+const HOUSE = /src\/(ui\/(?!main|closing|look|charts|season|costs)|words\/(?!compiled\/languages\/))/;
 
 /**
  * Three bundles: the programs that run in Node (shell, desk, loopback server), the one preload file, the window.
