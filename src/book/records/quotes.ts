@@ -30,7 +30,9 @@ export function quoteRecords(db: Db) {
   );
   const recent = db.prepare<[number], QuoteRecord>('SELECT * FROM quote ORDER BY id DESC LIMIT ?');
   const get = db.prepare<[number], QuoteRecord>('SELECT * FROM quote WHERE id = ?');
-  const taken = db.prepare<[number], number>('SELECT animal_id FROM quote_taken_now WHERE quote_id = ?').pluck();
+  const taken = db
+    .prepare<[number], number>('SELECT animal_id FROM quote_taken_now WHERE quote_id = ?')
+    .pluck();
   const ofAnimal = db.prepare<[number], QuoteRecord>(
     'SELECT q.* FROM quote q JOIN quote_taken t ON t.quote_id = q.id WHERE t.animal_id = ?',
   );
