@@ -12,6 +12,7 @@ import {
   type HeatPoint,
   type LogFault,
   type ProductLog,
+  requireMeasured,
 } from './log.ts';
 import { verdictOf, worstOf, type HeatFinding, type HeatVerdict } from './verdict.ts';
 
@@ -56,12 +57,7 @@ export const LONGEST_GAP_MINUTES = 10;
  */
 export function judgeCook(check: CookCheck, table: TimeTable, hosts: HostFigure): CookVerdict {
   const { logs, accuracyF, longestGapMinutes = LONGEST_GAP_MINUTES, cook } = check;
-  if (logs.length === 0) throw new ValidationError('log.none', 'logs');
-  if (new Set(logs.map(({ probe }) => probe)).size < logs.length)
-    throw new ValidationError('id.duplicate', 'logs');
-  requireNonNegative(accuracyF, 'accuracyF');
-  if (!(requireFinite(longestGapMinutes, 'longestGapMinutes') > 0))
-    throw new ValidationError('gap.not-positive', 'longestGapMinutes');
+  requireMeasured({ logs, accuracyF, longestGapMinutes });
   if (cook && !(cook.to > cook.from)) throw new ValidationError('cook.reversed', 'cook');
   const minutes = cook ? (cook.to - cook.from) / 60_000 : null;
   const humidity = checkHumidity(check.humidity, minutes, table);

@@ -1,5 +1,5 @@
 /** Holds the log of a cooling product against a two-stage option, between bounds: no time is read off a line between two readings. */
-import { requireFinite, requireNonNegative, ValidationError } from '../values/validation-error.ts';
+import { requireFinite } from '../values/validation-error.ts';
 import type { CoolingOption, CoolingStage } from './figures.ts';
 import {
   checkLog,
@@ -9,6 +9,7 @@ import {
   type HeatPoint,
   type LogFault,
   type ProductLog,
+  requireMeasured,
 } from './log.ts';
 import { verdictOf, worstOf, type HeatFinding, type HeatVerdict } from './verdict.ts';
 
@@ -46,12 +47,7 @@ const ROSE_F = 5;
  */
 export function judgeCooling(check: CoolingCheck, option: CoolingOption): CoolingVerdict {
   const { logs, accuracyF, longestGapMinutes = LONGEST_COOLING_GAP_MINUTES } = check;
-  if (logs.length === 0) throw new ValidationError('log.none', 'logs');
-  if (new Set(logs.map(({ probe }) => probe)).size < logs.length)
-    throw new ValidationError('id.duplicate', 'logs');
-  requireNonNegative(accuracyF, 'accuracyF');
-  if (!(requireFinite(longestGapMinutes, 'longestGapMinutes') > 0))
-    throw new ValidationError('gap.not-positive', 'longestGapMinutes');
+  requireMeasured({ logs, accuracyF, longestGapMinutes });
   const probes = logs.map((log) => {
     const { points, faults } = checkLog(log, option.stages[0]?.fromF ?? 0);
     const { notMet, missing, stages } = judgePoints(points, check, option, longestGapMinutes);

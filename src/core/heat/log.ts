@@ -1,5 +1,5 @@
 /** A log of product temperature: its sound readings in order of time, and by name whatever is wrong with it. Nothing is dropped silently. */
-import { requireFinite, ValidationError } from '../values/validation-error.ts';
+import { requireFinite, requireNonNegative, ValidationError } from '../values/validation-error.ts';
 import { clockFaults, type LogFault } from './clock.ts';
 import { valueFaults } from './sensor.ts';
 import type { HeatFinding } from './verdict.ts';
@@ -34,6 +34,24 @@ export interface CheckedLog {
 
 /** A reading every second for two days, and some. */
 export const MAX_READINGS = 200_000;
+
+/** What a judgement rests on besides the figures that it is held against. */
+interface Measured {
+  readonly logs: readonly ProductLog[];
+  /** What the thermometer may be off by either way, °F. */
+  readonly accuracyF: number;
+  readonly longestGapMinutes: number;
+}
+
+/** @throws ValidationError `log.none`, `id.duplicate` (a probe twice), `gap.not-positive`, `share.out-of-range` (a negative accuracy) */
+export function requireMeasured({ logs, accuracyF, longestGapMinutes }: Measured): void {
+  if (logs.length === 0) throw new ValidationError('log.none', 'logs');
+  if (new Set(logs.map(({ probe }) => probe)).size < logs.length)
+    throw new ValidationError('id.duplicate', 'logs');
+  requireNonNegative(accuracyF, 'accuracyF');
+  if (!(requireFinite(longestGapMinutes, 'longestGapMinutes') > 0))
+    throw new ValidationError('gap.not-positive', 'longestGapMinutes');
+}
 
 /**
  * Readings in order of time in °F without those that are at fault.
