@@ -44,7 +44,7 @@ describe('the money of one deer', () => {
 
   it('is filled into Intake from the quote, with the actual weight', async () => {
     const { keys, page } = shop;
-    await keys.pressOn('Take this animal in');
+    await keys.pressOn('Check in this animal');
     await page.waitForURL(/#\/intake/);
     await keys.fill('Name or phone number', 'Dana Whitlock');
     await keys.fill('Phone', '307-555-0142');

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { tourText } from '../../src/ui/texts/en/tour.ts';
+import { text as tourText } from '../../src/words/compiled/window/tour.ts';
 import { leaveDemo } from './frame.ts';
 import { openBrowser } from './browser.ts';
 import { keysOf, type Keys } from './keys.ts';
@@ -47,19 +47,20 @@ const go = async (place: string): Promise<void> => {
   await page.waitForURL((url) => url.hash === `#${place}`);
 };
 
+const STOPS = Object.keys(tourText.stops).length;
 /** The pages of the tour's stops. */
 const PLACES = [/^#\/rail$/, /^#\/table\/26-\d+$/, /^#\/grinder\?animal=/, /^#\/quote\?/, /^#\/season$/];
 
 /** Waits for the tour's stop, counted from 1, at its page, with its element highlighted and the focus on Next. */
 async function atStop(number: number): Promise<void> {
   await page.waitForURL((url) => PLACES[number - 1]?.test(url.hash) ?? false);
-  const { title } = tourText.stops[number - 1] ?? { title: 'no such stop' };
+  const title = Object.values(tourText.stops)[number - 1]?.title ?? 'no such stop';
   await page
     .getByRole('complementary', { name: tourText.name })
     .getByRole('heading', { name: title })
     .waitFor();
   await page.locator('[data-pointed]').waitFor();
-  await expect.poll(focused).toBe(number === tourText.stops.length ? tourText.done : tourText.next);
+  await expect.poll(focused).toBe(number === STOPS ? tourText.done : tourText.next);
 }
 
 interface Box {
@@ -80,8 +81,8 @@ function overlap(a: Box | null, b: Box | null): number {
 describe('the first five minutes', () => {
   // The demo season is generated when it is first opened, which takes seconds on a busy machine.
   it('begin with the choice between a new book and the demo', { timeout: 90_000 }, async () => {
-    await page.getByRole('button', { name: 'Start an empty book' }).waitFor();
-    await keys.pressOn('Look around in the demo');
+    await page.getByRole('button', { name: 'Start a new book' }).waitFor();
+    await keys.pressOn('Open the demo');
     await page.getByRole('complementary', { name: tourText.name }).waitFor({ timeout: 60_000 });
     await atStop(1);
   });
@@ -142,29 +143,29 @@ describe('the first five minutes', () => {
     await expect.poll(focused).toBe('Keys and help');
     await keys.press('Enter');
     await page.getByRole('dialog', { name: 'Keys and help' }).waitFor();
-    await keys.pressOn(tourText.goOn(2, tourText.stops.length));
+    await keys.pressOn(tourText.goOn({ at: 2, of: STOPS }));
     await atStop(2);
     await keys.press('Escape');
     await leaveDemo(keys);
   });
 
   it('need three answers for a new book', async () => {
-    await keys.pressOn('Start an empty book');
+    await keys.pressOn('Start a new book');
     await expect
       .poll(() => page.getByLabel('Name of the shop').evaluate((one) => one === document.activeElement))
       .toBe(true);
     await keys.type('Cold Creek Locker');
     await keys.choose('The scale shows', 'Kilograms');
-    await keys.choose('Money is counted in', 'CAD · Canadian Dollar');
+    await keys.choose('Currency', 'CAD · Canadian Dollar');
     await keys.pressOn('Open the book');
     await page.getByText('The rail is empty').waitFor();
-    for (const first of ['Put in your own prices', 'Write in who works here', 'Write in your coolers'])
+    for (const first of ['Enter your own prices', 'Add who works here', 'Add your coolers'])
       await page.getByRole('link', { name: first }).waitFor();
   });
 
   it.each([
     ['/rail', 'The rail is empty', 'Check in an animal'],
-    ['/table', 'Nothing hangs', 'Check in an animal'],
+    ['/table', 'Nothing is hanging', 'Check in an animal'],
     ['/grinder', 'No trim is waiting.', 'Open the Table'],
     ['/quote', 'Type a weight.', 'Type the weight'],
     ['/pickup', 'Nothing is waiting for pickup.', 'Open the Rail'],
@@ -175,7 +176,7 @@ describe('the first five minutes', () => {
     ['/season/fat', /^No batch of the/, 'Open the Grinder'],
     ['/season/check', /^Nothing to check/, 'Give a quote'],
     ['/season/compare', 'There is nothing to compare yet.', 'Check in an animal'],
-    ['/season/animals', /^No animal of the \d+ season/, 'Check in an animal'],
+    ['/season/animals', /^No animals in the \d+ season/, 'Check in an animal'],
     ['/season/costs', /billed/, 'Open Pickup'],
     ['/season/report', /nothing to report/, 'Check in an animal'],
     ['/books?tab=records', /^No animal is in this season’s record book/, 'Check in an animal'],

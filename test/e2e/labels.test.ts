@@ -121,8 +121,8 @@ describe.each(PACKAGE_PAPERS)('package labels on $name', ({ name, page: paper, e
     ])
       expect(words).toContain(plain(said));
     // 11.35 lb in 11 packages: 1.0318 lb and 0.46803 kg each, both rounded down.
-    expect(words).toContain(plain('NET WT 1.03 lb (0.468 kg) on average: 11 were weighed together'));
-    expect(words).toContain(plain('Ingredients: elk, pork back fat. Also in it:'));
+    expect(words).toContain(plain('NET WT 1.03 lb (0.468 kg) average of 11 packages weighed together'));
+    expect(words).toContain(plain('Ingredients: Elk, Pork back fat. Also in it:'));
     expect(words).toContain(plain('Cook to 165°F (74°C)'));
     expect(plain(sheets.at(-1)?.words ?? '')).toContain(plain('NET WT 1.00 lb (0.453 kg)'));
   });
@@ -182,7 +182,7 @@ describe('labels of a pooled batch', () => {
       ...Array<string>(4).fill('For Ann Alder'),
       ...Array<string>(2).fill('For Bo Birch'),
     ]);
-    await page.getByText('Ingredients: white-tailed deer, mule deer.').first().waitFor();
+    await page.getByText('Ingredients: White-tailed deer, Mule deer.').first().waitFor();
     const bo = page.getByRole('radio', { name: /^\d\d-0005/ });
     await bo.check({ force: true });
     await page.getByRole('button', { name: 'Print 2 labels', exact: true }).waitFor();

@@ -1,6 +1,6 @@
 /** Lower legs on or off: entered at Intake for an animal in its hide, and corrected in its record. */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { words } from '../../src/ui/texts/en/common.ts';
+import { text as words } from '../../src/words/compiled/shared/common.ts';
 import { text as intake } from '../../src/words/compiled/window/intake.ts';
 import { recordText as record } from '../../src/ui/texts/en/books/record.ts';
 import { openShop, type ShopWindow } from './shop-window.ts';

@@ -118,7 +118,7 @@ let quoteAfter: typeof quoteBefore;
 
 describe('the whole job, by keyboard', () => {
   it('opens an empty book with a name and a unit', async () => {
-    await keys.pressOn('Start an empty book');
+    await keys.pressOn('Start a new book');
     await keys.fill('Name of the shop', 'Cold Creek Locker');
     await keys.press('Enter');
     await page.getByText('The rail is empty').waitFor();

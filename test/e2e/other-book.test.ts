@@ -125,7 +125,7 @@ describe('a window that changes books', () => {
     const { page } = second;
     await leaveDemo(first.keys);
     await demo(page).waitFor({ state: 'detached' });
-    await page.getByText('The demo was left in another window').waitFor();
+    await page.getByText('The demo was closed in another window').waitFor();
     await page.waitForURL((url) => url.hash === '#/rail');
   });
 

@@ -93,7 +93,7 @@ async function restoreBackup(page: Page): Promise<void> {
 
 async function startTour(page: Page): Promise<void> {
   await press(/^Demo/)(page);
-  await press(/^(Show me around|Go on with the tour)/)(page);
+  await press(/^(Start the tour|Continue the tour)/)(page);
 }
 
 async function newHand(page: Page): Promise<void> {
@@ -391,7 +391,7 @@ export const PLACES: readonly Place[] = [
     act: press('Trim waiting'),
     sees: /What is thrown out is not trim/,
   },
-  { name: 'quick card', at: () => '/card', sees: /How a weight may be typed/ },
+  { name: 'quick card', at: () => '/card', sees: /How to type a weight/ },
   {
     name: 'tour',
     at: () => '/rail',

@@ -157,7 +157,7 @@ export function placesAreWhole(places: readonly Place[]): void {
       const greeting = await openLook(browser, await fresh.newAddress(), { colorScheme: theme });
       await greeting.page.evaluate(axe.source);
       expect(await themeOf(greeting)).toBe(theme);
-      await greeting.page.getByText('Start an empty book').first().waitFor();
+      await greeting.page.getByText('Start a new book').first().waitFor();
       await checkWhole(greeting);
     },
   );

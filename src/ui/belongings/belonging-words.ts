@@ -1,7 +1,7 @@
 import type { Belonging } from '../../bridge/contract.ts';
 import type { Format } from '../texts/format.ts';
 import { text } from '../../words/compiled/window/belongings.ts';
-import { wordFor } from '../texts/en/common.ts';
+import { wordFor } from '../texts/codes.ts';
 
 /** @example kindName('caul fat') // 'Caul fat' */
 export const kindName = (kind: string): string => wordFor(text.kinds, kind);

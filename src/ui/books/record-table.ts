@@ -1,7 +1,8 @@
 import type { RecordRow } from '../../bridge/contract.ts';
 import { fromGrams } from '../../core/values/units.ts';
 import type { Format } from '../texts/format.ts';
-import { wordFor, words } from '../texts/en/common.ts';
+import { wordFor } from '../texts/codes.ts';
+import { text as words } from '../../words/compiled/shared/common.ts';
 import { text as holdText } from '../../words/compiled/window/hold.ts';
 import { recordText as text } from '../texts/en/books/record.ts';
 import { belongingsText, sharersText } from './record-cells.ts';

@@ -1,7 +1,7 @@
 import { useRouter } from 'vue-router';
 import { call } from '../link/bridge.ts';
 import { toast } from '../parts/index.ts';
-import { frameText } from '../texts/en/frame.ts';
+import { text as frameText } from '../../words/compiled/window/frame.ts';
 import { useJustOpened } from './just-opened.ts';
 
 /** Opens an animal by its ticket, or shows a notice if there is none. Resolves to whether it was opened. */
@@ -16,7 +16,7 @@ export function useOpenTicket(): (ticket: string) => Promise<boolean> {
       justOpened.put(answer.value);
       await router.push(place);
     }
-    if (!answer.ok) toast(frameText.noTicket(ticket));
+    if (!answer.ok) toast(frameText.noTicket({ ticket }));
     return answer.ok;
   };
 }

@@ -2,7 +2,7 @@ import { useRouter } from 'vue-router';
 import { onOtherBook } from '../link/bridge.ts';
 import { toast } from '../parts/index.ts';
 import { useShop } from '../stores/shop.ts';
-import { frameText as text } from '../texts/en/frame.ts';
+import { text } from '../../words/compiled/window/frame.ts';
 
 /** Follows the desk to another book: shows a notice if another window opened it, and returns to the start. */
 export function useOtherBook(): void {

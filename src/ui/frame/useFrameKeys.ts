@@ -25,7 +25,7 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
     const place = event.altKey ? places[Number(/^Digit([1-9])$/.exec(event.code)?.[1]) - 1] : undefined;
     if (place) {
       event.preventDefault();
-      void router.push(`/${place.code}`);
+      void router.push(`/${place}`);
       return;
     }
     const command = event.ctrlKey || event.metaKey;

@@ -1,7 +1,8 @@
 import type { ImportField } from '../../bridge/contract.ts';
 import { useShop } from '../stores/shop.ts';
 import { importText } from '../texts/en/books/import.ts';
-import { wordFor, words } from '../texts/en/common.ts';
+import { wordFor } from '../texts/codes.ts';
+import { text as words } from '../../words/compiled/shared/common.ts';
 
 /** The display names of the possible meanings of a word. */
 export function useMeanings(): (field: ImportField, value: string) => string {

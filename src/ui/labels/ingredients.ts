@@ -1,5 +1,5 @@
 import type { BatchPage, FatLotRow, FatSourceCard } from '../../bridge/contract.ts';
-import { labelText as text } from '../texts/en/labels.ts';
+import { text } from '../../words/compiled/window/labels.ts';
 
 /** The fields of an animal that an ingredient list needs. */
 interface Whose {
@@ -19,13 +19,13 @@ export interface MadeFrom {
  * The ingredients of a batch, heaviest first, each once, without voided weights. Fat always names its species,
  * because pork and beef matter for allergies and religion. Order by weight: common practice, no source for custom
  * packs.
- * @example weighedIngredients(…) // ['elk', 'pork back fat']
+ * @example weighedIngredients(…) // ['Elk', 'Pork back fat']
  */
 export function weighedIngredients(made: MadeFrom): string[] {
   const grams = new Map<string, number>();
   for (const row of made.batch.weighedIn) {
     if (row.voided !== null) continue;
-    const name = nameOf(row, made).toLowerCase();
+    const name = nameOf(row, made);
     grams.set(name, (grams.get(name) ?? 0) + row.grams);
   }
   return [...grams].sort((a, b) => b[1] - a[1]).map(([name]) => name);
@@ -37,8 +37,8 @@ function nameOf(row: MadeFrom['batch']['weighedIn'][number], made: MadeFrom): st
   if (row.fatLot === null) return speciesOf(row.ticket);
   const lot = made.lots.find(({ code }) => code === row.fatLot);
   if (!lot) return row.fatLot;
-  if (lot.ticket !== null) return text.fatOf(speciesOf(lot.ticket));
+  if (lot.ticket !== null) return text.fatOf({ species: speciesOf(lot.ticket) });
   const animal = made.fatSources.find(({ code }) => code === lot.source)?.animal;
   const named = !animal || animal === 'own' || lot.name.toLowerCase().includes(animal);
-  return named ? lot.name : text.ofAnimal(lot.name, animal);
+  return named ? lot.name : text.ofAnimal({ name: lot.name, animal });
 }

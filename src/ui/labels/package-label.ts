@@ -1,6 +1,6 @@
 /** The content of package labels, built from package weights; packages weighed together form one run. */
 import type { AnimalPage, BatchPage, ProductKind } from '../../bridge/contract.ts';
-import { labelText as text } from '../texts/en/labels.ts';
+import { text } from '../../words/compiled/window/labels.ts';
 import { cookedHere } from './cooked-here.ts';
 import { weighedIngredients, type MadeFrom } from './ingredients.ts';
 import { localDay } from './local-day.ts';
@@ -120,7 +120,7 @@ function weight(
   { unit, locale }: Writing,
 ): Pick<PackageLabel, 'net' | 'average'> {
   const { shop, other } = netWeight(grams / count, unit, locale);
-  return { net: text.net(shop, other), average: count === 1 ? null : text.average(count) };
+  return { net: text.net({ shop, other }), average: count === 1 ? null : text.average({ count }) };
 }
 
 function cookOf(
@@ -128,9 +128,9 @@ function cookOf(
   { f, c }: { f: number; c: number },
   { kindOf }: Pick<Writing, 'kindOf'>,
 ): string | null {
-  return cookedHere(product, kindOf(product)) ? null : text.cook(f, c);
+  return cookedHere(product, kindOf(product)) ? null : text.cook({ f, c });
 }
 
 function packedOn(at: string, { zone, longDay }: Writing): string {
-  return text.packed(longDay(localDay(at, zone)));
+  return text.packed({ day: longDay(localDay(at, zone)) });
 }

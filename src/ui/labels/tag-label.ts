@@ -1,6 +1,7 @@
 import type { AnimalPage } from '../../bridge/contract.ts';
-import { sexWord, wordFor, words } from '../texts/en/common.ts';
-import { labelText as text } from '../texts/en/labels.ts';
+import { sexWord } from '../texts/codes.ts';
+import { text as words } from '../../words/compiled/shared/common.ts';
+import { text } from '../../words/compiled/window/labels.ts';
 import { text as ordersText } from '../../words/compiled/window/orders.ts';
 import { piecesText } from '../texts/pieces.ts';
 import type { Writing } from './package-label.ts';
@@ -65,10 +66,10 @@ export function tagLabel(animal: Tagged, { longDay }: Pick<Writing, 'longDay'>):
     facts: facts.filter(({ value }) => value !== ''),
     hold:
       animal.hold &&
-      text.holdWhy(
-        wordFor(words.hold, animal.hold.positive ? 'positive' : animal.hold.reason),
-        animal.hold.sample,
-      ),
+      text.holdWhy({
+        reason: animal.hold.positive ? 'positive' : animal.hold.reason,
+        sample: animal.hold.sample,
+      }),
     notForSale: animal.origin === 'hunter',
   };
 }

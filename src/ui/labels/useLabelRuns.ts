@@ -1,5 +1,5 @@
 import { computed, onScopeDispose, reactive, ref, type Ref } from 'vue';
-import { labelText as text } from '../texts/en/labels.ts';
+import { text } from '../../words/compiled/window/labels.ts';
 import { copiesTyped } from './copies.ts';
 import type { LabelRun } from './package-label.ts';
 import { sheetsOf } from '../paper/sheets.ts';

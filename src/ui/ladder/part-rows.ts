@@ -1,6 +1,6 @@
 import type { AnimalPage, CutPart } from '../../bridge/contract.ts';
 import type { Format } from '../texts/format.ts';
-import { words } from '../texts/en/common.ts';
+import { text as words } from '../../words/compiled/shared/common.ts';
 import { text } from '../../words/compiled/window/ladder.ts';
 import { ladderPieces, partStyle, type PartStyle } from './ladder.ts';
 

@@ -1,6 +1,6 @@
 import type { SeasonFilter } from '../../bridge/contract.ts';
 import { filterText as text } from '../texts/en/season/frame.ts';
-import { words } from '../texts/en/common.ts';
+import { text as words } from '../../words/compiled/shared/common.ts';
 import type { Format } from '../texts/format.ts';
 
 /**

@@ -4,34 +4,31 @@ import { text as belongingText } from '../../words/compiled/window/belongings.ts
 import { text as leavingText } from '../../words/compiled/window/leaving.ts';
 import { recordText } from '../texts/en/books/record.ts';
 import { text as scaleText } from '../../words/compiled/window/scale.ts';
-import { shopText } from '../texts/en/shop.ts';
+import { text } from '../../words/compiled/window/shop.ts';
 
-/** The groups of the Shop in their order, each with its name. */
-export const GROUPS = {
-  shop: shopText.about,
-  letterhead: shopText.letterhead,
-  money: shopText.money,
-  cold: shopText.cold,
-  get coolers() {
-    return railText.coolers;
-  },
-  get scale() {
-    return scaleText.title;
-  },
-  get pickup() {
-    return leavingText.terms;
-  },
-  records: recordText.setTitle,
-  get belongings() {
-    return belongingText.kindsTitle;
-  },
-  people: shopText.staff,
-  get backups() {
-    return backupText.heading;
-  },
-  help: shopText.help,
-} as const;
-export type Group = keyof typeof GROUPS;
+/** The groups of the Shop in their order. */
+const GROUPS = [
+  'shop', 'letterhead', 'money', 'cold', 'coolers', 'scale', 'pickup', 'records', 'belongings', 'people', 'backups', 'help',
+] as const; // prettier-ignore
+export type Group = (typeof GROUPS)[number];
+
+/** The groups in their order, each with its name. */
+export function groupNames(): Record<Group, string> {
+  return {
+    shop: text.about,
+    letterhead: text.letterhead,
+    money: text.money,
+    cold: text.cold,
+    coolers: railText.coolers,
+    scale: scaleText.title,
+    pickup: leavingText.terms,
+    records: recordText.setTitle,
+    belongings: belongingText.kindsTitle,
+    people: text.staff,
+    backups: backupText.heading,
+    help: text.help,
+  };
+}
 
 /** The part of the address that names a group: `/shop?at=backups`. */
-export const isGroup = (name: unknown): name is Group => typeof name === 'string' && name in GROUPS;
+export const isGroup = (name: unknown): name is Group => GROUPS.some((group) => group === name);

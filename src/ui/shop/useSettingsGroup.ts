@@ -1,7 +1,7 @@
 import { computed, ref } from 'vue';
 import type { ShopSettings } from '../../bridge/contract.ts';
 import { useShop } from '../stores/shop.ts';
-import { shopText as text } from '../texts/en/shop.ts';
+import { text } from '../../words/compiled/window/shop.ts';
 import { changesOf, typeSettings, type WrongSettings } from './settings-form.ts';
 import { useSettingsSave } from './useSettingsSave.ts';
 

@@ -1,7 +1,7 @@
 import { computed } from 'vue';
 import type { AnimalPage, CutPart } from '../../bridge/contract.ts';
 import { answerTo } from '../parts/index.ts';
-import { words } from '../texts/en/common.ts';
+import { text as words } from '../../words/compiled/shared/common.ts';
 import { partStyle } from '../ladder/ladder.ts';
 import { primalKeys } from './primal-keys.ts';
 import type { Weigh } from './useWeigh.ts';
@@ -14,12 +14,14 @@ interface Kind {
   tone?: string;
 }
 
-const PARTS: readonly Kind[] = (Object.keys(words.part) as CutPart[]).map((value) => ({
-  value,
-  label: words.part[value],
-  key: partStyle[value].letter,
-  tone: partStyle[value].tone,
-}));
+function parts(): Kind[] {
+  return (Object.keys(words.part) as CutPart[]).map((value) => ({
+    value,
+    label: words.part[value],
+    key: partStyle[value].letter,
+    tone: partStyle[value].tone,
+  }));
+}
 
 /**
  * Keys at the number entry: answers to a doubt, the scale, letters while it is empty, arrows at any time. `ready` is
@@ -34,7 +36,7 @@ export function useEntryKeys(
   const { entry } = weigh;
   const kinds = computed<readonly Kind[]>(() => {
     if (weigh.correcting.value) return [];
-    if (entry.stage === 'cut') return PARTS;
+    if (entry.stage === 'cut') return parts();
     if (entry.stage !== 'primal') return [];
     const came = page().primals.filter(({ brought }) => brought > 0);
     const keys = primalKeys(came);

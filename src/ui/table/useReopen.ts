@@ -2,7 +2,7 @@ import type { AnimalPage } from '../../bridge/contract.ts';
 import { useCall } from '../calls/useCall.ts';
 import { useUndo } from '../calls/useUndo.ts';
 import { toast } from '../parts/index.ts';
-import { reopenText as text } from '../texts/en-reopen.ts';
+import { text } from '../../words/compiled/window/reopen.ts';
 
 /** The input of the disposal. */
 const left = ({ what, how, reason, on }: NonNullable<AnimalPage['disposal']>) => ({ what, how, reason, on });
@@ -36,7 +36,7 @@ export function useReopen(page: () => AnimalPage) {
   async function openAgain(reason: string): Promise<boolean> {
     const before = page();
     const answer = await reopen.run({ id: before.id, reason });
-    if (answer.ok) toast(text.animalDone(before.ticket), wayBack(before));
+    if (answer.ok) toast(text.animalDone({ ticket: before.ticket }), wayBack(before));
     return answer.ok;
   }
 

@@ -1,6 +1,6 @@
 import type { AnimalPage } from '../../bridge/contract.ts';
 import { toast } from '../parts/index.ts';
-import { words } from '../texts/en/common.ts';
+import { text as words } from '../../words/compiled/shared/common.ts';
 import { text } from '../../words/compiled/window/table.ts';
 import { useCall } from '../calls/useCall.ts';
 import { useUndo } from '../calls/useUndo.ts';

@@ -25,12 +25,10 @@ export function dayFigures(date: string, order: DayOrder): string {
   return order === 'month first' ? `${month}/${day}/${year}` : `${day}/${month}/${year}`;
 }
 
-/** The date pattern shown in an empty field. */
-export const dayPattern = {
-  'month first': 'mm/dd/yyyy',
-  'day first': 'dd/mm/yyyy',
-  'year first': 'yyyy-mm-dd',
-} as const;
+/** November 27 as it may be typed, for a message. */
+export function daySample(order: DayOrder): string {
+  return order === 'day first' ? '27/11' : '11/27';
+}
 
 /** Formats dates and times. */
 interface DayWriter {

@@ -1,16 +1,17 @@
+import { listText } from '../../words/list.ts';
+
 /**
  * The received pieces of an animal, as on a tag; '' if it is complete or nobody counted.
  * @example piecesText([{ primal: 'shoulder', count: 1 }, { primal: 'haunch', count: 2 }], elk.primals)
- * // '1 shoulder, 2 × hind leg'
+ * // '1 × Shoulder, 2 × Hind leg'
  */
 export function piecesText(
   parts: readonly { primal: string; count: number }[],
   primals: readonly { code: string; name: string }[],
 ): string {
-  return parts
-    .map(({ primal, count }) => {
-      const name = (primals.find(({ code }) => code === primal)?.name ?? primal).toLowerCase();
-      return count === 1 ? `1 ${name}` : `${count} × ${name}`;
-    })
-    .join(', ');
+  return listText(
+    parts.map(
+      ({ primal, count }) => `${count} × ${primals.find(({ code }) => code === primal)?.name ?? primal}`,
+    ),
+  );
 }

@@ -1,6 +1,7 @@
 /** What the sentence of a problem needs besides the parameters that came with it. */
 import type { Problem } from '../../bridge/contract.ts';
-import { wordFor, words } from './en/common.ts';
+import { wordFor } from './codes.ts';
+import { text as words } from '../../words/compiled/shared/common.ts';
 import { methodName } from './payment-methods.ts';
 import { readySentences } from './ready-sentences.ts';
 import type { Format } from './format.ts';

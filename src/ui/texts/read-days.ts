@@ -1,7 +1,7 @@
 /** Parses typed dates: in digits, in words, or as a day of the month only. */
 import { addDays, isDate, isTradeDay, nearestYear } from '../../core/values/dates.ts';
 import type { DayOrder } from './days.ts';
-import { dayWords } from './en/day-words.ts';
+import { dayOf, monthOf } from './day-words.ts';
 
 /**
  * How an incomplete date is resolved. `back`: today or earlier, such as a kill date. `ahead`: today or later, such
@@ -21,8 +21,6 @@ interface ReadAs {
 const MONTHS_TRIED = 4;
 /** Years to search for a date: February 29 occurs every four years, eight around 2100. */
 const YEARS_TRIED = 9;
-/** Minimum letters of an abbreviated month. */
-const MONTH_LETTERS = 3;
 
 /**
  * Parses a date: `today`, `yesterday`, `27`, `11/27`, `11/27/26`, `Nov 27`, `2026-11-27`; null if invalid. Digits are
@@ -52,10 +50,8 @@ function readAnyDay(text: string, as: ReadAs): string | null {
 
 /** `today`, `yesterday`, `tomorrow`, or at least three letters of one. */
 function relativeDay(typed: string, today: string): string | null {
-  if (typed.length < 3) return null;
-  if (dayWords.today.startsWith(typed)) return today;
-  if (dayWords.yesterday.startsWith(typed)) return addDays(today, -1);
-  return dayWords.tomorrow.startsWith(typed) ? addDays(today, 1) : null;
+  const days = dayOf(typed);
+  return days === null ? null : addDays(today, days);
 }
 
 /** `27`: the nearest 27th in the field's direction. */
@@ -72,11 +68,12 @@ function bareDay(typed: string, { today, look = 'back' }: ReadAs): string | null
 function namedDay(typed: string, as: ReadAs): string | null {
   const match =
     /^(?<month>\p{L}+)\.?\s*(?<day>\d{1,2})(?:[\s,.]+(?<year>\d{2}|\d{4}))?$/u.exec(typed) ??
-    /^(?<day>\d{1,2})\.?\s*(?<month>\p{L}+)\.?(?:[\s,.]*(?<year>\d{2}|\d{4}))?$/u.exec(typed);
+    /^(?<day>\d{1,2})(?:er)?\.?\s*(?:de\s+)?(?<month>\p{L}+)\.?(?:[\s,.]*(?:de\s+)?(?<year>\d{2}|\d{4}))?$/u.exec(
+      typed,
+    );
   const { month = '', day = '', year } = match?.groups ?? {};
-  if (month.length < MONTH_LETTERS) return null;
-  const number = dayWords.months.findIndex((name) => name.startsWith(month)) + 1;
-  return number === 0 ? null : inYear(number, Number(day), year, as);
+  const number = monthOf(month);
+  return number === null ? null : inYear(number, Number(day), year, as);
 }
 
 function inFigures(typed: string, as: ReadAs): string | null {

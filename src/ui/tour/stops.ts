@@ -1,7 +1,10 @@
+import type { text } from '../../words/compiled/window/tour.ts';
 import { call } from '../link/bridge.ts';
 
 /** One stop of the tour: its page in the demo season, and the element to highlight, the best selector first. */
 interface Stop {
+  /** Its words stand in `tour.arb` under this code. */
+  code: keyof typeof text.stops;
   place: () => Promise<string>;
   sights: readonly string[];
 }
@@ -9,13 +12,16 @@ interface Stop {
 /** Example of the quote's stop: an elk of a usual weight. */
 const ELK = '/quote?species=elk&weight=340+lb';
 
-/** In the order of `tourText.stops`. */
 export const stops: readonly Stop[] = [
-  { place: () => Promise.resolve('/rail'), sights: ['[data-sight="next"]'] },
-  { place: doubted, sights: ['[data-sight="doubt"]', '[data-sight="ladder"]', '[data-sight="next"]'] },
-  { place: fatWanted, sights: ['[data-sight="fat"]', '[data-sight="waiting"]'] },
-  { place: () => Promise.resolve(ELK), sights: ['[data-sight="phone"]'] },
-  { place: () => Promise.resolve('/season'), sights: ['main section:has(svg, canvas)'] },
+  { code: 'rail', place: () => Promise.resolve('/rail'), sights: ['[data-sight="next"]'] },
+  {
+    code: 'table',
+    place: doubted,
+    sights: ['[data-sight="doubt"]', '[data-sight="ladder"]', '[data-sight="next"]'],
+  },
+  { code: 'grinder', place: fatWanted, sights: ['[data-sight="fat"]', '[data-sight="waiting"]'] },
+  { code: 'quote', place: () => Promise.resolve(ELK), sights: ['[data-sight="phone"]'] },
+  { code: 'season', place: () => Promise.resolve('/season'), sights: ['main section:has(svg, canvas)'] },
 ];
 
 /** An animal on the Table with a doubtful weight; any other if there is none. */

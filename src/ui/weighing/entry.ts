@@ -3,7 +3,7 @@ import type { AnimalPage, CutPart, PrimalWeighed } from '../../bridge/contract.t
 import { readingGrams } from '../../core/values/reading.ts';
 import { loadsIn } from '../parts/weight-echo.ts';
 import type { Taken } from '../scale/useScaleEntry.ts';
-import { words } from '../texts/en/common.ts';
+import { text as words } from '../../words/compiled/shared/common.ts';
 import { weighingName } from './weighing-name.ts';
 
 export type EntryStage = 'received' | 'hanging' | 'primal' | 'cut' | 'packed';

@@ -1,5 +1,5 @@
 import type { CallInput, WeighingRow } from '../../bridge/contract.ts';
-import { words } from '../texts/en/common.ts';
+import { text as words } from '../../words/compiled/shared/common.ts';
 import { text as weighingText } from '../../words/compiled/window/weighings.ts';
 import { CUT_PARTS } from '../../trade/weighing.ts';
 

@@ -1,5 +1,6 @@
 import type { WeighingRow } from '../../bridge/contract.ts';
-import { wordFor, words } from '../texts/en/common.ts';
+import { wordFor } from '../texts/codes.ts';
+import { text as words } from '../../words/compiled/shared/common.ts';
 import { text as weighingText } from '../../words/compiled/window/weighings.ts';
 
 type Named = readonly { code: string; name: string }[];

@@ -30,7 +30,7 @@ it('shows the rail as a thin line, which a press opens', async () => {
   const thin = page.getByRole('button', { name: /^Show the rail/ });
   expect((await thin.boundingBox())?.height).toBe(28);
   await thin.click();
-  expect(
-    await page.getByRole('navigation', { name: 'What hangs on the rail' }).getByRole('link').count(),
-  ).toBe(24);
+  expect(await page.getByRole('navigation', { name: 'Animals on the rail' }).getByRole('link').count()).toBe(
+    24,
+  );
 });

@@ -7,7 +7,7 @@ import { places } from '../../../src/ui/frame/places.ts';
 import { partStyle } from '../../../src/ui/ladder/ladder.ts';
 import { text } from '../../../src/words/compiled/window/keys.ts';
 import { keyLines } from '../../../src/ui/texts/keys.ts';
-import { words } from '../../../src/ui/texts/en/common.ts';
+import { text as words } from '../../../src/words/compiled/shared/common.ts';
 
 const UI = join(import.meta.dirname, '../../../src/ui');
 const files = globSync('**/*.{vue,ts}', { cwd: UI }).filter((file) => !/^(texts|samples)/.test(file));

@@ -7,7 +7,7 @@ import { netWeight } from '../../../src/ui/labels/net-weight.ts';
 import products from '../../../resources/products.json' with { type: 'json' };
 import { batchRuns, cutRuns, type BatchMade, type Writing } from '../../../src/ui/labels/package-label.ts';
 import { tagLabel, tagsNeeded } from '../../../src/ui/labels/tag-label.ts';
-import { labelText } from '../../../src/ui/texts/en/labels.ts';
+import { text as labelText } from '../../../src/words/compiled/window/labels.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 
 const LB = 453.59237;
@@ -96,12 +96,12 @@ describe('net weight', () => {
 
 describe('ingredients', () => {
   it('are in order of weight, each kind once, without voided weights', () => {
-    expect(weighedIngredients(made)).toEqual(['elk', 'mule deer', 'pork back fat', 'elk fat']);
+    expect(weighedIngredients(made)).toEqual(['Elk', 'Mule deer', 'Pork back fat', 'Elk fat']);
   });
 
   it('name the species of a fat whose name omits it', () => {
     const batch = { species: ['Elk'], weighedIn: [row({ fatLot: 'F006', grams: 1 })] };
-    expect(weighedIngredients({ ...made, batch })).toEqual(['suet (beef)']);
+    expect(weighedIngredients({ ...made, batch })).toEqual(['Suet (beef)']);
   });
 });
 
@@ -118,19 +118,19 @@ describe('labels of a batch', () => {
 
   it('include every package once, divided among the owners in the order of packing', () => {
     const dealt = runs.map(({ label, copies }) => [label.ticket, copies, label.net, label.average]);
-    const small = labelText.net('1.00 lb', '0.453 kg');
-    const large = labelText.net('2.00 lb', '0.907 kg');
+    const small = labelText.net({ shop: '1.00 lb', other: '0.453 kg' });
+    const large = labelText.net({ shop: '2.00 lb', other: '0.907 kg' });
     expect(dealt).toEqual([
-      ['26-0001', 3, small, labelText.average(3)],
-      ['26-0001', 1, large, labelText.average(2)],
-      ['26-0002', 1, large, labelText.average(2)],
+      ['26-0001', 3, small, labelText.average({ count: 3 })],
+      ['26-0001', 1, large, labelText.average({ count: 2 })],
+      ['26-0002', 1, large, labelText.average({ count: 2 })],
     ]);
   });
 
   it('state owner, date (in the shop’s time zone), ingredients and cooking temperature', () => {
     expect(runs[2]?.label).toMatchObject({
       hunter: 'Bo Birch', product: 'Ground', species: 'Elk + Mule deer', batch: 'G007', packed: 'Packed Nov 24, 2026',
-      ingredients: ['elk', 'mule deer', 'pork back fat', 'elk fat'], cook: 'Cook to 165°F (74°C) in the middle.',
+      ingredients: ['Elk', 'Mule deer', 'Pork back fat', 'Elk fat'], cook: 'Cook to 165°F (74°C) in the center.',
       notForSale: true,
     }); // prettier-ignore
   });
@@ -168,15 +168,21 @@ describe('labels of whole cuts', () => {
     expect(
       runs.map(({ label, copies }) => [label.product, copies, label.net, label.average, label.notForSale]),
     ).toEqual([
-      ['Steaks', 2, labelText.net('1.25 lb', '0.566 kg'), labelText.average(2), false],
-      ['Roasts', 1, labelText.net('3.00 lb', '1.36 kg'), null, false],
+      [
+        'Steaks',
+        2,
+        labelText.net({ shop: '1.25 lb', other: '0.566 kg' }),
+        labelText.average({ count: 2 }),
+        false,
+      ],
+      ['Roasts', 1, labelText.net({ shop: '3.00 lb', other: '1.36 kg' }), null, false],
     ]);
   });
 });
 
 describe('safe handling', () => {
   it('uses our own words, not the federal label, which implies an inspection', () => {
-    const all = [labelText.care, labelText.frozen, labelText.cook(160, 71)].join(' ').toLowerCase();
+    const all = [labelText.care, labelText.frozen, labelText.cook({ f: 160, c: 71 })].join(' ').toLowerCase();
     for (const claim of ['inspected', 'passed', 'safe handling', 'some food products', 'cook thoroughly'])
       expect(all).not.toContain(claim);
   });
@@ -204,7 +210,7 @@ describe('the carcass tag', () => {
         { name: 'Brought', value: 'Quarters' },
         { name: 'Hangs in', value: 'Cold room, hook 4' },
       ],
-      hold: 'sample pending S-9. Keep apart, do not hand over.',
+      hold: 'Sample pending S-9. Keep apart, do not hand over.',
       notForSale: true,
     });
     expect(tagLabel({ ...tagged, parts: [], hold: null }, writing).hold).toBeNull();
@@ -212,10 +218,10 @@ describe('the carcass tag', () => {
 
   it('names the received pieces of an incomplete animal', () => {
     expect(tagLabel({ ...tagged, parts: [...tagged.parts] }, writing).species).toBe(
-      'Elk, bull, 2 × hind leg, 2 × shoulder',
+      'Elk, bull, 2 × Hind leg, 2 × Shoulder',
     );
     const one = { ...tagged, sex: 'unknown' as const, parts: [{ primal: 'shoulder', count: 1 }] };
-    expect(tagLabel(one, writing).species).toBe('Elk, 1 shoulder');
+    expect(tagLabel(one, writing).species).toBe('Elk, 1 × Shoulder');
   });
 
   it('is printed once for each piece', () => {

@@ -123,7 +123,7 @@ describe('texts about primals', () => {
 
   it('state the received pieces, and how often the shop weighs all parts', () => {
     expect(piecesText([{ primal: 'shoulder', count: 1 }, { primal: 'neck', count: 2 }], PRIMALS)).toBe(
-      '1 shoulder, 2 × neck',
+      '1 × Shoulder, 2 × Neck',
     ); // prettier-ignore
     expect([1, 2, 3, 10, 11, 22].map(everyInDetail)).toEqual([
       'all in detail', 'every 2nd in detail', 'every 3rd in detail', 'every 10th in detail', 'every 11th in detail', 'every 22nd in detail',

@@ -1,7 +1,8 @@
 import type { SeasonFilter, DistributionSummary, SplitBy, SpeciesYield } from '../../../bridge/contract.ts';
 import { filterText } from '../../texts/en/season/frame.ts';
 import { yieldsText as text } from '../../texts/en/season/yields.ts';
-import { wordFor, words } from '../../texts/en/common.ts';
+import { wordFor } from '../../texts/codes.ts';
+import { text as words } from '../../../words/compiled/shared/common.ts';
 
 /** One row of boxes: the common property of its animals, the distribution of their take-home, and a link to them. */
 export interface SplitRow {

@@ -1,6 +1,6 @@
 import type { SpeciesYield, YieldsReport } from '../../../bridge/contract.ts';
 import { yieldsText as text } from '../../texts/en/season/yields.ts';
-import { words } from '../../texts/en/common.ts';
+import { text as words } from '../../../words/compiled/shared/common.ts';
 import type { Format } from '../../texts/format.ts';
 import { FEW, type PlotStory } from '../story.ts';
 import { dotsOf, drawYield } from './yield-drawing.ts';

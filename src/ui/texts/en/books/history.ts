@@ -2,7 +2,8 @@
 import type { HistoryChange, HistoryEntry, HistoryKind } from '../../../../bridge/contract.ts';
 import { text as leavingText } from '../../../../words/compiled/window/leaving.ts';
 import { text as belongingText } from '../../../../words/compiled/window/belongings.ts';
-import { wordFor, words } from '../common.ts';
+import { wordFor } from '../../codes.ts';
+import { text as words } from '../../../../words/compiled/shared/common.ts';
 import type { Format } from '../../format.ts';
 import { text as holdText } from '../../../../words/compiled/window/hold.ts';
 import { plural } from '../../plural.ts';
