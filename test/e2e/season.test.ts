@@ -64,7 +64,7 @@ const card = (title: string) =>
   page.locator('section').filter({ has: page.getByRole('heading', { name: title, exact: true }) });
 
 const filterFor = (label: string) =>
-  page.getByRole('group', { name: 'Which animals' }).getByLabel(label, { exact: true });
+  page.getByRole('group', { name: 'Filter' }).getByLabel(label, { exact: true });
 
 /** Presses a save button of a chart, and reads the saved file. */
 async function saved(title: string, button: string): Promise<{ name: string; content: Buffer }> {
@@ -84,7 +84,7 @@ describe('the filter', () => {
     await page.getByText('2026 · Elk').waitFor();
     await filterFor('Brought as').selectOption('skinned');
     await at('#/season?species=elk&brought=skinned');
-    await page.getByRole('link', { name: 'Where every pound went' }).click();
+    await page.getByRole('link', { name: 'Where it went' }).click();
     await at('#/season/pounds?species=elk&brought=skinned');
     await page.getByRole('button', { name: 'Change filters' }).click();
     expect(await filterFor('Brought as').inputValue()).toBe('skinned');
@@ -106,9 +106,9 @@ describe('the filter', () => {
 
   it('shows a message for invalid values, with a way back', async () => {
     await goTo('/season?species=bison&brought=boned');
-    await page.getByText('No animal is like that.').waitFor();
+    await page.getByText('No animals match.').waitFor();
     await goTo('/season?from=2026-11-09&to=2026-11-01');
-    await page.getByText(/The first day is after the last/).waitFor();
+    await page.getByText(/The first date is after the last/).waitFor();
   });
 });
 
@@ -171,7 +171,7 @@ describe('two groups', () => {
   it('are compared in words, stored in the address, and reset', async () => {
     await goTo('/season/compare');
     const finding = page.locator('.finding');
-    await finding.getByText(/the true difference lies between|may as well be the same/).waitFor();
+    await finding.getByText(/The true difference is|No clear difference between/).waitFor();
     await page.getByRole('radio', { name: 'Bone' }).check({ force: true });
     await page
       .getByRole('group', { name: 'Second group' })
@@ -179,7 +179,7 @@ describe('two groups', () => {
       .selectOption('pronghorn');
     await page.waitForURL(/by=bone/);
     await page.waitForURL(/b\.species=pronghorn/);
-    await finding.getByText(/bone than Pronghorn|and Pronghorn may as well be the same/).waitFor();
+    await finding.getByText(/bone than Pronghorn|No clear difference between .* and Pronghorn/).waitFor();
     const { difference } = await call('season.compare', {
       by: 'bone',
       a: { season: 2026, species: 'mule-deer' },
@@ -230,7 +230,7 @@ describe.each(PAPERS)('the report on $format', { timeout: 120_000 }, ({ format, 
     await page.waitForTimeout(1500);
     const sheets = await printed(page, format);
     const told = species.filter(({ spread }) => spread !== null);
-    expect(sheets[0]?.words).toContain('What the season says');
+    expect(sheets[0]?.words).toContain('Findings');
     for (const { name, spread } of told) {
       const own = sheets.filter(({ words }) => words.startsWith(`${name} n = ${spread?.n} animal`));
       expect(own, `pages of ${name}`).toHaveLength(1);
@@ -241,12 +241,12 @@ describe.each(PAPERS)('the report on $format', { timeout: 120_000 }, ({ format, 
       'Hanging, day by day',
       'Billed and cost, by service',
       'Fat by batch',
-      'How often the quotes held',
+      'Quote accuracy by species',
       'Published range for Elk',
-      'Sources and how to read the pictures',
+      'Sources and chart notes',
     ])
       expect(all).toContain(said);
-    expect(all).not.toMatch(/Print or save|Back to the charts|Leave the demo|NaN|undefined/);
+    expect(all).not.toMatch(/Print or save|‹ Back|Leave the demo|NaN|undefined/);
     for (const [i, sheet] of sheets.entries()) {
       expect(Math.abs(sheet.width - width * PT_PER_MM)).toBeLessThan(1);
       expect(Math.abs(sheet.height - height * PT_PER_MM)).toBeLessThan(1);

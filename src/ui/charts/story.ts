@@ -4,6 +4,8 @@ import type { Scene } from './drawing/scene.ts';
 
 /** Below this number of animals the usual is uncertain, and every chart says so. Common practice, no source. */
 export const FEW = 5;
+/** A difference of fractions that is zero when written to a tenth of a point. */
+export const NO_GAP = 0.0005;
 /** Width of a chart on paper, in CSS pixels: the width of a card within the margins of A4 and of Letter. */
 export const PAPER_WIDTH = 640;
 /** Pixel ratio on paper: 96 pixels per inch give 288 dots. */

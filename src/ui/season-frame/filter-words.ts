@@ -1,6 +1,6 @@
 import type { SeasonFilter } from '../../bridge/contract.ts';
-import { filterText as text } from '../texts/en/season/frame.ts';
 import { text as words } from '../../words/compiled/shared/common.ts';
+import { text } from '../../words/compiled/window/season/filter.ts';
 import type { Format } from '../texts/format.ts';
 
 /**
@@ -20,12 +20,12 @@ export function filterWords(
     age && text.ages[age],
     damaged !== undefined && (damaged ? text.damaged : text.undamaged),
     detail && text.details[detail],
-    cutter && text.cutBy(cutter),
+    cutter && text.cutBy({ initials: cutter }),
     (from || to) && dayWords(from, to, format),
   ].filter((piece): piece is string => Boolean(piece));
 }
 
 function dayWords(from: string | undefined, to: string | undefined, format: Format): string {
-  if (from && to) return text.between(format.day(from), format.day(to));
-  return from ? text.since(format.day(from)) : text.until(format.day(to ?? ''));
+  if (from && to) return text.between({ from: format.day(from), to: format.day(to) });
+  return from ? text.since({ from: format.day(from) }) : text.until({ to: format.day(to ?? '') });
 }

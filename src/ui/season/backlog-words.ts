@@ -1,16 +1,20 @@
 import type { FlowReport } from '../../bridge/contract.ts';
-import { flowText as text } from '../texts/en/season/flow.ts';
+import { text } from '../../words/compiled/window/season/flow.ts';
 import type { Format } from '../texts/format.ts';
 
 /** The backlog in sentences; empty parts are not named. */
 export function backlogSentence(backlog: FlowReport['backlog'], format: Format): string {
   const { animals, grams, unweighed, hours, trimGrams, grindHours } = backlog;
   const trim = format.weighs(trimGrams);
-  if (animals === 0 && !trim) return format.unit === 'lb' ? text.backlogNone : text.backlogNoneKilo;
+  if (animals === 0 && !trim) return text.backlogNone;
   return [
-    ...(animals > 0 ? [text.backlog(animals, format.mass(grams, 0), hoursText(hours, format))] : []),
-    ...(unweighed > 0 ? [text.backlogUnweighed(unweighed)] : []),
-    ...(trim ? [text.backlogTrim(format.mass(trimGrams, 0), hoursText(grindHours, format))] : []),
+    ...(animals > 0
+      ? [text.backlog({ n: animals, mass: format.mass(grams, 0), hours: hoursText(hours, format) })]
+      : []),
+    ...(unweighed > 0 ? [text.backlogUnweighed({ n: unweighed })] : []),
+    ...(trim
+      ? [text.backlogTrim({ mass: format.mass(trimGrams, 0), hours: hoursText(grindHours, format) })]
+      : []),
   ].join(' ');
 }
 

@@ -31,7 +31,7 @@ import { waitSpeciesStory } from '../charts/flow/wait-species-story.ts';
 import { waitsStory } from '../charts/flow/waits-story.ts';
 import { workMoneyStory } from '../charts/money/work-money-story.ts';
 import { yieldStory } from '../charts/yields/yield-by-species.ts';
-import { reportText as text } from '../texts/en/season/report.ts';
+import { text } from '../../words/compiled/window/season/report.ts';
 import type { Format } from '../texts/format.ts';
 
 /** Height of the plot of one species in pixels, beside its seasons. */
@@ -116,7 +116,11 @@ export function speciesStories(species: SpeciesYield, pounds: PoundsReport, form
   };
   const own = pounds.species.filter(({ code }) => code === species.code);
   const groups = groupsOfSpecies(species);
-  const texts = { title: text.parted, n: text.speciesN(species.spread?.n ?? 0), fileName: species.code };
+  const texts = {
+    title: text.parted,
+    n: text.speciesN({ n: species.spread?.n ?? 0 }),
+    fileName: species.code,
+  };
   return {
     yield: { ...yieldStory(view, format, nowhere), title: text.each, height: SPECIES_PLOT },
     trend: trendStory(view, format, nowhere),

@@ -1,6 +1,6 @@
 import type { PoundsReport, SpeciesYield, YieldsReport } from '../../bridge/contract.ts';
 import type { ChartStory } from '../charts/story.ts';
-import { reportText as text } from '../texts/en/season/report.ts';
+import { text } from '../../words/compiled/window/season/report.ts';
 import type { Format } from '../texts/format.ts';
 
 /** The figures of the cover with their labels. */

@@ -3,16 +3,13 @@ import { useRoute, useRouter } from 'vue-router';
 import type { CompareBy, SeasonChoices, SeasonFilter } from '../../bridge/contract.ts';
 import { compareStory } from '../charts/yields/compare-story.ts';
 import { useShop } from '../stores/shop.ts';
-import { compareText as text } from '../texts/en/season/compare.ts';
+import { text } from '../../words/compiled/window/season/compare.ts';
 import { useLive } from '../use/useLive.ts';
 import { firstGroups, type Groups, type Side } from './first-groups.ts';
 import { filterWords } from '../season-frame/filter-words.ts';
 import { drilldownLink, filterOf, queryOf } from '../season-frame/season-query.ts';
 
-export const measures = (Object.keys(text.measures) as CompareBy[]).map((value) => ({
-  value,
-  label: text.measures[value],
-}));
+export const MEASURES = Object.keys(text.measures) as CompareBy[];
 
 /**
  * Two groups and their measure, stored in the address (`a.species=moose&b.species=elk&by=bone`). The default is the
@@ -39,7 +36,7 @@ export function useCompare() {
   };
 
   const by = computed({
-    get: (): CompareBy => measures.find(({ value }) => value === route.query.by)?.value ?? 'takeHome',
+    get: (): CompareBy => MEASURES.find((value) => value === route.query.by) ?? 'takeHome',
     set: (wanted) => put({ by: wanted }),
   });
   const { value: view, problem } = useLive('season.compare', () =>
@@ -65,7 +62,7 @@ export function useCompare() {
     const seasons = seasonOf(a) !== seasonOf(b);
     const nameOf = (filter: SeasonFilter): string => {
       const pieces = filterWords(filter, (code) => shop.species(code)?.name ?? code, shop.format);
-      if (seasons) pieces.push(text.season(seasonOf(filter)));
+      if (seasons) pieces.push(text.season({ season: String(seasonOf(filter)) }));
       return pieces.join(', ') || text.all;
     };
     return { a: nameOf(a), b: nameOf(b) };

@@ -20,9 +20,9 @@ it('shows the finding above 300 px and the first plot whole', async () => {
 it('says which animals are shown in words, and opens the choices on demand', async () => {
   const { page } = screen;
   await page.getByText('2026 · all animals').waitFor();
-  expect(await page.getByRole('group', { name: 'Which animals' }).count()).toBe(0);
+  expect(await page.getByRole('group', { name: 'Filter' }).count()).toBe(0);
   await page.getByRole('button', { name: 'Change filters' }).click();
-  await page.getByRole('group', { name: 'Which animals' }).getByLabel('Species').waitFor();
+  await page.getByRole('group', { name: 'Filter' }).getByLabel('Species').waitFor();
 });
 
 it('shows the rail as a thin line, which a press opens', async () => {

@@ -41,16 +41,16 @@ describe('the chart of quotes', () => {
   it('says what is needed when there are none', () => {
     const story = quotesStory(look({}), format);
     expect(story.draw).toBeNull();
-    expect(story.finding).toContain('None of these animals that was quoted first is finished yet');
+    expect(story.finding).toContain('No finished animal here came from a quote');
   });
 
   it('counts covered quotes, their bias and misses due to a wrong weight', () => {
     const all = { ...kept(3, 1, 1, 3, 0.042), wrongWeight: 1 };
     const story = quotesStory(look({ quotes: [quote('e1', 45_000), quote('e2', 60_000)], all }), format);
     expect(story.finding).toBe(
-      '1 of 3 quotes held; with honest ranges it is 1 to 3. On average the meat came out 4% heavier than quoted. In 1 of the 2 that missed, the weight told was more than 5% off what hung.',
+      '1 of 3 quotes came out within the quoted range; 1–3 is normal for an 80% range. On average, the meat weighed 4% more than quoted. In 1 of the 2 that missed, the quoted weight was more than 5% off the hanging weight.',
     );
-    expect(story.notes.at(-1)).toBe('The table holds the newest 2 of 3.');
+    expect(story.notes.at(-1)).toBe('The table lists the newest 2 of 3.');
     expect(story.linkOf?.(1, 1)).toBe('/table/e2');
     expect(story.table.plain[1]).toEqual(['e2', 'Q-e2', 'Elk', 45_000, 50_000, 55_000, 60_000, 90_000, 100_000]);
   }); // prettier-ignore
@@ -78,14 +78,14 @@ describe('coverage of the quotes', () => {
 
   it('names the species with an unlikely coverage', () => {
     expect(story.finding).toBe(
-      'Quotes for Elk held too seldom: its ranges are too narrow, or lean to one side.',
+      'Quotes for Elk came out within range too seldom: its ranges are too narrow, or off to one side.',
     );
-    expect(story.notes[1]).toContain('Fewer than 5 quotes');
+    expect(story.notes[1]).toContain('fewer than 5 quotes');
     const [elk, moose, bison] = species;
     if (!elk || !moose || !bison) throw new Error('three species');
     const good = look({ species: [moose, bison], all });
     expect(coverageStory(good, format, String).finding).toBe(
-      'Every species holds as often as ranges of 8 in 10 should.',
+      'Every species comes out within range as often as an 80% range should.',
     );
     const wide = look({
       species: [
@@ -95,7 +95,7 @@ describe('coverage of the quotes', () => {
       all,
     });
     expect(coverageStory(wide, format, String).finding).toBe(
-      'Quotes for Elk, Moose held more often than they should: their ranges could be narrower.',
+      'Quotes for Elk, Moose came out within range more often than they should: their ranges could be narrower.',
     );
   });
 
@@ -117,7 +117,7 @@ describe('coverage of the quotes', () => {
     expect(coverageStory(one, format, String).table.rows).toHaveLength(1);
     const none = coverageStory(look({}), format, String);
     expect(none.scene).toBeNull();
-    expect(none.finding).toContain('None of these animals that was quoted first');
+    expect(none.finding).toContain('No finished animal here came from a quote');
   });
 });
 
@@ -139,7 +139,7 @@ describe('the prediction for the next quote', () => {
     const moose = path({ code: 'moose', name: 'Moose', steps: [step(0, 0.3, 0.5), step(3, 0.35, 0.45)] });
     const story = predictionStory(look({ paths: [moose, path()] }), format);
     expect(story.finding).toBe(
-      'Elk: after 10 animals of this season, 8 in 10 are expected to give 44–56% take-home; before them it was 40–60%.',
+      'Elk: the typical range (80%) of take-home is 44–56% after 10 animals of this season; before the season it was 40–60%.',
     );
     const config = story.draw?.(colors) as unknown as {
       data: { datasets: { data: { xMin: number; xMax: number }[] }[] };
@@ -153,7 +153,7 @@ describe('the prediction for the next quote', () => {
   it('draws nothing before the first animal of the season', () => {
     const story = predictionStory(look({}), format);
     expect(story.draw).toBeNull();
-    expect(story.finding).toContain('Quotes rest on what was known before the season');
+    expect(story.finding).toContain('Quotes are based on what was known before the season');
   });
 });
 
@@ -168,7 +168,7 @@ describe('the path of a prediction', () => {
     // 41 % is inside the first band and outside the second.
     const story = pathStory(path({ points: [point(5, 0.41), point(6, 0.41)] }), asked, format);
     expect(story.finding).toBe(
-      '8 in 10 were expected within 40.0–60.0% before the first, and are within 44.0–56.0% now: narrower by 8.0 points. 1 of 2 fell where the band stood before they came.',
+      'The typical range (80%) was 40.0–60.0% before the first animal and is 44.0–56.0% now: 8.0 points narrower. 1 of 2 came out within the range expected before they came in.',
     );
     expect(story.n).toBe('n = 10 animals, after 12 of earlier seasons');
     expect(story.table.rows[1]).toEqual(['26-0006', 'Fri, Oct 2', '6', '41.0%', '42.0–58.0%']);
@@ -185,8 +185,8 @@ describe('the path of a prediction', () => {
 
   it('reports a wider or unchanged band', () => {
     const wider = pathStory(path({ steps: [step(0, 0.44, 0.56), step(3, 0.4, 0.6)] }), asked, format);
-    expect(wider.finding).toContain('wider by 8.0 points');
-    expect(wider.notes.at(-1)).toBe('Fewer than 5 animals say little.');
+    expect(wider.finding).toContain('8.0 points wider');
+    expect(wider.notes.at(-1)).toBe('Fewer than 5 animals are too few to go by.');
     const same = pathStory(path({ steps: [step(0, 0.44, 0.56), step(9, 0.44, 0.5601)] }), asked, format);
     expect(same.finding).toContain('as wide as it was');
   });
@@ -196,9 +196,9 @@ describe('the path of a prediction', () => {
     const story = pathStory(path({ points }), { season: 2026, filtered: true }, format);
     expect(story.notes).toEqual([
       expect.stringContaining('Band:'),
-      expect.stringContaining('The band rests on all animals'),
-      expect.stringContaining('Drawn: 2 of them, none that came in pieces'),
-      'One lies beyond the drawing and stands at its edge.',
+      expect.stringContaining('The band is based on all animals'),
+      expect.stringContaining('The chart shows 2 of them: none that came in pieces'),
+      'One is beyond the chart and stands at its edge.',
     ]);
     const scene = story.scene?.(colors, 900);
     expect(printed(scene)).not.toContain('0%');

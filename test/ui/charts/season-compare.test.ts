@@ -20,24 +20,24 @@ const told = (some: Partial<ComparisonReport> = {}) =>
 describe('a comparison of two groups', () => {
   it('reports which gave more, the interval, and the number of animals', () => {
     expect(told().finding).toBe(
-      'Moose, brought skinned gave 2.1 points more take-home than Elk; the true difference lies between 0.4 points and 3.8 points (9 in 10), from 31 and 52 animals.',
+      'Moose, brought skinned gave 2.1 points more take-home than Elk on average (means). The true difference is 0.4 points to 3.8 points (90%), from 31 and 52 animals.',
     );
   });
 
   it('swaps the interval when the first gave less', () => {
     expect(told({ difference: { low: -0.038, mean: -0.021, high: -0.004, level: 0.9 } }).finding).toContain(
-      'gave 2.1 points less take-home than Elk; the true difference lies between 0.4 points and 3.8 points',
+      'gave 2.1 points less take-home than Elk on average (means). The true difference is 0.4 points to 3.8 points',
     );
   });
 
   it('reports no difference when the interval includes zero', () => {
     expect(told({ difference: { low: -0.004, mean: 0.01, high: 0.024, level: 0.9 } }).finding).toMatch(
-      /^Moose, brought skinned and Elk may as well be the same: the difference lies anywhere from -?.?0.4 points to 2.4 points/,
+      /^No clear difference between Moose, brought skinned and Elk: the true difference is anywhere from -?.?0.4 points to 2.4 points/,
     );
   });
 
   it('warns of few animals and of animals in both groups', () => {
-    expect(told({ a: { n: 3, mean: 0.5, sd: 0.1 } }).finding).toContain('fewer than 5 animals');
+    expect(told({ a: { n: 3, mean: 0.5, sd: 0.1 } }).finding).toContain('Fewer than 5 animals');
     expect(told({ inBoth: 4 }).finding).toContain('4 animals are in both groups');
     expect(told({ inBoth: 31, b: { n: 31, mean: 0.5, sd: 0.1 } }).finding).toContain('the same animals');
   });
@@ -49,7 +49,7 @@ describe('a comparison of two groups', () => {
       difference: null,
     });
     expect(story.finding).toContain(
-      'No animal of “Moose, brought skinned” tells this. Only one animal of “Elk”',
+      'No animal of “Moose, brought skinned” has this figure. Only one animal of “Elk”',
     );
     expect(faultsOf(sceneOf(story))).toEqual([]);
     const none = { n: 0, mean: null, sd: null };

@@ -47,7 +47,7 @@ describe('fat by batch', () => {
     const counts = { batches: 3, withTarget: 2, onTarget: 1, tested: 2, gap: { n: 2, mean: -0.01 } };
     const { finding, n } = fatStory(look({ batches: [batch(1, { target: 0.1 })], counts }), format);
     expect(finding).toBe(
-      '1 of 2 batches with a target were weighed in within one point of fat of it. Over 2 tests the meat came out 1.0 points leaner than weighed in.',
+      '1 of 2 batches with a target were weighed in within one point of fat of it. In 2 tests the meat was on average 1.0 points leaner than weighed in.',
     );
     expect(n).toBe('n = 3 batches, 2 with a fat test');
   });
@@ -66,8 +66,8 @@ describe('fat by batch', () => {
     expect(story.linkOf?.(0, 40)).toBeNull();
     expect(story.table.rows).toHaveLength(80);
     expect(story.notes.slice(1)).toEqual([
-      'Drawn: the newest 40 of those with a target or a test, out of 900 batches.',
-      'The table holds the newest 80 of 900.',
+      'The chart shows the newest 40 with a target or a test, out of 900 batches.',
+      'The table lists the newest 80 of 900.',
     ]);
   });
 });
@@ -90,7 +90,7 @@ describe('fat tests relative to their targets', () => {
     const control = { ...limits, outside: [{ id: 3, name: 'B-3' }] };
     const story = controlStory(look({ batches, control, counts: { testedWithTarget: 2 } }), format);
     expect(story.finding).toBe(
-      'On average the tests lie 1.0 points below their targets. B-3 is outside the limits of chance: look for what was different.',
+      'On average, the tests are 1.0 points below target. B-3 is outside the limits of chance: look for what was different.',
     );
     expect(story.linkOf?.(0, 1)).toBe('/grinder/3');
     expect(story.table.rows.map((row) => row[3])).toEqual(['1.0', '-3.0']);
@@ -112,7 +112,7 @@ describe('fat tests relative to their targets', () => {
       format,
     );
     expect(story.finding).toContain('B-5, B-6, B-7, B-8 and 5 more are outside');
-    expect(story.notes[1]).toBe('Drawn: the newest 40 of 50; the limits rest on all of them.');
+    expect(story.notes[1]).toBe('The chart shows the newest 40 of 50; the limits are based on all of them.');
     expect(story.linkOf?.(0, 0)).toBe('/grinder/10');
   });
 });
@@ -165,13 +165,13 @@ describe('own fat saved, and bought fat', () => {
 
   it('states how much of it was ground and compares the rest with the bought fat', () => {
     expect(saved(100, 40, 300).finding).toBe(
-      '12 animals gave 220 lb of their own fat; 40% of it was ground. The 132 lb that was not ground is 20% of what was bought: where hunters like it in their grind, that is fat the shop need not buy.',
+      '12 animals gave 220 lb of their own fat; 40% of it was ground. The 132 lb not ground is 20% of the fat bought: where hunters want their own fat, the shop could buy that much less.',
     );
   });
 
   it.each([
-    [saved(0, 0, 0, 0), 'No fat was saved of these animals, and none was bought for their batches.'],
-    [saved(0, 0, 10, 0), 'No fat was saved of these animals.'],
+    [saved(0, 0, 0, 0), 'No fat was saved from these animals, and none was bought for their batches.'],
+    [saved(0, 0, 10, 0), 'No fat was saved from these animals.'],
     [
       saved(10, 10, 0),
       '12 animals gave 22 lb of their own fat; 100% of it was ground. No bought fat went in.',
@@ -208,7 +208,7 @@ describe('fat by species', () => {
     ]);
     // Two batches of moose say little, however far off.
     expect(finding).toBe(
-      'Elk took most bought fat: 20.0 lb an animal. Of those with at least 5 tested batches, Elk lies farthest off: 1.2 points below target over 6 batches.',
+      'Elk took the most bought fat: 20.0 lb per animal. Among species with at least 5 tested batches, Elk is farthest off: 1.2 points below target over 6 batches.',
     );
     expect(table.rows[0]?.slice(3, 9)).toEqual(['10.0%', '10.4%', '9.0%', '+0.4', '−1.2', '20.00 lb']);
     expect(table.links).toEqual(['/to/elk', '/to/moose']);

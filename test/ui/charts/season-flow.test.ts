@@ -60,43 +60,43 @@ describe('the chart of hanging animals', () => {
   it('states the day on which the coolers fill, and the earliest possible one', () => {
     const said = says(flow([10, 15], ahead(2, [16, 17, 18, 20, 22, 22, 22])));
     expect(said).toContain('15 animals hang now in 20 places.');
-    expect(said).toContain('They most likely fill on Sat, Oct 10.');
-    expect(said).toContain('As early as Thu, Oct 8 it may be.');
-    expect(said).toContain('About 3.2 a day are expected to come, as in 2 earlier seasons');
-    expect(said).toContain('About 2.5 leave the hook on an open day, as on 18 open days');
+    expect(said).toContain('The coolers will most likely be full on Sat, Oct 10.');
+    expect(said).toContain('It could be as early as Thu, Oct 8.');
+    expect(said).toContain('About 3.2 a day are expected, based on 2 earlier seasons');
+    expect(said).toContain('About 2.5 are cut on an open day, as on 18 open days');
   });
 
   it('states that they may fill, or that they do not', () => {
     const perhaps = says(flow([10], ahead(1, new Array<number>(14).fill(17))));
-    expect(perhaps).toContain('do not fill in the next 2 weeks, but they may from Tue, Oct 6 on');
+    expect(perhaps).toContain('do not fill in the next 2 weeks, but they could from Tue, Oct 6 on');
     const not = says(flow([10], ahead(1, new Array<number>(21).fill(9))));
-    expect(not).toContain('In the next 3 weeks they do not fill: 8 in 10, at most 12 hang.');
+    expect(not).toContain('The coolers will not fill in the next 3 weeks: at most 12 animals hang (80%).');
   });
 
   it('states that they are full, and when there is room again', () => {
     const said = says(flow([21], ahead(1, [22, 21, 19])));
-    expect(said).toContain('21 animals hang now, and there are 20 places: the coolers are full.');
+    expect(said).toContain('21 animals hang now in 20 places: the coolers are full.');
     expect(said).toContain('Most likely there is room again on Thu, Oct 8.');
   });
 
   it('mentions no capacity without coolers', () => {
     const look = flow([1], { places: null, ...ahead(1, [3]) });
-    expect(says(look)).toContain('1 animal hangs now. No cooler is set up');
-    expect(says(look)).toContain('On Tue, Oct 6 it will be 1 to 6, 8 in 10.');
+    expect(says(look)).toContain('1 animal hangs now. Set up coolers in Shop');
+    expect(says(look)).toContain('On Tue, Oct 6 it will be 1–6 (80%).');
     expect(drawn(hangingStory(look, false, format))).not.toContain('places');
   });
 
   it('of a past season states the peak', () => {
     expect(says(flow([5, 22, 21, 3]))).toBe(
-      'At most 22 hung at once, on Tue, Oct 6. On 2 days more hung than the 20 places of today.',
+      'At most 22 animals hung at once, on Tue, Oct 6. On 2 days more hung than today’s 20 places.',
     );
-    expect(says(flow([1]))).toBe('At most 1 hung at once, on Mon, Oct 5.');
+    expect(says(flow([1]))).toBe('At most 1 animal hung at once, on Mon, Oct 5.');
   });
 
   it('draws no capacity for a filtered view, and says why', () => {
     const story = hangingStory(flow([5, 22]), true, format);
     expect(story.finding).not.toContain('places');
-    expect(story.notes.join()).toContain('Only some animals are chosen');
+    expect(story.notes.join()).toContain('The filter is on');
     expect(drawn(story)).not.toContain('20 places');
   });
 
@@ -146,14 +146,14 @@ describe('intake by day', () => {
       return { on, taken, hanging: taken, ready: 0 };
     });
     const { finding } = intakeStory({ ...flow([]), days: sundays }, format, String);
-    expect(finding).toContain('the busiest day was Wed, Oct 14 with 9');
-    expect(finding).toMatch(/Sundays bring most: \d\d% of all\./);
+    expect(finding).toContain('The busiest day was Wed, Oct 14 with 9');
+    expect(finding).toMatch(/Sundays bring the most: \d\d% of all\./);
   });
 
   it('reports no weekday pattern for few animals', () => {
-    expect(intakeStory(flow([1]), format, String).finding).toBe('1 animal, all on Mon, Oct 5.');
+    expect(intakeStory(flow([1]), format, String).finding).toBe('1 animal, received on Mon, Oct 5.');
     expect(intakeStory(flow([1, 0, 1]), format, String).finding).toBe(
-      '2 animals came in 3 days, never more than one a day.',
+      '2 animals came in over 3 days, never more than one a day.',
     );
     expect(intakeStory(flow([2, 0, 1]), format, String).finding).not.toContain('bring most');
   });
@@ -180,7 +180,7 @@ describe('days from intake to ready', () => {
   it('states the interquartile range and the number of long waits', () => {
     // 2 2 2 4 4 4 4 5 5 30: quarters at 2.5, 4, 4.75.
     expect(waitsStory(flow([1], { waits }), format, String).finding).toBe(
-      'Half of 10 animals took 2.5 to 4.8 days, the middle one 4. 1 animal took more than 8 days.',
+      'Half of 10 animals took 2.5–4.8 days; the median is 4. 1 animal took more than 8 days.',
     );
   });
 
@@ -200,7 +200,7 @@ describe('days from intake to ready', () => {
         { days: 3, animals: 1 },
         { days: 5, animals: 1 },
       ]).finding,
-    ).toContain('So few say little');
+    ).toContain('That is too few to tell what is usual.');
   });
 
   it('puts every animal into one bar, and outliers into the last', () => {
@@ -244,12 +244,12 @@ describe('days from intake to ready', () => {
     const said = (kinds: FlowReport['waitOf']) =>
       waitSpeciesStory(flow([1], { waitOf: kinds }), format, String).finding;
     expect(said([kind('Elk', 40, 8), kind('Mule deer', 60, 5.5), kind('Bison', 1, 30)])).toBe(
-      'Elk takes longest (median 8 days), Mule deer is ready soonest (5.5).',
+      'Elk takes longest (median 8 days), Mule deer is ready soonest (median 5.5).',
     );
     expect(said([kind('Elk', 40, 8), kind('Mule deer', 60, 8)])).toBe(
       'All take about as long: median 8 days.',
     );
-    expect(said([kind('Elk', 2, 8)])).toBe('Elk: median 8 days. So few say little of what is usual.');
+    expect(said([kind('Elk', 2, 8)])).toBe('Elk: median 8 days. That is too few to tell what is usual.');
     expect(said([])).toContain('is ready yet');
   });
 
@@ -268,12 +268,12 @@ describe('the backlog', () => {
     expect(
       backlogSentence({ ...BACKLOG, animals: 2, grams: 90_718.474, unweighed: 1, hours: 3.24 }, format),
     ).toBe(
-      '2 animals wait to be cut, 200 lb on the hook: about 3.2 h at the Table for one cutter. 1 of them is not weighed yet and counts as the usual one of its kind.',
+      '2 animals wait to be cut, 200 lb hanging: about 3.2 h at the Table for one cutter. One of them is not weighed yet and counts as a usual one of its species.',
     );
     expect(backlogSentence({ ...BACKLOG, trimGrams: 45_359.237, grindHours: 12.4 }, format)).toBe(
       '100 lb of trim waits for the grinder, about 12 h.',
     );
-    expect(backlogSentence(BACKLOG, format)).toContain('Nothing waits');
+    expect(backlogSentence(BACKLOG, format)).toContain('No backlog');
     expect(hoursText(0, format)).toBe('0');
   });
 });

@@ -47,7 +47,7 @@ describe('billed and cost by service', () => {
   it('states the total margin, and the service with the highest', () => {
     const told = story({ cutting: 30_000, grinding: 0, products: 0, fat: 0 });
     expect(told.finding).toBe(
-      '$560.00 was billed, and it cost $300.00: $260.00 is left, 46% of what was billed. Skinning and cutting leaves most, $200.00.',
+      '$560.00 was billed and cost $300.00: $260.00 is left, 46% of what was billed. Skinning and cutting leaves the most: $200.00.',
     );
     expect(told.table.plain).toEqual([
       ['Skinning and cutting', 50_000, 30_000, 20_000],
@@ -59,7 +59,7 @@ describe('billed and cost by service', () => {
   it('names a service that was not paid, and a season at a loss', () => {
     const told = story({ cutting: 54_000, grinding: 9_000, products: 0, fat: 0 });
     expect(told.finding).toBe(
-      '$560.00 was billed, and it cost $630.00: $70.00 more than was taken. Grinding falls short by $90.00.',
+      '$560.00 was billed and cost $630.00: a loss of $70.00. Grinding falls short by $90.00.',
     );
     expect(drawn(told)).toContain('▼ $90.00 short');
   });
@@ -79,7 +79,7 @@ describe('billed and cost by species', () => {
   it('compares species with enough animals, and names the others', () => {
     const told = speciesMoneyStory(costing({ species }), format, String);
     expect(told.finding).toBe(
-      'Elk leaves most of what it brings (40%), Mule deer least (20%). Too few to go by: Bison.',
+      'Elk leaves the largest share (40%), Mule deer the smallest (20%). Too few to tell: Bison.',
     );
     expect(told.n).toBe('n = 71 billed animals');
     drawn(told);
@@ -102,7 +102,7 @@ describe('the grind fee', () => {
   it('is compared with its cost, with the break-even fee', () => {
     const told = grindFeeStory(costing(), format, '/season/costs');
     expect(told?.finding).toBe(
-      'Grinding costs $0.38 a pound; you take $0.45: 16% is left. At $0.38 a pound nothing is left.',
+      'Grinding: the cost is $0.38 a pound and you charge $0.45, which leaves 16%. The break-even fee with its fat is $0.38 a pound.',
     );
     expect(told?.n).toBe('n = 12 animals billed for it, 31 batches');
     const picture = drawn(told as SceneStory);
@@ -130,7 +130,7 @@ describe('fat bought and charged', () => {
     const fat = { usedGrams: 45_359.237, unpricedGrams: 0, cost: 16_000, chargedMinor: 20_000 };
     const told = fatMoneyStory(costing({ fat }), format, '/books');
     expect(told.finding).toContain(
-      '100 lb of bought fat went into the season’s grinds and had cost $160.00; $200.00 was charged',
+      'Bought fat ground this season: 100 lb, which cost $160.00. Charged for fat so far: $200.00.',
     );
     drawn(told);
     expect(fatMoneyStory(costing(), format, '').scene).toBeNull();

@@ -25,7 +25,7 @@ const anyPounds: fc.Arbitrary<PoundsReport> = fc
 describe('where the hanging weight went', () => {
   it('states the take-home, the largest loss and the unexplained rest', () => {
     expect(poundsStory(pounds(), format, link).finding).toBe(
-      'Of 100 lb on the hook (12 animals) 62.0% went home. Most of the rest is bone, 20.0% of all. Nothing explains 1.0 lb (1.0%).',
+      'Of 100 lb hanging weight (12 animals), 62.0% went home. The largest loss is bone, 20.0% of the total. 1.0 lb (1.0%) is unaccounted for.',
     );
   });
 
@@ -34,7 +34,7 @@ describe('where the hanging weight went', () => {
     const print = printOf(scene);
     for (const said of ['100 lb', '30 lb · 30.0%', '2 lb · 2.0%', '20 lb · 20.0%', '1 lb · 1.0%', '62.0%'])
       expect(print).toContain(said);
-    expect(print).toContain('1 lb left in it (3.0%)');
+    expect(print).toContain('1 lb left in the grinder (3.0%)');
     expect(scene.marks.flatMap((mark) => mark.link ?? [])).toEqual(
       ['whole cuts', 'trim', 'fat saved', 'bone', 'sinew', 'damage', 'shrink', 'unexplained'].map(link),
     );
@@ -84,7 +84,7 @@ describe('where the hanging weight went', () => {
 
   it('shows weight beyond the hook, and asks to look for it', () => {
     const story = poundsStory(pounds({ overGrams: 4 * 453.59237 }), format, link);
-    expect(printOf(sceneOf(story))).toContain('4.0 lb weighed beyond it');
+    expect(printOf(sceneOf(story))).toContain('4.0 lb over');
     expect(story.notes.at(-1)).toContain('4.0 lb in all');
   });
 
@@ -93,14 +93,16 @@ describe('where the hanging weight went', () => {
     expect(story.scene).toBeNull();
     expect(story.finding).toContain('The 2 finished animals here were not weighed in every part');
     expect(story.table.rows).toEqual([]);
-    expect(poundsStory(pounds({ n: 0, others: 0 }), format, link).finding).toContain('No animal is finished');
+    expect(poundsStory(pounds({ n: 0, others: 0 }), format, link).finding).toContain(
+      'No animals are finished',
+    );
   });
 
   it('leaves out the grinder before anything was ground, and reports few animals', () => {
     const grinder = { batches: 0, inGrams: 0, fatGrams: 0, outGrams: 0, lossGrams: 0, driedGrams: 0 };
     const story = poundsStory(pounds({ n: 1, grinder }), format, link);
     expect(printOf(sceneOf(story)).join()).not.toContain('grinder');
-    expect(story.finding).toContain('One animal does not say what is usual.');
+    expect(story.finding).toContain('One animal does not tell what is usual.');
   });
 });
 
@@ -108,18 +110,18 @@ describe('the losses', () => {
   it('are shown in weight and in money, largest first', () => {
     const story = lossesStory(pounds(), format, link);
     expect(story.finding).toBe(
-      '29.0% of the hanging weight did not go home: 29 lb. Beside bone, most went as sinew and silverskin: 9 lb, as much as $12.25 of work billed.',
+      '29 lb (29.0%) of the hanging weight did not go home. Besides bone, the largest loss was sinew and silverskin: 9 lb, worth $12.25 of work billed.',
     );
     expect(printOf(sceneOf(story))).toContain('20 lb  ·  20.0%  ·  $27.22');
     // 300 minor units a kilogram are 136.08 a pound.
-    expect(story.notes[0]).toContain('each pound of take-home, $1.36');
+    expect(story.notes[0]).toContain('per pound of take-home, $1.36');
     expect(faultsOf(sceneOf(story))).toEqual([]);
   });
 
   it('have no money before the first bill, and no picture without a loss', () => {
     const losses = [{ what: 'bone' as const, grams: 20 * 453.59237, share: 0.2, minor: null }];
     const story = lossesStory(pounds({ minorPerKg: null, losses }), format, link);
-    expect(story.finding).toContain('It was bone alone.');
+    expect(story.finding).toContain('All of it was bone.');
     expect(story.notes[0]).toContain('No bill of this season');
     expect(story.table.rows[0]).toEqual(['Bone', '20.0 lb', '20.0%', '']);
     expect(lossesStory(pounds({ losses: [] }), format, link).scene).toBeNull();
@@ -137,8 +139,8 @@ describe('species side by side', () => {
   it('names the largest fates of species with enough animals, and those with too few', () => {
     expect(
       told(kind('Elk', 20), kind('Deer', 30, { trim: 0.25 }), kind('Moose', 2, { trim: 0.9 })).finding,
-    ).toBe('Highest take-home: Elk (60%). Lowest: Deer (55%). Too few to judge: Moose (2).');
-    expect(told(kind('Elk', 20)).finding).toBe('Elk gave 60% of its weight to take home.');
+    ).toBe('Highest take-home: Elk (60%). Lowest: Deer (55%). Too few to tell: Moose (2).');
+    expect(told(kind('Elk', 20)).finding).toBe('Elk: 60% of the weight went home.');
   });
 
   it('writes letter and share on a segment where they fit, and draws no empty ones', () => {

@@ -27,9 +27,9 @@ describe('take-home by species', () => {
   });
 
   it.each([
-    [[0.5, 0.52, 0.54], 'median take-home 52% (3 animals), inside the published 45–55%'],
-    [[0.6, 0.61, 0.62], 'median take-home 61% (3 animals), above the published 45–55%'],
-    [[0.3, 0.31, 0.32], 'median take-home 31% (3 animals), below the published 45–55%'],
+    [[0.5, 0.52, 0.54], 'median yield 52% (3 animals), within the published 45–55%'],
+    [[0.6, 0.61, 0.62], 'median yield 61% (3 animals), above the published 45–55%'],
+    [[0.3, 0.31, 0.32], 'median yield 31% (3 animals), below the published 45–55%'],
   ])('compares the median of %j with the published range', (shares, said) => {
     expect(yieldStory(yields({ species: [species('Elk', shares)] }), format, byName).finding).toContain(said);
   });
@@ -43,9 +43,9 @@ describe('take-home by species', () => {
       ],
     });
     const { finding, n } = yieldStory(look, format, byName);
-    expect(finding).toMatch(/^Mule deer: median take-home 57% \(6 animals\)/);
+    expect(finding).toMatch(/^Mule deer: median yield 57% \(6 animals\)/);
     expect(finding).toContain('Highest: Mule deer (57%). Lowest: Elk (51%).');
-    expect(finding).toContain('Too few to judge: Moose (1).');
+    expect(finding).toContain('Too few to tell: Moose (1).');
     expect(n).toBe('n = 12 animals of 3 species');
   });
 
@@ -72,7 +72,7 @@ describe('take-home by species', () => {
     const shares = [0.5, 0.51, 0.52, 0.53, 0.54, 0.8];
     const elk = species('Elk', shares, { spread: { ...five(0.52), n: 6, high: 0.8 } });
     const story = yieldStory(yields({ species: [elk] }), format, byName);
-    expect(story.finding).toContain('Odd, worth a look: Elk 26-0006 (80%).');
+    expect(story.finding).toContain('Unusual, worth a look: Elk 26-0006 (80%).');
     const [dots, boxes] = drawYield([elk], colors, format).data.datasets;
     expect(boxes?.data).toMatchObject([{ min: 0.5, max: 0.54 }]);
     expect(dots?.data[5]).toEqual({ x: 0.8, y: 0 });
@@ -93,7 +93,7 @@ describe('take-home by species', () => {
     const story = yieldStory(yields({ species: [shown], withoutShare: 1 }), format, byName);
     expect(story.n).toBe('n = 4,000 animals of 1 species');
     expect(story.notes[2]).toContain('3 of 4000');
-    expect(story.notes[3]).toMatch(/^One more animal is not here/);
+    expect(story.notes[3]).toMatch(/^One more animal is not shown/);
   });
 
   it('names each source once, with its species', () => {
@@ -114,7 +114,7 @@ describe('take-home by species', () => {
       drawYield(shown, colors, format).options.plugins.annotation.annotations.length;
     expect(bands([deer, elk])).toBe(1);
     expect(bands([deer])).toBe(0);
-    expect(story([deer, elk]).finding).toContain('with no published range to compare');
+    expect(story([deer, elk]).finding).toContain('no published range to compare');
     expect(story([deer, elk]).notes.join(' ')).toContain('Gray band');
     expect(story([deer, elk]).notes.join(' ')).toContain('No published range is drawn for Deer');
     expect(story([deer]).notes.join(' ')).not.toContain('Gray band');
@@ -132,13 +132,13 @@ describe('this season against earlier ones', () => {
   it('waits for a second season', () => {
     const first = story(species('Elk', [0.5], { seasons: seasons([2026, 9, 0.5]) }));
     expect(first.scene).toBeNull();
-    expect(first.finding).toContain('one season only');
+    expect(first.finding).toContain('of one season.');
   });
 
   it.each([
-    [0.52, 'Elk: 52.0%, 2.0 points more than in 2025.'],
-    [0.49, 'Elk: 49.0%, 1.0 points less than in 2025.'],
-    [0.5, 'Elk: 50.0%, the same as in 2025.'],
+    [0.52, 'Elk: median yield 52.0%, 2.0 points more than in 2025.'],
+    [0.49, 'Elk: median yield 49.0%, 1.0 points less than in 2025.'],
+    [0.5, 'Elk: median yield 50.0%, the same as in 2025.'],
   ])('describes a change to %d', (now, said) => {
     const elk = species('Elk', [now], { seasons: seasons([2024, 9, 0.4], [2025, 9, 0.5], [2026, 9, now]) });
     expect(story(elk).finding).toBe(said);
@@ -164,7 +164,7 @@ describe('this season against earlier ones', () => {
     ]);
     expect(scene.marks.find(({ link }) => link === '/elk/2026')?.label).toBe('Elk 2026: 50.0%, n = 8');
     expect(scene.marks.find(({ link }) => link === '/elk/2025')?.label).toBe(
-      'Elk 2025: 50.0%, n = 4, too few to say',
+      'Elk 2025: 50.0%, n = 4, too few to tell',
     );
     expect(told.table.rows).toHaveLength(13);
     expect(faultsOf(scene)).toEqual([]);
@@ -188,12 +188,14 @@ describe('splits of the take-home', () => {
 
   it('report the largest difference between groups with enough animals', () => {
     const story = splitsStory(groupsOfSpecies(elk), format, () => '/', told);
-    expect(story.finding).toMatch(/^Brought as: skinned gave 55.0%, whole 50.0% \(5 and 5 animals\)/);
+    expect(story.finding).toMatch(
+      /^Widest gap: Brought as. Skinned: median 55.0%; Hide on: 50.0% \(5 and 5 animals\)/,
+    );
   });
 
   it('keep the initials of a cutter unchanged', () => {
     const story = splitsStory(groupsOfSplit([elk], 'cutter'), format, () => '/', told);
-    expect(story.finding).toMatch(/^Elk: JB gave 53.0%, DV 50.0%/);
+    expect(story.finding).toMatch(/^Widest gap: Elk. JB: median 53.0%; DV: 50.0%/);
   });
 
   it('report groups that are too small, and link each row to its animals', () => {
@@ -205,7 +207,7 @@ describe('splits of the take-home', () => {
     );
     const scene = sceneOf(story);
     expect(story.finding).toContain('No two groups have enough animals');
-    expect(printOf(scene)).toContain('n = 1, too few to say');
+    expect(printOf(scene)).toContain('n = 1, too few to tell');
     expect(scene.marks.flatMap(({ link }) => (link ? [JSON.parse(link) as unknown] : []))).toEqual([
       { species: 'elk', damaged: false },
       { species: 'elk', damaged: true },

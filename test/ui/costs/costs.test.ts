@@ -20,22 +20,22 @@ const grinding: ServiceAnswer = {
 
 describe('the finding', () => {
   it.each([
-    [{}, 'Grinding costs $0.38 a pound; you take $0.45: 16% is left.'],
+    [{}, 'Grinding: the cost is $0.38 a pound and you charge $0.45, which leaves 16%.'],
     [
       { fee: { service: 30, fat: 3, bills: 1 }, margin: -5 / 33 },
-      'Grinding costs $0.38 a pound; you take $0.33: $0.05 is lost on each.',
+      'Grinding: the cost is $0.38 a pound and you charge $0.33, a loss of $0.05 on each.',
     ],
     [
       { fee: { service: 38, fat: 0, bills: 1 }, margin: 0 },
-      'Grinding costs $0.38 a pound, which is just what you take.',
+      'Grinding: the cost is $0.38 a pound, exactly what you charge.',
     ],
     [
       { fee: null, margin: null },
-      'Grinding costs $0.38 a pound. What you take is not known: no animal of this season is billed for it.',
+      'Grinding: the cost is $0.38 a pound. What you charge is unknown: no animal of this season is billed for it.',
     ],
     [
       { fee: { service: 0, fat: 0, bills: 3 }, margin: null },
-      'Grinding costs $0.38 a pound. The prices in force take nothing for it.',
+      'Grinding: the cost is $0.38 a pound. Today’s prices charge nothing for it.',
     ],
   ])('of %j', (more, sentence) => expect(finding({ ...grinding, ...more }, format)).toBe(sentence));
 
@@ -53,8 +53,10 @@ describe('the finding', () => {
       cost,
     });
     const rows = [of('Elk', 10_000, 6000), of('Bison', 10_000, 11_000), of('Boar', 0, 500)];
-    expect(speciesFinding(rows, format)).toBe('Elk leaves most of what it brings (40%), Bison least (-10%).');
-    expect(speciesFinding(rows.slice(0, 1), format)).toBe('Elk leaves 40% of what it brings.');
+    expect(speciesFinding(rows, format)).toBe(
+      'Elk leaves the largest share (40%), Bison the smallest (-10%).',
+    );
+    expect(speciesFinding(rows.slice(0, 1), format)).toBe('Elk leaves 40% of what it brings in.');
     expect(speciesFinding([], format)).toBe('');
   });
 });
@@ -62,9 +64,9 @@ describe('the finding', () => {
 describe('the basis of a figure', () => {
   it('states the number of weighings, or an assumption', () => {
     const received = { figure: 'received', value: 45_359.237, from: 7, of: 'animals' } as const;
-    expect(figureSentence('cutting', received, format)).toBe('100 lb on the hook (median of 7 animals)');
+    expect(figureSentence('cutting', received, format)).toBe('100 lb hanging weight (median of 7 animals)');
     expect(figureSentence('cutting', { ...received, from: 0 }, format)).toContain(
-      'assumed, for want of weighings',
+      'assumed, nothing weighed yet',
     );
     expect(figureSentence('grinding', { figure: 'fatPerKg', value: 350, from: 1, of: 'lots' }, format)).toBe(
       'fat bought at $1.59 a pound (from 1 lot used)',

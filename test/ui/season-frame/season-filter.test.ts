@@ -67,13 +67,13 @@ describe('a filter in words', () => {
   it('names each part', () => {
     expect(
       said({ season: 2026, species: 'elk', brought: 'skinned', sex: 'female', age: 'adult', damaged: false, detail: 'quick', cutter: 'JB' }),
-    ).toEqual(['Elk', 'skinned', 'females', 'adults', 'without shot damage', 'only hung and packed', 'cut by JB']); // prettier-ignore
+    ).toEqual(['Elk', 'skinned', 'females', 'adults', 'without shot damage', 'hanging and packed only', 'cut by JB']); // prettier-ignore
   });
 
   it.each([
-    [{ from: '2026-11-01', to: '2026-11-09' }, ['came in Sun, Nov 1 to Mon, Nov 9']],
-    [{ from: '2026-11-01' }, ['came in since Sun, Nov 1']],
-    [{ to: '2026-11-09' }, ['came in until Mon, Nov 9']],
+    [{ from: '2026-11-01', to: '2026-11-09' }, ['received Sun, Nov 1 to Mon, Nov 9']],
+    [{ from: '2026-11-01' }, ['received since Sun, Nov 1']],
+    [{ to: '2026-11-09' }, ['received until Mon, Nov 9']],
     [{ season: 2026 }, []],
   ])('formats %j as %j', (filter, words) => expect(said(filter)).toEqual(words));
 });

@@ -80,7 +80,7 @@ describe('the page of a species', () => {
     }); // prettier-ignore
     const stories = speciesStories(elk, pounds({ species: [of('deer', 7), of('elk', 9)] }), format);
     expect(stories.bars?.n).toBe('n = 9 animals weighed in every part');
-    expect(stories.bars?.finding).toBe('elk gave 60% of its weight to take home.');
+    expect(stories.bars?.finding).toBe('elk: 60% of the weight went home.');
     const [narrow] = stories.parted;
     if (!narrow) throw new Error('nothing parted');
     const scene = sceneOf(narrow, 330);

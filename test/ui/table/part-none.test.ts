@@ -72,14 +72,14 @@ describe('the breakdown of the pounds', () => {
       const { table, notes } = poundsStory(pounds({ damageUnknown }), format, link);
       return [...table.rows.map(([name]) => name), ...notes].join('\n');
     };
-    expect(said(0)).toContain('Drying and dripping');
-    expect(said(0)).not.toContain('Shrink and not weighed');
-    expect(said(3)).toContain('Shrink and not weighed');
+    expect(said(0)).toContain('Cooler shrink');
+    expect(said(0)).not.toContain('Shrink and unweighed damage');
+    expect(said(3)).toContain('Shrink and unweighed damage');
     expect(lossesStory(pounds({ damageUnknown: 3, losses: SHRINK }), format, link).finding).toContain(
-      'Beside bone, most went as shrink and what was not weighed',
+      'Besides bone, the largest loss was shrink and unweighed damage',
     );
     expect(said(3)).toContain(
-      'Damage of 3 animals was neither weighed nor stated to be none, so what is called shrink is shrink and what was not weighed.',
+      'Damage of 3 animals was neither weighed nor entered as none, so shrink includes unweighed damage.',
     );
   });
 });

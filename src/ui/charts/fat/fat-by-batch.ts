@@ -1,8 +1,8 @@
 import type { FatCounts, FatReport } from '../../../bridge/contract.ts';
-import { fatText as text } from '../../texts/en/season/fat.ts';
+import { text } from '../../../words/compiled/window/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawFat } from './fat-drawing.ts';
-import type { ChartStory } from '../story.ts';
+import { NO_GAP, type ChartStory } from '../story.ts';
 
 /** More marks in one picture are indistinguishable. */
 const MAX_DRAWN = 40;
@@ -16,11 +16,13 @@ export function fatStory(view: FatReport, format: Format): ChartStory {
   return {
     title: text.title,
     finding: fatFinding(counts, format),
-    n: text.nBatches(counts.batches, counts.tested),
+    n: text.nBatches({ batches: counts.batches, tests: counts.tested }),
     notes: [
       text.key,
-      ...(drawn.length < counts.batches ? [text.drawn(drawn.length, counts.batches)] : []),
-      ...(batches.length < counts.batches ? [text.listed(batches.length, counts.batches)] : []),
+      ...(drawn.length < counts.batches ? [text.drawn({ drawn: drawn.length, of: counts.batches })] : []),
+      ...(batches.length < counts.batches
+        ? [text.listed({ listed: batches.length, of: counts.batches })]
+        : []),
     ],
     sources: [],
     table: {
@@ -56,9 +58,15 @@ export function fatStory(view: FatReport, format: Format): ChartStory {
 function fatFinding({ batches, withTarget, onTarget, gap }: FatCounts, format: Format): string {
   if (batches === 0) return text.noFat;
   return [
-    withTarget === 0 ? text.noTargets(batches) : text.onTarget(onTarget, withTarget),
+    withTarget === 0 ? text.noTargets({ n: batches }) : text.onTarget({ met: onTarget, of: withTarget }),
     gap === null
       ? text.noTests
-      : text.testGap(gap.n, format.number(Math.abs(gap.mean) * 100, 1), gap.mean < 0),
+      : Math.abs(gap.mean) < NO_GAP
+        ? text.testMatch({ n: gap.n })
+        : text.testGap({
+            n: gap.n,
+            points: format.number(Math.abs(gap.mean) * 100, 1),
+            leaner: gap.mean < 0,
+          }),
   ].join(' ');
 }

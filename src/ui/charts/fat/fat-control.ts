@@ -1,9 +1,9 @@
 import type { FatReport } from '../../../bridge/contract.ts';
-import { fatText as text } from '../../texts/en/season/fat.ts';
+import { text } from '../../../words/compiled/window/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE, nameAxis, percentAxis } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
-import type { ChartStory } from '../story.ts';
+import { NO_GAP, type ChartStory } from '../story.ts';
 
 /** More marks in one picture are indistinguishable. */
 const MAX_DRAWN = 40;
@@ -30,11 +30,11 @@ export function controlStory(view: FatReport, format: Format): ChartStory {
   return {
     title: text.controlTitle,
     finding: controlFinding(view, points),
-    n: text.nTests(view.counts.testedWithTarget),
+    n: text.nTests({ n: view.counts.testedWithTarget }),
     notes: [
       text.controlKey,
       ...(drawn.length < view.counts.testedWithTarget
-        ? [text.controlDrawn(drawn.length, view.counts.testedWithTarget)]
+        ? [text.controlDrawn({ drawn: drawn.length, of: view.counts.testedWithTarget })]
         : []),
     ],
     sources: [text.limitsSource],
@@ -57,17 +57,20 @@ export function controlStory(view: FatReport, format: Format): ChartStory {
 }
 
 function controlFinding({ control, counts }: FatReport, points: (share: number) => string): string {
-  if (!control) return text.noControl(counts.testedWithTarget);
+  if (!control) return text.noControl({ n: counts.testedWithTarget });
   const names = control.outside.map(({ name }) => name);
   const named = names.slice(-MAX_NAMED).join(', ');
   return [
-    text.controlMean(points(Math.abs(control.centre)), control.centre < 0),
+    Math.abs(control.centre) < NO_GAP
+      ? text.controlMatch
+      : text.controlMean({ points: points(Math.abs(control.centre)), leaner: control.centre < 0 }),
     names.length === 0
       ? text.noneOutside
-      : text.outside(
-          names.length > MAX_NAMED ? text.andMore(named, names.length - MAX_NAMED) : named,
-          names.length,
-        ),
+      : text.outside({
+          names:
+            names.length > MAX_NAMED ? text.andMore({ names: named, more: names.length - MAX_NAMED }) : named,
+          n: names.length,
+        }),
   ].join(' ');
 }
 
@@ -129,9 +132,9 @@ function drawControl(
       plugins: {
         annotation: {
           annotations: [
-            limit(upper, text.upperLimit(points(upper))),
-            limit(centre, text.centre(points(centre))),
-            limit(lower, text.lowerLimit(points(lower))),
+            limit(upper, text.upperLimit({ points: points(upper) })),
+            limit(centre, text.centre({ points: points(centre) })),
+            limit(lower, text.lowerLimit({ points: points(lower) })),
           ],
         },
       },

@@ -1,5 +1,5 @@
 import type { FatBatch } from '../../../bridge/contract.ts';
-import { fatText as text } from '../../texts/en/season/fat.ts';
+import { text } from '../../../words/compiled/window/season/fat.ts';
 import { FONT_SIZE, nameAxis, percentAxis } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
 

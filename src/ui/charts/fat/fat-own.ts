@@ -1,7 +1,6 @@
 import type { FatReport } from '../../../bridge/contract.ts';
-import { fatText as text } from '../../texts/en/season/fat.ts';
+import { text } from '../../../words/compiled/window/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
-import { plural } from '../../texts/plural.ts';
 import type { Pattern } from '../drawing/scene.ts';
 import { drawBars } from '../drawing/scene-bars.ts';
 import type { SceneStory } from '../story.ts';
@@ -17,7 +16,7 @@ export function ownFatStory({ season, saved }: FatReport, format: Format, animal
   return {
     title: text.savedTitle,
     finding: none ? text.noSaved : finding(saved, format),
-    n: text.nSaved(saved.animals),
+    n: text.nSaved({ animals: saved.animals }),
     notes: [text.savedKey],
     sources: [],
     table: {
@@ -33,7 +32,7 @@ export function ownFatStory({ season, saved }: FatReport, format: Format, animal
           // The same fills as in the chart of sources.
           const own = (kind: Pattern) => ({ fill: colors.card, pattern: { kind, ink: colors.ink } });
           const fills = [own('hatch'), own('cross'), { fill: colors.fat }];
-          const notes = [plural(saved.animals, 'animal', 'animals'), '', ''];
+          const notes = [text.savedNote({ n: saved.animals }), '', ''];
           return drawBars(
             rows.map(({ name, grams }, i) => ({
               name,
@@ -57,8 +56,8 @@ function finding({ savedGrams, ownUsedGrams, boughtGrams, animals }: FatReport['
     animals === 0
       ? text.savedNone
       : savedGrams < ownUsedGrams
-        ? text.groundUnsaved(mass(-left))
-        : text.savedUsed(animals, mass(savedGrams), format.share(ownUsedGrams / savedGrams, 0));
+        ? text.groundUnsaved({ mass: mass(-left) })
+        : text.savedUsed({ animals, saved: mass(savedGrams), share: format.share(ownUsedGrams / savedGrams, 0) });
   if (boughtGrams === 0) return `${own} ${text.noBought}`;
-  return left > 0 ? `${own} ${text.couldReplace(mass(left), format.share(left / boughtGrams, 0))}` : own;
+  return left > 0 ? `${own} ${text.couldReplace({ left: mass(left), share: format.share(left / boughtGrams, 0) })}` : own;
 } // prettier-ignore

@@ -1,5 +1,5 @@
 import type { FatReport } from '../../../bridge/contract.ts';
-import { fatText as text } from '../../texts/en/season/fat.ts';
+import { text } from '../../../words/compiled/window/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawBars } from '../drawing/scene-bars.ts';
 import type { SceneStory } from '../story.ts';
@@ -11,7 +11,7 @@ export function fatSourcesStory({ season, sources, counts }: FatReport, format: 
   return {
     title: text.sourcesTitle,
     finding: finding(named, all, format),
-    n: text.nFat(format.mass(all, 0), counts.batches),
+    n: text.nFat({ mass: format.mass(all, 0), batches: counts.batches }),
     notes: [text.sourcesKey],
     sources: [],
     table: {
@@ -40,7 +40,7 @@ export function fatSourcesStory({ season, sources, counts }: FatReport, format: 
             drawBars(
               named.map(({ source, name, grams, batches }) => ({
                 name,
-                note: text.inBatches(batches),
+                note: text.inBatches({ batches }),
                 value: grams,
                 words: `${format.mass(grams, 0)} (${format.share(grams / all, 0)})`,
                 fill:
@@ -60,9 +60,9 @@ function finding(named: FatReport['sources'], all: number, format: Format): stri
   const mass = format.mass(main.grams, 0);
   const priced = named.filter(({ costMinor }) => costMinor !== null);
   const cost = priced.reduce((total, { costMinor }) => total + (costMinor ?? 0), 0);
-  const only = main.source === 'own' ? text.onlyOwn(mass) : text.onlySource(main.name, mass);
+  const only = main.source === 'own' ? text.onlyOwn({ mass }) : text.onlySource({ name: main.name, mass });
   return [
-    another ? text.mainSource(main.name, format.share(main.grams / all, 0), mass) : only,
-    ...(priced.length > 0 ? [text.spent(format.money(cost))] : []),
+    another ? text.mainSource({ name: main.name, share: format.share(main.grams / all, 0), mass }) : only,
+    ...(priced.length > 0 ? [text.spent({ money: format.money(cost) })] : []),
   ].join(' '); // prettier-ignore
 }

@@ -1,5 +1,5 @@
 import type { SpeciesFat } from '../../../bridge/contract.ts';
-import { fatText as text } from '../../texts/en/season/fat.ts';
+import { text } from '../../../words/compiled/window/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
@@ -44,9 +44,9 @@ export function drawMisses(
   }; // prettier-ignore
   const rows = shown.map(({ code, name, animals, misses: { weighedIn, tested } }, i): Mark => {
     const y = i * ROW + ROW / 2;
-    const inWords = weighedIn ? text.inPoints(pointsOf(weighedIn.mean, format)) : '';
+    const inWords = weighedIn ? text.inPoints({ points: pointsOf(weighedIn.mean, format) }) : '';
     const testWords = tested
-      ? text.testPoints(pointsOf(tested.mean, format), tested.batches)
+      ? text.testPoints({ points: pointsOf(tested.mean, format), n: tested.batches })
       : text.noTestPoints;
     return {
       link: linkOf(code),

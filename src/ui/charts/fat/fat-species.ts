@@ -1,8 +1,8 @@
 import type { FatReport, SpeciesFat } from '../../../bridge/contract.ts';
-import { fatText as text } from '../../texts/en/season/fat.ts';
+import { text } from '../../../words/compiled/window/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawMisses, pointsOf } from './fat-species-drawing.ts';
-import { FEW, type SceneStory } from '../story.ts';
+import { FEW, NO_GAP, type SceneStory } from '../story.ts';
 
 /** Each species' batches compared with their targets, and the fat used. */
 export function fatSpeciesStory(
@@ -18,11 +18,8 @@ export function fatSpeciesStory(
   return {
     title: text.speciesTitle,
     finding: finding(species, aimed, format),
-    n: text.nSpecies(
-      species.length,
-      species.reduce((total, { animals }) => total + animals, 0),
-    ),
-    notes: [text.speciesKey, ...(few ? [text.few(FEW)] : []),
+    n: text.nSpecies({ species: species.length, animals: species.reduce((total, { animals }) => total + animals, 0) }),
+    notes: [text.speciesKey, ...(few ? [text.few({ n: FEW })] : []),
       ...(aimed.length < species.length ? [text.tableOnly] : []),
     ],
     sources: [],
@@ -60,12 +57,17 @@ function finding(species: readonly SpeciesFat[], aimed: readonly SpeciesFat[], f
   const usage =
     perAnimal(hungriest) === 0
       ? text.noFatBought
-      : text.mostFat(hungriest.name, format.mass(perAnimal(hungriest), 1));
+      : text.mostFat({ name: hungriest.name, perAnimal: format.mass(perAnimal(hungriest), 1) });
   const misses = aimed.flatMap(({ name, misses: { tested } }) =>
     tested && tested.batches >= FEW ? [{ name, ...tested }] : [],
   );
   const [far] = misses.toSorted((a, b) => Math.abs(b.mean) - Math.abs(a.mean));
-  return far
-    ? `${usage} ${text.farthest(FEW, far.name, far.batches, format.number(Math.abs(far.mean) * 100, 1), far.mean < 0)}`
-    : usage;
+  if (!far) return usage;
+  const off = Math.abs(far.mean);
+  const points = format.number(off * 100, 1);
+  const tests =
+    off < NO_GAP
+      ? text.nearest({ few: FEW })
+      : text.farthest({ few: FEW, name: far.name, n: far.batches, points, leaner: far.mean < 0 });
+  return `${usage} ${tests}`;
 }

@@ -1,5 +1,5 @@
 import type { PoundsReport } from '../../../bridge/contract.ts';
-import { poundsText as text } from '../../texts/en/season/pounds.ts';
+import { text } from '../../../words/compiled/window/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
@@ -27,16 +27,23 @@ export function drawGrinder(
   const fatTop = top + meat + 6;
   const middle = at.x + at.width * 0.5;
   const words = { kind: 'text' as const, fill: colors.ink, size: FONT_SIZE };
-  const amounts = text.grinderIn(format.mass(inGrams, 0), fatGrams > 0 ? format.mass(fatGrams, 0) : null);
+  const amounts = text.grinderIn({
+    meat: format.mass(inGrams, 0),
+    fat: fatGrams > 0 ? format.mass(fatGrams, 0) : null,
+  });
   const share = (grams: number): string => format.share(grams / (inGrams + fatGrams));
   // Losses below each other, each with room for a line of text.
   let [from, to] = [top + out, top + out + 16];
   const ends = [
-    { fate: 'grinder' as const, grams: lost, says: text.grinderLoss(format.mass(lost, 0), share(lost)) },
+    {
+      fate: 'grinder' as const,
+      grams: lost,
+      says: text.grinderLoss({ mass: format.mass(lost, 0), share: share(lost) }),
+    },
     {
       fate: 'smokehouse' as const,
       grams: driedGrams,
-      says: text.dried(format.mass(driedGrams, 0), share(driedGrams)),
+      says: text.dried({ mass: format.mass(driedGrams, 0), share: share(driedGrams) }),
     },
   ]
     .filter(({ grams }) => grams > 0)
@@ -49,7 +56,14 @@ export function drawGrinder(
   return [
     {
       shapes: [
-        { ...words, x: at.x, y: at.y + 14, text: text.grinder(grinder.batches), size: 15, weight: 700 },
+        {
+          ...words,
+          x: at.x,
+          y: at.y + 14,
+          text: text.grinder({ batches: grinder.batches }),
+          size: 15,
+          weight: 700,
+        },
         { ...words, x: at.x, y: at.y + 40, text: amounts },
       ],
     },
@@ -67,11 +81,11 @@ export function drawGrinder(
       ],
     },
     {
-      label: text.grinderOut(format.mass(outGrams, 0)),
+      label: text.grinderOut({ mass: format.mass(outGrams, 0) }),
       shapes: [
         streamed('trim', ribbon(middle, top, out, right - END, top, out), colors),
         { kind: 'path', d: box(right - END, top, END, out, 3), fill: colors.spruce },
-        { ...words, x: right - END - 10, y: top + out / 2 + 5, text: text.grinderOut(format.mass(outGrams, 0)), anchor: 'end', weight: 600 }, // prettier-ignore
+        { ...words, x: right - END - 10, y: top + out / 2 + 5, text: text.grinderOut({ mass: format.mass(outGrams, 0) }), anchor: 'end', weight: 600 }, // prettier-ignore
       ],
     },
     ...ends.map(({ fate, tall, from, to, says }): Mark => ({

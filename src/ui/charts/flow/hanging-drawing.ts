@@ -1,5 +1,5 @@
 import type { FlowReport } from '../../../bridge/contract.ts';
-import { flowText as text } from '../../texts/en/season/flow.ts';
+import { text } from '../../../words/compiled/window/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
@@ -104,7 +104,7 @@ function placesMark(places: number, axis: DayAxis, counts: SceneAxis, colors: Ch
         strokeWidth: 2,
         dash: [9, 5],
       },
-      { ...label(colors.blaze), x: axis.left + 8, y: y - 8, text: text.places(places), weight: 700 },
+      { ...label(colors.blaze), x: axis.left + 8, y: y - 8, text: text.places({ n: places }), weight: 700 },
     ],
   };
 }

@@ -1,5 +1,5 @@
 import type { FlowReport } from '../../../bridge/contract.ts';
-import { flowText as text } from '../../texts/en/season/flow.ts';
+import { text } from '../../../words/compiled/window/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawHanging } from './hanging-drawing.ts';
 import type { SceneStory } from '../story.ts';
@@ -12,11 +12,11 @@ export function hangingStory(view: FlowReport, narrowed: boolean, format: Format
   return {
     title: text.hangingTitle,
     finding: hangingFinding({ ...view, places }, format),
-    n: text.hangingN(days.reduce((total, { taken }) => total + taken, 0)),
+    n: text.hangingN({ n: days.reduce((total, { taken }) => total + taken, 0) }),
     notes: [
       [
         text.hangingKey,
-        ...(places === null ? [] : [text.placesKey(places)]),
+        ...(places === null ? [] : [text.placesKey({ places })]),
         ...(forecast.length > 0 ? [text.forecastKey] : []),
       ].join(' '),
       ...(narrowed ? [text.narrowed] : []),
@@ -48,7 +48,7 @@ export function hangingStory(view: FlowReport, narrowed: boolean, format: Format
 
 /** Whether and when the coolers fill, and the basis of the forecast; for a past season, the peak. */
 function hangingFinding(view: FlowReport, format: Format): string {
-  if (view.days.length === 0) return text.empty(view.season);
+  if (view.days.length === 0) return text.empty({ season: String(view.season) });
   if (view.pace === null) return pastFinding(view, format);
   return [...fillSentences(view, format), ...restSentences(view.pace, format)].join(' ');
 }
@@ -57,8 +57,8 @@ function pastFinding({ days, places }: FlowReport, format: Format): string {
   const most = days.reduce((all, day) => (day.hanging > all.hanging ? day : all));
   const over = places === null ? 0 : days.filter(({ hanging }) => hanging > places).length;
   return [
-    text.peak(most.hanging, format.day(most.on)),
-    ...(places !== null && over > 0 ? [text.overPlaces(over, places)] : []),
+    text.peak({ n: most.hanging, day: format.day(most.on) }),
+    ...(places !== null && over > 0 ? [text.overPlaces({ n: over, places })] : []),
   ].join(' ');
 }
 
@@ -68,32 +68,41 @@ function fillSentences({ days, forecast, places }: FlowReport, format: Format): 
   const weeks = Math.round(forecast.length / 7);
   if (places === null)
     return [
-      text.nowBare(now),
+      text.nowBare({ n: now }),
       ...(last
-        ? [text.aheadBare(format.number(last.low), format.number(last.high), format.day(last.on))]
+        ? [
+            text.aheadBare({
+              range: [...new Set([last.low, last.high].map((n) => format.number(n)))].join('–'),
+              day: format.day(last.on),
+            }),
+          ]
         : []),
     ];
   if (now >= places) {
     const room = forecast.find(({ mean }) => mean < places);
-    return [text.nowFull(now, places), ...(room ? [text.freesUp(format.day(room.on))] : [])];
+    return [text.nowFull({ n: now, places }), ...(room ? [text.freesUp({ day: format.day(room.on) })] : [])];
   }
   const likely = forecast.find(({ mean }) => mean >= places);
   const early = forecast.find(({ high }) => high >= places);
   const fills = likely
     ? [
-        text.fillsAbout(format.day(likely.on)),
-        ...(early && early.on < likely.on ? [text.fillsEarly(format.day(early.on))] : []),
+        text.fillsAbout({ day: format.day(likely.on) }),
+        ...(early && early.on < likely.on ? [text.fillsEarly({ day: format.day(early.on) })] : []),
       ]
     : early
-      ? [text.fillsPerhaps(format.day(early.on), weeks)]
-      : [text.fillsNot(format.number(Math.max(0, ...forecast.map(({ high }) => high))), weeks)];
-  return [text.now(now, places), ...fills];
+      ? [text.fillsPerhaps({ day: format.day(early.on), weeks })]
+      : [text.fillsNot({ high: format.number(Math.max(0, ...forecast.map(({ high }) => high))), weeks })];
+  return [text.now({ n: now, places }), ...fills];
 }
 
 function restSentences(pace: NonNullable<FlowReport['pace']>, format: Format): string[] {
   const taken = format.number(pace.takenPerDay, 1);
   return [
-    pace.earlierSeasons > 0 ? text.restsEarlier(taken, pace.earlierSeasons) : text.restsPace(taken),
-    pace.days > 0 ? text.restsCut(format.number(pace.cutPerDay, 1), pace.days) : text.restsNoCut,
+    pace.earlierSeasons > 0
+      ? text.restsEarlier({ perDay: taken, seasons: pace.earlierSeasons })
+      : text.restsPace({ perDay: taken }),
+    pace.days > 0
+      ? text.restsCut({ perDay: format.number(pace.cutPerDay, 1), over: pace.days })
+      : text.restsNoCut,
   ];
 }

@@ -1,5 +1,5 @@
 import type { FlowReport } from '../../../bridge/contract.ts';
-import { flowText as text } from '../../texts/en/season/flow.ts';
+import { text } from '../../../words/compiled/window/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
@@ -24,7 +24,7 @@ export function intakeStory(view: FlowReport, format: Format, linkOf: (on: strin
   return {
     title: text.intakeTitle,
     finding: intakeFinding(view, format),
-    n: text.nAnimals(count, days.length),
+    n: text.nAnimals({ n: count, over: days.length }),
     notes: [text.intakeKey],
     sources: [],
     table: {
@@ -42,17 +42,22 @@ export function intakeStory(view: FlowReport, format: Format, linkOf: (on: strin
 function intakeFinding({ season, days }: FlowReport, format: Format): string {
   const count = days.reduce((total, { taken }) => total + taken, 0);
   const busiest = days.reduce((most, day) => (day.taken > (most?.taken ?? 0) ? day : most), days[0]);
-  if (!busiest || count === 0) return text.empty(season);
-  if (busiest.taken === count) return text.intakeOne(count, format.day(busiest.on));
-  if (busiest.taken === 1) return text.intakeSpread(count, days.length);
-  const sentence = text.intakeBusiest(count, days.length, format.day(busiest.on), busiest.taken);
+  if (!busiest || count === 0) return text.empty({ season: String(season) });
+  if (busiest.taken === count) return text.intakeOne({ n: count, day: format.day(busiest.on) });
+  if (busiest.taken === 1) return text.intakeSpread({ n: count, over: days.length });
+  const sentence = text.intakeBusiest({
+    n: count,
+    over: days.length,
+    day: format.day(busiest.on),
+    most: busiest.taken,
+  });
   const byWeekday = new Array<number>(7).fill(0);
   for (const { on, taken } of days) byWeekday[new Date(`${on}T00:00:00Z`).getUTCDay()]! += taken;
   const most = Math.max(...byWeekday);
-  const name = text.weekdays[byWeekday.indexOf(most)];
-  return count < MIN_FOR_WEEKDAY || !name
+  const weekday = `d${byWeekday.indexOf(most)}` as 'd0';
+  return count < MIN_FOR_WEEKDAY
     ? sentence
-    : `${sentence} ${text.intakeWeekday(name, format.share(most / count, 0))}`;
+    : `${sentence} ${text.intakeWeekday({ weekday, share: format.share(most / count, 0) })}`;
 }
 
 function drawIntake(
@@ -74,7 +79,7 @@ function drawIntake(
       const x = axis.at(on);
       const counted = axis.step >= ROOM_FOR_COUNT || taken === most;
       return {
-        label: text.barSays(format.day(on), taken),
+        label: text.barSays({ day: format.day(on), n: taken }),
         link: linkOf(on),
         shapes: [
           {

@@ -1,5 +1,5 @@
 import type { FlowReport } from '../../../bridge/contract.ts';
-import { flowText as text } from '../../texts/en/season/flow.ts';
+import { text } from '../../../words/compiled/window/season/flow.ts';
 
 /** Animals that took `least` to `most` days. */
 export interface WaitBin {
@@ -31,7 +31,7 @@ export function waitBins(waits: FlowReport['waits']): WaitBin[] {
     return {
       least,
       most,
-      label: rest ? text.binMore(least) : least === most ? String(least) : `${least}–${most}`,
+      label: rest ? text.binMore({ from: least }) : least === most ? String(least) : `${least}–${most}`,
       animals: waits
         .filter(({ days }) => days >= least && days <= most)
         .reduce((total, { animals }) => total + animals, 0),

@@ -1,5 +1,5 @@
 import type { FlowReport } from '../../../bridge/contract.ts';
-import { flowText as text } from '../../texts/en/season/flow.ts';
+import { text } from '../../../words/compiled/window/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
@@ -26,8 +26,8 @@ export function waitSpeciesStory(
   return {
     title: text.waitOfTitle,
     finding: waitSpeciesFinding(kinds, days),
-    n: text.readyN(count),
-    notes: [text.waitOfKey(FEW)],
+    n: text.readyN({ n: count }),
+    notes: [text.waitOfKey({ fewest: FEW })],
     sources: [],
     table: {
       head: [text.species, text.waitAnimals, text.shortest, text.middleHalf, text.middle, text.longest],
@@ -54,10 +54,15 @@ function waitSpeciesFinding(kinds: readonly Kind[], days: (value: number) => str
   if (!slow || !fast) return text.noWaits;
   const sentence =
     slow === fast
-      ? text.waitOfOne(slow.name, days(slow.spread.median))
+      ? text.waitOfOne({ name: slow.name, n: days(slow.spread.median) })
       : slow.spread.median === fast.spread.median
-        ? text.waitOfAlike(days(slow.spread.median))
-        : text.waitOf(slow.name, days(slow.spread.median), fast.name, days(fast.spread.median));
+        ? text.waitOfAlike({ n: days(slow.spread.median) })
+        : text.waitOf({
+            slow: slow.name,
+            slowDays: days(slow.spread.median),
+            fast: fast.name,
+            fastDays: days(fast.spread.median),
+          });
   return shown.length > 0 ? sentence : `${sentence} ${text.waitsFew}`;
 }
 
@@ -78,7 +83,7 @@ function draw(
     ]),
   };
   const rows = kinds.map(({ code, name, spread }, i): Mark => ({
-    label: text.rowSays(name, spread.n, days(spread.median)),
+    label: text.rowSays({ name, n: spread.n, middle: days(spread.median) }),
     link: linkOf(code),
     shapes: [
       { ...print, x: 0, y: i * ROW + 28, text: `${name} (${spread.n})`, size: 15, fill: colors.ink },

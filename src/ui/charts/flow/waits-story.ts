@@ -1,5 +1,5 @@
 import type { FlowReport } from '../../../bridge/contract.ts';
-import { flowText as text } from '../../texts/en/season/flow.ts';
+import { text } from '../../../words/compiled/window/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
@@ -30,7 +30,7 @@ export function waitsStory(
   return {
     title: text.waitsTitle,
     finding: waitsFinding(waits, format),
-    n: text.readyN(count),
+    n: text.readyN({ n: count }),
     notes: [text.waitsKey],
     sources: [],
     table: {
@@ -49,8 +49,8 @@ function waitsFinding(waits: FlowReport['waits'], format: Format): string {
   const count = waits.reduce((total, { animals }) => total + animals, 0);
   const only = waits[0];
   if (!only) return text.noWaits;
-  if (count === 1) return text.oneWait(only.days);
-  if (waits.length === 1) return text.waitsSame(count, only.days);
+  if (count === 1) return text.oneWait({ n: only.days });
+  if (waits.length === 1) return text.waitsSame({ n: count, all: only.days });
   const [low, middle, high] = [0.25, 0.5, 0.75].map((p) => waitQuantile(waits, p)) as [
     number,
     number,
@@ -60,8 +60,8 @@ function waitsFinding(waits: FlowReport['waits'], format: Format): string {
   const than = Math.round(LONG * middle);
   const long = waits.filter(({ days }) => days > than).reduce((total, { animals }) => total + animals, 0);
   return [
-    text.waits(count, whole(low), whole(high), whole(middle)),
-    ...(long > 0 ? [text.waitsLong(long, than)] : []),
+    text.waits({ n: count, range: [...new Set([low, high].map(whole))].join('–'), middle: whole(middle) }),
+    ...(long > 0 ? [text.waitsLong({ n: long, than })] : []),
     ...(count < FEW ? [text.waitsFew] : []),
   ].join(' ');
 }
@@ -97,7 +97,9 @@ function drawWaits(
     const [x, top] = [LEFT + step * (i + 0.5), counts.at(animals)];
     const bar = Math.max(2, step - 5);
     return {
-      ...(animals > 0 ? { label: text.binSays(label, animals), link: linkOf(least, most) } : {}),
+      ...(animals > 0
+        ? { label: text.binSays({ one: label === '1', span: label, n: animals }), link: linkOf(least, most) }
+        : {}),
       shapes: [
         { kind: 'path', d: box(x - bar / 2, top, bar, FOOT - top, 3), fill: colors.spruce },
         ...(animals > 0 && step >= 24

@@ -1,7 +1,7 @@
 /** A service's figures in sentences. */
 import type { CostingView, Measured, ServiceAnswer, SpeciesMargin } from '../../../bridge/contract.ts';
 import { GRAMS_PER } from '../../../core/values/units.ts';
-import { costsText as text } from '../../texts/en/costs.ts';
+import { text } from '../../../words/compiled/window/costs.ts';
 import type { Format } from '../../texts/format.ts';
 
 /** The fee per finished unit, fat charges included; null if unknown. */
@@ -9,31 +9,40 @@ export function feeOf({ fee }: ServiceAnswer): number | null {
   return fee && fee.service + fee.fat;
 }
 
-/** @example finding(grinding, format) // 'Grinding costs $0.38 a pound; you take $0.45: 16% is left.' */
+/** @example finding(grinding, format) // 'Grinding: the cost is $0.38 a pound and you charge $0.45, which leaves 16%.' */
 export function finding(answer: ServiceAnswer, format: Format): string {
   const name = text.service[answer.code];
   const cost = format.money(answer.cost);
   const fee = feeOf(answer);
-  if (fee === null) return text.noFee(name, cost, format.unit);
-  if (fee === 0 || answer.margin === null) return text.noPrice(name, cost, format.unit);
+  if (fee === null) return text.noFee({ service: name, cost, unit: format.unit });
+  if (fee === 0 || answer.margin === null) return text.noPrice({ service: name, cost, unit: format.unit });
   const taken = format.money(fee);
-  if (taken === cost) return text.even(name, cost, format.unit);
+  if (taken === cost) return text.even({ service: name, cost, unit: format.unit });
   return answer.margin < 0
-    ? text.lost(name, cost, taken, format.unit, format.money(answer.cost - fee))
-    : text.left(name, cost, taken, format.unit, format.share(answer.margin, 0));
+    ? text.lost({ service: name, cost, fee: taken, unit: format.unit, loss: format.money(answer.cost - fee) })
+    : text.left({
+        service: name,
+        cost,
+        fee: taken,
+        unit: format.unit,
+        share: format.share(answer.margin, 0),
+      });
 }
 
 /** One figure behind the cost, with its origin. */
 export function figureSentence(code: ServiceAnswer['code'], measured: Measured, format: Format): string {
   const words = text.figure[code === 'cutting' ? 'cutting' : 'grinding'][measured.figure];
-  const from = measured.from > 0 ? text.middle[measured.of](measured.from) : text.assumed;
-  return `${words(valueOf(measured, format))} (${from})`;
+  const from = measured.from > 0 ? text.middle[measured.of]({ n: measured.from }) : text.assumed;
+  return `${words({ value: valueOf(measured, format) })} (${from})`;
 }
 
 function valueOf({ figure, value }: Measured, format: Format): string {
   if (figure === 'received') return format.mass(value, 0);
   if (figure === 'fatPerKg')
-    return `${format.money((value * GRAMS_PER[format.unit]) / 1000)} ${text.per[format.unit]}`;
+    return text.perUnit({
+      money: format.money((value * GRAMS_PER[format.unit]) / 1000),
+      unit: format.unit,
+    });
   return format.share(value, value < 0.1 ? 1 : 0);
 }
 
@@ -53,8 +62,13 @@ export function speciesFinding(rows: readonly SpeciesMargin[], format: Format): 
   if (!best || !worst) return '';
   const written = (share: number): string => format.share(share, 0);
   return known.length === 1
-    ? text.speciesOne(best.name, written(best.share))
-    : text.speciesBest(best.name, written(best.share), worst.name, written(worst.share));
+    ? text.speciesOne({ name: best.name, share: written(best.share) })
+    : text.speciesBest({
+        best: best.name,
+        share: written(best.share),
+        worst: worst.name,
+        worstShare: written(worst.share),
+      });
 }
 
 /** Cost of the season's bought fat, compared with the fat charges. */
@@ -63,15 +77,19 @@ export function fatFinding(
   { weighs, mass, money }: Pick<Format, 'weighs' | 'mass' | 'money'>,
 ): string {
   if (!weighs(usedGrams)) return text.noFat;
-  if (usedGrams - unpricedGrams <= 0) return text.fatUnknown(mass(usedGrams, 0));
+  if (usedGrams - unpricedGrams <= 0) return text.fatUnknown({ mass: mass(usedGrams, 0) });
   const used = mass(usedGrams, 0);
   const sentence =
-    chargedMinor > 0 ? text.fatPaid(used, money(cost), money(chargedMinor)) : text.fatFree(used, money(cost));
-  return weighs(unpricedGrams) ? `${sentence} ${text.fatUnpriced(mass(unpricedGrams, 0))}` : sentence;
+    chargedMinor > 0
+      ? text.fatPaid({ mass: used, cost: money(cost), charged: money(chargedMinor) })
+      : text.fatFree({ mass: used, cost: money(cost) });
+  return weighs(unpricedGrams)
+    ? `${sentence} ${text.fatUnpriced({ mass: mass(unpricedGrams, 0) })}`
+    : sentence;
 }
 
 /** Distance from a range: '$5.00 over', '1.20 lb under', 'within'. */
 export function offText(off: number, write: (amount: number) => string): string {
   if (off === 0) return text.within;
-  return off > 0 ? text.over(write(off)) : text.under(write(-off));
+  return off > 0 ? text.over({ amount: write(off) }) : text.under({ amount: write(-off) });
 }

@@ -1,6 +1,6 @@
 import type { CostingView } from '../../../bridge/contract.ts';
 import { fatFinding } from './costs-words.ts';
-import { moneyText as text } from '../../texts/en/season/money.ts';
+import { text } from '../../../words/compiled/window/season/money.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
@@ -22,7 +22,7 @@ export function fatMoneyStory({ season, fat }: CostingView, format: Format, link
   return {
     title: text.fatTitle,
     finding: fatFinding(fat, format),
-    n: text.fatN(format.mass(fat.usedGrams, 0)),
+    n: text.fatN({ mass: format.mass(fat.usedGrams, 0) }),
     notes: [text.fatKey],
     sources: [],
     table: {

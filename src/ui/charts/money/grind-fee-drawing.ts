@@ -1,6 +1,6 @@
 import type { ServiceAnswer } from '../../../bridge/contract.ts';
 import { type PartName, PARTS } from './parts-bar.ts';
-import { moneyText as text } from '../../texts/en/season/money.ts';
+import { text } from '../../../words/compiled/window/season/money.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
@@ -68,8 +68,14 @@ export function drawFee(
     marks: [
       bar(text.take, takes, taken, TAKE),
       bar(text.costs, costs, cost, COST),
-      feeLine(NAMES + breakEven * unit, text.breakEven(format.money(breakEven)), false, width, colors),
-      feeLine(NAMES + wanted * unit, text.wanted(format.money(wanted), share), true, width, colors),
+      feeLine(
+        NAMES + breakEven * unit,
+        text.breakEven({ fee: format.money(breakEven) }),
+        false,
+        width,
+        colors,
+      ),
+      feeLine(NAMES + wanted * unit, text.wanted({ fee: format.money(wanted), share }), true, width, colors),
     ],
   };
 }

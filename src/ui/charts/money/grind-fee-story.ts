@@ -1,8 +1,7 @@
 import type { CostingView, ServiceAnswer } from '../../../bridge/contract.ts';
 import { finding as costFinding } from './costs-words.ts';
 import { PARTS } from './parts-bar.ts';
-import { costsText } from '../../texts/en/costs.ts';
-import { moneyText as text } from '../../texts/en/season/money.ts';
+import { text } from '../../../words/compiled/window/season/money.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawFee } from './grind-fee-drawing.ts';
 import type { SceneStory } from '../story.ts';
@@ -17,11 +16,11 @@ export function grindFeeStory(view: CostingView, format: Format, link: string): 
   return {
     title: text.feeTitle,
     finding: feeFinding(answer, format),
-    n: text.feeN(answer.fee?.bills ?? 0, batches),
+    n: text.feeN({ n: answer.fee?.bills ?? 0, batches }),
     notes: [text.feeKey],
     sources: [],
     table: {
-      head: [text.part, text.perUnit(format.unit)],
+      head: [text.part, text.perUnit({ unit: format.unit })],
       rows: rows.map(([name, amount]) => [name, amount === null ? '' : format.money(amount)]),
       plain: rows,
     },
@@ -31,8 +30,7 @@ export function grindFeeStory(view: CostingView, format: Format, link: string): 
 }
 
 function feeFinding(answer: ServiceAnswer, format: Format): string {
-  const per = costsText.per[format.unit];
-  return `${costFinding(answer, format)} ${text.breakEvenFinding(format.money(answer.breakEven), per)}`;
+  return `${costFinding(answer, format)} ${text.breakEvenFinding({ fee: format.money(answer.breakEven), unit: format.unit })}`;
 }
 
 function feeRows(
@@ -45,6 +43,6 @@ function feeRows(
     ...PARTS.map((part): [string, number] => [text.parts[part], parts[part]]),
     [text.costs, cost],
     [text.breakEvenRow, breakEven],
-    [text.wantedRow(share), wanted],
+    [text.wantedRow({ share }), wanted],
   ];
 }

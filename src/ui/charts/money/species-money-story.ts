@@ -1,6 +1,6 @@
 import type { CostingView, SpeciesMargin } from '../../../bridge/contract.ts';
 import { leftShare, speciesFinding } from './costs-words.ts';
-import { moneyText as text } from '../../texts/en/season/money.ts';
+import { text } from '../../../words/compiled/window/season/money.ts';
 import type { Format } from '../../texts/format.ts';
 import { FEW, type SceneStory } from '../story.ts';
 import { drawPairs, type PairRow } from '../drawing/pair-bars.ts';
@@ -19,8 +19,11 @@ export function speciesMoneyStory(
   };
   return {
     title: text.speciesTitle,
-    finding: only && rows.length === 0 ? text.speciesNone(only.name) : speciesMoneyFinding(rows, format),
-    n: text.n(rows.reduce((total, { animals }) => total + animals, 0)),
+    finding:
+      only && rows.length === 0
+        ? text.speciesNone({ species: only.name })
+        : speciesMoneyFinding(rows, format),
+    n: text.n({ n: rows.reduce((total, { animals }) => total + animals, 0) }),
     notes: [text.barKey],
     sources: [],
     table: {
@@ -53,17 +56,18 @@ function speciesMoneyFinding(rows: readonly SpeciesMargin[], format: Format): st
   const few = rows.filter(({ animals }) => animals < FEW);
   const sentence = speciesFinding(shown.length > 0 ? shown : rows, format);
   return few.length > 0
-    ? `${sentence} ${text.speciesFew(few.map(({ name }) => name).join(', '))}`.trim()
+    ? `${sentence} ${text.speciesFew({ names: few.map(({ name }) => name).join(', ') })}`.trim()
     : sentence;
 }
 
 function pairOf(row: SpeciesMargin, format: Format, linkOf: (species: string) => string): PairRow {
   const left = row.incomeMinor - row.cost;
   const share = leftShare(row);
-  const outcome = left < 0 ? text.lost(format.money(-left)) : text.kept(format.money(left));
+  const outcome =
+    left < 0 ? text.lost({ amount: format.money(-left) }) : text.kept({ amount: format.money(left) });
   const leftText = share === null || left < 0 ? outcome : `${outcome}, ${format.share(share, 0)}`;
   return {
-    name: text.speciesRow(row.name, row.animals),
+    name: text.speciesRow({ name: row.name, n: row.animals }),
     billed: row.incomeMinor,
     cost: row.cost,
     billedText: format.money(row.incomeMinor),

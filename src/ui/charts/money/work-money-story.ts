@@ -1,5 +1,5 @@
 import type { CostingView, IncomeCode } from '../../../bridge/contract.ts';
-import { moneyText as text } from '../../texts/en/season/money.ts';
+import { text } from '../../../words/compiled/window/season/money.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawPairs, type PairRow } from '../drawing/pair-bars.ts';
 import type { SceneStory } from '../story.ts';
@@ -19,7 +19,7 @@ export function workMoneyStory(view: CostingView, format: Format, link: string):
   return {
     title: text.workTitle,
     finding: workFinding(works, format),
-    n: text.n(view.billed),
+    n: text.n({ n: view.billed }),
     notes: [text.barKey],
     sources: [],
     table: {
@@ -59,13 +59,17 @@ function workFinding(works: readonly Work[], format: Format): string {
   const cost = works.reduce((total, work) => total + (work.cost ?? 0), 0);
   const sentence =
     cost > billed
-      ? text.workLoss(format.money(billed), format.money(cost), format.money(cost - billed))
-      : text.workFinding(
-          format.money(billed),
-          format.money(cost),
-          format.money(billed - cost),
-          format.share(billed > 0 ? (billed - cost) / billed : 0, 0),
-        );
+      ? text.workLoss({
+          billed: format.money(billed),
+          cost: format.money(cost),
+          loss: format.money(cost - billed),
+        })
+      : text.workFinding({
+          billed: format.money(billed),
+          cost: format.money(cost),
+          left: format.money(billed - cost),
+          share: format.share(billed > 0 ? (billed - cost) / billed : 0, 0),
+        });
   const order = works
     .flatMap(({ code, billed: income, cost: spent }) =>
       spent === null ? [] : [{ code, left: income - spent }],
@@ -74,8 +78,12 @@ function workFinding(works: readonly Work[], format: Format): string {
   const [best, worst] = [order[0], order.at(-1)];
   return [
     sentence,
-    ...(best && best.left > 0 ? [text.workMost(text.workOf[best.code], format.money(best.left))] : []),
-    ...(worst && worst.left < 0 ? [text.workLeast(text.workOf[worst.code], format.money(-worst.left))] : []),
+    ...(best && best.left > 0
+      ? [text.workMost({ work: text.workOf[best.code], amount: format.money(best.left) })]
+      : []),
+    ...(worst && worst.left < 0
+      ? [text.workLeast({ work: text.workOf[worst.code], amount: format.money(-worst.left) })]
+      : []),
   ].join(' ');
 }
 
@@ -83,7 +91,8 @@ function rowOf({ code, billed, cost }: Work, format: Format, link: string): Pair
   const left = billed - (cost ?? 0);
   const name = text.workOf[code];
   const costText = cost === null ? text.noCost : format.money(cost);
-  const leftText = left < 0 ? text.lost(format.money(-left)) : text.kept(format.money(left));
+  const leftText =
+    left < 0 ? text.lost({ amount: format.money(-left) }) : text.kept({ amount: format.money(left) });
   return {
     name,
     billed,

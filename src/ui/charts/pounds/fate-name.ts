@@ -1,5 +1,5 @@
 import type { PoundsReport } from '../../../bridge/contract.ts';
-import { poundsText as text } from '../../texts/en/season/pounds.ts';
+import { text } from '../../../words/compiled/window/season/pounds.ts';
 import type { Fate } from '../drawing/part-paint.ts';
 
 type Known = Pick<PoundsReport, 'damageUnknown'>;
@@ -11,7 +11,7 @@ export function fateName(view: Known, fate: Fate): string {
 
 /** The same within a sentence. */
 export function fateInSentence(view: Known, fate: Fate): string {
-  return isMixed(view, fate) ? text.shrinkAndUnweighedSaid : text.fates[fate].toLowerCase();
+  return isMixed(view, fate) ? text.shrinkAndUnweighedSaid : text.saidFates[fate];
 }
 
 function isMixed({ damageUnknown }: Known, fate: Fate): boolean {

@@ -1,6 +1,6 @@
 import type { PoundsReport } from '../../../bridge/contract.ts';
 import { toGrams } from '../../../core/values/units.ts';
-import { poundsText as text } from '../../texts/en/season/pounds.ts';
+import { text } from '../../../words/compiled/window/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
@@ -23,9 +23,11 @@ export function lossesStory(view: PoundsReport, format: Format, linkOf: (fate: F
   return {
     title: text.lossTitle,
     finding: lossesFinding(view, format),
-    n: text.n(view.n, view.others),
+    n: text.n({ n: view.n, others: view.others }),
     notes: [
-      minorPerKg === null ? text.noMoney : text.lossMoney(moneyPer(minorPerKg, format)),
+      minorPerKg === null
+        ? text.noMoney
+        : text.lossMoney({ unit: format.unit, money: moneyPer(minorPerKg, format) }),
       ...unweighedNote(view),
     ],
     sources: [],
@@ -48,7 +50,7 @@ export function lossesStory(view: PoundsReport, format: Format, linkOf: (fate: F
 
 function moneyPer(minorPerKg: number, format: Format): string {
   const kilograms = toGrams(1, format.unit) / 1000;
-  return text.perUnit(format.money(Math.round(minorPerKg * kilograms)), format.unit);
+  return format.money(Math.round(minorPerKg * kilograms));
 }
 
 /** The total loss, and the largest one that a shop can influence. */
@@ -59,13 +61,17 @@ function lossesFinding(view: PoundsReport, format: Format): string {
   const lost = losses.reduce((total, { what, grams }) => total + (isAfter(what) ? 0 : grams), 0);
   const avoidable = losses.find(({ what }) => what !== 'bone');
   const most = avoidable
-    ? text.lossFixed(
-        fateInSentence(view, avoidable.what),
-        format.mass(avoidable.grams, 0),
-        avoidable.minor === null ? null : format.money(avoidable.minor),
-      )
+    ? text.lossFixed({
+        what: fateInSentence(view, avoidable.what),
+        mass: format.mass(avoidable.grams, 0),
+        money: avoidable.minor === null ? null : format.money(avoidable.minor),
+      })
     : text.onlyBone;
-  return text.lossFinding(format.share(lost / weighedOf(view)), format.mass(lost, 0), most);
+  return text.lossFinding({
+    share: format.share(lost / weighedOf(view)),
+    mass: format.mass(lost, 0),
+    least: most,
+  });
 }
 
 function isAfter(what: PoundsReport['losses'][number]['what']): boolean {

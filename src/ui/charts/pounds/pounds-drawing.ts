@@ -1,5 +1,5 @@
 import type { PoundsReport } from '../../../bridge/contract.ts';
-import { poundsText as text } from '../../texts/en/season/pounds.ts';
+import { text } from '../../../words/compiled/window/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
@@ -78,7 +78,7 @@ function headings(
   if (!over) return [bar];
   const [from, to] = [over.top + over.tall, beyondAt(over)];
   const beyond: Mark = {
-    label: text.over(format.mass(view.overGrams, 1)),
+    label: text.over({ mass: format.mass(view.overGrams, 1) }),
     shapes: [
       {
         kind: 'path',
@@ -95,7 +95,7 @@ function headings(
         strokeWidth: 1.5,
         dash: [4, 3],
       },
-      { ...above, y: to, text: text.over(format.mass(view.overGrams, 1)), size: FONT_SIZE, weight: 600, fill: colors.blaze }, // prettier-ignore
+      { ...above, y: to, text: text.over({ mass: format.mass(view.overGrams, 1) }), size: FONT_SIZE, weight: 600, fill: colors.blaze }, // prettier-ignore
     ],
   };
   return [bar, beyond];

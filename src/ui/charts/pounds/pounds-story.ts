@@ -1,5 +1,5 @@
 import type { PoundsReport } from '../../../bridge/contract.ts';
-import { poundsText as text } from '../../texts/en/season/pounds.ts';
+import { text } from '../../../words/compiled/window/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
 import { fateName, fateInSentence } from './fate-name.ts';
 import { FEW, type SceneStory } from '../story.ts';
@@ -14,12 +14,12 @@ export function poundsStory(view: PoundsReport, format: Format, linkOf: (fate: F
   return {
     title: text.title[format.unit],
     finding: poundsFinding(view, format),
-    n: text.n(view.n, view.others),
+    n: text.n({ n: view.n, others: view.others }),
     notes: [
       text.key,
       ...unweighedNote(view),
       ...(view.grinder.inGrams > 0 ? [text.grinderNote] : []),
-      ...(view.overGrams > 0 ? [text.overNote(format.mass(view.overGrams, 1))] : []),
+      ...(view.overGrams > 0 ? [text.overNote({ mass: format.mass(view.overGrams, 1) })] : []),
     ],
     sources: [],
     table: {
@@ -36,29 +36,29 @@ export function poundsStory(view: PoundsReport, format: Format, linkOf: (fate: F
 
 /** Added wherever shrink includes unknown damage. */
 export function unweighedNote({ damageUnknown }: Pick<PoundsReport, 'damageUnknown'>): string[] {
-  return damageUnknown > 0 ? [text.damageUnknown(damageUnknown)] : [];
+  return damageUnknown > 0 ? [text.damageUnknown({ n: damageUnknown })] : [];
 }
 
 /** The take-home, the largest loss, and the unexplained rest. */
 export function poundsFinding(view: PoundsReport, format: Format): string {
-  if (view.n === 0) return text.none(view.others);
+  if (view.n === 0) return text.none({ others: view.others });
   const fates = [...fatesOf(view)];
   const home = fates.reduce((total, [fate, grams]) => total + (isHome(fate) ? grams : 0), 0);
   const [most] = fates.filter(([fate]) => !isHome(fate)).sort(([, a], [, b]) => b - a);
   const share = (grams: number): string => format.share(grams / weighedOf(view));
   return [
     most
-      ? text.finding(
-          format.mass(view.baseGrams, 0),
-          view.n,
-          share(home),
-          fateInSentence(view, most[0]),
-          share(most[1]),
-        )
+      ? text.finding({
+          base: format.mass(view.baseGrams, 0),
+          n: view.n,
+          home: share(home),
+          most: fateInSentence(view, most[0]),
+          mostShare: share(most[1]),
+        })
       : text.noLoss,
     view.unexplainedGrams > 0
-      ? text.unexplained(format.mass(view.unexplainedGrams, 1), share(view.unexplainedGrams))
+      ? text.unexplained({ mass: format.mass(view.unexplainedGrams, 1), share: share(view.unexplainedGrams) })
       : text.allExplained,
-    ...(view.n < FEW ? [view.n === 1 ? text.one : text.few(view.n)] : []),
+    ...(view.n < FEW ? [view.n === 1 ? text.one : text.few({ n: view.n })] : []),
   ].join(' ');
 }

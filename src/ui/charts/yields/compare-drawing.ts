@@ -1,5 +1,5 @@
 import type { ComparedGroup, ComparisonReport } from '../../../bridge/contract.ts';
-import { compareText as text } from '../../texts/en/season/compare.ts';
+import { text } from '../../../words/compiled/window/season/compare.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
@@ -124,7 +124,7 @@ function differenceMarks(
           kind: 'text',
           x: 0,
           y: top + 10,
-          text: text.differenceIs(names.a, names.b),
+          text: text.differenceIs({ a: names.a, b: names.b }),
           size: 15,
           weight: 700,
           fill: colors.ink,

@@ -1,5 +1,5 @@
 import type { ComparisonReport } from '../../../bridge/contract.ts';
-import { compareText as text } from '../../texts/en/season/compare.ts';
+import { text } from '../../../words/compiled/window/season/compare.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawCompare } from './compare-drawing.ts';
 import { compareFinding, type GroupNames, measureWriter } from './compare-words.ts';
@@ -19,7 +19,7 @@ export function compareStory(
   return {
     title: text.measures[view.by],
     finding: compareFinding(view, names, format),
-    n: text.n(view.a.n, view.b.n),
+    n: text.n({ a: view.a.n, b: view.b.n }),
     notes: [text.key],
     sources: difference ? [text.source] : [],
     table: {

@@ -1,5 +1,5 @@
 import type { CompareBy, ComparisonReport } from '../../../bridge/contract.ts';
-import { compareText as text } from '../../texts/en/season/compare.ts';
+import { text } from '../../../words/compiled/window/season/compare.ts';
 import type { Format } from '../../texts/format.ts';
 
 export interface GroupNames {
@@ -16,11 +16,14 @@ export function measureWriter(
     case 'takeHome':
     case 'bone':
     case 'damage':
-      return { value: (x) => format.share(x), gap: (x) => text.points(format.number(x * 100, 1)) };
+      return {
+        value: (x) => format.share(x),
+        gap: (x) => text.points({ number: format.number(x * 100, 1) }),
+      };
     case 'hanging':
       return { value: (x) => format.mass(x, 1), gap: (x) => format.mass(x, 1) };
     case 'days':
-      return { value: (x) => format.number(x, 1), gap: (x) => text.days(format.number(x, 1)) };
+      return { value: (x) => format.number(x, 1), gap: (x) => text.days({ days: format.number(x, 1) }) };
     case 'income':
       return { value: (x) => format.money(Math.round(x)), gap: (x) => format.money(Math.round(x)) };
   }
@@ -32,22 +35,22 @@ export function compareFinding(view: ComparisonReport, names: GroupNames, format
   if (inBoth > 0 && inBoth === a.n && inBoth === b.n) return text.equal;
   if (!difference) {
     const missing = (['a', 'b'] as const).filter((side) => view[side].n < 2);
-    return [...missing.map((side) => text.missing(names[side], view[side].n)), text.nothing].join(' ');
+    return [
+      ...missing.map((side) => text.missing({ name: names[side], n: view[side].n })),
+      text.nothing,
+    ].join(' ');
   }
   const { gap } = measureWriter(by, format);
   const { low, mean, high } = difference;
-  const sentence =
-    low <= 0 && high >= 0
-      ? text.same(names.a, names.b, gap(low), gap(high), a.n, b.n)
-      : text.differs(
-          text.more(names.a, names.b, by, gap(Math.abs(mean)), mean < 0),
-          ...(mean < 0 ? ([gap(-high), gap(-low)] as const) : ([gap(low), gap(high)] as const)),
-          a.n,
-          b.n,
-        );
+  const unclear = low <= 0 && high >= 0;
+  const less = mean < 0 && !unclear;
+  const facts = {
+    ...{ a: names.a, b: names.b, na: a.n, nb: b.n },
+    ...(less ? { low: gap(-high), high: gap(-low) } : { low: gap(low), high: gap(high) }),
+  };
   return [
-    sentence,
-    ...(Math.min(a.n, b.n) < fewest ? [text.few(fewest)] : []),
-    ...(inBoth > 0 ? [text.inBoth(inBoth)] : []),
+    unclear ? text.same(facts) : text.more({ ...facts, by, less, amount: gap(Math.abs(mean)) }),
+    ...(Math.min(a.n, b.n) < fewest ? [text.few({ fewest })] : []),
+    ...(inBoth > 0 ? [text.inBoth({ n: inBoth })] : []),
   ].join(' ');
 }

@@ -1,6 +1,6 @@
 /** Text about the number of correct quotes. */
 import type { QuoteCoverage } from '../../../bridge/contract.ts';
-import { checkText as text } from '../../texts/en/season/check.ts';
+import { text } from '../../../words/compiled/window/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 
 export type Cover = QuoteCoverage & { name: string; link: string | null };
@@ -14,5 +14,5 @@ export function isHonest({ held, honest }: QuoteCoverage): boolean {
 export function biasWords({ bias }: QuoteCoverage, format: Format): string {
   const share = format.share(Math.abs(bias ?? 0), 0);
   if (bias === null || share === format.share(0, 0)) return text.asQuoted;
-  return bias < 0 ? text.lighter(share) : text.heavier(share);
+  return bias < 0 ? text.lighter({ share }) : text.heavier({ share });
 }

@@ -1,4 +1,4 @@
-import { checkText as text } from '../../texts/en/season/check.ts';
+import { text } from '../../../words/compiled/window/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
@@ -42,7 +42,7 @@ export function drawCoverage(
     const good = isHonest(row);
     return {
       ...(link ? { link } : {}),
-      label: `${name}: ${text.nOfN(held, n)}, ${biasWords(row, format)}`,
+      label: `${name}: ${text.nOfN({ held, n })}, ${biasWords(row, format)}`,
       shapes: [
         { ...print, x: 0, y: y + 5, weight: 600, fill: colors.ink, text: name },
         {
@@ -59,7 +59,7 @@ export function drawCoverage(
           stroke: colors.card,
           strokeWidth: 2,
         },
-        { ...print, x: right + 14, y: y - 3, weight: 600, fill: colors.ink, text: text.nOfN(held, n) },
+        { ...print, x: right + 14, y: y - 3, weight: 600, fill: colors.ink, text: text.nOfN({ held, n }) },
         { ...print, x: right + 14, y: y + 16, fill: colors.muted, text: biasWords(row, format) },
       ],
     };

@@ -1,5 +1,5 @@
 import type { CheckReport } from '../../../bridge/contract.ts';
-import { checkText as text } from '../../texts/en/season/check.ts';
+import { text } from '../../../words/compiled/window/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { biasWords, type Cover } from './cover.ts';
 import { drawCoverage } from './coverage-drawing.ts';
@@ -19,14 +19,14 @@ export function coverageStory(
   return {
     title: text.coverTitle,
     finding: finding(each),
-    n: text.nQuotes(all.n),
-    notes: [text.coverKey, ...(each.some(({ n }) => n < FEW) ? [text.coverSmall(FEW)] : [])],
+    n: text.nQuotes({ n: all.n }),
+    notes: [text.coverKey, ...(each.some(({ n }) => n < FEW) ? [text.coverSmall({ n: FEW })] : [])],
     sources: [],
     table: {
       head: [text.species, text.held, text.honest, text.bias],
       rows: rows.map((row) => [
         row.name,
-        text.nOfN(row.held, row.n),
+        text.nOfN({ held: row.held, n: row.n }),
         `${row.honest.low}–${row.honest.high}`,
         biasWords(row, format),
       ]),
@@ -46,7 +46,7 @@ function finding(each: readonly Cover[]): string {
   const many = each.filter((one) => one.held > one.honest.high);
   if (few.length + many.length === 0) return text.coverAllHonest;
   return [
-    ...(few.length > 0 ? [text.coverFew(names(few), few.length)] : []),
-    ...(many.length > 0 ? [text.coverMany(names(many), many.length)] : []),
+    ...(few.length > 0 ? [text.coverFew({ names: names(few), n: few.length })] : []),
+    ...(many.length > 0 ? [text.coverMany({ names: names(many), n: many.length })] : []),
   ].join(' ');
 }

@@ -1,5 +1,5 @@
 import type { PredictionPath } from '../../../bridge/contract.ts';
-import { checkText as text } from '../../texts/en/season/check.ts';
+import { text } from '../../../words/compiled/window/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import { bandBefore, isInside, roomFor } from './prediction-band.ts';
@@ -64,7 +64,7 @@ function ground(
         { ...print, x: LEFT - 8, y: y.at(share) + 5, anchor: 'end', text: format.share(share, 0) },
       ]),
       ...counts.map((n): Mark['shapes'][number] => ({ ...print, x: x(n), y: bottom + 20, anchor: 'middle', text: String(n) })),
-      { ...print, x: (LEFT + width - RIGHT) / 2, y: bottom + 43, anchor: 'middle', text: text.pathAxis(name) },
+      { ...print, x: (LEFT + width - RIGHT) / 2, y: bottom + 43, anchor: 'middle', text: text.pathAxis({ species: name }) },
     ],
   }; // prettier-ignore
 }

@@ -1,5 +1,5 @@
 import type { PredictionPath, Range } from '../../../bridge/contract.ts';
-import { checkText as text } from '../../texts/en/season/check.ts';
+import { text } from '../../../words/compiled/window/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { bandBefore, isInside, roomFor, type Point } from './prediction-band.ts';
 import { drawPath } from './prediction-path-drawing.ts';
@@ -20,15 +20,15 @@ export function pathStory(
   const beyond = points.filter(({ share }) => !roomFor(steps).holds(share)).length;
   const own = points.map((point) => ({ point, band: bandBefore(steps, point) }));
   return {
-    title: text.pathTitle(name),
+    title: text.pathTitle({ species: name }),
     finding: first && last ? finding(first, last, own, format) : text.noBelief,
-    n: text.nPath(n, earlier),
+    n: text.nPath({ n, earlier }),
     notes: [
       text.pathKey,
       ...(options.filtered ? [text.pathFiltered] : []),
-      ...(points.length < n && points.length > 0 ? [text.pathSampled(points.length)] : []),
-      ...(beyond > 0 ? [text.pathBeyond(beyond)] : []),
-      ...(n < FEW ? [text.pathFew(FEW)] : []),
+      ...(points.length < n && points.length > 0 ? [text.pathSampled({ drawn: points.length })] : []),
+      ...(beyond > 0 ? [text.pathBeyond({ n: beyond })] : []),
+      ...(n < FEW ? [text.pathFew({ n: FEW })] : []),
     ],
     sources: [],
     table: {
@@ -63,12 +63,15 @@ function finding(
 ): string {
   const less = first.high - first.low - (last.high - last.low);
   const points = format.number(Math.abs(less) * 100, 1);
-  const moved =
-    Math.abs(less) < SAME ? text.pathSame : less > 0 ? text.pathNarrower(points) : text.pathWider(points);
   const inside = own.filter(({ point, band }) => isInside(point, band)).length;
   const range = ({ low, high }: Range) => format.shareRange(low, high, 1);
+  const facts = { before: range(first), now: range(last), points };
   return [
-    `${text.narrowed(range(first), range(last))}${moved}`,
-    ...(own.length > 0 ? [text.pathInside(inside, own.length)] : []),
+    Math.abs(less) < SAME
+      ? text.pathSame(facts)
+      : less > 0
+        ? text.pathNarrower(facts)
+        : text.pathWider(facts),
+    ...(own.length > 0 ? [text.pathInside({ inside, n: own.length })] : []),
   ].join(' ');
 }

@@ -1,5 +1,5 @@
 import type { PredictionPath, CheckReport, Range } from '../../../bridge/contract.ts';
-import { checkText as text } from '../../texts/en/season/check.ts';
+import { text } from '../../../words/compiled/window/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE, percentAxis } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
@@ -19,10 +19,10 @@ export function predictionStory(view: CheckReport, format: Format): ChartStory {
   return {
     title: text.beliefTitle,
     finding: predictionFinding(shown, format),
-    n: text.nAnimals(
-      shown.reduce((total, species) => total + species.n, 0),
-      shown.length,
-    ),
+    n: text.nAnimals({
+      animals: shown.reduce((total, species) => total + species.n, 0),
+      species: shown.length,
+    }),
     notes: [text.beliefKey],
     sources: [],
     table: {
@@ -66,12 +66,12 @@ function predictionFinding(shown: readonly Species[], format: Format): string {
   const main = shown.toSorted((a, b) => b.n - a.n)[0];
   if (!main) return text.noBelief;
   const { name, n, prior, posterior: posterior } = main;
-  return text.belief(
-    name,
+  return text.belief({
+    species: name,
     n,
-    format.shareRange(prior.low, prior.high),
-    format.shareRange(posterior.low, posterior.high),
-  );
+    before: format.shareRange(prior.low, prior.high),
+    now: format.shareRange(posterior.low, posterior.high),
+  });
 }
 
 function drawPredictions(shown: readonly Species[], colors: ChartColors, format: Format) {

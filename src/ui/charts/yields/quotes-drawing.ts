@@ -1,5 +1,5 @@
 import type { CheckedQuote } from '../../../bridge/contract.ts';
-import { checkText as text } from '../../texts/en/season/check.ts';
+import { text } from '../../../words/compiled/window/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { nameAxis, percentAxis, rowAxis } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
@@ -60,7 +60,11 @@ export function drawQuotes(drawn: readonly CheckedQuote[], colors: ChartColors, 
               const one = drawn[item.dataIndex];
               if (!one) return '';
               const { low, high } = one.quotedGrams;
-              return `${one.ticket}: ${format.mass(one.takeHomeGrams, 0)}, ${text.quoted.toLowerCase()} ${format.massRange(low, high)}`;
+              return text.quoteLine({
+                ticket: one.ticket,
+                mass: format.mass(one.takeHomeGrams, 0),
+                range: format.massRange(low, high),
+              });
             },
           },
         },

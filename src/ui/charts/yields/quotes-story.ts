@@ -1,5 +1,5 @@
 import type { CheckReport } from '../../../bridge/contract.ts';
-import { checkText as text } from '../../texts/en/season/check.ts';
+import { text } from '../../../words/compiled/window/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawQuotes } from './quotes-drawing.ts';
 import type { ChartStory } from '../story.ts';
@@ -13,11 +13,11 @@ export function quotesStory({ season, quotes, all }: CheckReport, format: Format
   return {
     title: text.quotesTitle,
     finding: quotesFinding(all, format),
-    n: text.nQuotes(all.n),
+    n: text.nQuotes({ n: all.n }),
     notes: [
       text.quotesKey,
-      ...(drawn.length < all.n ? [text.drawnNewest(drawn.length, all.n)] : []),
-      ...(quotes.length < all.n ? [text.listed(quotes.length, all.n)] : []),
+      ...(drawn.length < all.n ? [text.drawnNewest({ drawn: drawn.length, of: all.n })] : []),
+      ...(quotes.length < all.n ? [text.listed({ listed: quotes.length, of: all.n })] : []),
     ],
     sources: [],
     table: {
@@ -62,8 +62,10 @@ export function quotesStory({ season, quotes, all }: CheckReport, format: Format
 function quotesFinding({ n, held, honest, bias, wrongWeight }: CheckReport['all'], format: Format): string {
   if (bias === null) return text.noQuotes;
   return [
-    text.quotesHeld(held, n, honest.low, honest.high),
-    text.quotesBias(format.share(Math.abs(bias), 0), bias < 0),
-    ...(held < n ? [text.quotesTold(wrongWeight, n - held)] : []),
+    text.quotesHeld({ inside: held, n, normal: [...new Set([honest.low, honest.high])].join('–') }),
+    Math.abs(bias) < 0.005
+      ? text.quotesExact
+      : text.quotesBias({ share: format.share(Math.abs(bias), 0), less: bias < 0 }),
+    ...(held < n ? [text.quotesTold({ wrong: wrongWeight, missed: n - held })] : []),
   ].join(' ');
 }

@@ -1,5 +1,5 @@
 import type { PoundsReport } from '../../../bridge/contract.ts';
-import { poundsText as text } from '../../texts/en/season/pounds.ts';
+import { text } from '../../../words/compiled/window/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
@@ -29,7 +29,7 @@ export function speciesBarsStory(
   return {
     title: text.speciesTitle,
     finding: barsFinding(shown, format),
-    n: text.n(view.n, view.others),
+    n: text.n({ n: view.n, others: view.others }),
     notes: [text.speciesKey, ...unweighedNote(view)],
     sources: [],
     table: {
@@ -57,22 +57,22 @@ const homeOf = ({ shares }: Species): number => HOME.reduce((total, part) => tot
 
 function barsFinding(shown: readonly Species[], format: Format): string {
   const enough = shown.filter(({ n }) => n >= FEW).sort((a, b) => homeOf(b) - homeOf(a));
-  const few = shown.filter(({ n }) => n < FEW).map(({ name, n }) => text.kindN(name, n));
+  const few = shown.filter(({ n }) => n < FEW).map(({ name, n }) => text.kindN({ name, n }));
   const [most, least] = [enough[0], enough.at(-1)];
   const finding =
     !most || !least
       ? []
       : most === least
-        ? [text.speciesOne(most.name, format.share(homeOf(most), 0))]
+        ? [text.speciesOne({ name: most.name, share: format.share(homeOf(most), 0) })]
         : [
-            text.speciesFinding(
-              most.name,
-              format.share(homeOf(most), 0),
-              least.name,
-              format.share(homeOf(least), 0),
-            ),
+            text.speciesFinding({
+              most: most.name,
+              mostShare: format.share(homeOf(most), 0),
+              least: least.name,
+              leastShare: format.share(homeOf(least), 0),
+            }),
           ];
-  return [...finding, ...(few.length > 0 ? [text.speciesFew(few.join(', '))] : [])].join(' ');
+  return [...finding, ...(few.length > 0 ? [text.speciesFew({ names: few.join(', ') })] : [])].join(' ');
 }
 
 function drawBars(
@@ -92,7 +92,14 @@ function drawBars(
     let x = NAMES;
     const name: Mark = {
       shapes: [
-        { ...print, x: 0, y: top + 25, text: text.kindN(species.name, species.n), weight: 600, size: 15 },
+        {
+          ...print,
+          x: 0,
+          y: top + 25,
+          text: text.kindN({ name: species.name, n: species.n }),
+          weight: 600,
+          size: 15,
+        },
       ],
     };
     const pieces = present.flatMap((part): Mark[] => {

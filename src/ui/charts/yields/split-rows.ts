@@ -1,14 +1,12 @@
 import type { SeasonFilter, DistributionSummary, SplitBy, SpeciesYield } from '../../../bridge/contract.ts';
-import { filterText } from '../../texts/en/season/frame.ts';
-import { yieldsText as text } from '../../texts/en/season/yields.ts';
 import { wordFor } from '../../texts/codes.ts';
 import { text as words } from '../../../words/compiled/shared/common.ts';
+import { text as filterText } from '../../../words/compiled/window/season/filter.ts';
+import { text } from '../../../words/compiled/window/season/yields.ts';
 
 /** One row of boxes: the common property of its animals, the distribution of their take-home, and a link to them. */
 export interface SplitRow {
   label: string;
-  /** The label within a sentence. */
-  inSentence: string;
   spread: DistributionSummary;
   filter: SeasonFilter;
 }
@@ -19,24 +17,32 @@ export interface SplitGroup {
 }
 
 export const SPLITS: readonly SplitBy[] = ['brought', 'sex', 'age', 'damaged', 'cutter', 'detail'];
-const WORDS: Readonly<Record<SplitBy, Readonly<Record<string, string>>>> = {
-  brought: words.broughtAs,
-  sex: words.sex,
-  age: words.age,
-  damaged: text.damagedWords,
-  detail: filterText.detailWords,
-  cutter: {},
-};
+
+/** The names of a split's values; cutters are their own. */
+function wordsOf(by: SplitBy): Readonly<Record<string, string>> {
+  switch (by) {
+    case 'brought':
+      return words.brought;
+    case 'sex':
+      return words.sex;
+    case 'age':
+      return words.age;
+    case 'damaged':
+      return text.damagedWords;
+    case 'detail':
+      return filterText.detailWords;
+    case 'cutter':
+      return {};
+  }
+}
 
 /** The rows of a species by one split, most animals first. */
 function splitRows({ code, splits }: SpeciesYield, by: SplitBy): SplitRow[] {
   return splits[by]
     .toSorted((a, b) => b.spread.n - a.spread.n)
     .map(({ value, spread }) => {
-      const word = by === 'cutter' ? value : wordFor(WORDS[by], value);
       return {
-        label: word.replace(/^./, (letter) => letter.toUpperCase()),
-        inSentence: by === 'cutter' ? value : word.toLowerCase(),
+        label: by === 'cutter' ? value : wordFor(wordsOf(by), value),
         spread,
         filter: { species: code, [by]: by === 'damaged' ? value === 'yes' : value },
       };

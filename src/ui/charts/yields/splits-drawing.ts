@@ -1,5 +1,5 @@
 import type { SeasonFilter } from '../../../bridge/contract.ts';
-import { yieldsText as text } from '../../texts/en/season/yields.ts';
+import { text } from '../../../words/compiled/window/season/yields.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
@@ -108,7 +108,7 @@ function rowMark(
   const middle = y + sizes.row / 2;
   const words = width - sizes.words + 18;
   const enough = spread.n >= FEW;
-  const count = enough || sizes === NARROW ? `n = ${spread.n}` : text.tooFew(spread.n);
+  const count = enough || sizes === NARROW ? `n = ${spread.n}` : text.tooFew({ n: spread.n });
   const print = { kind: 'text' as const, y: middle + 5, size: FONT_SIZE, fill: colors.ink };
   return {
     label: `${label}: ${format.share(spread.median)}, ${count}`,

@@ -1,5 +1,5 @@
 import type { SeasonFilter } from '../../../bridge/contract.ts';
-import { yieldsText as text } from '../../texts/en/season/yields.ts';
+import { text } from '../../../words/compiled/window/season/yields.ts';
 import type { Format } from '../../texts/format.ts';
 import { FEW, type SceneStory } from '../story.ts';
 import type { SplitGroup, SplitRow } from './split-rows.ts';
@@ -18,7 +18,7 @@ export function splitsStory(
     title,
     finding: splitFinding(groups, format),
     n,
-    notes: [text.splitKey(FEW)],
+    notes: [text.splitKey({ few: FEW })],
     sources: [],
     table: {
       head: [
@@ -57,8 +57,8 @@ export function splitFinding(groups: readonly SplitGroup[], format: Format): str
   if (!widest) return text.splitNone;
   const { title, most, least } = widest;
   const share = ({ spread }: SplitRow): string => format.share(spread.median);
-  const n = text.and(most.spread.n, least.spread.n);
-  return `${text.splitWidest(title, most.inSentence, share(most), least.inSentence, share(least), n)} ${text.splitAsk}`;
+  const n = text.and({ a: most.spread.n, b: least.spread.n });
+  return `${text.splitWidest({ group: title, most: most.label, mostShare: share(most), least: least.label, leastShare: share(least), n })} ${text.splitAsk}`;
 }
 
 function gapOf({ most, least }: { most: SplitRow; least: SplitRow }): number {

@@ -1,5 +1,5 @@
 import type { SpeciesYield } from '../../../bridge/contract.ts';
-import { yieldsText as text } from '../../texts/en/season/yields.ts';
+import { text } from '../../../words/compiled/window/season/yields.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
@@ -139,7 +139,7 @@ function seasonMarks(
         ]
       : [];
     return {
-      label: `${name} ${one.season}: ${format.share(one.median)}, ${enough ? `n = ${one.n}` : text.tooFew(one.n)}`,
+      label: `${name} ${one.season}: ${format.share(one.median)}, ${enough ? `n = ${one.n}` : text.tooFew({ n: one.n })}`,
       link: linkOf(code, one.season),
       shapes: [
         // The whole column is a link.

@@ -1,7 +1,7 @@
 import type { SpeciesYield, YieldsReport } from '../../../bridge/contract.ts';
-import { yieldsText as text } from '../../texts/en/season/yields.ts';
+import { text } from '../../../words/compiled/window/season/yields.ts';
 import type { Format } from '../../texts/format.ts';
-import { FEW, type SceneStory } from '../story.ts';
+import { FEW, NO_GAP, type SceneStory } from '../story.ts';
 import { drawTrend } from './trend-drawing.ts';
 import { publishedNotes, publishedSources } from './yield-by-species.ts';
 
@@ -19,11 +19,8 @@ export function trendStory(
   return {
     title: text.trendTitle,
     finding: trendFinding(shown, view.season, format),
-    n: text.trendN(
-      rows.reduce((total, { one }) => total + one.n, 0),
-      seasons,
-    ),
-    notes: [text.trendKey(FEW), ...publishedNotes(shown, text.keyBand)],
+    n: text.trendN({ n: rows.reduce((total, { one }) => total + one.n, 0), seasons }),
+    notes: [text.trendKey({ few: FEW }), ...publishedNotes(shown)],
     sources: publishedSources(shown),
     table: {
       head: [text.species, text.season, text.animals, text.lowerQuarter, text.middle, text.upperQuarter],
@@ -50,17 +47,11 @@ function trendFinding(shown: readonly SpeciesYield[], season: number, format: Fo
     const now = seasons.find((one) => one.season === season);
     const before = seasons.filter((one) => one.season < season).at(-1);
     if (!now || !before) return [];
-    if (now.n < FEW || before.n < FEW) return [text.trendFew(name)];
+    if (now.n < FEW || before.n < FEW) return [text.trendFew({ species: name })];
     const points = (now.median - before.median) * 100;
-    return [
-      text.trendUp(
-        name,
-        format.share(now.median),
-        format.number(Math.abs(points), 1),
-        points > 0,
-        before.season,
-      ),
-    ];
+    const facts = { species: name, share: format.share(now.median), season: String(before.season) };
+    if (Math.abs(points) < NO_GAP * 100) return [text.trendSame(facts)];
+    return [text.trendUp({ ...facts, points: format.number(Math.abs(points), 1), more: points > 0 })];
   });
   return changes.length > 0 ? changes.join(' ') : text.trendNone;
 }

@@ -1,6 +1,6 @@
 import type { SpeciesYield, YieldsReport } from '../../../bridge/contract.ts';
-import { yieldsText as text } from '../../texts/en/season/yields.ts';
 import { text as words } from '../../../words/compiled/shared/common.ts';
+import { text } from '../../../words/compiled/window/season/yields.ts';
 import type { Format } from '../../texts/format.ts';
 import { FEW, type PlotStory } from '../story.ts';
 import { dotsOf, drawYield } from './yield-drawing.ts';
@@ -27,12 +27,12 @@ export function yieldStory(
   return {
     title: text.title,
     finding: yieldFinding(shown, format),
-    n: text.nAnimals(animals, shown.length),
+    n: text.nAnimals({ animals, species: shown.length }, format),
     notes: [
-      text.key(FEW),
-      ...publishedNotes(shown, text.keyFrame),
-      ...(dots.length < animals ? [text.drawn(dots.length, animals)] : []),
-      ...(view.withoutShare > 0 ? [text.untold(view.withoutShare)] : []),
+      text.key({ fewest: FEW }),
+      ...publishedNotes(shown),
+      ...(dots.length < animals ? [text.drawn({ drawn: dots.length, of: animals })] : []),
+      ...(view.withoutShare > 0 ? [text.untold({ n: view.withoutShare })] : []),
     ],
     sources: publishedSources(shown),
     table: {
@@ -75,20 +75,29 @@ function yieldFinding(shown: readonly SpeciesYield[], format: Format): string {
   const main = shown.toSorted((a, b) => countOf(b) - countOf(a))[0];
   if (!main) return text.none;
   const first = main.points[0];
-  if (count === 1 && first) return text.one(first.ticket, main.name, format.share(first.share));
+  if (count === 1 && first)
+    return text.one({ ticket: first.ticket, species: main.name, share: format.share(first.share) });
   const share = (species: SpeciesYield): string => format.share(middleOf(species), 0);
   const enough = shown
     .filter((species) => countOf(species) >= FEW)
     .toSorted((a, b) => middleOf(a) - middleOf(b));
   const few = shown
     .filter((species) => countOf(species) < FEW)
-    .map((one) => text.kindN(one.name, countOf(one)));
+    .map((one) => text.kindN({ name: one.name, n: countOf(one) }));
   const [least, most] = [enough[0], enough.at(-1)];
   return [
-    text.main(main.name, countOf(main), share(main), against(main, middleOf(main), format)),
-    ...(least && most && least !== most ? [text.ends(most.name, share(most), least.name, share(least))] : []),
+    text.main({
+      species: main.name,
+      n: countOf(main),
+      share: share(main),
+      against: against(main, middleOf(main)),
+      range: main.published ? format.shareRange(main.published.low, main.published.high) : '',
+    }),
+    ...(least && most && least !== most
+      ? [text.ends({ most: most.name, mostShare: share(most), least: least.name, leastShare: share(least) })]
+      : []),
     ...oddOnes(shown, format),
-    ...(few.length > 0 ? [text.few(few.join(', '))] : []),
+    ...(few.length > 0 ? [text.few({ names: few.join(', ') })] : []),
   ].join(' ');
 }
 
@@ -96,25 +105,27 @@ function yieldFinding(shown: readonly SpeciesYield[], format: Format): string {
 function oddOnes(shown: readonly SpeciesYield[], format: Format): string[] {
   const odd = shown.flatMap((species) =>
     (whiskersOf(species)?.odd ?? []).map(({ ticket, share }) =>
-      text.oddOne(species.name, ticket, format.share(share, 0)),
+      text.oddOne({ species: species.name, ticket, share: format.share(share, 0) }),
     ),
   );
-  return odd.length === 0 ? [] : [text.odd(odd.slice(0, MAX_NAMED).join(', '), odd.length - MAX_NAMED)];
+  return odd.length === 0
+    ? []
+    : [text.odd({ names: odd.slice(0, MAX_NAMED).join(', '), more: Math.max(0, odd.length - MAX_NAMED) })];
 }
 
-function against({ published }: SpeciesYield, middle: number, format: Format): string {
-  if (!published) return text.nothingPublished;
-  const range = format.shareRange(published.low, published.high);
-  if (middle < published.low) return text.below(range);
-  return middle > published.high ? text.above(range) : text.inside(range);
+/** Where a median lies in relation to the published range; `other` without one. */
+function against({ published }: SpeciesYield, median: number): 'inside' | 'above' | 'below' | 'other' {
+  if (!published) return 'other';
+  if (median < published.low) return 'below';
+  return median > published.high ? 'above' : 'inside';
 }
 
 /** How the published ranges are drawn, if any, and which species have none. */
-export function publishedNotes(shown: readonly SpeciesYield[], key: string): string[] {
+export function publishedNotes(shown: readonly SpeciesYield[]): string[] {
   const without = shown.filter(({ published }) => published === null).map(({ name }) => name);
   return [
-    ...(without.length < shown.length ? [key] : []),
-    ...(without.length > 0 ? [text.unpublished(without.join(', '))] : []),
+    ...(without.length < shown.length ? [text.keyFrame] : []),
+    ...(without.length > 0 ? [text.unpublished({ names: without.join(', ') })] : []),
   ];
 }
 
@@ -124,6 +135,6 @@ export function publishedSources(shown: readonly SpeciesYield[]): string[] {
     published ? [{ name, source: words.graded(published) }] : [],
   );
   return [...Map.groupBy(cited, ({ source }) => source)].map(([source, of]) =>
-    text.publishedBy(of.map(({ name }) => name).join(', '), source),
+    text.publishedBy({ names: of.map(({ name }) => name).join(', '), source }),
   );
 }

@@ -1,5 +1,5 @@
 import type { SpeciesYield } from '../../../bridge/contract.ts';
-import { yieldsText as text } from '../../texts/en/season/yields.ts';
+import { text } from '../../../words/compiled/window/season/yields.ts';
 import type { Format } from '../../texts/format.ts';
 import { nameAxis, percentAxis, rowAxis } from '../drawing/axes.ts';
 import type { RowSpread } from '../library/box-plot.ts';
@@ -99,7 +99,7 @@ export function drawYield(shown: readonly SpeciesYield[], colors: ChartColors, f
         x: { ...percentAxis(colors, text.takeHomeShare), ...span(shown) },
         y: nameAxis(
           colors,
-          shown.map(({ name, spread: of }) => text.kindN(name, of?.n ?? 0)),
+          shown.map(({ name, spread: of }) => text.kindN({ name, n: of?.n ?? 0 })),
         ),
         rows: rowAxis(shown.length),
       },
