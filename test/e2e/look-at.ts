@@ -60,11 +60,11 @@ export async function openLook(
 /** The visible text, once two reads in a row are equal. */
 export async function stillText(page: Page): Promise<string> {
   let before = '';
-  for (let i = 0; i < 50; i++) {
+  for (let i = 0; i < 80; i++) {
     const now = await page.locator('body').innerText();
     if (now === before) return now;
     before = now;
-    await page.waitForTimeout(80);
+    await page.waitForTimeout(50);
   }
   throw new Error('The page never stood still.');
 }

@@ -1,6 +1,6 @@
 /**
  * Visits places in a real browser once. Each must be accessible in both themes; nothing may be clipped on a small
- * screen or at 200 %, and every target must be wide enough for a glove.
+ * screen or at 200 %, every target must be wide enough for a glove, and the Tab key must lead to everything in reading order.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -26,6 +26,7 @@ import {
   textsOverText,
 } from './reach.ts';
 import { serve, sharedDemo, type Served } from './served.ts';
+import { tabWay } from './tab-way.ts';
 
 /** The smallest supported screen. */
 const SMALL = { width: 1024, height: 768 };
@@ -47,11 +48,15 @@ interface Violation {
   nodes: { target: string; html: string }[];
 }
 
-/** Accessibility violations of the current page, from moderate up. */
-async function violations(page: Page): Promise<Violation[]> {
-  return page.evaluate(async () => {
+/** The rules whose result depends on colors. A theme changes nothing else of a page. */
+const COLOR_RULES = ['color-contrast', 'link-in-text-block'];
+
+/** Accessibility violations of the current page, from moderate up; `rules` for some rules only. */
+async function violations(page: Page, rules?: readonly string[]): Promise<Violation[]> {
+  return page.evaluate(async (only) => {
     const checker = (window as unknown as { axe: typeof axe }).axe;
     const { violations: found } = await checker.run(document, {
+      ...(only && { runOnly: { type: 'rule', values: [...only] } }),
       resultTypes: ['violations'],
       preload: false, // Preloading only fetches the style sheets again.
     });
@@ -62,12 +67,12 @@ async function violations(page: Page): Promise<Violation[]> {
         impact: String(impact),
         nodes: nodes.slice(0, 3).map(({ target, html }) => ({ target: target.join(' '), html })),
       }));
-  });
+  }, rules);
 }
 
-async function checkWhole({ page, complaints }: Look): Promise<void> {
+async function checkWhole({ page, complaints }: Look, rules?: readonly string[]): Promise<void> {
   expect(await stillText(page)).not.toMatch(HOLES);
-  expect(await violations(page)).toEqual([]);
+  expect(await violations(page, rules)).toEqual([]);
   expect(complaints.splice(0)).toEqual([]);
 }
 
@@ -120,7 +125,7 @@ export function placesAreWhole(places: readonly Place[]): void {
     it('is whole in the dark theme', async () => {
       await look.page.emulateMedia({ colorScheme: 'dark' });
       await expect.poll(() => themeOf(look)).toBe('dark');
-      await checkWhole(look);
+      await checkWhole(look, COLOR_RULES);
     });
 
     it('fits', async () => {
@@ -148,6 +153,13 @@ export function placesAreWhole(places: readonly Place[]): void {
       await stillText(page);
       await expect.poll(() => cutOff(page), { message: 'enlarged' }).toEqual([]);
       expect(await coveredShare(page), 'covered by what does not scroll').toBeLessThan(0.5);
+    });
+
+    it('is usable by keyboard', async () => {
+      const { page } = look;
+      await page.setViewportSize(OLD_SCREEN);
+      await stillText(page);
+      expect(await tabWay(page)).toEqual({ unreached: [], backwards: [], unseen: [] });
     });
   });
 

@@ -30,7 +30,14 @@ const OWN_TO_SQLITE: readonly string[] = [
   'CREATE TABLE sqlite_stat4(tbl,idx,neq,nlt,ndlt,sample)',
 ];
 
-const schemas = new Map<number, Map<string, string>>();
+interface Schema {
+  /** The objects in the order in which the migrations create them. */
+  parts: readonly Part[];
+  /** Their text by kind and name. */
+  texts: ReadonlyMap<string, string>;
+}
+
+const schemas = new Map<number, Schema>();
 
 /**
  * Compares a book with its version, object by object, by the exact SQL text. Migrations are never edited after
@@ -39,8 +46,10 @@ const schemas = new Map<number, Map<string, string>>();
  * @returns the first difference, missing tables first, or null
  */
 export function schemaDifference(db: Db, version: number): SchemaDifference | null {
-  const expected = new Map(schemaOf(version));
+  const schema = schemaOf(version);
   const found = partsOf(db);
+  if (samePartsInOrder(found, schema.parts)) return null;
+  const expected = new Map(schema.texts);
   const differences: SchemaDifference[] = [];
   for (const { type, name, tbl_name, sql } of found) {
     const key = keyOf(type, name);
@@ -64,15 +73,17 @@ export function versionBuilt(db: Db): number | null {
   return at < 0 ? null : at + 1;
 }
 
-/** Every object of a version, by its kind and name, as the migrations create it in an empty book. */
-function schemaOf(version: number): Map<string, string> {
+/** Every object of a version, as the migrations create it in an empty book. */
+function schemaOf(version: number): Schema {
   let made = schemas.get(version);
   if (!made) {
     const db = new Database(':memory:');
     for (const step of MIGRATIONS.slice(0, version)) db.exec(step);
-    made = new Map(
-      partsOf(db).map(({ type, name, tbl_name, sql }) => [keyOf(type, name), textOf(tbl_name, sql)]),
+    const parts = partsOf(db);
+    const texts = parts.map(
+      ({ type, name, tbl_name, sql }) => [keyOf(type, name), textOf(tbl_name, sql)] as const,
     );
+    made = { parts, texts: new Map(texts) };
     db.close();
     schemas.set(version, made);
   }
@@ -84,6 +95,22 @@ function partsOf(db: Db): Part[] {
     .prepare<[], Part>('SELECT type, name, tbl_name, sql FROM main.sqlite_schema')
     .all()
     .filter(({ type, name, sql }) => !(type === 'table' && name.startsWith('sqlite_') && isOfSqlite(sql)));
+}
+
+/** The usual case, decided without making a key for each object. */
+function samePartsInOrder(found: readonly Part[], expected: readonly Part[]): boolean {
+  return (
+    found.length === expected.length &&
+    found.every((part, at) => {
+      const other = expected[at];
+      return (
+        part.type === other?.type &&
+        part.name === other.name &&
+        part.tbl_name === other.tbl_name &&
+        part.sql === other.sql
+      );
+    })
+  );
 }
 
 const isOfSqlite = (sql: string | null): boolean => sql !== null && OWN_TO_SQLITE.includes(sql);

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { planBlend, type BlendPlan, type BlendRequest } from '../../../src/core/blend/blend.ts';
 import { programText, solve } from '../../../src/core/blend/program.ts';
 import { anyRequest, everyStep, frozen, gramsById, steppedRequest } from './requests.ts';
+import { runs } from '../../runs.ts';
 
 const LONG = 300_000;
 
@@ -92,8 +93,8 @@ describe('planBlend', () => {
         const more = await plan(withMore(request));
         expect(more.cost).toBeLessThanOrEqual(answer.cost * (1 + 1e-6) + 1e-6);
       };
-      await fc.assert(fc.asyncProperty(anyRequest, keepsTheRules), { numRuns: 1000 });
-      expect(plans).toBeGreaterThan(200);
+      await fc.assert(fc.asyncProperty(anyRequest, keepsTheRules), { numRuns: runs(1000) });
+      expect(plans).toBeGreaterThan(runs(200));
     },
     LONG,
   );
@@ -114,8 +115,8 @@ describe('planBlend', () => {
           if (!request.sources[i]?.useAll) expect(grams % 100).toBe(0);
         });
       };
-      await fc.assert(fc.asyncProperty(steppedRequest, cheapestOfAll), { numRuns: 1000 });
-      expect(plans).toBeGreaterThan(200);
+      await fc.assert(fc.asyncProperty(steppedRequest, cheapestOfAll), { numRuns: runs(1000) });
+      expect(plans).toBeGreaterThan(runs(200));
     },
     LONG,
   );

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { planBlend, type BlendRequest, type InfeasibleBlend } from '../../../src/core/blend/blend.ts';
 import { anyRequest, frozen } from './requests.ts';
+import { runs } from '../../runs.ts';
 
 const LONG = 300_000;
 const elk = { id: 'elk', fat: 0.06, availableGrams: 10_000, costPerKg: 0, useAll: true };
@@ -96,7 +97,7 @@ describe('an infeasible blend', () => {
         if (why.code === 'too-fat' && nearest.fatOff > 0)
           expect(nearest.fat).toBeCloseTo(reach?.lowest as number, 5);
       };
-      await fc.assert(fc.asyncProperty(anyRequest, holds), { numRuns: 1000 });
+      await fc.assert(fc.asyncProperty(anyRequest, holds), { numRuns: runs(1000) });
       expect(cases).toBeGreaterThan(100);
     },
     LONG,

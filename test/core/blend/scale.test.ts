@@ -12,6 +12,7 @@ import {
   type Feasible,
   type Queue,
 } from './scale-requests.ts';
+import { runs } from '../../runs.ts';
 
 const LONG = 300_000;
 const POUND = 453.59237;
@@ -86,7 +87,7 @@ describe('a fixed size that falls between the steps of the scale', () => {
         expect(Math.abs(found.batchGrams - (request.batchGrams ?? 0))).toBeLessThanOrEqual(0.491 * step);
         expectCheapest(found.cost, cheapestInSteps(request));
       };
-      await fc.assert(fc.asyncProperty(offTheStep, cheapestOfAll), { numRuns: 700 });
+      await fc.assert(fc.asyncProperty(offTheStep, cheapestOfAll), { numRuns: runs(700) });
     },
     LONG,
   );
@@ -130,7 +131,7 @@ describe('a feasible batch', () => {
         const least = simplexCost(request);
         expect(Math.abs(found.cost - least)).toBeLessThanOrEqual(1e-5 * Math.abs(least) + 1e-4);
       };
-      await fc.assert(fc.asyncProperty(canBeMade, planned), { numRuns: 1000 });
+      await fc.assert(fc.asyncProperty(canBeMade, planned), { numRuns: runs(1000) });
       expect(loose).toBeGreaterThan(100);
     },
     LONG,
@@ -146,7 +147,7 @@ describe('lots of equal price', () => {
         const expected = oldestFirst(queue);
         lots.forEach(({ grams }, i) => expect(grams).toBeCloseTo(expected[i] as number, 6));
       };
-      await fc.assert(fc.asyncProperty(lotsInLine, inTurn), { numRuns: 1000 });
+      await fc.assert(fc.asyncProperty(lotsInLine, inTurn), { numRuns: runs(1000) });
     },
     LONG,
   );

@@ -14,10 +14,11 @@ import {
   type Group,
   type YieldObservation,
 } from '../../../src/core/yield/yield.ts';
+import { runs } from '../../runs.ts';
 
 const profiles = species as SpeciesProfile[];
 const elk = profiles.find(({ code }) => code === 'elk') as SpeciesProfile;
-const CASES = { numRuns: 1000 };
+const CASES = { numRuns: runs(1000) };
 /** Enough for relations that hold for every draw. */
 const draws = 100;
 const LEAVES = ['wholeCuts', 'trim', 'fatSaved', 'bone', 'sinew', 'damage', 'shrink'] as const;

@@ -3,8 +3,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 import { priced } from '../pricing/priced-shop.ts';
+import { runs } from '../../runs.ts';
 
-const RUNS = 1000;
+const RUNS = runs(1000);
 /** New animals after so many runs: every answer lists all payments of an animal. */
 const SAME_ANIMALS = 50;
 

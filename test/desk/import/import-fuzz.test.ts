@@ -6,8 +6,9 @@ import type { ImportKind, SheetLayout } from '../../../src/bridge/contract.ts';
 import { problemCodes } from '../../../src/ui/texts/problem-sentences.ts';
 import { uploadFile } from './import-file.ts';
 import { freshDesk } from '../fresh-desk.ts';
+import { runs } from '../../runs.ts';
 
-const FILES = 2400;
+const FILES = runs(2400);
 
 const HEADS: Readonly<Record<ImportKind, readonly string[]>> = {
   hunters: ['Name', 'Phone', 'E-mail', 'Address', 'Licence'],

@@ -1,9 +1,12 @@
-/** A hundred thousand animals in one table: they come in, and go out again, without the desk growing out of bounds. */
+/**
+ * Thirty thousand animals in one table: they come in, and go out again, without the desk growing out of bounds. The bench does it with
+ * a hundred thousand.
+ */
 import { describe, expect, it } from 'vitest';
 import { importTable } from './import-file.ts';
 import { freshDesk } from '../fresh-desk.ts';
 
-const ROWS = 100_000;
+const ROWS = 30_000;
 
 /** Ten columns, ten seasons, twenty thousand hunters. */
 function bigTable(rows: number): string {
@@ -34,7 +37,7 @@ describe(`${ROWS} rows`, () => {
     console.log(
       `${ROWS} rows, ${(table.length / 1e6).toFixed(1)} MB: looked at and brought in in ${(took / 1000).toFixed(1)} s, ${grown.toFixed(0)} MB more memory; undone in ${((performance.now() - undone) / 1000).toFixed(1)} s`,
     );
-    // About 200 MB; what the collector leaves lying differs by a quarter from machine to machine.
-    expect(grown).toBeLessThan(350);
+    // About 190 MB; what the collector leaves lying differs by a quarter from machine to machine.
+    expect(grown).toBeLessThan(280);
   }, 120_000);
 });
