@@ -74,6 +74,7 @@ export const rooms = {
     'shop',
     'files',
     'grinder',
+    'smokehouse',
     'bills',
     'till',
     'animals',

@@ -46,6 +46,11 @@ import { settingRecords } from './records/settings.ts';
 import { summaries } from './sums/sums.ts';
 import { tillRecords } from './records/money/till.ts';
 import { templateRecords } from './records/templates.ts';
+import { loadLogRecords } from './records/smokehouse/load-logs.ts';
+import { loadRecords } from './records/smokehouse/loads.ts';
+import { madeRecords } from './records/smokehouse/made.ts';
+import { madeWeightRecords } from './records/smokehouse/made-weights.ts';
+import { recipeRecords } from './records/smokehouse/recipes.ts';
 import { affectedNoteRecords } from './records/results/affected-notes.ts';
 import { traceRecords } from './records/results/traces.ts';
 import { testResultRecords } from './records/results/test-results.ts';
@@ -91,6 +96,11 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     batches: batchRecords(db),
     grinderCleanings: grinderCleaningRecords(db),
     testedGrinds: testedGrinds(db),
+    recipes: recipeRecords(db),
+    made: madeRecords(db),
+    madeWeights: madeWeightRecords(db),
+    loads: loadRecords(db),
+    loadLogs: loadLogRecords(db),
     prices: priceRecords(db),
     quotes: quoteRecords(db),
     bills: billRecords(db),

@@ -24,6 +24,9 @@ import { dispose } from './animals/dispose.ts';
 import { getDropOff } from './animals/drop-off.ts';
 import * as fat from './grinder/fat.ts';
 import * as fatCount from './grinder/fat-count.ts';
+import { addReady } from './smokehouse/ready.ts';
+import * as ingredients from './smokehouse/ingredients.ts';
+import * as recipes from './smokehouse/recipes.ts';
 import { getNeeds } from './grinder/fat-needs.ts';
 import * as grinder from './grinder/grinder.ts';
 import * as grinderCleaning from './grinder/grinder-cleaning.ts';
@@ -171,6 +174,17 @@ export const procedures = {
   'fat.getNeeds': getNeeds,
   'fat.discard': fatCount.discard,
   'fat.count': fatCount.count,
+
+  'recipes.list': recipes.list,
+  'recipes.get': recipes.get,
+  'recipes.check': recipes.check,
+  'recipes.save': recipes.save,
+  'recipes.archive': recipes.archive,
+  'recipes.restore': recipes.restore,
+  'recipes.addReady': addReady,
+  'recipes.saveIngredient': ingredients.saveIngredient,
+  'recipes.archiveIngredient': ingredients.archiveIngredient,
+  'recipes.restoreIngredient': ingredients.restoreIngredient,
 
   'quotes.calculate': quote.calculate,
   'quotes.save': quote.save,

@@ -49,6 +49,10 @@ CREATE INDEX cooler_stay_by_animal ON cooler_stay (animal_id);
 
 CREATE INDEX cooler_temperature_by_cooler ON cooler_temperature (cooler_id, at);
 
+CREATE INDEX deviation_by_load ON deviation (load_id);
+
+CREATE INDEX deviation_by_made ON deviation (made_id);
+
 CREATE INDEX disposal_by_animal ON disposal (animal_id);
 
 CREATE INDEX donation_by_animal ON donation (animal_id);
@@ -85,9 +89,39 @@ CREATE INDEX hold_result_positive ON hold_result (hold_id) WHERE result = 'posit
 
 CREATE INDEX hunter_by_name ON hunter (name_key);
 
+CREATE INDEX ingredient_version_by_ingredient ON ingredient_version (ingredient_id);
+
 CREATE INDEX instruction_by_animal ON instruction (animal_id);
 
 CREATE INDEX intake_cancel_by_animal ON intake_cancel (animal_id);
+
+CREATE INDEX load_batch_by_load ON load_batch (load_id);
+
+CREATE INDEX load_batch_by_made ON load_batch (made_id);
+
+CREATE INDEX load_exclusion_by_reading ON load_exclusion (reading_id);
+
+CREATE INDEX load_log_by_load ON load_log (load_id);
+
+CREATE INDEX load_reading_by_log ON load_reading (log_id);
+
+CREATE INDEX load_record_by_load ON load_record (load_id);
+
+CREATE INDEX load_verdict_by_load ON load_verdict (load_id);
+
+CREATE INDEX made_analysis_by_made ON made_analysis (made_id);
+
+CREATE INDEX made_batch_by_batch ON made_batch (batch_id);
+
+CREATE INDEX made_batch_by_recipe ON made_batch (recipe_id);
+
+CREATE INDEX made_package_by_made ON made_package (made_id);
+
+CREATE INDEX made_stage_by_made ON made_stage (made_id);
+
+CREATE INDEX made_start_by_made ON made_start (made_id);
+
+CREATE INDEX made_weighed_by_made ON made_weighed (made_id);
 
 CREATE INDEX part_none_by_animal ON part_none (animal_id, part);
 
@@ -102,6 +136,8 @@ CREATE INDEX payment_void_by_moment ON payment_void (at);
 CREATE INDEX pickup_notice_by_animal ON pickup_notice (animal_id);
 
 CREATE INDEX quote_by_hunter ON quote (hunter_id);
+
+CREATE INDEX recipe_version_by_recipe ON recipe_version (recipe_id);
 
 CREATE INDEX release_by_animal ON release (animal_id);
 
@@ -469,6 +505,25 @@ CREATE TABLE cut_sum (
   packed_ground REAL NOT NULL
 ) STRICT;
 
+CREATE TABLE deviation (
+  id INTEGER PRIMARY KEY,
+  load_id INTEGER REFERENCES load (id),
+  made_id INTEGER REFERENCES made_batch (id),
+  decided TEXT NOT NULL CHECK (decided IN ('hold', 'cook again', 'not ready to eat', 'discard', 'authority')),
+  decided_by TEXT NOT NULL CHECK (length(decided_by) > 0),
+  note TEXT NOT NULL CHECK (length(note) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL,
+  CHECK ((load_id IS NULL) <> (made_id IS NULL))
+) STRICT;
+
+CREATE TABLE deviation_void (
+  deviation_id INTEGER PRIMARY KEY REFERENCES deviation (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
 CREATE TABLE disposal (
   id INTEGER PRIMARY KEY,
   animal_id INTEGER NOT NULL REFERENCES animal (id),
@@ -662,6 +717,37 @@ CREATE TABLE hunter_word_lookup (
   PRIMARY KEY (word, name_key, hunter_id)
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE ingredient (
+  id INTEGER PRIMARY KEY,
+  active INTEGER NOT NULL DEFAULT 1 CHECK (active IN (0, 1)),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE ingredient_version (
+  id INTEGER PRIMARY KEY,
+  ingredient_id INTEGER NOT NULL REFERENCES ingredient (id),
+  name TEXT NOT NULL CHECK (length(name) > 0),
+  kind TEXT NOT NULL CHECK (kind IN ('plain', 'blend', 'cure', 'accelerator')),
+  -- Ids of its sub-ingredients in the order of its packet; [] for none, NULL: not read.
+  parts TEXT CHECK (json_valid(parts)),
+  -- [{ allergen, kind }], "by-parts", or "unknown".
+  allergens TEXT NOT NULL CHECK (json_valid(allergens)),
+  -- Fractions of its weight as its packet states them; NULL: not read.
+  nitrite REAL CHECK (nitrite >= 0 AND nitrite <= 1),
+  nitrate REAL CHECK (nitrate >= 0 AND nitrate <= 1),
+  accelerator REAL CHECK (accelerator >= 0 AND accelerator <= 1),
+  salt REAL CHECK (salt >= 0 AND salt <= 1),
+  -- The strength as it was typed.
+  strength_typed TEXT NOT NULL,
+  nitrite_as TEXT NOT NULL CHECK (nitrite_as IN ('sodium', 'potassium')),
+  -- The uses that the packet names, as JSON; NULL: it names none.
+  uses TEXT CHECK (json_valid(uses)),
+  note TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
 CREATE TABLE instruction (
   id INTEGER PRIMARY KEY,
   animal_id INTEGER NOT NULL REFERENCES animal (id),
@@ -691,6 +777,202 @@ CREATE TABLE intake_cancel (
 
 CREATE TABLE intake_cancel_void (
   cancel_id INTEGER PRIMARY KEY REFERENCES intake_cancel (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE load (
+  id INTEGER PRIMARY KEY,
+  season INTEGER NOT NULL,
+  number INTEGER NOT NULL CHECK (number > 0),
+  name TEXT NOT NULL UNIQUE,
+  oven TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL,
+  UNIQUE (season, number)
+) STRICT;
+
+CREATE TABLE load_batch (
+  id INTEGER PRIMARY KEY,
+  load_id INTEGER NOT NULL REFERENCES load (id),
+  made_id INTEGER NOT NULL REFERENCES made_batch (id),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE load_batch_void (
+  load_batch_id INTEGER PRIMARY KEY REFERENCES load_batch (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE load_exclusion (
+  id INTEGER PRIMARY KEY,
+  reading_id INTEGER NOT NULL REFERENCES load_reading (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE load_exclusion_void (
+  exclusion_id INTEGER PRIMARY KEY REFERENCES load_exclusion (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE load_log (
+  id INTEGER PRIMARY KEY,
+  load_id INTEGER NOT NULL REFERENCES load (id),
+  phase TEXT NOT NULL CHECK (phase IN ('cook', 'cooling', 'both')),
+  probe TEXT NOT NULL CHECK (length(probe) > 0),
+  degrees TEXT NOT NULL CHECK (degrees IN ('F', 'C')),
+  source TEXT NOT NULL CHECK (source IN ('file', 'typed', 'thermometer')),
+  file TEXT NOT NULL,
+  sha256 TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE load_log_void (
+  log_id INTEGER PRIMARY KEY REFERENCES load_log (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE load_reading (
+  id INTEGER PRIMARY KEY,
+  log_id INTEGER NOT NULL REFERENCES load_log (id),
+  -- When the product had this temperature, UTC.
+  read_at TEXT NOT NULL,
+  typed TEXT NOT NULL,
+  -- In the degrees of the log; NULL where the logger wrote no number.
+  value REAL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE load_record (
+  id INTEGER PRIMARY KEY,
+  load_id INTEGER NOT NULL REFERENCES load (id),
+  state TEXT NOT NULL CHECK (state IN ('open', 'closed')),
+  body TEXT NOT NULL CHECK (json_valid(body)),
+  reason TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE load_verdict (
+  id INTEGER PRIMARY KEY,
+  load_id INTEGER NOT NULL REFERENCES load (id),
+  cook TEXT NOT NULL CHECK (cook IN ('meets-figures', 'not-met', 'not-proven')),
+  cooling TEXT NOT NULL CHECK (cooling IN ('meets-figures', 'not-met', 'not-proven')),
+  -- What it rests on: the newest ids of the load's rows. A verdict on other rows is out of date.
+  basis TEXT NOT NULL,
+  body TEXT NOT NULL CHECK (json_valid(body)),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE made_analysis (
+  id INTEGER PRIMARY KEY,
+  made_id INTEGER NOT NULL REFERENCES made_batch (id),
+  what TEXT NOT NULL CHECK (what IN ('moisture', 'protein', 'fat', 'salt', 'water activity', 'ph')),
+  typed TEXT NOT NULL,
+  value REAL NOT NULL CHECK (value >= 0),
+  method TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE made_analysis_void (
+  analysis_id INTEGER PRIMARY KEY REFERENCES made_analysis (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE made_batch (
+  id INTEGER PRIMARY KEY,
+  season INTEGER NOT NULL,
+  number INTEGER NOT NULL CHECK (number > 0),
+  name TEXT NOT NULL UNIQUE,
+  recipe_id INTEGER NOT NULL REFERENCES recipe (id),
+  batch_id INTEGER NOT NULL REFERENCES batch (id),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL,
+  UNIQUE (season, number)
+) STRICT;
+
+CREATE TABLE made_batch_void (
+  made_id INTEGER PRIMARY KEY REFERENCES made_batch (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE made_package (
+  weighing_id INTEGER PRIMARY KEY REFERENCES weighing (id),
+  made_id INTEGER NOT NULL REFERENCES made_batch (id),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE made_stage (
+  id INTEGER PRIMARY KEY,
+  made_id INTEGER NOT NULL REFERENCES made_batch (id),
+  stage TEXT NOT NULL CHECK (stage IN ('stuffed', 'cooked')),
+  pieces INTEGER CHECK (pieces > 0),
+  typed TEXT NOT NULL,
+  digits INTEGER NOT NULL CHECK (digits > 0),
+  decimals INTEGER NOT NULL CHECK (decimals BETWEEN 0 AND 9),
+  unit TEXT NOT NULL CHECK (unit IN ('lb', 'oz', 'kg', 'g')),
+  grams REAL NOT NULL CHECK (grams > 0),
+  source TEXT NOT NULL CHECK (source IN ('typed', 'scale', 'practice')),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE made_stage_void (
+  stage_id INTEGER PRIMARY KEY REFERENCES made_stage (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE made_start (
+  id INTEGER PRIMARY KEY,
+  made_id INTEGER NOT NULL REFERENCES made_batch (id),
+  recipe_version_id INTEGER NOT NULL REFERENCES recipe_version (id),
+  -- The part of the grind that goes into it, as typed; empty: all that is left of it.
+  portion_typed TEXT NOT NULL,
+  -- The meat block.
+  grams REAL NOT NULL CHECK (grams > 0),
+  body TEXT NOT NULL CHECK (json_valid(body)),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE made_weighed (
+  id INTEGER PRIMARY KEY,
+  made_id INTEGER NOT NULL REFERENCES made_batch (id),
+  ingredient_id INTEGER NOT NULL REFERENCES ingredient (id),
+  typed TEXT NOT NULL,
+  digits INTEGER NOT NULL CHECK (digits > 0),
+  decimals INTEGER NOT NULL CHECK (decimals BETWEEN 0 AND 9),
+  unit TEXT NOT NULL CHECK (unit IN ('lb', 'oz', 'kg', 'g')),
+  grams REAL NOT NULL CHECK (grams > 0),
+  lot TEXT NOT NULL,
+  source TEXT NOT NULL CHECK (source IN ('typed', 'scale', 'practice')),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE made_weighed_void (
+  weighed_id INTEGER PRIMARY KEY REFERENCES made_weighed (id),
   reason TEXT NOT NULL CHECK (length(reason) > 0),
   at TEXT NOT NULL,
   by TEXT NOT NULL
@@ -810,6 +1092,26 @@ CREATE TABLE "quote_taken" (
   at TEXT NOT NULL,
   by TEXT NOT NULL,
   PRIMARY KEY (quote_id, animal_id)
+) STRICT;
+
+CREATE TABLE recipe (
+  id INTEGER PRIMARY KEY,
+  active INTEGER NOT NULL DEFAULT 1 CHECK (active IN (0, 1)),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE recipe_version (
+  id INTEGER PRIMARY KEY,
+  recipe_id INTEGER NOT NULL REFERENCES recipe (id),
+  name TEXT NOT NULL CHECK (length(name) > 0),
+  product TEXT NOT NULL CHECK (length(product) > 0),
+  -- In the desk's shape of a recipe, amounts as typed.
+  body TEXT NOT NULL CHECK (json_valid(body)),
+  -- What was changed.
+  reason TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
 ) STRICT;
 
 CREATE TABLE release (
@@ -1214,6 +1516,18 @@ WHEN (SELECT w.stage FROM weighing w WHERE w.id = NEW.weighing_id) = 'packed' BE
   WHERE animal_id = (SELECT w.animal_id FROM weighing w WHERE w.id = NEW.weighing_id);
 END;
 
+CREATE TRIGGER deviation_no_delete BEFORE DELETE ON deviation
+  BEGIN SELECT RAISE(ABORT, 'deviation is written once'); END;
+
+CREATE TRIGGER deviation_no_update BEFORE UPDATE ON deviation
+  BEGIN SELECT RAISE(ABORT, 'deviation is written once'); END;
+
+CREATE TRIGGER deviation_void_no_delete BEFORE DELETE ON deviation_void
+  BEGIN SELECT RAISE(ABORT, 'deviation_void is written once'); END;
+
+CREATE TRIGGER deviation_void_no_update BEFORE UPDATE ON deviation_void
+  BEGIN SELECT RAISE(ABORT, 'deviation_void is written once'); END;
+
 CREATE TRIGGER disposal_no_delete BEFORE DELETE ON disposal
   BEGIN SELECT RAISE(ABORT, 'disposal is written once'); END;
 
@@ -1322,6 +1636,12 @@ CREATE TRIGGER hunter_lookup_of_new AFTER INSERT ON hunter BEGIN
   INSERT INTO hunter_digits_lookup SELECT * FROM hunter_digits_lookup_now WHERE hunter_id = NEW.id;
 END;
 
+CREATE TRIGGER ingredient_version_no_delete BEFORE DELETE ON ingredient_version
+  BEGIN SELECT RAISE(ABORT, 'ingredient_version is written once'); END;
+
+CREATE TRIGGER ingredient_version_no_update BEFORE UPDATE ON ingredient_version
+  BEGIN SELECT RAISE(ABORT, 'ingredient_version is written once'); END;
+
 CREATE TRIGGER instruction_no_delete BEFORE DELETE ON instruction
   BEGIN SELECT RAISE(ABORT, 'instruction is written once'); END;
 
@@ -1339,6 +1659,133 @@ CREATE TRIGGER intake_cancel_void_no_delete BEFORE DELETE ON intake_cancel_void
 
 CREATE TRIGGER intake_cancel_void_no_update BEFORE UPDATE ON intake_cancel_void
   BEGIN SELECT RAISE(ABORT, 'intake_cancel_void is written once'); END;
+
+CREATE TRIGGER load_batch_no_delete BEFORE DELETE ON load_batch
+  BEGIN SELECT RAISE(ABORT, 'load_batch is written once'); END;
+
+CREATE TRIGGER load_batch_no_update BEFORE UPDATE ON load_batch
+  BEGIN SELECT RAISE(ABORT, 'load_batch is written once'); END;
+
+CREATE TRIGGER load_batch_void_no_delete BEFORE DELETE ON load_batch_void
+  BEGIN SELECT RAISE(ABORT, 'load_batch_void is written once'); END;
+
+CREATE TRIGGER load_batch_void_no_update BEFORE UPDATE ON load_batch_void
+  BEGIN SELECT RAISE(ABORT, 'load_batch_void is written once'); END;
+
+CREATE TRIGGER load_exclusion_no_delete BEFORE DELETE ON load_exclusion
+  BEGIN SELECT RAISE(ABORT, 'load_exclusion is written once'); END;
+
+CREATE TRIGGER load_exclusion_no_update BEFORE UPDATE ON load_exclusion
+  BEGIN SELECT RAISE(ABORT, 'load_exclusion is written once'); END;
+
+CREATE TRIGGER load_exclusion_void_no_delete BEFORE DELETE ON load_exclusion_void
+  BEGIN SELECT RAISE(ABORT, 'load_exclusion_void is written once'); END;
+
+CREATE TRIGGER load_exclusion_void_no_update BEFORE UPDATE ON load_exclusion_void
+  BEGIN SELECT RAISE(ABORT, 'load_exclusion_void is written once'); END;
+
+CREATE TRIGGER load_log_no_delete BEFORE DELETE ON load_log
+  BEGIN SELECT RAISE(ABORT, 'load_log is written once'); END;
+
+CREATE TRIGGER load_log_no_update BEFORE UPDATE ON load_log
+  BEGIN SELECT RAISE(ABORT, 'load_log is written once'); END;
+
+CREATE TRIGGER load_log_void_no_delete BEFORE DELETE ON load_log_void
+  BEGIN SELECT RAISE(ABORT, 'load_log_void is written once'); END;
+
+CREATE TRIGGER load_log_void_no_update BEFORE UPDATE ON load_log_void
+  BEGIN SELECT RAISE(ABORT, 'load_log_void is written once'); END;
+
+CREATE TRIGGER load_no_delete BEFORE DELETE ON load
+  BEGIN SELECT RAISE(ABORT, 'load is written once'); END;
+
+CREATE TRIGGER load_no_update BEFORE UPDATE ON load
+  BEGIN SELECT RAISE(ABORT, 'load is written once'); END;
+
+CREATE TRIGGER load_reading_no_delete BEFORE DELETE ON load_reading
+  BEGIN SELECT RAISE(ABORT, 'load_reading is written once'); END;
+
+CREATE TRIGGER load_reading_no_update BEFORE UPDATE ON load_reading
+  BEGIN SELECT RAISE(ABORT, 'load_reading is written once'); END;
+
+CREATE TRIGGER load_record_no_delete BEFORE DELETE ON load_record
+  BEGIN SELECT RAISE(ABORT, 'load_record is written once'); END;
+
+CREATE TRIGGER load_record_no_update BEFORE UPDATE ON load_record
+  BEGIN SELECT RAISE(ABORT, 'load_record is written once'); END;
+
+CREATE TRIGGER load_verdict_no_delete BEFORE DELETE ON load_verdict
+  BEGIN SELECT RAISE(ABORT, 'load_verdict is written once'); END;
+
+CREATE TRIGGER load_verdict_no_update BEFORE UPDATE ON load_verdict
+  BEGIN SELECT RAISE(ABORT, 'load_verdict is written once'); END;
+
+CREATE TRIGGER made_analysis_no_delete BEFORE DELETE ON made_analysis
+  BEGIN SELECT RAISE(ABORT, 'made_analysis is written once'); END;
+
+CREATE TRIGGER made_analysis_no_update BEFORE UPDATE ON made_analysis
+  BEGIN SELECT RAISE(ABORT, 'made_analysis is written once'); END;
+
+CREATE TRIGGER made_analysis_void_no_delete BEFORE DELETE ON made_analysis_void
+  BEGIN SELECT RAISE(ABORT, 'made_analysis_void is written once'); END;
+
+CREATE TRIGGER made_analysis_void_no_update BEFORE UPDATE ON made_analysis_void
+  BEGIN SELECT RAISE(ABORT, 'made_analysis_void is written once'); END;
+
+CREATE TRIGGER made_batch_no_delete BEFORE DELETE ON made_batch
+  BEGIN SELECT RAISE(ABORT, 'made_batch is written once'); END;
+
+CREATE TRIGGER made_batch_no_update BEFORE UPDATE ON made_batch
+  BEGIN SELECT RAISE(ABORT, 'made_batch is written once'); END;
+
+CREATE TRIGGER made_batch_void_no_delete BEFORE DELETE ON made_batch_void
+  BEGIN SELECT RAISE(ABORT, 'made_batch_void is written once'); END;
+
+CREATE TRIGGER made_batch_void_no_update BEFORE UPDATE ON made_batch_void
+  BEGIN SELECT RAISE(ABORT, 'made_batch_void is written once'); END;
+
+CREATE TRIGGER made_package_no_delete BEFORE DELETE ON made_package
+  BEGIN SELECT RAISE(ABORT, 'made_package is written once'); END;
+
+CREATE TRIGGER made_package_no_update BEFORE UPDATE ON made_package
+  BEGIN SELECT RAISE(ABORT, 'made_package is written once'); END;
+
+CREATE TRIGGER made_package_of_corrected AFTER INSERT ON weighing
+WHEN NEW.corrects IS NOT NULL AND NEW.stage = 'packed' BEGIN
+  INSERT INTO made_package SELECT NEW.id, p.made_id, NEW.at, NEW.by FROM made_package p
+  JOIN made_batch m ON m.id = p.made_id AND m.batch_id = NEW.batch_id
+  WHERE p.weighing_id = NEW.corrects;
+END;
+
+CREATE TRIGGER made_stage_no_delete BEFORE DELETE ON made_stage
+  BEGIN SELECT RAISE(ABORT, 'made_stage is written once'); END;
+
+CREATE TRIGGER made_stage_no_update BEFORE UPDATE ON made_stage
+  BEGIN SELECT RAISE(ABORT, 'made_stage is written once'); END;
+
+CREATE TRIGGER made_stage_void_no_delete BEFORE DELETE ON made_stage_void
+  BEGIN SELECT RAISE(ABORT, 'made_stage_void is written once'); END;
+
+CREATE TRIGGER made_stage_void_no_update BEFORE UPDATE ON made_stage_void
+  BEGIN SELECT RAISE(ABORT, 'made_stage_void is written once'); END;
+
+CREATE TRIGGER made_start_no_delete BEFORE DELETE ON made_start
+  BEGIN SELECT RAISE(ABORT, 'made_start is written once'); END;
+
+CREATE TRIGGER made_start_no_update BEFORE UPDATE ON made_start
+  BEGIN SELECT RAISE(ABORT, 'made_start is written once'); END;
+
+CREATE TRIGGER made_weighed_no_delete BEFORE DELETE ON made_weighed
+  BEGIN SELECT RAISE(ABORT, 'made_weighed is written once'); END;
+
+CREATE TRIGGER made_weighed_no_update BEFORE UPDATE ON made_weighed
+  BEGIN SELECT RAISE(ABORT, 'made_weighed is written once'); END;
+
+CREATE TRIGGER made_weighed_void_no_delete BEFORE DELETE ON made_weighed_void
+  BEGIN SELECT RAISE(ABORT, 'made_weighed_void is written once'); END;
+
+CREATE TRIGGER made_weighed_void_no_update BEFORE UPDATE ON made_weighed_void
+  BEGIN SELECT RAISE(ABORT, 'made_weighed_void is written once'); END;
 
 CREATE TRIGGER part_none_no_delete BEFORE DELETE ON part_none
   BEGIN SELECT RAISE(ABORT, 'part_none is written once'); END;
@@ -1406,6 +1853,12 @@ WHEN EXISTS (
   AND NOT EXISTS (SELECT 1 FROM intake_cancel_now c WHERE c.animal_id = t.animal_id)
 )
   BEGIN SELECT RAISE(ABORT, 'another animal has this quote'); END;
+
+CREATE TRIGGER recipe_version_no_delete BEFORE DELETE ON recipe_version
+  BEGIN SELECT RAISE(ABORT, 'recipe_version is written once'); END;
+
+CREATE TRIGGER recipe_version_no_update BEFORE UPDATE ON recipe_version
+  BEGIN SELECT RAISE(ABORT, 'recipe_version is written once'); END;
 
 CREATE TRIGGER release_mend_no_delete BEFORE DELETE ON release_mend
   BEGIN SELECT RAISE(ABORT, 'release_mend is written once'); END;
@@ -1640,6 +2093,9 @@ CREATE VIEW cut_sum_now AS
         OR p.product IN (SELECT g.value ->> '$.product' FROM json_each(i.body, '$.alsoGround') g))), 0.0) AS packed_ground
   FROM instruction i WHERE i.id = (SELECT max(n.id) FROM instruction n WHERE n.animal_id = i.animal_id);
 
+CREATE VIEW deviation_now AS
+  SELECT r.* FROM deviation r WHERE NOT EXISTS (SELECT 1 FROM deviation_void v WHERE v.deviation_id = r.id);
+
 CREATE VIEW disposal_now AS
   SELECT d.* FROM disposal d WHERE NOT EXISTS (SELECT 1 FROM disposal_void v WHERE v.disposal_id = d.id);
 
@@ -1682,6 +2138,27 @@ CREATE VIEW hunter_word_lookup_now AS
 
 CREATE VIEW intake_cancel_now AS
   SELECT r.* FROM intake_cancel r WHERE NOT EXISTS (SELECT 1 FROM intake_cancel_void v WHERE v.cancel_id = r.id);
+
+CREATE VIEW load_batch_now AS
+  SELECT r.* FROM load_batch r WHERE NOT EXISTS (SELECT 1 FROM load_batch_void v WHERE v.load_batch_id = r.id);
+
+CREATE VIEW load_exclusion_now AS
+  SELECT r.* FROM load_exclusion r WHERE NOT EXISTS (SELECT 1 FROM load_exclusion_void v WHERE v.exclusion_id = r.id);
+
+CREATE VIEW load_log_now AS
+  SELECT r.* FROM load_log r WHERE NOT EXISTS (SELECT 1 FROM load_log_void v WHERE v.log_id = r.id);
+
+CREATE VIEW made_analysis_now AS
+  SELECT r.* FROM made_analysis r WHERE NOT EXISTS (SELECT 1 FROM made_analysis_void v WHERE v.analysis_id = r.id);
+
+CREATE VIEW made_batch_now AS
+  SELECT r.* FROM made_batch r WHERE NOT EXISTS (SELECT 1 FROM made_batch_void v WHERE v.made_id = r.id);
+
+CREATE VIEW made_stage_now AS
+  SELECT r.* FROM made_stage r WHERE NOT EXISTS (SELECT 1 FROM made_stage_void v WHERE v.stage_id = r.id);
+
+CREATE VIEW made_weighed_now AS
+  SELECT r.* FROM made_weighed r WHERE NOT EXISTS (SELECT 1 FROM made_weighed_void v WHERE v.weighed_id = r.id);
 
 CREATE VIEW part_none_now AS
   SELECT n.* FROM part_none n WHERE NOT EXISTS (SELECT 1 FROM part_none_void v WHERE v.none_id = n.id);

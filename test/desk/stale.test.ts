@@ -17,6 +17,7 @@ async function questionsOf(shop: BusyShop): Promise<Question[]> {
   const { id: lotId } = await shop.call('fat.receive', { source: 'pork-back-fat', typed: '9' });
   const quoted = await TRIED['quotes.save']!(shop);
   const { id: quoteId } = await shop.call('quotes.save', quoted[1] as CallInput<'quotes.save'>);
+  const { id: recipeId } = await shop.call('recipes.addReady', { code: 'sticks' });
   const plan = { animals: [{ id: cutting }], fat: 'none', targetFat: null };
   return [
     ['shop.get', {}],
@@ -39,6 +40,8 @@ async function questionsOf(shop: BusyShop): Promise<Question[]> {
     ['fat.listLots', { usedUp: true }],
     ['fat.listMovements', { lotId }],
     ['fat.getNeeds', {}],
+    ['recipes.list', {}],
+    ['recipes.get', { id: recipeId }],
     ['quotes.list', {}],
     ['quotes.get', { id: quoteId }],
     ['bills.get', { animalId: done }],
@@ -109,7 +112,12 @@ describe('after a call that writes', () => {
       expect([name, await shop.desk.call(name, input)]).toMatchObject([name, { ok: true }]);
     const open = Object.entries(READS).filter(([, { all }]) => all.length > 0).map(([name]) => name); // prettier-ignore
     expect(
-      [...new Set<string>(questions.map(([name]) => name)), 'quotes.calculate', 'season.drilldown'].sort(),
+      [
+        ...new Set<string>(questions.map(([name]) => name)),
+        'quotes.calculate',
+        'recipes.check',
+        'season.drilldown',
+      ].sort(),
     ).toEqual(open.sort());
     shop.desk.close();
   });

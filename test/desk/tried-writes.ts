@@ -3,11 +3,12 @@ import { addDays } from '../../src/core/values/dates.ts';
 import type { CallInput, CallName } from '../../src/bridge/contract.ts';
 import { importTable, uploadFile, previewTable } from './import/import-file.ts';
 import { cut, takeIn, type FreshDesk } from './fresh-desk.ts';
+import { TRIED_SMOKEHOUSE } from './smokehouse/tried.ts';
 import { seenIn } from './till/seen-in.ts';
 
 export type Try = { [N in CallName]: [N, Omit<CallInput<N>, 'by'>] }[CallName];
 /** What is tried, on an animal that hangs, one that is ready, and one in a batch with its trim. */
-type Prepare = (shop: FreshDesk) => Promise<Try> | Try;
+export type Prepare = (shop: FreshDesk) => Promise<Try> | Try;
 
 const LINE = {
   code: 'cut', label: 'Cutting', basis: 'animal', amountMinor: 9500, rate: null, unit: null, species: null, brought: null,
@@ -451,4 +452,5 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
       { wagePerHour: '20', overheadPerHour: '10', packagingPerPackage: '0.2', wantedMargin: 0.2, services },
     ];
   },
+  ...TRIED_SMOKEHOUSE,
 };

@@ -14,6 +14,12 @@ export const TOPICS = [
   /** A tested grind or its sources; its id is the batch. */
   'fat test',
   'fat',
+  /** Ingredients and recipes of the smokehouse. */
+  'recipe',
+  /** Made batches: amounts, weights on the way, packages, figures, decisions. */
+  'made',
+  /** Loads of the smokehouse with their logs. */
+  'load',
   'money',
   /** Floats and closings of days. */
   'till',
@@ -230,12 +236,43 @@ const OF_MONEY: readonly Watch[] = [
   ...ofAnimal('quote_taken', 'NEW.animal_id', 'quote', 'animal'),
 ];
 
+const OF_SMOKEHOUSE: readonly Watch[] = [
+  ...anyChange('recipe', 'ingredient', 'ingredient_version', 'recipe', 'recipe_version'),
+  ...anyChange(
+    'made',
+    'made_batch',
+    'made_batch_void',
+    'made_start',
+    'made_weighed',
+    'made_weighed_void',
+    'made_stage',
+    'made_stage_void',
+    'made_analysis',
+    'made_analysis_void',
+    'made_package',
+  ),
+  ...(['made', 'load'] as const).flatMap((topic) =>
+    anyChange(topic, 'load_batch', 'load_batch_void', 'load_verdict', 'deviation', 'deviation_void'),
+  ),
+  ...anyChange(
+    'load',
+    'load',
+    'load_record',
+    'load_log',
+    'load_log_void',
+    'load_reading',
+    'load_exclusion',
+    'load_exclusion_void',
+  ),
+];
+
 /** Every table with entered data; derived tables change with them. */
 export const WATCHED: readonly Watch[] = [
   ...OF_SUMS,
   ...OF_ANIMALS,
   ...OF_GRINDS,
   ...OF_MONEY,
+  ...OF_SMOKEHOUSE,
   ...anyChange('fat', 'fat_lot', 'fat_movement'),
   ...anyChange('till', 'till_float', 'till_close', 'till_close_void'),
   ...anyChange('price', 'price_book', 'price_line'),

@@ -19,6 +19,7 @@ import { till } from './0017-till.ts';
 import { pricesByKind } from './0018-prices-by-kind.ts';
 import { affected } from './0019-affected.ts';
 import { quoteTakenAgain } from './0020-quote-taken-again.ts';
+import { smokehouse } from './0021-smokehouse.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -42,6 +43,7 @@ export const MIGRATIONS: readonly string[] = [
   pricesByKind,
   affected,
   quoteTakenAgain,
+  smokehouse,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

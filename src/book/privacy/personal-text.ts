@@ -23,6 +23,13 @@ const WEIGHINGS = `(SELECT id FROM weighing WHERE ${WEIGHED})`;
 /** Packages of a batch are identified by it as long as an animal of the batch is in the shop. */
 const SOME_HERE = `SELECT 1 FROM batch_animal m JOIN animal a ON a.id = m.animal_id
   WHERE m.batch_id = weighing.batch_id AND a.stage NOT IN ('released', 'disposed')`;
+const MADE = `(SELECT id FROM made_batch WHERE ${OF_BATCH})`;
+const OF_MADE = `made_id IN ${MADE}`;
+const LOADS = `(SELECT load_id FROM load_batch WHERE ${OF_MADE})`;
+const LOGS = `(SELECT id FROM load_log WHERE load_id IN ${LOADS})`;
+const READINGS = `(SELECT id FROM load_reading WHERE log_id IN ${LOGS})`;
+const EXCLUSIONS = `(SELECT id FROM load_exclusion WHERE reading_id IN ${READINGS})`;
+const DEVIATIONS = `(SELECT id FROM deviation WHERE ${OF_MADE} OR load_id IN ${LOADS})`;
 const BILLS = `(SELECT id FROM bill WHERE ${OF_ANIMAL})`;
 /** Of a row of `table` that was handed over to several: the name that took this hunter's part. */
 const TAKER = (table: string, animal: string): string => `(SELECT p.given_to FROM share_pickup p
@@ -137,6 +144,21 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
   },
   grinder_cleaning: { rows: OF_BATCH, columns: { how: ['may hold', removed] } },
   batch: { rows: `id IN ${BATCHES}`, columns: { product: ['may hold', 'other_word(product)'] } },
+  made_batch_void: voidsOf('made_id', MADE),
+  made_weighed_void: voidsOf('weighed_id', `(SELECT id FROM made_weighed WHERE ${OF_MADE})`),
+  made_stage_void: voidsOf('stage_id', `(SELECT id FROM made_stage WHERE ${OF_MADE})`),
+  made_analysis_void: voidsOf('analysis_id', `(SELECT id FROM made_analysis WHERE ${OF_MADE})`),
+  made_analysis: { rows: OF_MADE, columns: { method: ['may hold', removedUnlessEmpty('method')] } },
+  load_batch_void: voidsOf('load_batch_id', `(SELECT id FROM load_batch WHERE ${OF_MADE})`),
+  load_record: {
+    rows: `load_id IN ${LOADS}`,
+    columns: { reason: ['may hold', removedUnlessEmpty('reason')] },
+  },
+  load_log_void: voidsOf('log_id', LOGS),
+  load_exclusion_void: voidsOf('exclusion_id', EXCLUSIONS),
+  load_exclusion: { rows: `reading_id IN ${READINGS}`, columns: { reason: ['may hold', removed] } },
+  deviation_void: voidsOf('deviation_id', DEVIATIONS),
+  deviation: { rows: `id IN ${DEVIATIONS}`, columns: { note: ['may hold', removed] } },
   bill_void: voidsOf('bill_id', BILLS),
   adjustment_void: voidsOf('adjustment_id', `(SELECT id FROM adjustment WHERE ${OF_ANIMAL})`),
   adjustment: {

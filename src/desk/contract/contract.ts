@@ -24,5 +24,6 @@ export type * from './share.ts';
 export type * from './shelf.ts';
 export type * from './season.ts';
 export type * from './shop.ts';
+export type * from './smokehouse.ts';
 export type * from './till.ts';
 export type * from './words.ts';

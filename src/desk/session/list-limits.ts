@@ -35,6 +35,8 @@ export const MAX_OF_SHOP = {
   species: { most: 200, code: 'species.too-many' },
   product: { most: 500, code: 'product.too-many' },
   template: { most: 500, code: 'template.too-many' },
+  ingredient: { most: 1000, code: 'ingredient.too-many' },
+  recipe: { most: 300, code: 'recipe.too-many' },
 } as const satisfies Record<string, Most>;
 
 /**
@@ -56,7 +58,7 @@ export function refuseMoreOfAnimal(
  * Called before one more is added.
  * @param count the present number
  * @throws ProblemError `staff.too-many`, `cooler.too-many`, `fat.too-many`, `species.too-many`, `product.too-many`,
- *   `template.too-many` (refused)
+ *   `template.too-many`, `ingredient.too-many`, `recipe.too-many` (refused)
  */
 export function refuseMoreOfShop(kind: keyof typeof MAX_OF_SHOP, count: number): void {
   const { most, code } = MAX_OF_SHOP[kind];

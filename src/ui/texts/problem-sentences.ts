@@ -10,6 +10,7 @@ import { text as money } from '../../words/compiled/problems/money.ts';
 import { text as records } from '../../words/compiled/problems/records.ts';
 import { text as scale } from '../../words/compiled/problems/scale.ts';
 import { text as shelf } from '../../words/compiled/problems/shelf.ts';
+import { text as smokehouse } from '../../words/compiled/problems/smokehouse.ts';
 import { text as sums } from '../../words/compiled/problems/sums.ts';
 import { text as weights } from '../../words/compiled/problems/weights.ts';
 import type { Message } from '../../words/speech.ts';
@@ -26,6 +27,7 @@ const AREAS = [
   carrier,
   book,
   scale,
+  smokehouse,
   sums,
 ];
 
@@ -38,6 +40,9 @@ const SHARED: readonly [area: object, key: string, codes: readonly string[]][] =
     'amount.negative', 'amount.not-positive', 'grams.negative', 'grams.not-positive', 'money.not-whole',
     'number.too-large', 'probability.out-of-range', 'range.reversed', 'sd.not-positive', 'share.out-of-range',
     'step.not-positive', 'spread.below-one', 'spread.negative', 'spread.too-few', 'tolerance.not-positive', 'degrees.not-positive',
+    'brine.empty', 'composition.above-whole', 'composition.all-fat', 'composition.all-water', 'composition.no-protein',
+    'composition.wetter', 'cure.without-agent', 'figures.none', 'finished.below-fat', 'gap.not-positive', 'grams.too-heavy',
+    'hours.negative', 'loss.assumption', 'minutes.negative', 'ppm.range', 'steps.empty', 'trim.none', 'yield.order',
   ]],
   [sums, 'balance', [
     'balance.id-twice', 'balance.same-ends', 'balance.sd-spread', 'balance.too-many-flows', 'balance.unknown-node',
@@ -56,7 +61,7 @@ const SHARED: readonly [area: object, key: string, codes: readonly string[]][] =
   [sums, 'shares', ['total.negative', 'total.not-whole', 'weights.all-zero', 'weights.empty', 'weights.negative']],
   [sums, 'cooler', ['cooler.limit', 'cooler.moment', 'cooler.temperature']],
   [sums, 'days', ['date.days-not-whole', 'date.month', 'date.out-of-range', 'hanging.days', 'hanging.limits']],
-  [sums, 'ours', ['random.seed', 'random.shape', 'resources.own-fat', 'desk.broken', 'desk.failed']],
+  [sums, 'ours', ['random.seed', 'random.shape', 'resources.own-fat', 'resources.heat', 'resources.recipes', 'desk.broken', 'desk.failed']],
   [carrier, 'noAccess', [
     'desk.no-session', 'session.unknown', 'session.wrong-code', 'session.too-many', 'session.other-account',
     'request.wrong-host', 'request.wrong-origin',

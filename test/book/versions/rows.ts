@@ -152,4 +152,39 @@ INSERT INTO quote (id, season, number, name, hunter_id, hunter_name, species, pr
   SELECT 99, season, 9999, 'Q-again', hunter_id, hunter_name, species, price_book_id, asked, answered, made_on, valid_until, at, by FROM quote WHERE id = 1;
 INSERT INTO quote_taken VALUES (99, 2, '2026-10-12T16:03:00.000Z', 'MK');
 `,
+  21: `
+INSERT INTO ingredient VALUES (1, 1, '2026-10-10T12:00:00.000Z', 'MK'), (2, 0, '2026-10-10T12:00:01.000Z', 'MK');
+INSERT INTO ingredient_version VALUES
+  (1, 1, 'Pink cure', 'cure', '[]', '[]', 0.0625, 0.0, 0.0, NULL, '6.25%', 'sodium', '["ground"]', '', '2026-10-10T12:00:00.000Z', 'MK'),
+  (2, 2, 'House blend', 'blend', NULL, '"unknown"', NULL, NULL, NULL, NULL, '', 'sodium', NULL, 'packet lost', '2026-10-10T12:00:01.000Z', 'MK');
+INSERT INTO recipe VALUES (1, 1, '2026-10-10T12:01:00.000Z', 'MK');
+INSERT INTO recipe_version VALUES (1, 1, 'Summer sausage', 'Summer Sausage', '{"meat":[]}', '', '2026-10-10T12:01:00.000Z', 'MK'), (2, 1, 'Summer sausage', 'Summer Sausage', '{"meat":[{}]}', 'more pork', '2026-10-10T12:02:00.000Z', 'MK');
+INSERT INTO made_batch VALUES (1, 2026, 1, 'M26-001', 1, 1, '2026-10-10T13:00:00.000Z', 'MK'), (2, 2026, 2, 'M26-002', 1, 1, '2026-10-10T13:00:01.000Z', 'MK');
+INSERT INTO made_batch_void VALUES (2, 'opened twice', '2026-10-10T13:00:30.000Z', 'MK');
+INSERT INTO made_start VALUES (1, 1, 2, '40', 18143.6948, '{"amounts":[]}', '2026-10-10T13:10:00.000Z', 'RB');
+INSERT INTO made_weighed VALUES
+  (1, 1, 1, '45 g', 45, 0, 'g', 45.0, 'L-118', 'scale', '2026-10-10T13:12:00.000Z', 'RB'), (2, 1, 1, '450 g', 450, 0, 'g', 450.0, 'L-118', 'typed', '2026-10-10T13:13:00.000Z', 'RB');
+INSERT INTO made_weighed_void VALUES (2, 'ten times too much', '2026-10-10T13:13:30.000Z', 'RB');
+INSERT INTO made_stage VALUES
+  (1, 1, 'stuffed', 14, '41.5', 415, 1, 'lb', 18824.083355, 'typed', '2026-10-10T15:00:00.000Z', 'RB'), (2, 1, 'cooked', 14, '315', 315, 0, 'lb', 142881.59655, 'typed', '2026-10-11T15:00:00.000Z', 'RB');
+INSERT INTO made_stage_void VALUES (2, 'decimal point', '2026-10-11T15:01:00.000Z', 'RB');
+INSERT INTO made_analysis VALUES (1, 1, 'water activity', '0.95', 0.95, 'meter', '2026-10-12T15:00:00.000Z', 'MK'), (2, 1, 'ph', '50', 50.0, 'meter', '2026-10-12T15:01:00.000Z', 'MK');
+INSERT INTO made_analysis_void VALUES (2, 'decimal point', '2026-10-12T15:02:00.000Z', 'MK');
+INSERT INTO made_package VALUES (6, 1, '2026-10-12T16:00:00.000Z', 'MK');
+INSERT INTO load VALUES (1, 2026, 1, 'L26-001', 'big smokehouse', '2026-10-10T16:00:00.000Z', 'RB');
+INSERT INTO load_batch VALUES (1, 1, 1, '2026-10-10T16:00:00.000Z', 'RB'), (2, 1, 2, '2026-10-10T16:00:01.000Z', 'RB');
+INSERT INTO load_batch_void VALUES (2, 'hangs elsewhere', '2026-10-10T16:00:30.000Z', 'RB');
+INSERT INTO load_record VALUES (1, 1, 'open', '{"level":"log65"}', '', '2026-10-10T16:01:00.000Z', 'RB');
+INSERT INTO load_log VALUES (1, 1, 'both', 'P1', 'F', 'file', 'cook.csv', 'ab', '2026-10-11T12:00:00.000Z', 'RB'), (2, 1, 'both', 'P2', 'F', 'typed', '', '', '2026-10-11T12:00:01.000Z', 'RB');
+INSERT INTO load_log_void VALUES (2, 'of another load', '2026-10-11T12:01:00.000Z', 'RB');
+INSERT INTO load_reading VALUES
+  (1, 1, '2026-10-10T20:00:00.000Z', '152.4', 152.4, '2026-10-11T12:00:00.000Z', 'RB'), (2, 1, '2026-10-10T20:05:00.000Z', '---', NULL, '2026-10-11T12:00:00.000Z', 'RB'),
+  (3, 2, '2026-10-10T20:05:00.000Z', '151', 151.0, '2026-10-11T12:00:01.000Z', 'RB');
+INSERT INTO load_exclusion VALUES (1, 2, 'probe was pulled out', '2026-10-11T12:02:00.000Z', 'RB'), (2, 1, 'wrong row', '2026-10-11T12:03:00.000Z', 'RB');
+INSERT INTO load_exclusion_void VALUES (2, 'it counts', '2026-10-11T12:04:00.000Z', 'RB');
+INSERT INTO load_verdict VALUES (1, 1, 'not-proven', 'not-proven', '1 2 2', '{"missing":["log.gap"]}', '2026-10-11T12:05:00.000Z', 'RB');
+INSERT INTO deviation VALUES
+  (1, 1, NULL, 'cook again', 'Mika Koski', 'the logger stopped', '2026-10-11T12:10:00.000Z', 'MK'), (2, NULL, 1, 'discard', 'Mika Koski', 'fell on the floor', '2026-10-11T12:11:00.000Z', 'MK');
+INSERT INTO deviation_void VALUES (2, 'of another batch', '2026-10-11T12:12:00.000Z', 'MK');
+`,
 };

@@ -26,6 +26,8 @@ const everything = {
   day: '2026-11-20', overMinor: -150, expectedMinor: 16220, totalMinor: 12000, seenMinor: 9000, newer: 19, method: 'card', on: '2026-11-18', kind: 'cape', kinds: 'cape, antlers', percent: 90,
   from: 'G-11', step: 'second', cutGrams: 42000, packedGrams: 20000, groundGrams: 13000, missingGrams: 9000,
   to: 'Dana Whitlock', unpacked: 'G-12', notMade: 'jerky',
+  ppm: 173.6, agent: 'nitrite', limit: 156.25, share: 0.32, f: 152.4, need: 43, minutes: 95, strength: 0.4, cure: 'Pink cure',
+  stated: 'ground', derived: 'pumped',
   now: 'EUR', today: '2126-11-20', last: '2026-10-10', season: 2025,
 }; // prettier-ignore
 
@@ -34,7 +36,7 @@ const NOT_CODES =
   /^(group|instructions|parts)\.(?!empty)|^fat\.(min|max)$|^[a-z]+\.(gambrel|csv|json)$|^gambrel\.(session|scale)$/;
 
 /** Rooms of the core that no call uses: their codes cannot reach a window. */
-const UNCALLED = ['curing', 'heat', 'loss'];
+const UNCALLED: readonly string[] = [];
 
 /** Every code written below the window's layer, and by its scale: thrown or returned codes are literal strings of this shape. */
 function codesBelow(): string[] {
