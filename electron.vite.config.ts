@@ -60,7 +60,7 @@ export default defineConfig({
               { name: 'house', test: HOUSE, priority: 2 },
               {
                 name: 'season',
-                test: /src\/ui\/(charts|season|season-frame|costs)\/(?!library)/,
+                test: /src\/ui\/((charts|season|season-frame|costs)\/(?!library)|season-pages)/,
                 priority: 1,
               },
             ],

@@ -1,3 +1,5 @@
+import type * as Pages from './pages.ts';
+import type * as Charts from './season-pages.ts';
 import { createRouter, createWebHashHistory, type RouteRecordRaw, type Router } from 'vue-router';
 
 declare module 'vue-router' {
@@ -7,136 +9,140 @@ declare module 'vue-router' {
   }
 }
 
+/** A page of `pages.ts`, or of `season-pages.ts`; the script with all of them is fetched on the first visit. */
+const page = (name: keyof typeof Pages) => async () => (await import('./pages.ts'))[name];
+const chart = (name: keyof typeof Charts) => async () => (await import('./season-pages.ts'))[name];
+
 /** The page that a scanned ticket opens. */
-export const animalPage = () => import('./table/AnimalPage.vue');
+export const animalPage = page('AnimalPage');
 
 /** The routes. Each page is loaded on its first visit. */
 export const routes: readonly RouteRecordRaw[] = [
   { path: '/', redirect: '/rail' },
-  { path: '/rail', meta: { place: 'rail' }, component: () => import('./rail/RailPage.vue') },
-  { path: '/intake', meta: { place: 'intake' }, component: () => import('./intake/IntakePage.vue') },
-  { path: '/table', meta: { place: 'table' }, component: () => import('./table/TablePage.vue') },
+  { path: '/rail', meta: { place: 'rail' }, component: page('RailPage') },
+  { path: '/intake', meta: { place: 'intake' }, component: page('IntakePage') },
+  { path: '/table', meta: { place: 'table' }, component: page('TablePage') },
   {
     path: '/table/:ticket',
     meta: { place: 'table' },
     component: animalPage,
     props: true,
   },
-  { path: '/grinder', meta: { place: 'grinder' }, component: () => import('./grinder/GrinderPage.vue') },
+  { path: '/grinder', meta: { place: 'grinder' }, component: page('GrinderPage') },
   {
     path: '/grinder/:id',
     meta: { place: 'grinder' },
-    component: () => import('./batch/BatchPage.vue'),
+    component: page('BatchPage'),
   },
   {
     path: '/label/batch/:id',
     meta: { place: 'grinder' },
-    component: () => import('./labels/BatchLabels.vue'),
+    component: page('BatchLabels'),
     props: true,
   },
   {
     path: '/label/animal/:ticket',
     meta: { place: 'table' },
-    component: () => import('./labels/AnimalLabels.vue'),
+    component: page('AnimalLabels'),
     props: true,
   },
   {
     path: '/label/tag/:ticket',
     meta: { place: 'intake' },
-    component: () => import('./labels/TagPage.vue'),
+    component: page('TagPage'),
     props: true,
   },
   {
     path: '/cut-sheet/:ticket',
     meta: { place: 'table' },
-    component: () => import('./orders/CutSheetPage.vue'),
+    component: page('CutSheetPage'),
     props: true,
   },
   {
     path: '/bill/:ticket',
     meta: { place: 'pickup' },
-    component: () => import('./bill/BillPage.vue'),
+    component: page('BillPage'),
     props: true,
   },
   {
     path: '/receipt/:ticket',
     meta: { place: 'intake' },
-    component: () => import('./receipt/DropOffPage.vue'),
+    component: page('DropOffPage'),
     props: true,
   },
   {
     path: '/receipt/:ticket/:id',
     meta: { place: 'pickup' },
-    component: () => import('./receipt/ReceiptPage.vue'),
+    component: page('ReceiptPage'),
     props: true,
   },
-  { path: '/quote', meta: { place: 'quote' }, component: () => import('./quote/QuotePage.vue') },
+  { path: '/quote', meta: { place: 'quote' }, component: page('QuotePage') },
   {
     path: '/quote/:id/paper',
     meta: { place: 'quote' },
-    component: () => import('./quote/QuotePaperPage.vue'),
+    component: page('QuotePaperPage'),
     props: true,
   },
-  { path: '/pickup', meta: { place: 'pickup' }, component: () => import('./pickup/PickupPage.vue') },
-  { path: '/till', meta: { place: 'pickup' }, component: () => import('./till/TillPage.vue') },
+  { path: '/pickup', meta: { place: 'pickup' }, component: page('PickupPage') },
+  { path: '/till', meta: { place: 'pickup' }, component: page('TillPage') },
   {
     path: '/till/statement/:hunterId',
     meta: { place: 'pickup' },
-    component: () => import('./till/StatementPage.vue'),
+    component: page('StatementPage'),
     props: true,
   },
   {
     path: '/notice/:ticket/:step',
     meta: { place: 'pickup' },
-    component: () => import('./leaving/LetterPage.vue'),
+    component: page('LetterPage'),
     props: true,
   },
-  { path: '/season', meta: { place: 'season' }, component: () => import('./season/YieldsPage.vue') },
+  { path: '/season', meta: { place: 'season' }, component: chart('YieldsPage') },
   {
     path: '/season/pounds',
     meta: { place: 'season' },
-    component: () => import('./season/PoundsPage.vue'),
+    component: chart('PoundsPage'),
   },
-  { path: '/season/fat', meta: { place: 'season' }, component: () => import('./season/FatPage.vue') },
-  { path: '/season/check', meta: { place: 'season' }, component: () => import('./season/CheckPage.vue') },
+  { path: '/season/fat', meta: { place: 'season' }, component: chart('FatPage') },
+  { path: '/season/check', meta: { place: 'season' }, component: chart('CheckPage') },
   {
     path: '/season/compare',
     meta: { place: 'season' },
-    component: () => import('./season/ComparePage.vue'),
+    component: chart('ComparePage'),
   },
   {
     path: '/season/report',
     meta: { place: 'season' },
-    component: () => import('./season/ReportPage.vue'),
+    component: chart('ReportPage'),
   },
   {
     path: '/season/animals',
     meta: { place: 'season' },
-    component: () => import('./season/AnimalsPage.vue'),
+    component: chart('AnimalsPage'),
   },
-  { path: '/season/flow', meta: { place: 'season' }, component: () => import('./season/FlowPage.vue') },
-  { path: '/season/money', meta: { place: 'season' }, component: () => import('./season/MoneyPage.vue') },
-  { path: '/season/costs', meta: { place: 'season' }, component: () => import('./costs/CostsPage.vue') },
-  { path: '/books', meta: { place: 'books' }, component: () => import('./books/BooksPage.vue') },
+  { path: '/season/flow', meta: { place: 'season' }, component: chart('FlowPage') },
+  { path: '/season/money', meta: { place: 'season' }, component: chart('MoneyPage') },
+  { path: '/season/costs', meta: { place: 'season' }, component: chart('CostsPage') },
+  { path: '/books', meta: { place: 'books' }, component: page('BooksPage') },
   {
     path: '/books/paper',
     meta: { place: 'books' },
-    component: () => import('./books/RecordPaperPage.vue'),
+    component: page('RecordPaperPage'),
   },
-  { path: '/terms', meta: { place: 'shop' }, component: () => import('./terms/TermsPage.vue') },
-  { path: '/card', meta: { place: 'shop' }, component: () => import('./card/CardPage.vue') },
-  { path: '/about', meta: { place: 'shop' }, component: () => import('./about/AboutPage.vue') },
-  { path: '/shop', meta: { place: 'shop' }, component: () => import('./shop/ShopPage.vue') },
+  { path: '/terms', meta: { place: 'shop' }, component: page('TermsPage') },
+  { path: '/card', meta: { place: 'shop' }, component: page('CardPage') },
+  { path: '/about', meta: { place: 'shop' }, component: page('AboutPage') },
+  { path: '/shop', meta: { place: 'shop' }, component: page('ShopPage') },
   {
     path: '/cooler/:id',
     meta: { place: 'shop' },
-    component: () => import('./cooler/CoolerPage.vue'),
+    component: page('CoolerPage'),
     props: true,
   },
   {
     path: '/cautions',
     meta: { place: 'shop' },
-    component: () => import('./cautions/CautionsPage.vue'),
+    component: page('CautionsPage'),
   },
   { path: '/:rest(.*)*', redirect: '/rail' },
 ];
