@@ -3,6 +3,7 @@ import { BrowserWindow } from 'electron';
 import { ask } from './dialogs.ts';
 import { logEvent } from './log.ts';
 import { WINDOW_ADDRESS } from './protocol.ts';
+import { currentLanguage } from '../src/words/speech.ts';
 import { text } from '../src/words/compiled/shell/notices.ts';
 import { SAFE } from './windows.ts';
 
@@ -37,7 +38,9 @@ function showClosing(): BrowserWindow {
   });
   window.setProgressBar(2); // more than 1: indeterminate progress
   // A progress window that fails to load does not matter.
-  window.loadURL(`${WINDOW_ADDRESS}closing.html`).catch(() => logEvent('closing-note-not-loaded'));
+  window
+    .loadURL(`${WINDOW_ADDRESS}closing.html?language=${currentLanguage()}`)
+    .catch(() => logEvent('closing-note-not-loaded'));
   return window;
 }
 

@@ -2,11 +2,12 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { app, dialog, ipcMain, powerMonitor, shell, type BrowserWindow } from 'electron';
-import { DESK_PORT_CHANNEL, PRINT_LABELS_CHANNEL } from '../src/bridge/wire.ts';
+import { DESK_PORT_CHANNEL, LANGUAGE_CHANNEL, PRINT_LABELS_CHANNEL } from '../src/bridge/wire.ts';
 import { waitForClosing } from './closing.ts';
 import { DESK_NAME } from './desk-messages.ts';
 import { startDeskProcess, type DeskProcess, type Opened } from './desk-process.ts';
 import { announce, showMessage } from './dialogs.ts';
+import { takeLanguage } from './language.ts';
 import { logError, logEvent, logFile } from './log.ts';
 import { setMenu, type MenuActions } from './menu.ts';
 import { chooseNewerVersions, lookForNewer } from './newer-versions.ts';
@@ -76,6 +77,10 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
   ipcMain.on(PRINT_LABELS_CHANNEL, (event, paper: unknown) => {
     if (isOurs(event.senderFrame?.url))
       attempt(printLabels(event.sender, paper, places.note('label-printer')));
+  });
+  ipcMain.on(LANGUAGE_CHANNEL, (event, said: unknown) => {
+    if (isOurs(event.senderFrame?.url) && takeLanguage(said, places.note('language')))
+      setMenu(actions, readRecent(places.note('recent-books')));
   });
   const actions: MenuActions = {
     openBook: () => window && attempt(askForBook(window)),

@@ -5,6 +5,7 @@ import { app } from 'electron';
 import { usualBookPlace } from './book-place.ts';
 import { openDesktop, type Desktop } from './desktop.ts';
 import { announce } from './dialogs.ts';
+import { startLanguage } from './language.ts';
 import { logError, logEvent, openLog } from './log.ts';
 import { appId } from './packaging/builder.json';
 import { whenParentGone } from './parent-watch.ts';
@@ -60,6 +61,7 @@ async function start(): Promise<void> {
   openLog(() => app.getPath('logs'));
   const { electron = '', chrome = '' } = process.versions;
   logEvent('started', { version: app.getVersion(), electron, chrome, system: process.platform });
+  startLanguage(note('language'));
   if (startsUnguarded()) return refuse(text.noSandbox({ appImage: Boolean(process.env['APPIMAGE']) }));
   const read = readStartOptions(given.args, process.env, given.folder, false);
   if (!read.ok) return refuse(read.sentence);

@@ -20,5 +20,8 @@ export const OPENING_HEADER = 'gambrel-opening';
 /** The shell's channel on which a window requests its port and receives it. */
 export const DESK_PORT_CHANNEL = 'gambrel:desk-port';
 
+/** The shell's channel on which a window says its language, in which menus and dialogs speak then. */
+export const LANGUAGE_CHANNEL = 'gambrel:language';
+
 /** The shell's channel on which a window requests that its labels be printed. */
 export const PRINT_LABELS_CHANNEL = 'gambrel:print-labels';

@@ -2,7 +2,16 @@
 import './closing.css';
 import './look/index.ts';
 import { text } from '../words/compiled/window/closing.ts';
+import { isLanguage } from '../words/languages.ts';
+import { loadLanguage } from '../words/load.ts';
+import { speakWith } from '../words/speech.ts';
 
+const asked = new URLSearchParams(location.search).get('language');
+if (isLanguage(asked)) {
+  await loadLanguage(asked);
+  speakWith({ language: () => asked });
+  document.documentElement.lang = asked;
+}
 const heading = document.createElement('h1');
 heading.textContent = text.title;
 const sentence = document.createElement('p');

@@ -4,12 +4,17 @@ interface LanguageLine {
   name: string;
   /** The language whose words hold where this one says nothing: only a variant has one. */
   over?: string;
+  /** Being translated: what it lacks is said in English, and it is offered once it lacks nothing. */
+  draft?: true;
   /** Generated from en-US to try layouts: longer, with accents, in brackets. Nobody is offered it. */
   generated?: true;
 }
 
 export const languages = {
   'en-US': { name: 'English (United States)' },
+  'en-CA': { name: 'English (Canada)', over: 'en-US' },
+  'es-MX': { name: 'Español (México)', draft: true },
+  'fr-CA': { name: 'Français (Canada)', draft: true },
   qps: { name: '[Þšéûðö]', generated: true },
 } as const satisfies Record<string, LanguageLine>;
 

@@ -1,9 +1,17 @@
 import { loaders } from './compiled/languages.ts';
 import type { Language } from './languages.ts';
-import { isLoaded, keepLanguage } from './speech.ts';
+import { keepLanguage } from './speech.ts';
 
-/** Loads the words of a language; each language lies in a file of its own. */
-export async function loadLanguage(language: Language): Promise<void> {
-  const load = loaders[language];
-  if (load && !isLoaded(language)) keepLanguage(language, (await load()).words);
+const loading = new Map<Language, Promise<void>>();
+
+/** Loads the window's words of a language; each language lies in a file of its own. */
+export function loadLanguage(language: Language): Promise<void> {
+  const started = loading.get(language) ?? load(language);
+  loading.set(language, started);
+  return started;
+}
+
+async function load(language: Language): Promise<void> {
+  const words = await loaders[language]?.();
+  if (words) keepLanguage(language, words.words);
 }

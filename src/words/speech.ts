@@ -62,9 +62,9 @@ export function currentLanguage(): Language {
   return speech.language();
 }
 
-/** Keeps the words of a language, by area. */
+/** Keeps words of a language, by area, beside those kept before. */
 export function keepLanguage(language: Language, words: Readonly<Record<string, Messages>>): void {
-  loaded.set(language, words);
+  loaded.set(language, { ...loaded.get(language), ...words });
 }
 
 /** Whether the words of a language can be read at once. */

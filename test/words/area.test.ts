@@ -38,13 +38,17 @@ it('says at each read what the language of that moment says, and en-US where it 
 });
 
 it('loads a language once, from a file of its own', async () => {
-  const others = Object.keys(languages).filter((code) => code !== SOURCE_LANGUAGE);
-  expect(Object.keys(loaders)).toEqual(others);
-  for (const code of others as Language[]) {
+  const others = Object.keys(loaders) as Language[];
+  expect(others).toEqual(expect.arrayContaining(['en-CA', 'qps']));
+  for (const code of others) {
     await loadLanguage(code);
     expect(isLoaded(code)).toBe(true);
-    const words = await loaders[code]?.();
-    expect(Object.keys(words?.words['window/about'] ?? {})).toEqual(keysOf(about));
+    const { words = {} } = (await loaders[code]?.()) ?? {};
+    const said = Object.keys(words['window/about'] ?? {});
+    // A variant holds only what differs.
+    if ('over' in languages[code]) expect(keysOf(about)).toEqual(expect.arrayContaining(said));
+    else expect(said).toEqual(keysOf(about));
+    expect(Object.keys(words).filter((name) => !/^(window|problems|shared)\//.test(name))).toEqual([]);
   }
 });
 

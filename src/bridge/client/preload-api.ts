@@ -10,6 +10,8 @@ export interface PreloadApi {
    * @param paper size of the printer's paper, millimetres
    */
   printLabels(paper: { width: number; height: number }): void;
+  /** Says the window's language, a code of the program's languages, in which menus and dialogs speak from then on. */
+  speak(language: string): void;
   /** Versions of the runtime. */
   versions: Readonly<Record<'electron' | 'chromium' | 'node', string>>;
 }

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import * as v from 'valibot';
 import { refuseWrongClock } from '../session/clock.ts';
 import { text } from '../../words/compiled/desk/export.ts';
+import { inLanguage } from '../../words/of-desk.ts';
 import { backUp } from '../../book/file/backup.ts';
 import type { Db } from '../../book/file/db.ts';
 import { bookAsText } from '../../book/text/book-as-text.ts';
@@ -13,6 +14,7 @@ import { bookFromText, replaceRows } from '../../book/text/book-from-text.ts';
 import { dropUpload, longUpload, uploadOf } from '../session/upload.ts';
 import { hunterOf } from '../animal/hunters.ts';
 import { by, id } from '../input/input.ts';
+import { language } from '../input/language.ts';
 import { host, read } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
@@ -28,10 +30,10 @@ const LONG_BOOK_BYTES = 30_000_000;
 
 /** Makes the requested export; its chunks are fetched afterwards. @throws ProblemError `export.busy` */
 export const create = read(
-  v.object({ what: v.picklist(['tables', 'text', 'book', 'description'], 'choice.take-out') }),
-  async (session, { what }) => {
+  v.object({ what: v.picklist(['tables', 'text', 'book', 'description'], 'choice.take-out'), language }),
+  async (session, { what, language: of }) => {
     const write = {
-      tables: (path: string, db: Db) => writeZip(path, tableFiles(db)),
+      tables: (path: string, db: Db) => writeZip(path, tableFiles(db, of)),
       text: (path: string, db: Db) => writeText(path, bookAsText(db)),
       book: copyTo,
       description: (path: string, db: Db) => writeText(path, describeTables(db)),
@@ -46,7 +48,7 @@ export const create = read(
 );
 
 /** The book's records of one hunter: a JSON text and the same as tables. @throws ProblemError `hunter.unknown` */
-export const createForHunter = read(v.object({ id }), async (session, input) => {
+export const createForHunter = read(v.object({ id, language }), async (session, input) => {
   const hunter = hunterOf(session, input.id);
   const parcel = await writeExport(session, (path, db) => {
     const records = recordsOfHunter(db, hunter.id);
@@ -56,7 +58,7 @@ export const createForHunter = read(v.object({ id }), async (session, input) => 
         name: `${table.name}.csv`,
         text: csvText(table.columns, rows),
       })),
-      { name: text.readMe, text: describeTables(db) },
+      { name: inLanguage(text, input.language).readMe, text: describeTables(db) },
     ]);
   });
   return { ...parcel, name: `hunter-${hunter.id}-${session.today()}.zip` };

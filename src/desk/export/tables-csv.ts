@@ -1,5 +1,7 @@
 /** The book as tables for a spreadsheet: three that can be imported again, and every table as stored. */
-import { text } from '../../words/compiled/desk/export.ts';
+import { text as english } from '../../words/compiled/desk/export.ts';
+import type { Language } from '../../words/languages.ts';
+import { inLanguage } from '../../words/of-desk.ts';
 import { csvLine } from '../../core/values/csv.ts';
 import { eachRow } from '../../book/file/each-row.ts';
 import type { Db } from '../../book/file/db.ts';
@@ -16,7 +18,7 @@ interface File {
  * scan weights in order, instead of collecting those without a batch and sorting a million. Parts stated as none
  * follow the weights, as 0.
  */
-const READABLE: Readonly<Record<string, { head: readonly (keyof typeof text.heading)[]; sql: string; also?: string }>> = {
+const READABLE: Readonly<Record<string, { head: readonly (keyof typeof english.heading)[]; sql: string; also?: string }>> = {
   'hunters.csv': {
     head: ['name', 'phone', 'email', 'address', 'license', 'neverPooled'],
     sql: `SELECT name, phone, email, address, licence, iif(refuses_pooling, 'yes', 'no') FROM hunter
@@ -38,7 +40,8 @@ const READABLE: Readonly<Record<string, { head: readonly (keyof typeof text.head
 }; // prettier-ignore
 
 /** The complete export: the importable tables, every table as stored, and a description. */
-export function* tableFiles(db: Db): Generator<File> {
+export function* tableFiles(db: Db, language: Language): Generator<File> {
+  const text = inLanguage(english, language);
   yield { name: text.readMe, text: describeTables(db) };
   const rowsOf = (sql: string) => eachRow(db.prepare<[], CellValue[]>(sql).raw());
   for (const [name, { head, sql, also }] of Object.entries(READABLE)) {

@@ -6,6 +6,7 @@ import type { MassUnit } from '../../core/values/units.ts';
 import { needed, text } from '../input/input.ts';
 import type { ImportField, ImportKind, SheetLayout, ShopSettings } from '../contract/contract.ts';
 import { FIELDS, folded } from './fields.ts';
+import { isHeadingOf } from './headings.ts';
 import { MAX_COLUMNS, rowsOf, type SheetRow } from '../input/rows.ts';
 import { MASS_UNITS } from '../../trade/weighing.ts';
 
@@ -124,9 +125,7 @@ function guessColumns(
   const taken = new Set(Object.values(columns));
   headings.forEach((heading, index) => {
     if (taken.has(index)) return;
-    const field = fields.find(
-      ({ code, heading: like }) => columns[code] === undefined && like.test(bare(heading)),
-    );
+    const field = fields.find((rule) => columns[rule.code] === undefined && isHeadingOf(rule, bare(heading)));
     if (field) columns[field.code] = index;
   });
   return columns;

@@ -8,6 +8,7 @@ import { decimalText } from '../../core/values/money.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { writeExport, writeText } from '../export/outbox.ts';
 import { date } from '../input/input.ts';
+import { language } from '../input/language.ts';
 import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { startOf } from './day-entries.ts';
@@ -23,13 +24,18 @@ const BYTE_ORDER_MARK = '\uFEFF';
  * columns. The parts are fetched with `export.getPiece`. @throws ProblemError `export.busy`, `journal.span`
  */
 export const exportJournal = read(
-  v.object({ what: v.picklist(['journal', 'summary', 'layout'], 'choice.take-out'), from: date, to: date }),
-  async (session, { what, from, to }) => {
+  v.object({
+    what: v.picklist(['journal', 'summary', 'layout'], 'choice.take-out'),
+    from: date,
+    to: date,
+    language,
+  }),
+  async (session, { what, from, to, language: of }) => {
     if (from > to) throw new ProblemError('invalid', 'journal.span', { field: 'to', with: { from, to } });
     const text = {
       journal: (db: Db) => journalText(session, db, from, to),
       summary: (db: Db) => summaryText(session, db, from, to),
-      layout: () => [layoutText()],
+      layout: () => [layoutText(of)],
     }[what];
     const packed = await writeExport(session, (path, db) => writeText(path, text(db)));
     const name = { journal: 'journal', summary: 'monthly-summary', layout: 'journal-layout' }[what];

@@ -1,4 +1,4 @@
-import { useLocalStorage } from '@vueuse/core';
+import { useLocalStorage, useSessionStorage } from '@vueuse/core';
 import { defineStore } from 'pinia';
 import { shallowRef } from 'vue';
 import { isLanguage, SOURCE_LANGUAGE, type Language } from '../../words/languages.ts';
@@ -6,31 +6,36 @@ import { loadLanguage } from '../../words/load.ts';
 import { speakWith } from '../../words/speech.ts';
 import { useShop } from './shop.ts';
 
+const KEY = 'gambrel.language';
+const STORED = { writeDefaults: false, listenToStorageChanges: false };
+
 /** The language of this window. It belongs to the device and its user, not to the book. */
 export const useLanguage = defineStore('language', () => {
   const shop = useShop();
-  const chosen = useLocalStorage<string>('gambrel.language', SOURCE_LANGUAGE, {
-    writeDefaults: false,
-  });
+  /** Of this window, which keeps its own through a reload whatever another window chooses. */
+  const own = useSessionStorage(KEY, '', STORED);
+  /** The last choice on this device: that of new windows. */
+  const chosen = useLocalStorage<string>(KEY, SOURCE_LANGUAGE, STORED);
   const current = shallowRef<Language>(SOURCE_LANGUAGE);
   speakWith({ language: () => current.value, writer: () => shop.format });
 
-  /** Speaks the language of the address (`?language=`), else the one chosen on this device. */
+  /** Speaks the language of the address (`?language=`), else that of this window, else the last one chosen. */
   async function start(): Promise<void> {
     const asked = new URLSearchParams(location.search).get('language');
-    await speak([asked, chosen.value].find(isLanguage) ?? SOURCE_LANGUAGE);
+    await speak([asked, own.value, chosen.value].find(isLanguage) ?? SOURCE_LANGUAGE);
   }
 
-  /** Chooses the language for this device. */
+  /** Chooses the language for this window, and for new ones on this device. */
   async function choose(language: Language): Promise<void> {
     await speak(language);
-    chosen.value = language;
+    own.value = chosen.value = language;
   }
 
   async function speak(language: Language): Promise<void> {
     await loadLanguage(language);
     current.value = language;
     document.documentElement.lang = language;
+    window.gambrel?.speak(language);
   }
 
   return { current, start, choose };

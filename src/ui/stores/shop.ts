@@ -2,6 +2,7 @@ import { defineStore } from 'pinia';
 import { computed, ref, shallowRef, watch } from 'vue';
 import type { Caution, Problem, ShopView, SpeciesCard } from '../../bridge/contract.ts';
 import { knownZone } from '../../core/values/zone.ts';
+import { currentLanguage } from '../../words/speech.ts';
 import { call, onStale } from '../link/bridge.ts';
 import { useOpening } from '../link/opening.ts';
 import { makeFormat } from '../texts/format.ts';
@@ -27,7 +28,7 @@ export const useShop = defineStore('shop', () => {
   let requested = 0;
 
   const settings = computed(() => view.value?.settings ?? null);
-  const format = computed(() => makeFormat(settings.value ?? NO_SHOP));
+  const format = computed(() => makeFormat({ ...(settings.value ?? NO_SHOP), language: currentLanguage() }));
   const unit = computed(() => settings.value?.unit ?? NO_SHOP.unit);
   const step = computed(() => settings.value?.step ?? NO_SHOP.step);
   const locale = computed(() => settings.value?.locale ?? NO_SHOP.locale);

@@ -1,3 +1,4 @@
+import { languageLines, type Language } from '../../words/languages.ts';
 import { isDate } from '../../core/values/dates.ts';
 
 /** The order in which dates are written and typed. */
@@ -15,6 +16,16 @@ export function orderOf(locale: string): DayOrder {
   }).formatToParts();
   const first = parts.find(({ type }) => type === 'year' || type === 'month' || type === 'day')?.type;
   return first === 'month' ? 'month first' : first === 'day' ? 'day first' : 'year first';
+}
+
+/**
+ * The locale in whose words dates are written: the shop's if it is of the window's language, else that language.
+ * @example dayLocale('en-GB', 'es-MX') // 'es-MX'
+ */
+export function dayLocale(locale: string, language: Language): string {
+  const { generated } = languageLines[language] ?? {};
+  const same = new Intl.Locale(locale).language === new Intl.Locale(language).language;
+  return same || generated ? locale : language;
 }
 
 /** A date in digits, for editing: `2026-11-04` → `11/04/2026`, `04/11/2026` or unchanged. */

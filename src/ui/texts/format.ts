@@ -1,5 +1,6 @@
 import { decimalsOf, formatAmount, fromGrams, roundToStep } from '../../core/values/units.ts';
-import { dayWriter, orderOf, type DayOrder } from './days.ts';
+import type { Language } from '../../words/languages.ts';
+import { dayLocale, dayWriter, orderOf, type DayOrder } from './days.ts';
 
 /** The shop's settings that affect formatting. */
 interface FormatSettings {
@@ -11,6 +12,8 @@ interface FormatSettings {
   /** Default `locale`: the locale's own order and clock. */
   dayOrder?: DayOrder | 'locale';
   clock?: '12' | '24' | 'locale';
+  /** Of the window: dates name months and days in it. Default: that of the locale. */
+  language?: Language;
 }
 
 /** Formats amounts by the shop's settings. Pure: the same settings give the same text. */
@@ -27,6 +30,7 @@ export function makeFormat({
   currency,
   dayOrder = 'locale',
   clock = 'locale',
+  language,
 }: FormatSettings) {
   const writers = new Map<string, (minor: number) => string>();
   /** `whole`: without minor units, for an estimate. */
@@ -76,7 +80,7 @@ export function makeFormat({
     aboutMoney,
     aboutMoneyRange: (low: number, high: number): string => joined(aboutMoney(low), aboutMoney(high), ''),
     number: (value: number, places = 0): string => formatAmount(value, places, locale),
-    ...dayWriter(locale, order, clock === 'locale' ? null : clock),
+    ...dayWriter(language ? dayLocale(locale, language) : locale, order, clock === 'locale' ? null : clock),
     /** The order in which dates are typed. */
     dayOrder: order ?? orderOf(locale),
   };

@@ -31,6 +31,8 @@ export function readCatalogue(root: string): Catalogue {
   const catalogue: Catalogue = { languages: new Map(), faults: [] };
   for (const [language, line] of Object.entries(languageLines)) {
     if (line.generated) continue;
+    // A variant without a folder says nothing else, and a translation may not have begun.
+    if ((line.draft || line.over) && !existsSync(join(root, language))) continue;
     catalogue.languages.set(language, readLanguage(root, language, catalogue.faults));
   }
   const strangers = readdirSync(root, { withFileTypes: true }).filter(

@@ -8,15 +8,45 @@ export function catalogueFaults(catalogue: Catalogue): string[] {
   const source = catalogue.languages.get(SOURCE_LANGUAGE) ?? new Map<string, AreaFile>();
   const faults = [...catalogue.faults];
   for (const [language, areas] of catalogue.languages) {
-    if (language !== SOURCE_LANGUAGE)
-      faults.push(...languageFaults(language, areas, source, languageLines[language]?.over !== undefined));
+    if (language === SOURCE_LANGUAGE) continue;
+    const { over, draft } = languageLines[language] ?? {};
+    faults.push(...languageFaults(areas, source, over !== undefined));
+    if (!over && !draft) faults.push(...gaps(language, areas, source));
   }
   return faults;
 }
 
-/** @param variant an overlay: it holds only what differs */
-export function languageFaults(
+/** The languages that a window may choose: those that lack nothing. */
+export function offeredLanguages({ languages }: Catalogue): string[] {
+  const source = languages.get(SOURCE_LANGUAGE) ?? new Map<string, AreaFile>();
+  return [...languages]
+    .filter(
+      ([language, areas]) => languageLines[language]?.over || gaps(language, areas, source).length === 0,
+    )
+    .map(([language]) => language);
+}
+
+/** What a language lacks: whole areas and single keys. */
+export function gaps(
   language: string,
+  areas: ReadonlyMap<string, AreaFile>,
+  source: ReadonlyMap<string, AreaFile>,
+): string[] {
+  return [...source].flatMap(([name, of]) => {
+    const area = areas.get(name);
+    if (!area)
+      return `${language}/${name}.arb: this language lacks the area ${name}. Translate ${SOURCE_LANGUAGE}/${name}.arb.`;
+    return [...of.keys]
+      .filter((key) => !area.keys.has(key))
+      .map((key) => `${area.file}, ${key}: this key is missing. Translate it from ${of.file}.`);
+  });
+}
+
+/**
+ * What is wrong in the files of a language; for what it lacks see `gaps`.
+ * @param variant an overlay: it holds only what differs
+ */
+export function languageFaults(
   areas: ReadonlyMap<string, AreaFile>,
   source: ReadonlyMap<string, AreaFile>,
   variant: boolean,
@@ -27,15 +57,6 @@ export function languageFaults(
     if (of) faults.push(...areaFaults(area, of, variant));
     else faults.push(`${area.file}: ${SOURCE_LANGUAGE} has no such area. Remove the file, or rename it.`);
   }
-  if (!variant) {
-    const missing = [...source.keys()].filter((name) => !areas.has(name));
-    faults.push(
-      ...missing.map(
-        (name) =>
-          `${language}/${name}.arb: this language lacks the area ${name}. Translate ${SOURCE_LANGUAGE}/${name}.arb.`,
-      ),
-    );
-  }
   return faults;
 }
 
@@ -44,10 +65,6 @@ function areaFaults(area: AreaFile, source: AreaFile, variant: boolean): string[
   for (const key of area.keys) {
     if (!source.keys.has(key))
       faults.push(`${area.file}, ${key}: ${source.file} has no such key. Remove it, or correct its name.`);
-  }
-  for (const key of variant ? [] : source.keys) {
-    if (!area.keys.has(key))
-      faults.push(`${area.file}, ${key}: this key is missing. Translate it from ${source.file}.`);
   }
   for (const [key, entry] of area.entries) {
     const of = source.entries.get(key);

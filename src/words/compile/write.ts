@@ -3,9 +3,13 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, w
 import { dirname, join, sep } from 'node:path';
 import { languageLines, SOURCE_LANGUAGE } from '../languages.ts';
 import type { AreaFile, Catalogue } from './catalogue.ts';
+import { offeredLanguages } from './check.ts';
 import { codeOf, typeOf } from './print.ts';
 import { pseudoMessage } from './pseudo.ts';
 import type { ReadMessage } from './message.ts';
+
+/** Areas that the window does not read: each program has those of its own in every language. */
+const PROGRAMS = ['desk', 'shell'] as const;
 
 type Group = Map<string, Group | { type: string; text: string; description: string }>;
 
@@ -13,17 +17,27 @@ type Group = Map<string, Group | { type: string; text: string; description: stri
  * Compiles a catalogue into `folder`. A file is replaced only if its text differs, so that two programs may compile
  * at the same time and nothing is rebuilt without need.
  */
-export function writeCompiled({ languages: all }: Catalogue, folder: string): void {
+export function writeCompiled(catalogue: Catalogue, folder: string): void {
+  const { languages: all } = catalogue;
   const source = all.get(SOURCE_LANGUAGE) ?? new Map<string, AreaFile>();
   const files = new Map<string, string>();
   for (const [name, area] of source) files.set(`${name}.ts`, areaModule(name, area));
-  const others = Object.entries(languageLines).filter(([language]) => language !== SOURCE_LANGUAGE);
-  for (const [language, line] of others) {
-    const base = line.over ? all.get(line.over) : undefined;
-    const areas = line.generated ? pseudoAreas(source) : readable(all.get(language), base);
-    files.set(`languages/${language}.ts`, languageModule(language, areas));
+  const others = Object.keys(languageLines).filter(
+    (language) => language !== SOURCE_LANGUAGE && (languageLines[language]?.generated || all.has(language)),
+  );
+  for (const language of others) {
+    const { over, generated } = languageLines[language] ?? {};
+    // What no language says is read from the source anyway.
+    const base = over === SOURCE_LANGUAGE ? undefined : all.get(over ?? '');
+    const areas = generated ? pseudoAreas(source) : readable(all.get(language), base);
+    const program = (name: string) => PROGRAMS.find((one) => name.startsWith(`${one}/`));
+    const within = (of?: string) => new Map([...areas].filter(([name]) => program(name) === of));
+    files.set(`languages/${language}.ts`, languageModule(language, within()));
+    for (const of of PROGRAMS)
+      files.set(`languages/${of}/${language}.ts`, languageModule(language, within(of), '../'));
   }
-  files.set('languages.ts', loadersModule(others.map(([language]) => language)));
+  files.set('languages.ts', loadersModule(others, offeredLanguages(catalogue)));
+  for (const of of PROGRAMS) files.set(`languages/${of}.ts`, programModule(of, others));
   for (const [name, text] of files) replaceIfOther(join(folder, name), text);
   removeOthers(folder, files);
 }
@@ -42,11 +56,15 @@ function areaModule(name: string, area: AreaFile): string {
   ].join('\n');
 }
 
-function languageModule(language: string, areas: Map<string, Map<string, ReadMessage>>): string {
+function languageModule(
+  language: string,
+  areas: Map<string, Map<string, ReadMessage>>,
+  up: '' | '../' = '',
+): string {
   return [
     heading(language),
-    `import { cardinal, optionOf, ordinal } from '../../forms.ts';`,
-    `import { writer, type Messages } from '../../speech.ts';`,
+    `import { cardinal, optionOf, ordinal } from '${up}../../forms.ts';`,
+    `import { writer, type Messages } from '${up}../../speech.ts';`,
     // The pseudo-language follows the plural rules of English.
     forms(language === 'qps' ? SOURCE_LANGUAGE : language),
     `export const words: Readonly<Record<string, Messages>> = {`,
@@ -56,12 +74,27 @@ function languageModule(language: string, areas: Map<string, Map<string, ReadMes
   ].join('\n');
 }
 
-function loadersModule(codes: string[]): string {
+/** The words of one program in every further language. */
+function programModule(of: string, codes: string[]): string {
+  return [
+    heading('languages.ts'),
+    `import type { Messages } from '../../speech.ts';`,
+    ...codes.map((code, at) => `import { words as of${at} } from './${of}/${code}.ts';`),
+    `export const words: Readonly<Record<string, Readonly<Record<string, Messages>>>> = {`,
+    ...codes.map((code, at) => `${JSON.stringify(code)}: of${at},`),
+    '};',
+    '',
+  ].join('\n');
+}
+
+function loadersModule(codes: string[], offered: string[]): string {
   return [
     heading('languages.ts'),
     `import type { Language } from '../languages.ts';`,
     `import type { Messages } from '../speech.ts';`,
     `type Words = { words: Readonly<Record<string, Messages>> };`,
+    `/** The languages that a window may choose. */`,
+    `export const offered: readonly Language[] = ${JSON.stringify(offered)};`,
     `export const loaders: Partial<Record<Language, () => Promise<Words>>> = {`,
     ...codes.map((code) => `${JSON.stringify(code)}: () => import('./languages/${code}.ts'),`),
     '};',

@@ -126,6 +126,27 @@ describe('tables', () => {
     expect(first('READ ME.txt')).toContain('weighing: one weight, as it was read off the scale');
   });
 
+  it.each(['en-CA', 'qps'] as const)(
+    'have the headings of a window in %s, which any window imports',
+    async (language) => {
+      const shop = await freshDesk();
+      await importTable(shop, 'animals', OLD);
+      const english = unzip(await takeOut(shop, 'tables'));
+      const own = unzip(await fetchAll(shop, await shop.call('export.create', { what: 'tables', language })));
+      const heading = { 'en-CA': /,Licence,/, qps: /,\[Ļîî\p{L}+\],/u }[language];
+      expect(own('animals.csv').split('\r\n')[0]).toMatch(heading);
+      const again = await freshDesk();
+      for (const kind of ['hunters', 'animals', 'weighings'] as const) {
+        const [, ...rows] = english(`${kind}.csv`).split('\r\n');
+        expect(own(`${kind}.csv`).split('\r\n').slice(1), kind).toEqual(rows);
+        await importTable(again, kind, own(`${kind}.csv`));
+      }
+      const second = unzip(await takeOut(again, 'tables'));
+      for (const kind of ['hunters', 'animals', 'weighings'])
+        expect(second(`${kind}.csv`), kind).toBe(english(`${kind}.csv`));
+    },
+  );
+
   it('are the same for the same book, and no cell of the demo starts a formula', async () => {
     const demo = await demoDesk();
     const archive = await takeOut(demo, 'tables');

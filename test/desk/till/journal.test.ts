@@ -229,3 +229,11 @@ it('the layout names every column of both files', async () => {
     for (const column of parseCsv(await fileOf(shop, { what, ...SPAN }))[0] ?? [])
       expect(layout, column).toContain(`  ${column}: `);
 });
+
+it('the layout speaks the language of the window that asks, and leaves the columns as they are', async () => {
+  const { shop } = await season();
+  const layout = await fileOf(shop, { what: 'layout', ...SPAN, language: 'qps' });
+  expect(layout).toMatch(/^ {2}tax_rate: \[áá/m);
+  expect(await fileOf(shop, { what: 'layout', ...SPAN, language: 'en-CA' })).toContain('cash, cheque');
+  expect(await fileOf(shop, { what: 'layout', ...SPAN })).toContain('cash, check');
+});

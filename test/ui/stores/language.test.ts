@@ -2,7 +2,9 @@
 import { defineComponent, h, nextTick } from 'vue';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { text } from '../../../src/words/compiled/window/about.ts';
-import { SOURCE_LANGUAGE } from '../../../src/words/languages.ts';
+import { offered } from '../../../src/words/compiled/languages.ts';
+import LanguageField from '../../../src/ui/greeting/LanguageField.vue';
+import { languages, SOURCE_LANGUAGE } from '../../../src/words/languages.ts';
 import { useLanguage } from '../../../src/ui/stores/language.ts';
 import { useShop } from '../../../src/ui/stores/shop.ts';
 import { mountPart, openWindow } from '../mount-part.ts';
@@ -13,6 +15,7 @@ const Title = defineComponent(() => () => h('p', `${text.title}. ${text.packages
 
 beforeEach(async () => {
   localStorage.clear();
+  sessionStorage.clear();
   await openWindow();
 });
 afterEach(() => history.replaceState(null, '', '/'));
@@ -51,4 +54,42 @@ it('keeps the language of this device, and lets the address ask for another', as
   await openWindow();
   await useLanguage().start();
   expect(useLanguage().current).toBe('qps');
+});
+
+it('is that of this window after a reload, whatever another window chooses, and a new window takes the last', async () => {
+  await useLanguage().choose('en-CA');
+  // Another window of this device.
+  localStorage.setItem('gambrel.language', 'qps');
+  await openWindow();
+  await useLanguage().start();
+  expect(useLanguage().current).toBe('en-CA');
+  sessionStorage.clear();
+  await openWindow();
+  await useLanguage().start();
+  expect(useLanguage().current).toBe('qps');
+});
+
+it('tells the shell, whose menus follow', async () => {
+  const told: string[] = [];
+  vi.stubGlobal('gambrel', { speak: (language: string) => told.push(language) });
+  await useLanguage().choose('en-CA');
+  vi.unstubAllGlobals();
+  expect(told).toEqual(['en-CA']);
+});
+
+it('is chosen from the complete languages, each named in itself, and changes at once', async () => {
+  const field = mountPart(LanguageField);
+  const options = field.findAll('option').map((one) => [one.text(), one.attributes('lang')]);
+  expect(options).toEqual(offered.map((code) => [languages[code].name, code]));
+  expect(options.flat()).not.toContain('qps');
+  await field.get('select').setValue('en-CA');
+  await expect.poll(() => useLanguage().current).toBe('en-CA');
+  expect(document.documentElement.lang).toBe('en-CA');
+});
+
+it('names days and months in the language of the window, and leaves numbers to the shop', async () => {
+  const shop = useShop();
+  if (shop.view) shop.take({ ...shop.view, settings: { ...shop.view.settings, locale: 'de-DE' } });
+  expect(shop.format.longDay('2026-12-24')).toBe('Dec 24, 2026');
+  expect(shop.format.number(1234)).toBe('1.234');
 });

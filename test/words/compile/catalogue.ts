@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { onTestFinished } from 'vitest';
 import { readCatalogue, readLanguage, type AreaFile } from '../../../src/words/compile/catalogue.ts';
-import { languageFaults } from '../../../src/words/compile/check.ts';
+import { gaps, languageFaults } from '../../../src/words/compile/check.ts';
 
 type Lines = Readonly<Record<string, unknown>>;
 
@@ -42,5 +42,10 @@ export function translationFaults(
   const faults: string[] = [];
   const areas = (of: string): Map<string, AreaFile> => readLanguage(root, of, faults);
   const own = areas(language);
-  return [...faults, ...languageFaults(language, own, areas('en-US'), variant)];
+  const english = areas('en-US');
+  return [
+    ...faults,
+    ...languageFaults(own, english, variant),
+    ...(variant ? [] : gaps(language, own, english)),
+  ];
 }
