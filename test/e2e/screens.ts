@@ -37,7 +37,15 @@ const WIDE = { width: 1920, height: 1080 };
 const ENLARGED = { width: 683, height: 384 };
 
 /** Places whose tables have one row for each animal on every screen: they are read while walking past. */
-const ONE_LINE = ['rail', 'tables', 'pickup'];
+const ONE_LINE = [
+  'rail',
+  'tables',
+  'table of an agreed animal',
+  'grinder with a plan',
+  'pickup',
+  'open balances',
+  'animals',
+];
 
 /** Texts that look like a malfunction. */
 const HOLES = /\bNaN\b|\bundefined\b|\[object|\bnull\b/;

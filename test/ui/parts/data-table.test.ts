@@ -65,6 +65,30 @@ describe('a table', () => {
     expect(frame.classes()).not.toContain('stacked');
   });
 
+  it('shows a column under another before its rows become blocks', async () => {
+    const { wrapper, cells } = table(2);
+    const columns = COLUMNS.map((column) =>
+      column.key === 'grams' ? { ...column, under: 'ticket' } : column,
+    );
+    const [frame, inner] = [wrapper.get('.scroll'), wrapper.get('table')];
+    const widths = { frame: 400, table: 600 };
+    Object.defineProperty(frame.element, 'clientWidth', { get: () => widths.frame });
+    Object.defineProperty(inner.element, 'scrollWidth', {
+      get: () => (wrapper.findAll('th').length === 3 ? 600 : widths.table),
+    });
+    widths.table = 380;
+    await wrapper.setProps({ columns });
+    await flushPromises();
+    expect(frame.classes()).not.toContain('stacked');
+    expect(wrapper.findAll('th').map((one) => one.text())).toEqual(['Ticket ▲', 'Void']);
+    expect(cells()[0]?.[0]).toMatch(/26-0\s*Weight: 0/);
+    widths.table = 500;
+    await wrapper.setProps({ rows: rowsOf(3) });
+    await flushPromises();
+    expect(frame.classes()).toContain('stacked');
+    expect(wrapper.findAll('th')).toHaveLength(3);
+  });
+
   it('renders every row of a short table', () => {
     const { drawn, wrapper } = table(500);
     expect(drawn()).toBe(500);
