@@ -36,6 +36,21 @@ it('shows the sum of trim, fat and total in figures of one height, and the start
   await inside(page.getByRole('button', { name: /^Start this batch/ }));
 });
 
+it('says beside the start that the cut sheet wants no fat, until none is added', async () => {
+  const { page, inside } = screen;
+  const says = page.getByText(/^The cut sheet of 26-\d{4} says: no fat added\./);
+  await inside(says);
+  const [line, start] = await Promise.all([
+    says.boundingBox(),
+    page.getByRole('button', { name: /^Start this batch/ }).boundingBox(),
+  ]);
+  expect(line!.y, 'beside the start').toBeGreaterThanOrEqual(start!.y - 4);
+  await page.getByRole('radio', { name: 'No fat added' }).check({ force: true });
+  await expect.poll(() => says.count()).toBe(0);
+  await page.getByRole('radio', { name: 'Pork back fat' }).check({ force: true });
+  await says.waitFor();
+});
+
 it.each([
   { width: 810, height: 1080 },
   { width: 1024, height: 768 },

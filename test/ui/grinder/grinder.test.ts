@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { BlendPlan, FatLotRow, GrinderView, PlanPart } from '../../../src/desk/contract/contract.ts';
 import { divide } from '../../../src/ui/batch/batch-bar.ts';
 import { fatOptions, leftOf } from '../../../src/ui/fat/fat-options.ts';
+import { otherFat } from '../../../src/ui/grinder/other-fat.ts';
 import { percentTyped } from '../../../src/ui/grinder/percent-typed.ts';
 import { planTerms } from '../../../src/ui/grinder/plan-terms.ts';
 import { planWords, reachableTarget } from '../../../src/ui/grinder/plan-words.ts';
@@ -142,6 +143,32 @@ describe('fat options', () => {
     expect(options('none').map(({ value }) => value)).toEqual(['none', 'own', 'pork-back-fat']);
     expect(options('none')[2]?.note).toBe(`${format.mass(1500)} on hand`);
     expect(options('beef-suet').find(({ value }) => value === 'beef-suet')?.note).toBe('none on hand');
+  });
+});
+
+describe('fat that a cut sheet did not ask for', () => {
+  const animal = (ticket: string, ...wants: [product: string, fat: string][]) =>
+    ({
+      ticket,
+      wants: wants.map(([product, fat]) => ({ product, fat, targetFat: null, pattyGrams: null, grams: 1 })),
+    }) as GrinderView['waiting'][number];
+  const told = (fat: string, product: string, ...animals: GrinderView['waiting']) =>
+    otherFat(animals, product, fat).map(({ ticket }) => ticket);
+
+  it('is told of each animal that wants none, its own, or another', () => {
+    const animals = [
+      animal('1', ['Ground', 'none']),
+      animal('2', ['Ground', 'beef-suet']),
+      animal('3', ['Ground', 'own']),
+    ];
+    expect(told('beef-suet', 'Ground', ...animals)).toEqual(['1', '3']);
+    expect(told('none', 'Ground', ...animals)).toEqual(['2', '3']);
+  });
+
+  it('is that of the order for this product, else of the first order', () => {
+    const two = animal('1', ['Ground', 'none'], ['Sausage', 'pork-trim']);
+    expect(told('pork-trim', 'Sausage', two)).toEqual([]);
+    expect(told('pork-trim', 'Jerky', two)).toEqual(['1']);
   });
 });
 

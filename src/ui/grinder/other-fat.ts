@@ -1,0 +1,20 @@
+import type { FatChoice, GrinderView } from '../../bridge/contract.ts';
+import type { Want } from './want-text.ts';
+
+type Waiting = GrinderView['waiting'][number];
+
+/**
+ * Animals of a batch whose cut sheet asks for other fat than the batch gets, each with what it asks for. An animal
+ * without an order for this product is held against its first order. A percentage is no difference: animals ground
+ * together share one.
+ */
+export function otherFat(
+  chosen: readonly Waiting[],
+  product: string,
+  fat: FatChoice,
+): { ticket: string; want: Want }[] {
+  return chosen.flatMap(({ ticket, wants }) => {
+    const want = wants.find((one) => one.product === product) ?? wants[0];
+    return want && want.fat !== fat ? [{ ticket, want }] : [];
+  });
+}
