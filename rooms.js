@@ -139,6 +139,7 @@ export const rooms = {
 export const lightCore = [
   'values/units',
   'values/reading',
+  'values/names-unit',
   'values/loads',
   'values/money',
   'values/dates',

@@ -43,6 +43,8 @@ export interface HookRow extends AnimalRow {
   /** Reason of the hold, or `positive` after that result. */
   hold: string | null;
   grams: number | null;
+  /** The text of its only weight of that stage, without a container; null if several or none. */
+  typed: string | null;
   packages: number;
   packed: number | null;
   /** 1 once cutting instructions were written down. */
@@ -144,6 +146,8 @@ export function animalRecords(db: Db) {
        (SELECT iif(n.positive, 'positive', n.reason)
           FROM hold_now n WHERE n.animal_id = a.id ORDER BY n.positive DESC, n.id LIMIT 1) AS hold,
        coalesce(w.hanging, w.received) AS grams,
+       (SELECT iif(count(*) = 1 AND max(p.tare_typed) IS NULL, max(p.typed), NULL) FROM weighing_now p
+          WHERE p.animal_id = a.id AND p.stage = iif(w.hanging IS NULL, 'received', 'hanging')) AS typed,
        coalesce((SELECT sum(p.count) FROM weighing_now p WHERE p.animal_id = a.id AND p.stage = 'packed'), 0) AS packages,
        w.packed, EXISTS (${ASKED}) AS instructed
      ${from} JOIN animal_sum w ON w.animal_id = a.id

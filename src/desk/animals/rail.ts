@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import type { HookRow } from '../../book/records/animals.ts';
 import { cutOrder } from '../../core/cold/cut-order.ts';
 import { daysBetween } from '../../core/values/dates.ts';
+import { namesUnit } from '../../core/values/names-unit.ts';
 import { hangState } from '../../core/cold/hanging.ts';
 import { trimWaiting } from '../grinder/blend-sources.ts';
 import { stayOf } from '../coolers/coolers.ts';
@@ -29,6 +30,7 @@ export const get = read(v.object({}), (session): RailView => {
       state: hangState(days, { readyDays, limitDays }),
       hold: row.hold,
       grams: row.grams,
+      said: row.typed !== null && namesUnit(row.typed) ? row.typed : null,
       promisedOn: row.promised_on,
       notAsked: row.instructed === 0,
       ...stayOf(session, row),
@@ -47,11 +49,11 @@ export const get = read(v.object({}), (session): RailView => {
       waits: heldWith(session, row.id).length > 0,
     })),
     counts: {
-      hanging: at('hanging').length,
+      onRail: at('hanging', 'cutting').length,
       cutting: at('cutting').length,
       packing: at('packing').length,
       ready: at('ready').length,
-      hangingGrams: at('hanging').reduce((total, { grams }) => total + (grams ?? 0), 0),
+      onRailGrams: at('hanging', 'cutting').reduce((total, { grams }) => total + (grams ?? 0), 0),
     },
     limitDays,
     nextTicket: session.book.animals.nextTicket(session.season()),

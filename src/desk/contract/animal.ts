@@ -38,6 +38,8 @@ export interface Hook {
   hold: string | null;
   /** Hanging weight, else received weight, else null. */
   grams: number | null;
+  /** That weight as it was typed, if it was one and named its unit: “108 lb 2 oz”. */
+  said: string | null;
   promisedOn: string | null;
   /** Nobody asked the hunter yet how it is wanted. */
   notAsked: boolean;
@@ -69,7 +71,8 @@ export interface RailView {
     /** Ground together with meat on hold: it is not handed over yet. */
     waits: boolean;
   }[];
-  counts: { hanging: number; cutting: number; packing: number; ready: number; hangingGrams: number };
+  /** An animal on the table keeps its hook: it is on the rail too, as it is among the places taken of a cooler. */
+  counts: { onRail: number; cutting: number; packing: number; ready: number; onRailGrams: number };
   limitDays: number;
   /** The ticket of the next animal, unless another window is faster. */
   nextTicket: string;

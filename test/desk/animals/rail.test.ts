@@ -3,6 +3,27 @@ import { describe, expect, it } from 'vitest';
 import { freshDesk, takeIn } from '../fresh-desk.ts';
 
 describe('the rail', () => {
+  it('has a weight as it was typed, if it is one and names its unit', async () => {
+    const shop = await freshDesk();
+    const ounces = await takeIn(shop, { species: 'mule-deer' }, '108 lb 2 oz');
+    const bare = await takeIn(shop, { species: 'mule-deer' }, '108.1');
+    const sides = await takeIn(shop, { species: 'elk' }, '190 lb 4 oz');
+    shop.wait(60);
+    await shop.call('table.weigh', {
+      animalId: sides,
+      stage: 'hanging',
+      part: 'carcass',
+      typed: '186 lb 8 oz',
+      confirmed: true,
+    });
+    const { hooks, counts } = await shop.call('rail.get', {});
+    const said = (of: number) => hooks.find(({ id }) => id === of)?.said;
+    expect([said(ounces), said(bare), said(sides)]).toEqual(['108 lb 2 oz', null, null]);
+    expect(counts).toMatchObject({ onRail: 3, cutting: 0 });
+    await shop.call('animals.setStage', { id: bare, stage: 'cutting' });
+    expect((await shop.call('rail.get', {})).counts).toMatchObject({ onRail: 3, cutting: 1 });
+  });
+
   it('says what is next and why, and leaves out what is held, on the table or not allowed', async () => {
     const shop = await freshDesk();
     const on = (receivedOn: string, more: Parameters<typeof takeIn>[1] = {}) =>

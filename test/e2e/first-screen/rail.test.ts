@@ -33,6 +33,19 @@ it('hangs every animal on the beam of its cooler', async () => {
   expect(await beams.getByRole('link').count()).toBe(inTable);
 });
 
+it('counts as many on the rail as hang in its list and in its coolers', async () => {
+  const { page } = screen;
+  const figures = async (texts: Promise<string[]>): Promise<number[]> =>
+    (await texts).map((text) => Number.parseInt(text, 10));
+  const [onRail] = await figures(
+    page.getByRole('list', { name: 'Today’s counts' }).getByText('on the rail').locator('..').allInnerTexts(),
+  );
+  const rows = page.getByRole('table', { name: 'Animals on the rail' }).locator('tbody tr');
+  expect(onRail).toBe(await rows.count());
+  const taken = await figures(page.getByText(/^\d+ of \d+ places taken$/).allInnerTexts());
+  expect(taken.reduce((sum, one) => sum + one, 0)).toBe(onRail);
+});
+
 it('has one filled button', async () => {
   expect(await screen.page.locator('main button.main').count()).toBe(1);
 });

@@ -16,7 +16,7 @@ const LOOKS: readonly ((shop: Shop, dice: Dice) => Act)[] = [
       const at = (stage: string) => shop.book.animals.filter((one) => one.stage === stage);
       same('on the rail', ids(hooks), ids(shop.inShop.filter(({ stage }) => stage !== 'ready')));
       same('ready', ids(ready), ids(at('ready')));
-      same('hanging', counts.hanging, at('hanging').length);
+      same('hanging or on the table', counts.onRail, at('hanging').length + at('cutting').length);
       same('held', ids(hooks.filter(({ hold }) => hold !== null)), ids(shop.inShop.filter((one) => one.stage !== 'ready' && shop.held(one) !== 'free')));
     },
   }),
