@@ -5,6 +5,7 @@
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
+import { onlyTyped, saidOf } from './said.ts';
 import { isWholeCarcass } from '../../trade/animal.ts';
 
 /**
@@ -29,6 +30,7 @@ export function askHungAgain(session: Session, animal: AnimalRow): void {
     field: 'typed',
     with: {
       grams: weights.reduce((total, { grams }) => total + grams, 0),
+      ...saidOf(onlyTyped(session, animal, 'hanging')),
       count: weights.length,
       part: inPieces ? 'pieces' : 'carcass',
     },

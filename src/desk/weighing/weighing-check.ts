@@ -5,7 +5,7 @@
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { WeightSums } from '../../book/records/weighings.ts';
 import { likelyMistypes } from '../../core/values/mistype.ts';
-import type { Reading } from '../../core/values/reading.ts';
+import { readingGrams, type Reading } from '../../core/values/reading.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import type { Range } from '../../core/yield/yield.ts';
 import { dressedToHanging } from '../../core/yield/convert.ts';
@@ -14,6 +14,7 @@ import { slipOf } from './animal-balance.ts';
 import { culpritWith, misfitsWith } from './animal-weights.ts';
 import { carcassLimits } from '../animal/carcass-limits.ts';
 import { askHungAgain } from './hung-again.ts';
+import { onlyTyped, saidOf } from './said.ts';
 import { askAboutPrimal } from '../animal/primal-check.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
@@ -64,7 +65,7 @@ export function checkAnimalWeight(session: Session, animal: AnimalRow, given: Ca
   const sums = session.book.weighings.sums(animal.id);
   if (given.stage === 'cut' || given.stage === 'primal' || given.stage === 'packed') {
     const whole = sums?.hanging === null || sums === undefined ? 'received' : 'hanging';
-    refuseMoreThanAnimal(sums, given, whole, () =>
+    refuseMoreThanAnimal(session, animal, sums, given, whole, () =>
       given.stage === 'cut' && sums ? culpritWith(session, animal, sums, given) : null,
     );
     if (given.confirmed) return;
@@ -82,7 +83,8 @@ export function checkAnimalWeight(session: Session, animal: AnimalRow, given: Ca
     if (given.stage === 'hanging') {
       // First, because a carcass weighed again must not be summed.
       if (!given.confirmed && given.corrects === undefined) askHungAgain(session, animal);
-      refuseMoreThanAnimal(sums, { ...given, grams: given.grams + (sums?.hanging ?? 0) }, 'received');
+      const grams = given.grams + (sums?.hanging ?? 0);
+      refuseMoreThanAnimal(session, animal, sums, { ...given, grams }, 'received');
     }
     if (!given.confirmed) askAboutCarcass(session, animal, sums, given);
   }
@@ -91,19 +93,22 @@ export function checkAnimalWeight(session: Session, animal: AnimalRow, given: Ca
 /** Packages come out of the animal, so together they weigh no more than it. */
 function askAboutPackages(
   sums: WeightSums | undefined,
-  { grams }: Candidate,
+  given: Candidate,
   base: 'hanging' | 'received',
 ): void {
+  const { grams } = given;
   const whole = sums?.[base] ?? null;
   const overGrams = (sums?.packed ?? 0) + grams - (whole ?? 0);
   if (whole !== null && overGrams > whole * (MAX_OVER - 1))
     throw new ProblemError('conflict', 'weight.over', {
       field: 'typed',
-      with: { grams, part: 'package', overGrams },
+      with: { grams, ...saidAs(given), part: 'package', overGrams },
     });
 }
 
 function refuseMoreThanAnimal(
+  session: Session,
+  animal: AnimalRow,
   sums: WeightSums | undefined,
   given: Candidate,
   base: 'hanging' | 'received',
@@ -113,9 +118,20 @@ function refuseMoreThanAnimal(
   if (whole === null || given.grams <= whole * MAX_OVER) return;
   throw new ProblemError('refused', 'weight.more-than-animal', {
     field: 'typed',
-    with: { grams: given.grams, baseGrams: whole, base, ...offerOf(culprit()) },
+    with: {
+      grams: given.grams,
+      ...saidAs(given),
+      baseGrams: whole,
+      base,
+      ...saidOf(onlyTyped(session, animal, base), 'baseSaid'),
+      ...offerOf(culprit()),
+    },
   });
 }
+
+/** What was typed, unless a container or earlier weights are part of the weight in question. */
+const saidAs = ({ grams, reading }: Candidate): Record<string, string> =>
+  grams === readingGrams(reading) ? saidOf(reading.typed) : {};
 
 /** The likely intended weight as text that can be typed. */
 function offerOf(found: ExplainedWeight | null): Record<string, string> {
@@ -143,7 +159,7 @@ function askAboutPart(
   const { grams } = given;
   const usual = session.yields.sharesBeside(animal)[part];
   const overGrams = allParts(sums) + grams - (sums.hanging ?? sums.received ?? base) * MAX_OVER;
-  const parameters = { grams, part: given.part, ...offerOf(found) };
+  const parameters = { grams, ...saidAs(given), part: given.part, ...offerOf(found) };
   throw new ProblemError('conflict', overGrams > 0 ? 'weight.over' : 'weight.unlikely', {
     field: 'typed',
     with:
@@ -176,6 +192,7 @@ function askAboutCarcass(
     field: 'typed',
     with: {
       grams: total,
+      ...(before === 0 ? saidAs(given) : {}),
       part: inPieces ? 'pieces' : 'carcass',
       low,
       high,
@@ -196,8 +213,10 @@ function askAboutHookLoss(session: Session, animal: AnimalRow, sums: WeightSums,
     field: 'typed',
     with: {
       grams: given.grams + before,
+      ...(before === 0 ? saidAs(given) : {}),
       part: 'hook',
       baseGrams: received,
+      ...saidOf(onlyTyped(session, animal, 'received'), 'baseSaid'),
       low: mean - EIGHT_IN_TEN * sd,
       high: Math.min(received, mean + EIGHT_IN_TEN * sd),
       ...(slip ? { likely: typedText(slip, session.settings.unit) } : {}),

@@ -1,6 +1,4 @@
-import type { AnimalPage } from '../../bridge/contract.ts';
 import { fromGrams } from '../../core/values/units.ts';
-import { typedWithUnit } from '../texts/typed.ts';
 
 /**
  * The decimals for a mass, so that none is rounded to the scale's step: three where it is off the step, as ounces or
@@ -11,12 +9,4 @@ export function placesOf(grams: number | null, unit: 'lb' | 'kg', step: number):
   if (grams === null) return undefined;
   const steps = fromGrams(grams, unit) / step;
   return Math.abs(steps - Math.round(steps)) > 0.01 ? 3 : undefined;
-}
-
-/** The animal's weight as it was typed, if one weight without a container says it; otherwise `computed`. */
-export function baseSaid(page: Pick<AnimalPage, 'ladder' | 'weighings'>, computed: string): string {
-  const rows = page.weighings.filter(({ stage, voided }) => voided === null && stage === page.ladder?.base);
-  const [only] = rows;
-  const whole = only && rows.length === 1 && only.tareTyped === null && /[a-z]/i.test(only.typed);
-  return whole ? typedWithUnit(only.typed, only.unit) : computed;
 }

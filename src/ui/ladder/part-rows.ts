@@ -10,6 +10,8 @@ interface PartRow {
   name: string;
   /** Null if not weighed; 0 only if stated as none. */
   grams: number | null;
+  /** As it was typed, where one weight says it. */
+  said: string | undefined;
   share: number | null;
   others: string;
   /** The 80 % range of such animals, as shares. */
@@ -42,13 +44,15 @@ export function partRows(page: AnimalPage, format: Format): PartRow[] {
     range: { low: number; high: number } | undefined,
   ): PartRow {
     const none = page.none.some(({ part }) => part === key);
-    const grams = pieces.find((piece) => piece.key === key)?.grams ?? (none ? 0 : null);
+    const piece = pieces.find((one) => one.key === key);
+    const grams = piece?.grams ?? (none ? 0 : null);
     const share = grams === null || !base ? null : grams / base;
     return {
       key,
       style: partStyle[key],
       name,
       grams,
+      said: piece?.said,
       share,
       others: range ? format.shareRange(range.low, range.high) : '',
       range: range ? { low: range.low, high: range.high } : null,
@@ -74,6 +78,7 @@ function restRow(
       pieces.some(({ key }) => key === 'packed'),
     ),
     grams: Math.abs(rest),
+    said: undefined,
     share: Math.abs(rest) / base,
     others: shrink && rest >= 0 ? text.shrink({ range: format.shareRange(shrink.low, shrink.high) }) : '',
     range: null,

@@ -3,6 +3,7 @@ import type { Fact } from '../parts/index.ts';
 import { kindName } from '../belongings/belonging-words.ts';
 import { text as belongingText } from '../../words/compiled/window/belongings.ts';
 import { text as shareText } from '../../words/compiled/window/shares.ts';
+import { stageSaid } from '../texts/as-typed.ts';
 import { methodName } from '../texts/payment-methods.ts';
 import { sexWord } from '../texts/codes.ts';
 import { text as words } from '../../words/compiled/shared/common.ts';
@@ -31,8 +32,8 @@ export function dropOffFacts(page: AnimalPage, format: Format): Fact[] {
     [text.tag, page.tag],
     [text.huntingLicense, page.licence],
     [text.received, format.longDay(page.receivedOn)],
-    [text.weight, receivedGrams === null ? '' : format.mass(receivedGrams)],
-    [text.hanging, hangingGrams === null ? '' : format.mass(hangingGrams)],
+    [text.weight, receivedGrams === null ? '' : (stageSaid(page, 'received') ?? format.mass(receivedGrams))],
+    [text.hanging, hangingGrams === null ? '' : (stageSaid(page, 'hanging') ?? format.mass(hangingGrams))],
     [text.promised, page.promisedOn ? format.longDay(page.promisedOn) : ''],
   ];
 }

@@ -15,10 +15,23 @@ const NAMED = 5;
 
 const part = ({ part: code, primal }: With): string => String(primal ?? wordFor(words.part, String(code)));
 
+/** Weights as they were typed, where the desk says so. */
+function weights({ said, grams, baseSaid, baseGrams }: With, format: Format): object {
+  const of = (typed: unknown, mass: unknown): string =>
+    typeof typed === 'string' ? typed : format.mass(Number(mass ?? 0));
+  return { weight: of(said, grams), baseWeight: of(baseSaid, baseGrams) };
+}
+
 const DERIVED: Readonly<Record<string, (given: With, format: Format) => object>> = {
   'reading.empty': (_, { unit }) => ({ unit }),
-  'weight.more-than-animal': ({ base }) => ({ base: wordFor(words.weighStage, String(base)) }),
+  'weight.more-than-animal': (given, format) => ({
+    ...weights(given, format),
+    base: wordFor(words.weighStage, String(given.base)),
+  }),
+  'weight.over': weights,
+  'weight.hung-again': weights,
   'weight.unlikely': (given, format) => ({
+    ...weights(given, format),
     name: part(given),
     range: format.massRange(Number(given.low), Number(given.high)),
   }),

@@ -51,6 +51,22 @@ describe('a carcass that is weighed on the hook again', () => {
     );
   });
 
+  it('is told in the words in which both weights were typed', async () => {
+    const shop = await freshDesk();
+    const received = { stage: 'received', typed: '72 lb 2 oz' } as const;
+    const id = await takeIn(shop, { species: 'white-tail', weights: [received] }, null);
+    expect((await shop.problem('table.weigh', hang(id, '80 lb 4 oz'))).with).toMatchObject({
+      said: '80 lb 4 oz',
+      baseSaid: '72 lb 2 oz',
+    });
+    await shop.call('table.weigh', { ...hang(id, '66 lb 4 oz'), confirmed: true });
+    shop.wait(6 * DAY);
+    expect((await shop.problem('table.weigh', hang(id, '64'))).with).toMatchObject({ said: '66 lb 4 oz' });
+    expect(
+      (await shop.problem('table.weigh', { ...hang(id, '64'), confirmed: true })).with,
+    ).not.toHaveProperty('said');
+  });
+
   it('adds another side once somebody says so', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop, {}, null);

@@ -28,7 +28,7 @@ describe('partRows', () => {
   const page = (grams: number) =>
     ({
       ladder: { baseGrams: 1000, base: 'hanging', pieces: [{ part: 'bone', grams, share: grams / 1000 }], restGrams: 0 },
-      takeHomeGrams: 0,
+      takeHomeGrams: 0, weighings: [],
       expected: [{ part: 'bone', low: 0.2, high: 0.3 }],
       none: [],
     }) as unknown as AnimalPage; // prettier-ignore

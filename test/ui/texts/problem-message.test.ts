@@ -60,6 +60,22 @@ function codesBelow(): string[] {
   return [...new Set(found)].filter((code) => !calls.has(code) && !NOT_CODES.test(code));
 }
 
+describe('weights in a question', () => {
+  const hook = { grams: 20_000, part: 'hook', baseGrams: 54_488, low: 22_000, high: 30_000 };
+  const asked = (more: object) =>
+    problemMessage(
+      { kind: 'conflict', code: 'weight.unlikely', field: 'typed', with: { ...hook, ...more } },
+      format,
+    );
+
+  it('are written as they were typed, where the desk says so', () => {
+    expect(asked({ said: '44 lb 2 oz', baseSaid: '120 lb 2 oz' })).toMatch(
+      /^44 lb 2 oz is unusual: of 120 lb 2 oz received/,
+    );
+    expect(asked({})).toMatch(/^44\.\d\d lb is unusual: of 120\.\d\d lb received/);
+  });
+});
+
 describe('say', () => {
   it('names the subject of a doubtful weight, in the unit of the shop', () => {
     const text = problemMessage(
