@@ -50,13 +50,14 @@ export default defineConfig({
         input: { index: resolve(here, 'src/ui/index.html'), closing: resolve(here, 'src/ui/closing.html') },
         output: {
           codeSplitting: {
-            // Few scripts compress better than many. Charts and the farewell stay apart.
+            // Few scripts compress better than many, but words best among words. Charts and the farewell stay apart.
             groups: [
               {
                 name: 'farewell',
                 test: /src\/words\/(\w+\.ts|compiled\/(languages\.ts|window\/closing))/,
                 priority: 3,
               },
+              { name: 'words', test: /src\/words\/compiled\/(window|problems|shared)/, priority: 2.5 },
               { name: 'house', test: HOUSE, priority: 2 },
               {
                 name: 'season',
