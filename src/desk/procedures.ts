@@ -26,6 +26,11 @@ import * as fat from './grinder/fat.ts';
 import * as fatCount from './grinder/fat-count.ts';
 import { addReady } from './smokehouse/ready.ts';
 import * as ingredients from './smokehouse/ingredients.ts';
+import * as losses from './smokehouse/losses.ts';
+import { label } from './smokehouse/made-label.ts';
+import * as madePage from './smokehouse/made-page.ts';
+import * as madeStart from './smokehouse/made-start.ts';
+import * as madeWeigh from './smokehouse/made-weigh.ts';
 import * as recipes from './smokehouse/recipes.ts';
 import { getNeeds } from './grinder/fat-needs.ts';
 import * as grinder from './grinder/grinder.ts';
@@ -185,6 +190,23 @@ export const procedures = {
   'recipes.saveIngredient': ingredients.saveIngredient,
   'recipes.archiveIngredient': ingredients.archiveIngredient,
   'recipes.restoreIngredient': ingredients.restoreIngredient,
+
+  'made.list': madePage.list,
+  'made.get': madePage.get,
+  'made.open': madeStart.open,
+  'made.plan': madeStart.plan,
+  'made.start': madeStart.start,
+  'made.weigh': madeWeigh.weigh,
+  'made.voidWeighed': madeWeigh.voidWeighed,
+  'made.stage': madeWeigh.stage,
+  'made.voidStage': madeWeigh.voidStage,
+  'made.pack': madeWeigh.pack,
+  'made.analyse': madeWeigh.analyse,
+  'made.voidAnalysis': madeWeigh.voidAnalysis,
+  'made.void': madeStart.voidOne,
+  'made.forecast': losses.forecast,
+  'made.losses': losses.losses,
+  'made.label': label,
 
   'quotes.calculate': quote.calculate,
   'quotes.save': quote.save,

@@ -4,6 +4,7 @@ import type { AskName, CallInput, CallName } from '../../src/bridge/contract.ts'
 import type { DeskChanged } from '../../src/desk/desk.ts';
 import { READS, type Stale } from '../../src/desk/reads.ts';
 import { busyShop, type BusyShop } from './busy-shop.ts';
+import { stuffed } from './smokehouse/made-of.ts';
 import { TRIED } from './tried-writes.ts';
 
 type Question = { [N in AskName]: readonly [N, CallInput<N>] }[AskName];
@@ -18,6 +19,7 @@ async function questionsOf(shop: BusyShop): Promise<Question[]> {
   const quoted = await TRIED['quotes.save']!(shop);
   const { id: quoteId } = await shop.call('quotes.save', quoted[1] as CallInput<'quotes.save'>);
   const { id: recipeId } = await shop.call('recipes.addReady', { code: 'sticks' });
+  const { id: madeId } = await stuffed(shop);
   const plan = { animals: [{ id: cutting }], fat: 'none', targetFat: null };
   return [
     ['shop.get', {}],
@@ -42,6 +44,12 @@ async function questionsOf(shop: BusyShop): Promise<Question[]> {
     ['fat.getNeeds', {}],
     ['recipes.list', {}],
     ['recipes.get', { id: recipeId }],
+    ['made.list', {}],
+    ['made.get', { id: madeId }],
+    ['made.plan', { id: madeId }],
+    ['made.label', { id: madeId }],
+    ['made.forecast', { recipeId }],
+    ['made.losses', {}],
     ['quotes.list', {}],
     ['quotes.get', { id: quoteId }],
     ['bills.get', { animalId: done }],

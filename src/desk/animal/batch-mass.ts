@@ -1,6 +1,6 @@
 /**
  * Compares what comes out of a batch with what went in. A small excess is scale tolerance. A larger one is water,
- * ice, cheese or seasoning, which are not weighed in here, or a mistyped weight; it needs one reason per batch. Twice
+ * ice, cheese or seasoning that was weighed for no recipe, or a mistyped weight; it needs one reason per batch. Twice
  * the input is impossible. The check runs when packages are weighed or corrected, and when the batch is finished.
  * Voiding an input weight of an open batch is always allowed, because that is how a mistyped weight is fixed.
  */
@@ -19,7 +19,7 @@ interface ExcessOutput {
   reason: string;
 }
 
-/** Grams in and out of a batch, voided weights excluded. */
+/** Grams in and out of a batch, voided weights excluded. What a product of the smokehouse takes besides meat went in too. */
 export function massOf(session: Session, batchId: number): { inGrams: number; outGrams: number } {
   let [inGrams, outGrams] = [0, 0];
   for (const { stage, grams, void_at } of session.book.weighings.ofBatch(batchId)) {
@@ -27,6 +27,7 @@ export function massOf(session: Session, batchId: number): { inGrams: number; ou
     if (stage === 'grinder') inGrams += grams;
     if (stage === 'packed') outGrams += grams;
   }
+  if (inGrams > 0) inGrams += session.book.madeWeights.addedTo(batchId);
   return { inGrams, outGrams };
 }
 

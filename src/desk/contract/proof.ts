@@ -9,7 +9,7 @@ export interface GramsRange {
 /** What a log says of the figures entered. Never that a product is safe. */
 export type HeatAnswer = 'meets-figures' | 'not-met' | 'not-proven';
 
-/** What is proven of a made batch: the worst of the loads' newest verdicts. Never that a product is safe. */
+/** What is proven of a made batch, by the newest verdict of the last load that it was in. Never that a product is safe. */
 export interface Proof {
   /** `not-needed`: the recipe is raw. */
   cook: HeatAnswer | 'not-needed';

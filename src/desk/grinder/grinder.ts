@@ -96,23 +96,34 @@ async function startBatch(
   refuseTogether(session, animalIds);
   const answer = await planGrind(session, input);
   const parts = 'parts' in answer ? answer.parts : answer.nearest.parts;
-  return session.book.change(() => {
-    // While the solver ran, another window may have put one on hold or released it.
-    refuseTogether(session, animalIds);
-    return session.book.batches.add({
-      season: session.season(),
-      product: input.product,
-      targetFat: input.targetFat,
-      plan: {
-        kind: answer.kind,
-        parts,
-        fat: 'fat' in answer ? answer.fat : answer.nearest.fat,
-      } satisfies StoredPlan,
-      animalIds,
-      startedOn: session.today(),
-      at: session.now(),
-      by: input.by,
-    });
+  const stored = { kind: answer.kind, parts, fat: 'fat' in answer ? answer.fat : answer.nearest.fat };
+  return session.book.change(() => addGrind(session, { ...input, animalIds }, stored));
+}
+
+/**
+ * Adds a batch with its plan, in the caller's transaction.
+ * @throws ProblemError as `start`: while the solver ran, another window may have put an animal on hold or released it
+ */
+export function addGrind(
+  session: Session,
+  {
+    animalIds,
+    product,
+    targetFat,
+    by: initials,
+  }: { animalIds: readonly number[]; product: string; targetFat: number | null; by: string },
+  plan: StoredPlan,
+): { id: number; name: string } {
+  refuseTogether(session, animalIds);
+  return session.book.batches.add({
+    season: session.season(),
+    product,
+    targetFat,
+    plan,
+    animalIds,
+    startedOn: session.today(),
+    at: session.now(),
+    by: initials,
   });
 }
 

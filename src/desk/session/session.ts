@@ -6,6 +6,7 @@ import { seasonOf } from '../../core/values/dates.ts';
 import { backupState, type BackupState } from './make-backup.ts';
 import type { FatKnowledge } from '../learning/fat-knowledge.ts';
 import { fatLearning } from '../learning/fat-learning.ts';
+import { lossLearning, type LossKnowledge } from '../learning/loss-learning.ts';
 import { shrinkLearning, type HookShrink } from '../learning/hook-shrink.ts';
 import { seasonCache, type SeasonCache } from './season-cache.ts';
 import { localDate } from '../input/local-date.ts';
@@ -35,6 +36,8 @@ export interface Session {
   readonly fats: FatKnowledge;
   /** The current model of the loss on the hook. */
   readonly shrink: HookShrink;
+  /** The current model of the loss from stuffing to packing. */
+  readonly losses: LossKnowledge;
   /** A cache of values computed from a season, invalidated when one of its animals changes. */
   readonly cached: SeasonCache;
   /** UTC ISO moment. */
@@ -66,6 +69,7 @@ export function createSession(options: {
   const yields = yieldLearning(book);
   const fats = fatLearning(book);
   const shrink = shrinkLearning(book, (moment) => session.dayOf(moment));
+  const losses = lossLearning(book);
   const dataVersion = book.db.prepare<[], number>('PRAGMA data_version').pluck();
   let seen = dataVersion.get();
   const session: Session = {
@@ -92,6 +96,9 @@ export function createSession(options: {
     },
     get shrink() {
       return shrink.knowledge(session.species.all, session.settings.zone);
+    },
+    get losses() {
+      return losses();
     },
     now: () => options.clock().toISOString(),
     today: () => localDate(options.clock(), session.settings.zone),

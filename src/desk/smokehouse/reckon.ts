@@ -25,6 +25,8 @@ export interface Reckoned {
   readonly mayStart: boolean;
   /** Added to the meat block as it goes into the casing, grams: of a pickle what is taken up. */
   readonly takenGrams: number;
+  /** The part of the pickle that ends up in the meat; 1 without a pickle. */
+  readonly pickleShare: number;
   readonly saltGrams: number;
   readonly waterGrams: number;
 }
@@ -89,6 +91,7 @@ export function reckon(
     findings: [...cure.findings, ...composition].map((found) => foundWith(found, library)),
     mayStart: cure.mayStart,
     takenGrams,
+    pickleShare: taken,
     saltGrams: added.reduce((total, one) => total + salt(one), 0),
     waterGrams: role('water'),
   };

@@ -2,10 +2,9 @@
 import type { CallName } from '../../../src/bridge/contract.ts';
 import type { FreshDesk } from '../fresh-desk.ts';
 import type { Prepare } from '../tried-writes.ts';
+import { newName, opened, rawBatch, stuffed, summerSausage, trimOf, weighedOut } from './made-of.ts';
 import { addIngredient, PLAIN, SPICE } from './recipe-of.ts';
 
-let made = 0;
-const newName = (what: string): string => `${what} ${(made += 1)}`;
 const ingredient = (shop: FreshDesk): Promise<number> =>
   addIngredient(shop, { ...SPICE, name: newName('Fennel') });
 const recipe = async (shop: FreshDesk): Promise<number> =>
@@ -49,4 +48,46 @@ export const TRIED_SMOKEHOUSE: Partial<Record<CallName, Prepare>> = {
     await shop.call('recipes.archiveIngredient', { id });
     return ['recipes.restoreIngredient', { id }];
   },
+  'made.open': async (shop) => {
+    const { recipeId } = await summerSausage(shop);
+    return ['made.open', { recipeId, animals: [await trimOf(shop, '40')] }];
+  },
+  'made.start': async (shop) => {
+    const { recipeId } = await summerSausage(shop);
+    const animalId = await trimOf(shop, '40');
+    const { id } = await opened(shop, recipeId, { [animalId]: '40' });
+    return ['made.start', { id, portionTyped: '30', smallStepGrams: 0.5 }];
+  },
+  'made.weigh': async (shop) => {
+    const { id, salt } = await weighedOut(shop);
+    return ['made.weigh', { id, ingredientId: salt, typed: '2', lot: 'B-1' }];
+  },
+  'made.voidWeighed': async (shop) => {
+    const { id } = await weighedOut(shop);
+    const [first] = (await shop.call('made.get', { id })).weighed;
+    return ['made.voidWeighed', { weighedId: first?.id ?? 0, reason: 'wrong bowl' }];
+  },
+  'made.stage': async (shop) => {
+    const { id } = await stuffed(shop);
+    return ['made.stage', { id, stage: 'cooked', typed: '84', pieces: 30 }];
+  },
+  'made.voidStage': async (shop) => {
+    const { id } = await stuffed(shop);
+    const [first] = (await shop.call('made.get', { id })).stages;
+    return ['made.voidStage', { stageId: first?.id ?? 0, reason: 'wrong truck' }];
+  },
+  'made.pack': async (shop) => {
+    const { id } = await stuffed(shop);
+    return ['made.pack', { id, count: 80, typed: '83.5', tareTyped: '1', place: 'F2', reason: 'as weighed' }];
+  },
+  'made.analyse': async (shop) => {
+    const { id } = await stuffed(shop);
+    return ['made.analyse', { id, what: 'ph', typed: '5.1', method: 'meter' }];
+  },
+  'made.voidAnalysis': async (shop) => {
+    const { id } = await stuffed(shop);
+    const { id: analysisId } = await shop.call('made.analyse', { id, what: 'ph', typed: '5.1' });
+    return ['made.voidAnalysis', { analysisId, reason: 'not calibrated' }];
+  },
+  'made.void': async (shop) => ['made.void', { id: (await rawBatch(shop)).id, reason: 'opened twice' }],
 };

@@ -27,7 +27,7 @@ const everything = {
   from: 'G-11', step: 'second', cutGrams: 42000, packedGrams: 20000, groundGrams: 13000, missingGrams: 9000,
   to: 'Dana Whitlock', unpacked: 'G-12', notMade: 'jerky',
   ppm: 173.6, agent: 'nitrite', limit: 156.25, share: 0.32, f: 152.4, need: 43, minutes: 95, strength: 0.4, cure: 'Pink cure',
-  stated: 'ground', derived: 'pumped',
+  stated: 'ground', derived: 'pumped', asked: 45, load: 'L26-001', decided: 'hold',
   now: 'EUR', today: '2126-11-20', last: '2026-10-10', season: 2025,
 }; // prettier-ignore
 

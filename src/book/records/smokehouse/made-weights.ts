@@ -40,6 +40,8 @@ export interface MadePackageRow {
   product: string;
   count: number;
   typed: string;
+  decimals: number;
+  unit: MassUnit;
   grams: number;
   place: string | null;
   at: string;
@@ -49,6 +51,7 @@ export interface MadePackageRow {
 /** What one made batch comes to, grams; null where nothing was weighed. */
 export interface MadeSums {
   id: number;
+  name: string;
   batch_id: number;
   recipe_id: number;
   season: number;
@@ -61,9 +64,11 @@ export interface MadeSums {
   packed: number | null;
   packages: number;
   started_at: string | null;
+  /** Of its grind: nothing more is packed of a finished one. */
+  grind: 'open' | 'done';
 }
 
-const SUMS = `SELECT m.id, m.batch_id, m.recipe_id, m.season,
+const SUMS = `SELECT m.id, m.name, m.batch_id, m.recipe_id, m.season, b.state AS grind,
     (SELECT s.grams FROM made_start s WHERE s.made_id = m.id ORDER BY s.id DESC LIMIT 1) AS block,
     (SELECT max(s.at) FROM made_start s WHERE s.made_id = m.id) AS started_at,
     (SELECT coalesce(sum(w.grams), 0.0) FROM made_weighed_now w WHERE w.made_id = m.id) AS added,
@@ -71,7 +76,7 @@ const SUMS = `SELECT m.id, m.batch_id, m.recipe_id, m.season,
     (SELECT sum(s.grams) FROM made_stage_now s WHERE s.made_id = m.id AND s.stage = 'cooked') AS cooked,
     (SELECT sum(w.grams) FROM made_package p JOIN weighing_now w ON w.id = p.weighing_id WHERE p.made_id = m.id) AS packed,
     (SELECT coalesce(sum(w.count), 0) FROM made_package p JOIN weighing_now w ON w.id = p.weighing_id WHERE p.made_id = m.id) AS packages
-  FROM made_batch_now m`;
+  FROM made_batch_now m JOIN batch b ON b.id = m.batch_id`;
 
 /** Weights of made batches: ingredients, weights on the way, packages, and what they come to. */
 export function madeWeightRecords(db: Db) {
@@ -90,6 +95,11 @@ export function madeWeightRecords(db: Db) {
   const voidWeighed = db.prepare(
     'INSERT INTO made_weighed_void (weighed_id, reason, at, by) VALUES (?, ?, ?, ?)',
   );
+  const addedTo = db
+    .prepare<[number], number>(
+      `SELECT coalesce(sum(w.grams), 0.0) FROM made_batch_now m JOIN made_weighed_now w ON w.made_id = m.id WHERE m.batch_id = ?`,
+    )
+    .pluck();
   const lastLot = db
     .prepare<[number], string>(
       "SELECT lot FROM made_weighed_now WHERE ingredient_id = ? AND lot <> '' ORDER BY id DESC LIMIT 1",
@@ -109,7 +119,7 @@ export function madeWeightRecords(db: Db) {
   );
   const voidStage = db.prepare('INSERT INTO made_stage_void (stage_id, reason, at, by) VALUES (?, ?, ?, ?)');
   const packages = db.prepare<[number], MadePackageRow>(
-    `SELECT w.id, p.made_id, w.product, w.count, w.typed, w.grams, w.place, w.at, w.by
+    `SELECT w.id, p.made_id, w.product, w.count, w.typed, w.decimals, w.unit, w.grams, w.place, w.at, w.by
      FROM made_package p JOIN weighing_now w ON w.id = p.weighing_id WHERE p.made_id = ? ORDER BY w.id`,
   );
   const addPackage = db.prepare(
@@ -126,6 +136,8 @@ export function madeWeightRecords(db: Db) {
       Number(addWeighed.run(row).lastInsertRowid),
     voidWeighed: (id: number, reason: string, at: string, by: string): void =>
       void voidWeighed.run(id, reason, at, by),
+    /** Weighed of ingredients for all products of a grind, grams. */
+    addedTo: (batchId: number): number => addedTo.get(batchId) ?? 0,
     /** The lot that was last weighed of an ingredient. */
     lastLot: (ingredientId: number) => lastLot.get(ingredientId),
     stages: (madeId: number) => stages.all(madeId),
