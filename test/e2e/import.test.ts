@@ -33,7 +33,7 @@ afterAll(async () => {
 
 const choose = (hanging: string) =>
   shop.page
-    .getByLabel('The file (CSV)')
+    .getByLabel('File (CSV)')
     .setInputFiles({ name: 'season 2023.csv', mimeType: 'text/csv', buffer: messy(hanging) });
 
 describe('an old season', () => {
@@ -58,7 +58,7 @@ describe('an old season', () => {
     await page.getByLabel('Species: “Hirsch” (1 row) means').selectOption({ label: 'Elk' });
     await page.getByText('Every row can be read.').waitFor();
     await keys.pressOn('Import 3 animals');
-    await page.getByText('season 2023.csv is in the book.').waitFor();
+    await page.getByText('season 2023.csv is imported.').waitFor();
     const records = await shop.call('records.list', { season: 2023 });
     expect(records.map(({ ticket, hunter, speciesName }) => [ticket, hunter, speciesName])).toEqual([
       ['23-0001', 'Jürgen Weiß', 'Mule deer'],
@@ -79,13 +79,13 @@ describe('an old season', () => {
   it('is undone by one press, and imported again with the choices remembered', async () => {
     const { page, keys } = shop;
     await keys.pressOn('Undo season 2023.csv');
-    await page.getByText('season 2023.csv was taken out again.').waitFor();
+    await page.getByText('Import of season 2023.csv undone.').waitFor();
     expect(await shop.call('records.list', { season: 2023 })).toEqual([]);
     expect(await shop.call('hunters.find', { text: '' })).toEqual([]);
     await choose('198,5');
     await page.getByText('Every row can be read.').waitFor();
     await keys.pressOn('Import 3 animals');
-    await page.getByText('season 2023.csv is in the book.').waitFor();
+    await page.getByText('season 2023.csv is imported.').waitFor();
     expect((await shop.call('records.list', { season: 2023 })).map(({ ticket }) => ticket)).toEqual([
       '23-0001', '23-0002', '23-0003',
     ]); // prettier-ignore
@@ -107,7 +107,7 @@ describe('an old season', () => {
 
   it('is accessible, without console errors', async () => {
     await choose('198,5');
-    await shop.page.getByText('This file was brought in before').waitFor();
+    await shop.page.getByText('This file was imported before').waitFor();
     await shop.page.evaluate(axe.source);
     const found = await shop.page.evaluate(async () => {
       const { violations } = await (window as unknown as { axe: typeof axe }).axe.run('main');

@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { text as words } from '../../src/words/compiled/shared/common.ts';
 import { text as intake } from '../../src/words/compiled/window/intake.ts';
-import { recordText as record } from '../../src/ui/texts/en/books/record.ts';
+import { text as record } from '../../src/words/compiled/window/books/record.ts';
 import { openShop, type ShopWindow } from './shop-window.ts';
 
 let shop: ShopWindow;

@@ -59,9 +59,9 @@ it('move between tabs with arrows, Home and End, and show the panel of each', as
   await keys.tabTo(page.getByRole('tab', { name: 'Record book' }));
   const steps: [string, string][] = [
     ['ArrowRight', 'Prices'],
-    ['End', 'Import / export'],
+    ['End', 'Import/export'],
     ['ArrowRight', 'Record book'],
-    ['ArrowLeft', 'Import / export'],
+    ['ArrowLeft', 'Import/export'],
     ['Home', 'Record book'],
   ];
   for (const [key, name] of steps) {

@@ -60,17 +60,17 @@ describe('the record book', { timeout: 90_000 }, () => {
   it('lists incomplete and late entries first, and reports that no ticket number is missing', async () => {
     await go('/books');
     const { page } = shop;
-    await page.getByText('2 entries with something missing, 1 entered late').waitFor();
+    await page.getByText('2 incomplete entries, 1 entered late').waitFor();
     expect(await page.getByText(/No ticket number is missing/).innerText()).toMatch(/-0001 to .*-0030\./);
     const first = page.locator('main').getByRole('listitem').filter({ hasText: 'Dana Whitlock' });
     expect(await first.innerText()).toContain('tag or permit, kill area');
-    await page.getByRole('button', { name: 'See the one entered late' }).click();
-    await page.getByText('1 entry, 1 with something missing, 1 entered late').waitFor();
-    await page.getByRole('cell', { name: /entered 9 days later/ }).waitFor();
+    await page.getByRole('button', { name: 'Show the one entered late' }).click();
+    await page.getByText('1 entry, 1 incomplete, 1 entered late').waitFor();
+    await page.getByRole('cell', { name: /entered 9 days late/ }).waitFor();
     // The filter is in the address, so that going back restores it.
     expect(new URL(page.url()).hash).toContain('only=late');
     await page.getByLabel('Show', { exact: true }).selectOption('Every entry');
-    await page.getByText('30 entries, 2 with something missing, 1 entered late').waitFor();
+    await page.getByText('30 entries, 2 incomplete, 1 entered late').waitFor();
   });
 
   it('opens the animal for a correction by keyboard, and records the reason', async () => {
@@ -100,9 +100,9 @@ describe('the record book', { timeout: 90_000 }, () => {
     const story = page.locator('section', { has: page.getByRole('heading', { name: 'History' }) });
     await story.getByText('Tag or permit: nothing → MD-1017').waitFor();
     await story.getByText('Kill area: nothing → Unit 40').waitFor();
-    await story.getByText('Why: read off the carcass tag').waitFor();
+    await story.getByText('Reason: read off the carcass tag').waitFor();
     await page.goBack();
-    await page.getByText('30 entries, 1 with something missing, 1 entered late').waitFor();
+    await page.getByText('30 entries, 1 incomplete, 1 entered late').waitFor();
   });
 
   it('assigns an animal to its right owner, found while typing', async () => {
@@ -122,7 +122,7 @@ describe('the record book', { timeout: 90_000 }, () => {
     await dialog.waitFor({ state: 'hidden' });
     await page.getByText(`Owner: ${first.hunter} → ${second.hunter}`).waitFor();
     await go('/books');
-    await page.getByText('30 entries, 1 with something missing, 1 entered late').waitFor();
+    await page.getByText('30 entries, 1 incomplete, 1 entered late').waitFor();
   });
 
   it.each(PAPERS)('prints on $format with every entry once and its head on every page', async (paper) => {
@@ -138,7 +138,7 @@ describe('the record book', { timeout: 90_000 }, () => {
       const ticket = `-${String(i).padStart(4, '0')}`;
       expect(words.split(ticket).length - 1, ticket).toBe(1);
     }
-    for (const said of [LONG_NAME, LONG_WORD, 'MD-1017', 'entered 9 days later', 'Missing: kill date'])
+    for (const said of [LONG_NAME, LONG_WORD, 'MD-1017', 'entered 9 days late', 'Missing: kill date'])
       expect(words).toContain(plain(said));
     for (const [at, sheet] of sheets.entries()) {
       expect(Math.abs(sheet.width - paper.width * PT_PER_MM)).toBeLessThan(1);

@@ -36,15 +36,15 @@ describe('a species of the shop’s own', () => {
   it('is derived from a relative with a name and a weight, and is immediately offered at Intake', async () => {
     await open('species');
     await button('New species').click();
-    await page.getByLabel('Most like').selectOption({ label: 'Elk' });
+    await page.getByLabel('Similar to').selectOption({ label: 'Elk' });
     await button('Save').click();
     await page.getByText('Give it a name.').waitFor();
     await page.getByLabel('Name', { exact: true }).fill('Red deer');
-    await page.getByLabel('A male').fill('stag');
-    await page.getByLabel('Mostly hangs at').fill('180');
+    await page.getByLabel('Male', { exact: true }).fill('stag');
+    await page.getByLabel('Typical hanging weight').fill('180');
     await button('Save').click();
     await page.getByText('Red deer is saved.').waitFor();
-    expect(await row('Red deer').innerText()).toMatch(/your own[\s\S]*stag, cow, calf[\s\S]*mostly 180 lb/);
+    expect(await row('Red deer').innerText()).toMatch(/your own[\s\S]*stag, cow, calf[\s\S]*typically 180 lb/);
     await page.evaluate(() => (location.hash = '#/intake'));
     await page.getByRole('radio', { name: /^Red deer/ }).check({ force: true });
     await page.getByRole('radio', { name: /^Stag/ }).waitFor({ state: 'attached' });
@@ -70,7 +70,7 @@ describe('a product and a template', () => {
     await page.getByLabel('Name', { exact: true }).fill('Jalapeño links');
     await page.getByText('Sausage', { exact: true }).last().click();
     await page.getByLabel('Package size').fill('1 lb 8 oz');
-    await page.getByLabel('What else is in it').fill('salt, jalapeño');
+    await page.getByLabel('Other ingredients').fill('salt, jalapeño');
     await button('Save').click();
     await page.getByText('Jalapeño links is saved.').waitFor();
     expect(await row('Jalapeño links').innerText()).toMatch(
@@ -80,8 +80,8 @@ describe('a product and a template', () => {
 
   it('are written piece by piece, and listed first among their kind', async () => {
     await open('ways');
-    await button('New way to cut').click();
-    await page.getByLabel('What you call it').fill('The usual');
+    await button('New template').click();
+    await page.getByLabel('Name', { exact: true }).fill('The usual');
     await page.getByRole('radio', { name: 'All to grind' }).check({ force: true });
     await button('Save').click();
     await page.getByText('The usual is saved.').waitFor();
@@ -94,7 +94,7 @@ describe('a product and a template', () => {
 it.each(['light', 'dark'] as const)('are accessible in the %s theme', async (theme) => {
   await page.emulateMedia({ colorScheme: theme });
   await page.evaluate(axe.source);
-  for (const [tab, name] of [['species', 'New species'], ['products', 'New product'], ['ways', 'New way to cut']] as const) {
+  for (const [tab, name] of [['species', 'New species'], ['products', 'New product'], ['ways', 'New template']] as const) {
     await open(tab);
     for (const dialog of [false, true]) {
       if (dialog) await button(name).click();

@@ -1,6 +1,6 @@
 import type { Brought, PriceLineRow, ProductKind } from '../../bridge/contract.ts';
 import { decimalText, parseMoney } from '../../core/values/money.ts';
-import { pricesText as text } from '../texts/en/books/prices.ts';
+import { text } from '../../words/compiled/window/books/prices.ts';
 import { percentText, readPercent } from '../texts/percent.ts';
 
 /** A price line as text fields, so that invalid input is not lost. */

@@ -3,32 +3,33 @@ import { kindName } from '../belongings/belonging-words.ts';
 import { text as belongingText } from '../../words/compiled/window/belongings.ts';
 import { text as shareText } from '../../words/compiled/window/shares.ts';
 import { text as leavingText } from '../../words/compiled/window/leaving.ts';
-import { wordFor } from '../texts/codes.ts';
-import { text as words } from '../../words/compiled/shared/common.ts';
+import { text } from '../../words/compiled/window/books/record.ts';
 import { text as holdText } from '../../words/compiled/window/hold.ts';
-import { recordText as text } from '../texts/en/books/record.ts';
+import { listText } from '../../words/list.ts';
 import type { Format } from '../texts/format.ts';
 
 /** The number of entries, and how many are incomplete. */
 export function countsOf(rows: readonly RecordRow[]): string {
   const incomplete = rows.filter(({ lacks }) => lacks.length > 0).length;
   const late = rows.filter(({ lateDays }) => lateDays > 0).length;
-  return text.entries(rows.length, incomplete, late);
+  return text.entries({ n: rows.length, incomplete, late });
 }
 
 /** The stacked lines of one cell of the record book, on screen and on paper. */
 export function papersOf({ licence, tag }: RecordRow): string[] {
-  return [licence && text.licenceIs(licence), tag && text.tagIs(tag)].filter((line) => line !== '');
+  return [licence && text.licenceIs({ licence }), tag && text.tagIs({ tag })].filter((line) => line !== '');
 }
 
 export function weightsOf(row: RecordRow, format: Format): string[] {
-  const weightLine = (grams: number | null, word: (mass: string) => string): string =>
-    grams === null ? '' : word(format.mass(grams));
+  const weightLine = (grams: number | null, word: (values: { mass: string }) => string): string =>
+    grams === null ? '' : word({ mass: format.mass(grams) });
   return [
     weightLine(row.receivedGrams, text.weightReceived),
     weightLine(row.hangingGrams, text.weightHanging),
     weightLine(row.packedGrams, text.weightPacked),
-    row.groundPackages > 0 ? text.weightGround(row.groundPackages, format.mass(row.groundGrams)) : '',
+    row.groundPackages > 0
+      ? text.weightGround({ packages: row.groundPackages, mass: format.mass(row.groundGrams) })
+      : '',
   ].filter((one) => one !== '');
 }
 
@@ -40,16 +41,16 @@ export function takeHomeOf({ packedGrams, groundGrams, groundPackages }: RecordR
 /** Its hold, laboratory results, and the positive results of other animals that affect it. */
 export function heldOf(row: RecordRow, day: (date: string) => string): string[] {
   return [
-    row.hold === null ? '' : text.onHold(wordFor(words.hold, row.hold).toLowerCase()),
+    row.hold === null ? '' : text.onHold({ why: row.hold }),
     ...row.results.map(({ result, on, sample, lab }) =>
-      text.resultLine(holdText.results[result], day(on), sample, lab),
+      text.resultLine({ result: holdText.results[result], on: day(on), sample, lab }),
     ),
-    row.affectedBy.length > 0 ? text.affectedBy(row.affectedBy) : '',
+    row.affectedBy.length > 0 ? text.affectedBy({ tickets: listText(row.affectedBy) }) : '',
   ].filter((one) => one !== '');
 }
 
 export function moneyOf({ money, dueMinor, currency }: RecordRow, format: Format): string {
-  return money === 'open' ? text.owes(format.money(dueMinor, currency)) : text.money[money];
+  return money === 'open' ? text.owes({ money: format.money(dueMinor, currency) }) : text.money[money];
 }
 
 /** Its belongings besides meat, one line each, with where each went. */
@@ -57,7 +58,7 @@ export function belongingsText({ belongings }: RecordRow, format: Pick<Format, '
   return belongings.map(({ kind, tag, evidence, went, name, on }) =>
     [
       kindName(kind),
-      tag && text.tagIs(tag),
+      tag && text.tagIs({ tag }),
       evidence && belongingText.evidenceShort,
       went && belongingText.wentTo({ went, name }),
       on && format.day(on),
@@ -101,5 +102,7 @@ export function donationsText({ donations }: RecordRow, format: Pick<Format, 'da
 
 /** Who delivered it, with address, if not the owner. */
 export function delivererOf({ deliverer, delivererAddress }: RecordRow): string {
-  return deliverer === '' ? '' : [text.broughtBy(deliverer), delivererAddress].filter(Boolean).join(', ');
+  return deliverer === ''
+    ? ''
+    : [text.broughtBy({ name: deliverer }), delivererAddress].filter(Boolean).join(', ');
 }

@@ -3,8 +3,9 @@ import { fromGrams } from '../../core/values/units.ts';
 import type { Format } from '../texts/format.ts';
 import { wordFor } from '../texts/codes.ts';
 import { text as words } from '../../words/compiled/shared/common.ts';
+import { text } from '../../words/compiled/window/books/record.ts';
 import { text as holdText } from '../../words/compiled/window/hold.ts';
-import { recordText as text } from '../texts/en/books/record.ts';
+import { lackingText } from '../texts/lacking.ts';
 import { belongingsText, sharersText } from './record-cells.ts';
 
 /** A number with a decimal point, which every spreadsheet program reads. */
@@ -40,11 +41,11 @@ export function recordTable(
     [text.killArea, (row) => row.killArea],
     [text.received, (row) => row.receivedOn],
     [text.entered, (row) => row.enteredOn],
-    [text.receivedIn(unit), (row) => mass(row.receivedGrams)],
-    [text.hangingIn(unit), (row) => mass(row.hangingGrams)],
-    [text.packedIn(unit), (row) => mass(row.packedGrams)],
+    [text.receivedIn({ unit }), (row) => mass(row.receivedGrams)],
+    [text.hangingIn({ unit }), (row) => mass(row.hangingGrams)],
+    [text.packedIn({ unit }), (row) => mass(row.packedGrams)],
     [text.groundPackages, (row) => row.groundPackages],
-    [text.groundIn(unit), (row) => mass(row.groundGrams)],
+    [text.groundIn({ unit }), (row) => mass(row.groundGrams)],
     [text.stage, (row) => words.stage[row.stage]],
     [text.leftOn, (row) => row.releasedOn],
     [text.leftTo, (row) => row.releasedTo],
@@ -58,11 +59,11 @@ export function recordTable(
       text.results,
       (row) =>
         row.results
-          .map((one) => text.resultLine(holdText.results[one.result], one.on, one.sample, one.lab))
+          .map((one) => text.resultLine({ ...one, result: holdText.results[one.result] }))
           .join('; '),
     ],
     [text.affected, (row) => row.affectedBy.join(', ')],
-    [text.lacks, (row) => text.lacking(row.lacks)],
+    [text.lacks, (row) => lackingText(row.lacks)],
   ];
   return {
     head: columns.map(([name]) => name),
@@ -70,10 +71,8 @@ export function recordTable(
   };
 }
 
-/** How an animal was received, and which pieces of it: 'Quarters: 2 × haunch'. */
+/** How an animal was received, and which pieces of it: 'Quarters: 2 × Haunch'. */
 export function broughtText({ brought, pieces }: Pick<RecordRow, 'brought' | 'pieces'>): string {
-  const counted = pieces.map(({ name, count }) =>
-    count === 1 ? `1 ${name.toLowerCase()}` : `${count} × ${name.toLowerCase()}`,
-  );
+  const counted = pieces.map(({ name, count }) => (count === 1 ? `1 ${name}` : `${count} × ${name}`));
   return [words.brought[brought], counted.join(', ')].filter(Boolean).join(': ');
 }

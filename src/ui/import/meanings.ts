@@ -1,6 +1,6 @@
 import type { ImportField } from '../../bridge/contract.ts';
 import { useShop } from '../stores/shop.ts';
-import { importText } from '../texts/en/books/import.ts';
+import { text as importText } from '../../words/compiled/window/books/import.ts';
 import { wordFor } from '../texts/codes.ts';
 import { text as words } from '../../words/compiled/shared/common.ts';
 

@@ -9,7 +9,7 @@ import type {
 } from '../../bridge/contract.ts';
 import { call } from '../link/bridge.ts';
 import { toast } from '../parts/index.ts';
-import { importText as text } from '../texts/en/books/import.ts';
+import { text } from '../../words/compiled/window/books/import.ts';
 import { useCall } from '../calls/useCall.ts';
 import { uploadFile } from '../files/file-transfer.ts';
 
@@ -125,13 +125,13 @@ export function useImport() {
     if (!answer.ok) return;
     upload.value = null;
     preview.value = null;
-    toast(text.done(name), () => void undo(answer.value.id, name));
+    toast(text.done({ file: name }), () => void undo(answer.value.id, name));
   }
 
   async function undo(id: number, name: string): Promise<void> {
     const answer = await undoCall.run({ id });
     const file = chosen;
-    if (answer.ok) toast(text.undone(name), file ? () => void choose(file) : undefined);
+    if (answer.ok) toast(text.undone({ file: name }), file ? () => void choose(file) : undefined);
   }
 
   function setKind(to: ImportKind): void {

@@ -1,6 +1,6 @@
 import type { AnimalPage, CallInput, RecordField } from '../../bridge/contract.ts';
 import { isWholeCarcass } from '../../trade/animal.ts';
-import { recordText as text } from '../texts/en/books/record.ts';
+import { text } from '../../words/compiled/window/books/record.ts';
 
 type Changes = CallInput<'animals.edit'>['changes'];
 type Typed = Exclude<

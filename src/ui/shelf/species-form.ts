@@ -1,5 +1,5 @@
 import type { CallInput, SpeciesCard, SpeciesOnShelf } from '../../bridge/contract.ts';
-import { shelfText as text } from '../texts/en/books/shelf.ts';
+import { text } from '../../words/compiled/window/books/shelf.ts';
 import { massTyped } from '../orders/instructions-form.ts';
 import { percentText, readPercent } from '../texts/percent.ts';
 

@@ -1,5 +1,5 @@
 import { toast } from '../parts/index.ts';
-import { shelfText as text } from '../texts/en/books/shelf.ts';
+import { text } from '../../words/compiled/window/books/shelf.ts';
 import { useUndo } from '../calls/useUndo.ts';
 
 type Shelf = 'species' | 'products' | 'templates';
@@ -11,11 +11,11 @@ export function useArchive<S extends Shelf>(shelf: S) {
   type Key = Parameters<typeof archiveCall>[0];
 
   async function archive(name: string, key: Key): Promise<void> {
-    if (await archiveCall(key)) toast(text.archived(name), () => void restore(name, key));
+    if (await archiveCall(key)) toast(text.archived({ name }), () => void restore(name, key));
   }
 
   async function restore(name: string, key: Key): Promise<void> {
-    if (await restoreCall(key)) toast(text.restored(name), () => void archive(name, key));
+    if (await restoreCall(key)) toast(text.restored({ name }), () => void archive(name, key));
   }
 
   return { archive, restore };

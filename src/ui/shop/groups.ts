@@ -2,7 +2,7 @@ import { text as backupText } from '../../words/compiled/window/backup.ts';
 import { text as railText } from '../../words/compiled/window/rail.ts';
 import { text as belongingText } from '../../words/compiled/window/belongings.ts';
 import { text as leavingText } from '../../words/compiled/window/leaving.ts';
-import { recordText } from '../texts/en/books/record.ts';
+import { text as recordText } from '../../words/compiled/window/books/record.ts';
 import { text as scaleText } from '../../words/compiled/window/scale.ts';
 import { text } from '../../words/compiled/window/shop.ts';
 

@@ -30,7 +30,7 @@ async function expectRowsOfOneLine(): Promise<void> {
 
 it('finds and filters the record book in one row, with entries below', async () => {
   const { page, inside } = screen;
-  const names = ['Find', 'Season', 'Species', 'Where it is', 'Show'];
+  const names = ['Find', 'Season', 'Species', 'Status', 'Show'];
   const fields = names.map((name) => page.locator('main').getByLabel(name, { exact: true }));
   const tops = await Promise.all(fields.map(async (field) => (await field.boundingBox())?.y));
   expect(new Set(tops).size).toBe(1);
@@ -66,7 +66,7 @@ it('shows prices and what they are for in two columns, in rows of one line', asy
   await expectRowsOfOneLine();
 });
 
-it.each(['What we make', 'Ways to cut'])(
+it.each(['Products', 'Templates'])(
   'names each group of “%s” once, in rows of one line',
   async (tab) => {
     await turnTo(tab);

@@ -1,11 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { HistoryEntry, HistoryKind } from '../../../src/bridge/contract.ts';
-import {
-  changesBeside,
-  changeText,
-  historySentence,
-  reasonBeside,
-} from '../../../src/ui/texts/en/books/history.ts';
+import { changeText } from '../../../src/ui/record/history-values.ts';
+import { changesBeside, historySentence, reasonBeside } from '../../../src/ui/record/history-words.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.05, locale: 'en-US', currency: 'USD' });
@@ -16,16 +12,16 @@ const weight = { stage: 'cut', part: 'trim', primal: null, product: null, count:
 
 describe('a history sentence', () => {
   it.each<[HistoryEntry, string]>([
-    [entry('taken-in'), 'Taken in.'],
-    [entry('brought-in', { file: 'old.csv' }), 'Brought in from the file old.csv.'],
-    [entry('quote', { quote: 'Q26-0001' }), 'It came of quote Q26-0001.'],
+    [entry('taken-in'), 'Checked in.'],
+    [entry('brought-in', { file: 'old.csv' }), 'Imported from the file old.csv.'],
+    [entry('quote', { quote: 'Q26-0001' }), 'From quote Q26-0001.'],
     [entry('hung', { cooler: 'Cold room 1', place: 'hook 12' }), 'Hung in Cold room 1, hook 12.'],
     [entry('hung', { cooler: 'Cold room 1', place: '' }), 'Hung in Cold room 1.'],
     [entry('weighed', weight), 'Weighed: trim 18.2 lb.'],
-    [entry('weighed', { ...weight, primal: 'Haunch', tare: '1.2' }), 'Weighed: trim of haunch 18.2 lb less 1.2.'],
+    [entry('weighed', { ...weight, primal: 'Haunch', tare: '1.2' }), 'Weighed: trim of Haunch 18.2 lb less 1.2.'],
     [entry('weighed', { ...weight, stage: 'grinder', batch: 'G26-001' }), 'Weighed into batch G26-001: trim 18.2 lb.'],
     [entry('weighed', { ...weight, stage: 'packed', part: 'package', product: 'Steaks', count: 12 }), 'Weighed: 12 × Steaks, 18.2 lb.'],
-    [entry('weight-corrected', { ...weight, was: '81.2', wasUnit: 'lb', wasTare: null }), 'Weight corrected: trim 18.2 lb, before 81.2 lb.'],
+    [entry('weight-corrected', { ...weight, was: '81.2', wasUnit: 'lb', wasTare: null }), 'Weight corrected: trim 18.2 lb, was 81.2 lb.'],
     [entry('weight-moved', { ...weight, fromStage: 'cut', fromPart: 'bone', fromPrimal: null }), 'Weight moved: trim 18.2 lb, entered as bone.'],
     [entry('weight-moved-here', { ...weight, ticket: '26-0004', fromStage: 'cut', fromPart: 'trim', fromPrimal: null }), 'Weight moved here from 26-0004: trim 18.2 lb.'],
     [
@@ -41,7 +37,7 @@ describe('a history sentence', () => {
     [entry('shared', { basis: 'percent', parts: 'Ann', hunters: 1 }), 'Ann has all of it.'],
     [
       entry('part-released', { hunter: 'Ben', to: 'Ben', on: '2026-11-25', unpaidBy: 'RO' }),
-      'The part of Ben was handed over to Ben on Nov 25, 2026, unpaid; RO answers for it.',
+      'The part of Ben was handed over to Ben on Nov 25, 2026, unpaid, approved by RO.',
     ],
     [entry('part-voided', { hunter: 'Ben' }), 'The part of Ben is here again.'],
     [entry('belonging-came', { kind: 'cape', tag: 'A-7', place: '', note: '' }), 'Came with it: cape, tag A-7.'],
@@ -57,9 +53,9 @@ describe('a history sentence', () => {
     ],
     [
       entry('donation-voided', { program: 'Hunters Share', grams: 453.59237 }),
-      'The donation of 1.00 lb to Hunters Share was voided.',
+      'Donation of 1.00 lb to Hunters Share voided.',
     ],
-    [entry('as-came'), 'It goes back as it came.'],
+    [entry('as-came'), 'To be returned unprocessed.'],
     [entry('processed-after-all'), 'It is processed after all.'],
     [
       entry('notice', { step: 'first', how: 'call', on: '2026-11-25', note: 'left word' }),
@@ -85,22 +81,22 @@ describe('a history sentence', () => {
     ],
     [entry('batched', { batch: 'G26-001', product: 'Links', others: 0 }), 'Put into batch G26-001 (Links), by itself.'],
     [entry('batched', { batch: 'G26-001', product: 'Links', others: 1 }), 'Put into batch G26-001 (Links), with 1 other animal.'],
-    [entry('fat-moved', { kind: 'counted', grams: -453.59237 }), 'Its saved fat was counted: 1.00 lb less than the book had.'],
+    [entry('fat-moved', { kind: 'counted', grams: -453.59237 }), 'Its saved fat was counted: 1.00 lb less than recorded.'],
     [entry('fat-moved', { kind: 'thrown out', grams: -453.59237 }), 'Saved fat thrown out: 1.00 lb.'],
-    [entry('billed', { number: 7, totalMinor: 9500, currency: 'USD' }), 'Bill 7 was made: $95.00.'],
-    [entry('bill-voided', { number: 7, totalMinor: 9500, currency: 'USD' }), 'Bill 7 of $95.00 was voided.'],
-    [entry('paid', { kind: 'deposit', method: 'cash', amountMinor: 2000, currency: 'USD' }), 'Deposit of $20.00 taken, cash.'],
-    [entry('paid', { kind: 'refund', method: 'cash', amountMinor: 2000, currency: 'USD' }), '$20.00 given back, cash.'],
-    [entry('payment-voided', { kind: 'payment', method: 'card', amountMinor: 2000, currency: 'USD' }), 'The payment of $20.00 (card) was voided.'],
+    [entry('billed', { number: 7, totalMinor: 9500, currency: 'USD' }), 'Bill 7 created: $95.00.'],
+    [entry('bill-voided', { number: 7, totalMinor: 9500, currency: 'USD' }), 'Bill 7 of $95.00 voided.'],
+    [entry('paid', { kind: 'deposit', method: 'cash', amountMinor: 2000, currency: 'USD' }), 'Deposit of $20.00 (Cash).'],
+    [entry('paid', { kind: 'refund', method: 'cash', amountMinor: 2000, currency: 'USD' }), '$20.00 refunded (Cash).'],
+    [entry('payment-voided', { kind: 'payment', method: 'card', amountMinor: 2000, currency: 'USD' }), 'Payment of $20.00 (Card) voided.'],
     [entry('called', { text: 'left a message' }), 'Call: left a message.'],
-    [entry('released', { to: 'Bo', on: '2026-11-25', unpaidBy: 'RO', note: '' }), 'Handed over to Bo on Nov 25, 2026, unpaid; RO answers for it.'],
+    [entry('released', { to: 'Bo', on: '2026-11-25', unpaidBy: 'RO', note: '' }), 'Handed over to Bo on Nov 25, 2026, unpaid, approved by RO.'],
     [entry('disposed', { disposedOf: 'All', how: 'Lined landfill', on: '2026-11-25' }), 'Disposed of on Nov 25, 2026: All. Lined landfill.'],
-    [entry('changed', {}, { changes: [{ field: 'stage', before: 'hanging', after: 'cutting' }] }), 'Moved on from “Hanging” to “On the table”.'],
-    [entry('changed', {}, { changes: [{ field: 'tag', before: '', after: 'E-1' }] }), 'Its record was changed.'],
-    [entry('owner-changed', {}, { changes: [{ field: 'phone', before: '', after: '1' }] }), 'The owner’s details were changed.'],
-    [entry('owner-changed', { act: 'void' }), 'The owner’s details were taken out of the book.'],
-    [entry('instructed'), 'Cutting instructions were written down.'],
-    [entry('instructed', {}, { changes: [{ field: 'note', before: '', after: 'x' }] }), 'The cutting instructions were changed.'],
+    [entry('changed', {}, { changes: [{ field: 'stage', before: 'hanging', after: 'cutting' }] }), 'Moved from “Hanging” to “On the table”.'],
+    [entry('changed', {}, { changes: [{ field: 'tag', before: '', after: 'E-1' }] }), 'The record was edited.'],
+    [entry('owner-changed', {}, { changes: [{ field: 'phone', before: '', after: '1' }] }), 'The owner’s details were edited.'],
+    [entry('owner-changed', { act: 'void' }), 'The owner’s personal details were removed.'],
+    [entry('instructed'), 'Cutting instructions were entered.'],
+    [entry('instructed', {}, { changes: [{ field: 'note', before: '', after: 'x' }] }), 'The cutting instructions were edited.'],
   ])('of $what describes the event', (one, said) => expect(historySentence(one, format)).toBe(said)); // prettier-ignore
 
   it('leaves other changes and the reason to the lines below it', () => {
@@ -115,7 +111,7 @@ describe('a history sentence', () => {
       { changes: [{ field: 'tag', before: '', after: 'E-1' }], reason: 'misread' },
     );
     expect([changesBeside(moved), changesBeside(mended).length]).toEqual([[], 1]);
-    expect([reasonBeside(moved), reasonBeside(mended)]).toEqual(['', 'Why: misread']);
+    expect([reasonBeside(moved), reasonBeside(mended)]).toEqual(['', 'Reason: misread']);
     expect(reasonBeside(entry('held', {}, { reason: 'smells' }))).toBe('');
   });
 });

@@ -1,0 +1,45 @@
+/** Changed fields of an animal's history with their values before and after. */
+import type { HistoryChange } from '../../bridge/contract.ts';
+import { text as words } from '../../words/compiled/shared/common.ts';
+import { text } from '../../words/compiled/window/books/history.ts';
+import { wordFor } from '../texts/codes.ts';
+import type { Format } from '../texts/format.ts';
+
+const DAYS: ReadonlySet<string> = new Set(['kill_date', 'received_on', 'released_on', 'promised_on']);
+
+/** @example changeText({ field: 'tag', before: '', after: 'E-1017' }, format) // 'Tag or permit: nothing → E-1017' */
+export function changeText({ field, of, before, after }: HistoryChange, format: Format): string {
+  return text.changed({
+    field: of ?? wordFor(text.fields, field),
+    before: valueText(field, before, format),
+    after: valueText(field, after, format),
+  });
+}
+
+/** A field's value: a weight, a share, a day, the name of a code, or what was typed. */
+export function valueText(field: string, value: string | number | null, format: Format): string {
+  if (value === null || value === '') return text.nothing;
+  if (typeof value === 'number')
+    return field.endsWith('Grams') ? format.mass(value) : format.share(value, field === 'cutsShare' ? 0 : 1);
+  if (DAYS.has(field)) return format.longDay(value);
+  return namesOf(field)[value] ?? value;
+}
+
+function namesOf(field: string): Readonly<Record<string, string>> {
+  switch (field) {
+    case 'stage':
+    case 'sex':
+    case 'age':
+    case 'legs':
+    case 'brought':
+      return words[field];
+    case 'detail':
+      return text.details;
+    case 'origin':
+      return text.origins;
+    case 'fat':
+      return text.fats;
+    default:
+      return {};
+  }
+}
