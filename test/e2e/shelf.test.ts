@@ -44,7 +44,9 @@ describe('a species of the shop’s own', () => {
     await page.getByLabel('Typical hanging weight').fill('180');
     await button('Save').click();
     await page.getByText('Red deer is saved.').waitFor();
-    expect(await row('Red deer').innerText()).toMatch(/your own[\s\S]*stag, cow, calf[\s\S]*typically 180 lb/);
+    expect(await row('Red deer').innerText()).toMatch(
+      /your own[\s\S]*stag, cow, calf[\s\S]*typically 180 lb/,
+    );
     await page.evaluate(() => (location.hash = '#/intake'));
     await page.getByRole('radio', { name: /^Red deer/ }).check({ force: true });
     await page.getByRole('radio', { name: /^Stag/ }).waitFor({ state: 'attached' });

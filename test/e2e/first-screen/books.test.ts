@@ -66,21 +66,18 @@ it('shows prices and what they are for in two columns, in rows of one line', asy
   await expectRowsOfOneLine();
 });
 
-it.each(['Products', 'Templates'])(
-  'names each group of “%s” once, in rows of one line',
-  async (tab) => {
-    await turnTo(tab);
-    const groups = await screen.page
-      .locator('main tbody td:first-child span')
-      .evaluateAll((all) =>
-        all.filter((one) => !one.matches('.out-of-sight')).map((one) => one.textContent.trim()),
-      );
-    expect(groups.length).toBeGreaterThan(1);
-    expect(new Set(groups).size).toBe(groups.length);
-    expect(await rows().count()).toBeGreaterThan(groups.length);
-    await expectRowsOfOneLine();
-  },
-);
+it.each(['Products', 'Templates'])('names each group of “%s” once, in rows of one line', async (tab) => {
+  await turnTo(tab);
+  const groups = await screen.page
+    .locator('main tbody td:first-child span')
+    .evaluateAll((all) =>
+      all.filter((one) => !one.matches('.out-of-sight')).map((one) => one.textContent.trim()),
+    );
+  expect(groups.length).toBeGreaterThan(1);
+  expect(new Set(groups).size).toBe(groups.length);
+  expect(await rows().count()).toBeGreaterThan(groups.length);
+  await expectRowsOfOneLine();
+});
 
 it('says what fat to order beside its name, and has lots past their date on top', async () => {
   await turnTo('Fat on hand');
