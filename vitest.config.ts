@@ -16,6 +16,14 @@ const apart = tests.filter(
 );
 /** These drive a browser or another program, and wait for it more than they compute. */
 const DRIVING = /^test[\\/](e2e|bridge|smoke|start|torture)[\\/]/;
+/** These mount parts of the window, most of them on a played desk, and share a worker and its document. */
+const mounted = apart.filter((file) => {
+  const text = readFileSync(file, 'utf8');
+  const mocks = text.match(/vi\.mock\(.*/g) ?? [];
+  return (
+    text.includes('@vitest-environment happy-dom') && mocks.every((mock) => mock.includes('played-desk'))
+  );
+});
 const together = tests.filter((file) => !apart.includes(file));
 
 const cores = availableParallelism();
@@ -56,8 +64,20 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          name: 'mounted',
+          include: mounted,
+          environment: 'happy-dom',
+          setupFiles: ['test/property-seed.ts', 'test/ui/unmount-parts.ts'],
+          isolate: false,
+          maxWorkers: Math.max(2, cores - 1),
+          sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        extends: true,
+        test: {
           name: 'apart',
-          include: apart,
+          include: apart.filter((file) => !mounted.includes(file)),
           maxWorkers: Math.max(2, cores - 1),
           sequence: { groupOrder: 1 },
         },

@@ -1,15 +1,12 @@
 /** Mounts parts of the window on a fake desk. */
-import { enableAutoUnmount, mount, type ComponentMountingOptions } from '@vue/test-utils';
+import { mount, type ComponentMountingOptions } from '@vue/test-utils';
 import { createPinia, setActivePinia } from 'pinia';
-import { afterEach } from 'vitest';
 import type { Component } from 'vue';
 import type { ShopView } from '../../src/bridge/contract.ts';
 import { openBridge } from '../../src/ui/link/bridge.ts';
 import { useLanguage } from '../../src/ui/stores/language.ts';
 import { useShop } from '../../src/ui/stores/shop.ts';
 import { desk } from './played-desk.ts';
-
-enableAutoUnmount(afterEach);
 
 const LOOK = {
   opening: 'first',

@@ -1,6 +1,5 @@
 // @vitest-environment happy-dom
 /** Restoring a backup with an invalid date: the window offers to restore its records. */
-import { flushPromises } from '@vue/test-utils';
 import { beforeEach, expect, it, vi } from 'vitest';
 import type { BackupRow } from '../../../src/bridge/contract.ts';
 import RestoreDialog from '../../../src/ui/backup/RestoreDialog.vue';
@@ -39,10 +38,10 @@ it('offers the records of a backup with an invalid date, and states how many ent
         })
       : { ok: false, problem: { kind: 'broken', code: 'backup.times', with: { path: row.path } } };
   mountPart(RestoreDialog, { props: { row, folder: '', open: true } });
-  await flushPromises();
-  expect(document.body.textContent).toContain('a date or time that cannot be read');
+  await vi.waitFor(() => expect(document.body.textContent).toContain('a date or time that cannot be read'));
   buttonSaying('records only').click();
-  await flushPromises();
-  expect(document.body.textContent).toContain('In 3 entries, a date or time could not be read.');
+  await vi.waitFor(() =>
+    expect(document.body.textContent).toContain('In 3 entries, a date or time could not be read.'),
+  );
   expect(buttonSaying('Open its records in a clean book').disabled).toBe(false);
 });
