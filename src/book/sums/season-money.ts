@@ -105,7 +105,7 @@ export function seasonMoney(db: Db, changes: ChangeLog) {
   const fat = db.prepare<[number], SeasonFat>(
     `SELECT s.fat_lot_id AS lot_id, b.product, sum(s.grams) AS grams, l.cost_minor, l.cost_unit
      FROM batch_sum b JOIN batch_source_sum s ON s.batch_id = b.batch_id JOIN fat_lot l ON l.id = s.fat_lot_id
-     WHERE b.season = ? AND b.state = 'done' AND s.animal_id = 0 GROUP BY s.fat_lot_id, b.product
+     WHERE b.season = ? AND s.animal_id = 0 GROUP BY s.fat_lot_id, b.product
      ORDER BY s.fat_lot_id, b.product`,
   );
   const packed = cachedRows<PackedProduct, PackedProduct>(
@@ -127,6 +127,7 @@ export function seasonMoney(db: Db, changes: ChangeLog) {
     takenBy: (season: number, currency: string, priceBookId: number) =>
       chargedBy.all(season, currency, priceBookId),
     grinds: (season: number) => grinds.all(season),
+    /** Of finished and unfinished batches. */
     fat: (season: number) => fat.all(season),
     /** Packed at the Table, unordered. */
     packed,

@@ -173,6 +173,21 @@ describe('the income of a season', () => {
     });
   });
 
+  it('counts the bought fat of a batch that is not finished, as the fat of the season does', async () => {
+    const shop = await pricedShop();
+    await billedElk(shop);
+    const id = await takeIn(shop);
+    await cut(shop, id, { trim: '50.00' });
+    const { id: batchId } = await shop.call('grinder.start', {
+      ...{ animals: [{ id }], fat: 'pork-back-fat', targetFat: 0.125, product: 'Ground' },
+    });
+    const lot = (await shop.call('fat.listLots', {})).find(({ leftGrams }) => leftGrams > 7000);
+    await shop.call('grinder.weighIn', { batchId, fatLotId: lot?.id ?? 0, part: 'fat added', typed: '5.50' });
+    const [costs, fat] = [await shop.call('costing.get', {}), await shop.call('season.fat', {})];
+    expect(costs.fat.usedGrams).toBeCloseTo(20 * 453.59237, 6);
+    expect(costs.fat.usedGrams).toBeCloseTo(fat.saved.boughtGrams, 6);
+  });
+
   it('excludes voided bills', async () => {
     const shop = await pricedShop();
     const id = await billedElk(shop);

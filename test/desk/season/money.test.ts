@@ -162,7 +162,8 @@ describe.each([
     );
     for (const look of await looks()) {
       let [used, unpriced, cost] = [0, 0, 0];
-      for (const { id } of doneBatches(db, look.season))
+      // Of unfinished batches too: their fat is bought and ground.
+      for (const { id } of batches(db, look.season))
         for (const { grams, fat_lot_id: lotId } of added.get(id) ?? []) {
           const lot = lots.get(lotId ?? 0);
           used += grams;
@@ -342,8 +343,13 @@ describe.each([
 });
 
 function doneBatches(db: Database.Database, season: number): { id: number; product: string }[] {
-  return db.prepare("SELECT id, product FROM batch WHERE season = ? AND state = 'done'").all(season) as {
+  return batches(db, season).filter(({ state }) => state === 'done');
+}
+
+function batches(db: Database.Database, season: number): { id: number; product: string; state: string }[] {
+  return db.prepare('SELECT id, product, state FROM batch WHERE season = ?').all(season) as {
     id: number;
     product: string;
+    state: string;
   }[];
 }
