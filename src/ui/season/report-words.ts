@@ -1,4 +1,5 @@
 import type { PoundsReport, SpeciesYield, YieldsReport } from '../../bridge/contract.ts';
+import { weighedOf } from '../charts/pounds/pounds-layout.ts';
 import type { ChartStory } from '../charts/story.ts';
 import { text } from '../../words/compiled/window/season/report.ts';
 import type { Format } from '../texts/format.ts';
@@ -9,7 +10,7 @@ export function coverFigures(
   pounds: PoundsReport,
   format: Format,
 ): { figure: string; what: string }[] {
-  const explained = pounds.baseGrams > 0 ? 1 - pounds.unexplainedGrams / pounds.baseGrams : null;
+  const explained = pounds.baseGrams > 0 ? 1 - pounds.unexplainedGrams / weighedOf(pounds) : null;
   return [
     { figure: String(yields.animals), what: text.animals },
     { figure: format.mass(yields.takeHomeGrams, 0), what: text.takeHome },

@@ -59,7 +59,7 @@ describe('billed and cost by service', () => {
   it('names a service that was not paid, and a season at a loss', () => {
     const told = story({ cutting: 54_000, grinding: 9_000, products: 0, fat: 0 });
     expect(told.finding).toBe(
-      '$560.00 was billed and cost $630.00: a loss of $70.00. Grinding falls short by $90.00.',
+      '$560.00 was billed and cost $630.00: a loss of $70.00. Grinding without fat falls short by $90.00.',
     );
     expect(drawn(told)).toContain('▼ $90.00 short');
   });
@@ -102,11 +102,11 @@ describe('the grind fee', () => {
   it('is compared with its cost, with the break-even fee', () => {
     const told = grindFeeStory(costing(), format, '/season/costs');
     expect(told?.finding).toBe(
-      'Grinding: the cost is $0.38 a pound and you charge $0.45, which leaves 16%. The break-even fee with its fat is $0.38 a pound.',
+      'Grinding with fat: the cost is $0.38 a pound and you charge $0.45, which leaves 16%. The break-even fee, fat included, is $0.38 a pound.',
     );
     expect(told?.n).toBe('n = 12 animals billed for it, 31 batches');
     const picture = drawn(told as SceneStory);
-    for (const words of ['break-even $0.38', '$0.50 leaves 24%', 'wages', 'grind fee'])
+    for (const words of ['break-even with fat $0.38', '$0.50 with fat leaves 24%', 'wages', 'grind fee'])
       expect(picture).toContain(words);
   });
 

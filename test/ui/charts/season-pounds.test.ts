@@ -86,6 +86,7 @@ describe('where the hanging weight went', () => {
     const story = poundsStory(pounds({ overGrams: 4 * 453.59237 }), format, link);
     expect(printOf(sceneOf(story))).toContain('4.0 lb over');
     expect(story.notes.at(-1)).toContain('4.0 lb in all');
+    expect(story.finding).toContain('Of 100 lb hanging weight and 4.0 lb beyond it (12 animals)');
   });
 
   it('draws nothing without an animal weighed in every part, and says why', () => {

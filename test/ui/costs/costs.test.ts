@@ -23,7 +23,7 @@ describe('the finding', () => {
     [{}, 'Grinding: the cost is $0.38 a pound and you charge $0.45, which leaves 16%.'],
     [
       { fee: { service: 30, fat: 3, bills: 1 }, margin: -5 / 33 },
-      'Grinding: the cost is $0.38 a pound and you charge $0.33, a loss of $0.05 on each.',
+      'Grinding with fat: the cost is $0.38 a pound and you charge $0.33, a loss of $0.05 on each.',
     ],
     [
       { fee: { service: 38, fat: 0, bills: 1 }, margin: 0 },
@@ -36,6 +36,10 @@ describe('the finding', () => {
     [
       { fee: { service: 0, fat: 0, bills: 3 }, margin: null },
       'Grinding: the cost is $0.38 a pound. Today’s prices charge nothing for it.',
+    ],
+    [
+      { fee: { service: 45, fat: 6, bills: 3 }, parts: { wages: 20, overhead: 10, packaging: 8, fat: 10 }, cost: 48, margin: 3 / 51 }, // prettier-ignore
+      'Grinding with fat: the cost is $0.48 a pound and you charge $0.51, which leaves 6%.',
     ],
   ])('of %j', (more, sentence) => expect(finding({ ...grinding, ...more }, format)).toBe(sentence));
 

@@ -9,9 +9,15 @@ export function feeOf({ fee }: ServiceAnswer): number | null {
   return fee && fee.service + fee.fat;
 }
 
+/** Whether bought fat is part of the cost or of the fee. */
+export function hasFat({ parts, fee }: Pick<ServiceAnswer, 'parts' | 'fee'>): boolean {
+  return parts.fat > 0 || (fee?.fat ?? 0) > 0;
+}
+
 /** @example finding(grinding, format) // 'Grinding: the cost is $0.38 a pound and you charge $0.45, which leaves 16%.' */
 export function finding(answer: ServiceAnswer, format: Format): string {
-  const name = text.service[answer.code];
+  const service = text.service[answer.code];
+  const name = hasFat(answer) ? text.withFat({ service }) : service;
   const cost = format.money(answer.cost);
   const fee = feeOf(answer);
   if (fee === null) return text.noFee({ service: name, cost, unit: format.unit });

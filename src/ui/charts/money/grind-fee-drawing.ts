@@ -1,4 +1,5 @@
 import type { ServiceAnswer } from '../../../bridge/contract.ts';
+import { hasFat } from './costs-words.ts';
 import { type PartName, PARTS } from './parts-bar.ts';
 import { text } from '../../../words/compiled/window/season/money.ts';
 import type { Format } from '../../texts/format.ts';
@@ -32,6 +33,7 @@ export function drawFee(
   colors: ChartColors,
   width: number,
 ): Scene {
+  const fat = hasFat({ parts, fee });
   const taken = fee ? fee.service + fee.fat : 0;
   const most = Math.max(taken, cost, breakEven, wanted, 1e-9);
   const unit = (width - NAMES - AMOUNTS) / most;
@@ -70,12 +72,18 @@ export function drawFee(
       bar(text.costs, costs, cost, COST),
       feeLine(
         NAMES + breakEven * unit,
-        text.breakEven({ fee: format.money(breakEven) }),
+        text.breakEven({ fat, fee: format.money(breakEven) }),
         false,
         width,
         colors,
       ),
-      feeLine(NAMES + wanted * unit, text.wanted({ fee: format.money(wanted), share }), true, width, colors),
+      feeLine(
+        NAMES + wanted * unit,
+        text.wanted({ fat, fee: format.money(wanted), share }),
+        true,
+        width,
+        colors,
+      ),
     ],
   };
 }

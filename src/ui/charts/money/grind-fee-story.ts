@@ -1,5 +1,5 @@
 import type { CostingView, ServiceAnswer } from '../../../bridge/contract.ts';
-import { finding as costFinding } from './costs-words.ts';
+import { finding as costFinding, hasFat } from './costs-words.ts';
 import { PARTS } from './parts-bar.ts';
 import { text } from '../../../words/compiled/window/season/money.ts';
 import type { Format } from '../../texts/format.ts';
@@ -30,19 +30,20 @@ export function grindFeeStory(view: CostingView, format: Format, link: string): 
 }
 
 function feeFinding(answer: ServiceAnswer, format: Format): string {
-  return `${costFinding(answer, format)} ${text.breakEvenFinding({ fee: format.money(answer.breakEven), unit: format.unit })}`;
+  return `${costFinding(answer, format)} ${text.breakEvenFinding({ fee: format.money(answer.breakEven), unit: format.unit, fat: hasFat(answer) })}`;
 }
 
 function feeRows(
   { fee, parts, cost, breakEven, wanted }: ServiceAnswer,
   share: string,
 ): [string, number | null][] {
+  const fat = hasFat({ parts, fee });
   return [
     [text.grindFee, fee?.service ?? null],
     [text.fatCharge, fee?.fat ?? null],
     ...PARTS.map((part): [string, number] => [text.parts[part], parts[part]]),
     [text.costs, cost],
-    [text.breakEvenRow, breakEven],
-    [text.wantedRow({ share }), wanted],
+    [text.breakEvenRow({ fat }), breakEven],
+    [text.wantedRow({ fat, share }), wanted],
   ];
 }

@@ -50,6 +50,7 @@ export function poundsFinding(view: PoundsReport, format: Format): string {
     most
       ? text.finding({
           base: format.mass(view.baseGrams, 0),
+          over: view.overGrams > 0 ? format.mass(view.overGrams, 1) : null,
           n: view.n,
           home: share(home),
           most: fateInSentence(view, most[0]),
