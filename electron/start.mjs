@@ -29,23 +29,23 @@ async function start() {
     return (await run(node.path, [fileURLToPath(import.meta.url)].concat(process.argv.slice(2)))).code;
   }
   if (buildNeeded(root)) {
-    say('Building Gambrel, once; this takes a few seconds.');
+    say('Building Gambrel; this takes a few seconds.');
     const built = await build(root, node.path);
     if (!built.ok) {
       console.error(built.output);
-      console.error('Gambrel could not be built; what the build said is above.');
+      console.error('Gambrel could not be built. The messages above say why.');
       return 1;
     }
   }
   const runtime = browserWanted
-    ? { sentence: 'Opening in the browser, as asked.' }
+    ? { sentence: 'Opening in the browser.' }
     : await findRuntime(root, node.path, say);
   if (runtime.path) {
     const ended = await run(runtime.path, [root].concat(args));
     if (!ended.neverRan) return ended.code;
     say(
       sandboxSentence(process.platform, runtime.path) ||
-        'The desktop runtime does not run on this computer: opening in the browser instead.',
+        'The desktop runtime does not run on this computer, so Gambrel opens in the browser.',
     );
   } else {
     say(runtime.sentence);

@@ -31,7 +31,7 @@ export function build(root, node) {
   if (!fs.existsSync(tool)) {
     return Promise.resolve({
       ok: false,
-      output: 'The packages are missing: run "npm ci" in ' + root + ' first.',
+      output: 'The packages are missing. Run "npm ci" in ' + root + ' first.',
     });
   }
   return new Promise((resolve) => {

@@ -43,10 +43,10 @@ export async function fetchRuntime(root, node, out, times = {}) {
       },
     });
   } catch (error) {
-    const sentence = `The desktop runtime could not be fetched: ${whyStopped(error, process.env)}.`;
+    const sentence = `The desktop runtime could not be downloaded: ${whyStopped(error, process.env)}.`;
     if (!existsSync(partial)) return sentence;
     const kept = megabytes(statSync(partial).size);
-    return `${sentence} What came (${kept}) is kept, and the next start goes on from there.`;
+    return `${sentence} The part that was downloaded (${kept}) is kept, and the next start continues from there.`;
   } finally {
     progress.end();
   }

@@ -8,5 +8,5 @@ const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..')
 const failed = installedRuntime(root, process.env)
   ? ''
   : await fetchRuntime(root, process.execPath, process.stdout);
-console.log(failed || `The desktop runtime is there: ${installedRuntime(root, process.env)}`);
+console.log(failed || `The desktop runtime is installed: ${installedRuntime(root, process.env)}`);
 process.exitCode = failed ? 1 : 0;

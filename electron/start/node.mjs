@@ -17,9 +17,9 @@ export function isTooOld(versions) {
 export function nodeSentence(versions) {
   if (!isTooOld(versions)) return '';
   return (
-    'Gambrel needs Node 22.14 or newer (of Node 23, 23.6 or newer), and this is ' +
+    'Gambrel needs Node 22.14 or newer (of Node 23: 23.6 or newer), and this is ' +
     versions.node +
-    ': run "npm ci" here, which brings one for Linux and Windows, or install a newer one from nodejs.org.'
+    '. Run "npm ci" here, which installs one for Linux and Windows, or get a newer one from nodejs.org.'
   );
 }
 

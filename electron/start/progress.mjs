@@ -24,7 +24,7 @@ export function showProgress(out) {
     came(bytes, whole) {
       const percent = whole > 0 ? Math.floor((100 * bytes) / whole) : 0;
       const line =
-        whole > 0 ? `  ${megabytes(bytes)} of ${megabytes(whole)} (${percent} %)` : `  ${megabytes(bytes)}`;
+        whole > 0 ? `  ${megabytes(bytes)} of ${megabytes(whole)} (${percent}%)` : `  ${megabytes(bytes)}`;
       if (out.isTTY) {
         if (line !== shown) out.write(`\r${line.padEnd(shown.length)}`);
         shown = line;

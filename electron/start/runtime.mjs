@@ -5,10 +5,9 @@ import path from 'path';
 /** Why no window can open here, whatever is installed; '' if nothing prevents it. */
 export function hindrance(platform, env, uid) {
   if (platform !== 'linux') return '';
-  if (!env.DISPLAY && !env.WAYLAND_DISPLAY)
-    return 'There is no display here: opening in the browser instead.';
+  if (!env.DISPLAY && !env.WAYLAND_DISPLAY) return 'There is no display, so Gambrel opens in the browser.';
   // Chromium's sandbox does not work for root, and Gambrel does not run without it.
-  if (uid === 0) return 'The desktop app does not run as root: opening in the browser instead.';
+  if (uid === 0) return 'The desktop app does not run as root, so Gambrel opens in the browser.';
   return '';
 }
 
@@ -29,7 +28,7 @@ export async function findRuntime(root, node, say) {
   const sentence = hindrance(process.platform, process.env, uid);
   if (sentence) return { sentence };
   if (!installedRuntime(root, process.env) && !process.env.ELECTRON_OVERRIDE_DIST_PATH) {
-    say('Fetching the desktop runtime, once (about 110 MB).');
+    say('Downloading the desktop runtime, once (about 110 MB).');
     // Imported here and not above, because an old Node could not parse it.
     const fetching = await import('./fetch-runtime.mjs');
     const failed = await fetching.fetchRuntime(root, node, process.stdout);
@@ -38,5 +37,5 @@ export async function findRuntime(root, node, say) {
   const file = installedRuntime(root, process.env);
   return file
     ? { path: file }
-    : { sentence: 'The desktop runtime is not there: opening in the browser instead.' };
+    : { sentence: 'The desktop runtime is not installed, so Gambrel opens in the browser.' };
 }

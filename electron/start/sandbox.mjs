@@ -23,8 +23,8 @@ export function sandboxSentence(platform, program, read) {
   if (!FORBIDDING.some((one) => (read || textOf)(one[0]).trim() === one[1])) return '';
   const helper = path.join(path.dirname(program), 'chrome-sandbox');
   return (
-    'This system does not let the desktop runtime make its sandbox (Ubuntu does so since 24.04), and Gambrel does not run ' +
-    'without one: opening in the browser instead. To have the window, install the deb package, or allow the helper of ' +
+    'This system does not let the desktop runtime create its sandbox (Ubuntu since 24.04), and Gambrel does not run ' +
+    'without one, so it opens in the browser. For the desktop window, install the deb package, or allow the helper of ' +
     'this runtime once: sudo chown root:root "' +
     helper +
     '" && sudo chmod 4755 "' +

@@ -237,7 +237,7 @@ describe('labels of one animal', () => {
 
   it('state the cooking temperature, and that a bear is not for sale', async () => {
     await goTo(`/label/animal/${shop.tickets.bear}`, '4 × 2 in');
-    expect(await articles().first().innerText()).toContain('Cook to 165°F (74°C) in the middle.');
+    expect(await articles().first().innerText()).toContain('Cook to 165°F (74°C) in the center.');
     expect(await page.locator('article .sale').count()).toBe(1);
   });
 
@@ -266,7 +266,7 @@ describe('the page of labels', () => {
   it('starts a used sheet at the next free label, and prints the requested number', async () => {
     await page.getByLabel(/^Labels of Links/).fill('0');
     await page.getByLabel(/^Labels of Smoked/).fill('2');
-    await page.getByLabel('Places already used').fill('9');
+    await page.getByLabel('Labels already used').fill('9');
     const sheets = await print([215.9, 279.4]);
     expect(sheets).toHaveLength(2);
     const picture = await pictureOf(sheets[0], 'used sheet');

@@ -90,10 +90,10 @@ describe('the runtime', () => {
     const { shown, sentence } = await fetchIt();
     expect(sentence).toBe('');
     expect(arrived()).toBe(true);
-    expect(shown).toMatch(/^ {2}0 MB of 2 MB \(0 %\)\n/);
-    expect(shown).toMatch(/\nTrying again: nothing came any more.*\.\n/);
-    expect(shown).toMatch(/\nTrying again: the connection broke off\.\n/);
-    expect(shown).toMatch(/ {2}2 MB of 2 MB \(100 %\)\n$/);
+    expect(shown).toMatch(/^ {2}0 MB of 2 MB \(0%\)\n/);
+    expect(shown).toMatch(/\nTrying again: no more data arrived.*\.\n/);
+    expect(shown).toMatch(/\nTrying again: the connection was lost\.\n/);
+    expect(shown).toMatch(/ {2}2 MB of 2 MB \(100%\)\n$/);
     expect(readdirSync(join(folder, 'node_modules/.cache'))).toEqual([]);
   });
 
@@ -109,7 +109,7 @@ describe('the runtime', () => {
   it('resumes in the next run from the partial file, and says so', async () => {
     await serving([{ cutAfter: 1_000_000 }, { cutAfter: 10 }, { cutAfter: 10 }, { cutAfter: 10 }, 'whole']);
     expect((await fetchIt()).sentence).toBe(
-      'The desktop runtime could not be fetched: the connection broke off. What came (1 MB) is kept, and the next start goes on from there.',
+      'The desktop runtime could not be downloaded: the connection was lost. The part that was downloaded (1 MB) is kept, and the next start continues from there.',
     );
     expect(arrived()).toBe(false);
     const before = line.asked.length;
@@ -123,7 +123,7 @@ describe('the runtime', () => {
     await serving(['whole']);
     expectChecksumOf(Buffer.from('another file'));
     expect((await fetchIt()).sentence).toBe(
-      'The desktop runtime could not be fetched: what came is not the runtime of this version (its checksum differs), and it was thrown away.',
+      'The desktop runtime could not be downloaded: the file is not the runtime of this version (its checksum differs), so it was deleted.',
     );
     expect(existsSync(runtime())).toBe(false);
     expectChecksumOf(ZIP);
@@ -134,10 +134,10 @@ describe('the runtime', () => {
   it('reports immediately where it cannot be downloaded, and how to set a proxy', async () => {
     await serving([{ status: 404 }]);
     expect((await fetchIt()).sentence).toMatch(
-      /fetched: 127\.0\.0\.1:\d+ answered 404 instead of the file\.$/,
+      /downloaded: 127\.0\.0\.1:\d+ answered 404 instead of the file\.$/,
     );
     expect((await fetchIt({ ELECTRON_MIRROR: 'https://nowhere.invalid/' })).sentence).toBe(
-      'The desktop runtime could not be fetched: nowhere.invalid cannot be reached (behind a proxy, name it in HTTPS_PROXY).',
+      'The desktop runtime could not be downloaded: nowhere.invalid cannot be reached (behind a proxy, put its address in HTTPS_PROXY).',
     );
   });
 });
@@ -152,7 +152,7 @@ it('npm start reports why there is no runtime, and that the browser opens instea
     { DISPLAY: ':0' },
   );
   expect(said).toMatch(
-    /^Fetching the desktop runtime, once .*\nThe desktop runtime could not be fetched: \S+ answered 404 .*\. Opening in the browser instead\.\n$/,
+    /^Downloading the desktop runtime, once .*\nThe desktop runtime could not be downloaded: \S+ answered 404 .*\. Opening in the browser instead\.\n$/,
   );
 });
 
@@ -182,7 +182,7 @@ describe('behind a proxy', () => {
   });
 
   it.each([
-    [407, /the proxy asks for a name and a password: write them into HTTPS_PROXY/],
+    [407, /the proxy asks for a name and a password: put them in HTTPS_PROXY/],
     [403, /the proxy answered 403\.$/],
   ])('a refusal with %i is reported', async (status, words) => {
     const { address } = await proxied(status);

@@ -13,7 +13,7 @@ describe('progress', () => {
     const { came, end, text } = shownOn(true);
     for (const bytes of [0, 1, 55_000_000, 110_000_000]) came(bytes, 110_000_000);
     end();
-    expect(text()).toBe('\r  0 MB of 110 MB (0 %)\r  55 MB of 110 MB (50 %)\r  110 MB of 110 MB (100 %)\n');
+    expect(text()).toBe('\r  0 MB of 110 MB (0%)\r  55 MB of 110 MB (50%)\r  110 MB of 110 MB (100%)\n');
   });
 
   it('leaves nothing of a longer line behind a shorter one', () => {
@@ -22,7 +22,7 @@ describe('progress', () => {
     came(0, 110_000_000);
     const [, longer = '', shorter = ''] = text().split('\r');
     expect(shorter).toHaveLength(longer.length);
-    expect(shorter.trim()).toBe('0 MB of 110 MB (0 %)');
+    expect(shorter.trim()).toBe('0 MB of 110 MB (0%)');
   });
 
   it('gives a sentence a line of its own', () => {
@@ -30,7 +30,7 @@ describe('progress', () => {
     came(55_000_000, 110_000_000);
     note('Trying again.');
     came(55_000_000, 110_000_000);
-    expect(text()).toBe('\r  55 MB of 110 MB (50 %)\nTrying again.\n\r  55 MB of 110 MB (50 %)');
+    expect(text()).toBe('\r  55 MB of 110 MB (50%)\nTrying again.\n\r  55 MB of 110 MB (50%)');
   });
 
   it('writes ten lines into a file, not thousands', () => {
@@ -38,7 +38,7 @@ describe('progress', () => {
     for (let bytes = 0; bytes <= 1_000; bytes += 1) came(bytes * 100_000, 100_000_000);
     end();
     expect(text().trimEnd().split('\n')).toHaveLength(11);
-    expect(text()).toMatch(/^ {2}0 MB of 100 MB \(0 %\)\n {2}10 MB of 100 MB/);
+    expect(text()).toMatch(/^ {2}0 MB of 100 MB \(0%\)\n {2}10 MB of 100 MB/);
   });
 
   it('shows the downloaded amount if the total is unknown', () => {

@@ -1,7 +1,7 @@
 import type { BillLineRow } from '../../bridge/contract.ts';
 import { text } from '../../words/compiled/window/bill.ts';
 import type { Format } from '../texts/format.ts';
-import { timeText } from '../texts/time-text.ts';
+import { timeText } from '../charges/time-text.ts';
 
 /**
  * The quantity of a line.

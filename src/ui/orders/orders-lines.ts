@@ -2,7 +2,7 @@ import type { AlsoGround, FatSourceCard, Instructions, PricedLine } from '../../
 import { text as chargesText } from '../../words/compiled/window/charges.ts';
 import { text as ordersText } from '../../words/compiled/window/orders.ts';
 import type { Format } from '../texts/format.ts';
-import { pattyText } from '../texts/patty.ts';
+import { pattyText } from './patty.ts';
 
 /** One line of the instructions: the pieces or product, and how it is processed. */
 interface OrderLine {

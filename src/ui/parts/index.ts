@@ -21,7 +21,7 @@
  *
  * Also: useShop() (stores/shop.ts: view, settings, unit, step, today, by, format, species(), cautions(), take(view)),
  * useCall(name) (calls/), useLive(name, () => input) (use/), problemMessage(problem, shop.format) (texts/problem-message.ts),
- * plural(n, one, other) (texts/plural.ts), words (words/compiled/shared/common.ts), useTheme() (stores/theme.ts). Layout classes of
+ * words (words/compiled/shared/common.ts), useTheme() (stores/theme.ts). Layout classes of
  * look/layout.css: page, page-halves, page-wide, stack, row, row-apart, fields, muted, small, number, figure, no-print.
  */
 export { default as ConfirmQuestion } from './question/ConfirmQuestion.vue';

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { moneyOf } from '../../../src/ui/books/record-cells.ts';
 import { problemMessage } from '../../../src/ui/texts/problem-message.ts';
-import { stateOf } from '../../../src/ui/texts/bill-state.ts';
+import { stateOf } from '../../../src/ui/bill/bill-state.ts';
 import { historySentence } from '../../../src/ui/record/history-words.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';

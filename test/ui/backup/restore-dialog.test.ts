@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 /** Restoring a backup with an invalid date: the window offers to restore its records. */
 import { beforeEach, expect, it, vi } from 'vitest';
-import type { BackupRow } from '../../../src/bridge/contract.ts';
+import type { Answer, BackupRow } from '../../../src/bridge/contract.ts';
 import RestoreDialog from '../../../src/ui/backup/RestoreDialog.vue';
 import { mountPart, openWindow } from '../mount-part.ts';
 import { desk, ok } from '../played-desk.ts';
@@ -44,4 +44,15 @@ it('offers the records of a backup with an invalid date, and states how many ent
     expect(document.body.textContent).toContain('In 3 entries, a date or time could not be read.'),
   );
   expect(buttonSaying('Open its records in a clean book').disabled).toBe(false);
+});
+
+it('says that it reads the backup until that is done', async () => {
+  const read = Promise.withResolvers<Answer<unknown>>();
+  desk.answers['shop.tryBackup'] = () => read.promise;
+  mountPart(RestoreDialog, { props: { row, folder: '', open: true } });
+  const reading = () => document.querySelector('[role="dialog"] [role="status"]')?.textContent;
+  await vi.waitFor(() => expect(reading()).toContain('Reading this backup'));
+  read.resolve(ok({ ...held, repaired: [] }));
+  await vi.waitFor(() => expect(document.body.textContent).toContain('Checked just now and complete'));
+  expect(reading()).toBeUndefined();
 });

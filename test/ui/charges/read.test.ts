@@ -5,7 +5,7 @@ import {
   type TypedAdjustment,
 } from '../../../src/ui/charges/read-adjustment.ts';
 import { readTime } from '../../../src/ui/charges/read-time.ts';
-import { timeText } from '../../../src/ui/texts/time-text.ts';
+import { timeText } from '../../../src/ui/charges/time-text.ts';
 
 describe('parsing a duration', () => {
   it.each([

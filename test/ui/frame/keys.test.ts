@@ -6,7 +6,7 @@ import type { CutPart } from '../../../src/bridge/contract.ts';
 import { places } from '../../../src/ui/frame/places.ts';
 import { partStyle } from '../../../src/ui/ladder/ladder.ts';
 import { text } from '../../../src/words/compiled/window/keys.ts';
-import { keyLines } from '../../../src/ui/texts/keys.ts';
+import { keyLines } from '../../../src/ui/card/keys.ts';
 import { text as words } from '../../../src/words/compiled/shared/common.ts';
 
 const UI = join(import.meta.dirname, '../../../src/ui');

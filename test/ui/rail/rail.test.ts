@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { CutReason, Hook } from '../../../src/bridge/contract.ts';
 import { cutWhy, inCutOrder } from '../../../src/ui/rail/cut-why.ts';
 import { ticketsIn, typedTickets } from '../../../src/ui/rail/tickets-typed.ts';
-import { degreesText } from '../../../src/ui/texts/degrees.ts';
-import { spanText } from '../../../src/ui/texts/span.ts';
+import { degreesText } from '../../../src/ui/cooler/degrees.ts';
+import { spanText } from '../../../src/ui/cooler/span.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });

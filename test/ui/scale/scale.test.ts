@@ -9,7 +9,7 @@ import { onLinux, type PortSource, type ScalePort } from '../../../src/ui/scale/
 import { makePracticePort, type PracticePort } from '../../../src/ui/scale/practice-port.ts';
 import { readSettings, requestBytes, USUAL } from '../../../src/ui/scale/scale-settings.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
-import { scaleProblem, scaleSentence } from '../../../src/ui/texts/scale-sentence.ts';
+import { scaleProblem, scaleSentence } from '../../../src/ui/scale/scale-sentence.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
 const LOAD = { weight: 18.62, unit: 'lb', decimals: 2, moving: false } as const;

@@ -2,7 +2,7 @@ import { globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { text } from '../../../src/words/compiled/window/terms.ts';
-import { termSources } from '../../../src/ui/texts/terms.ts';
+import { termSources } from '../../../src/ui/terms/terms.ts';
 
 const terms = Object.entries(termSources).map(
   ([code, source]) =>

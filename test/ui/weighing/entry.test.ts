@@ -14,7 +14,7 @@ import {
 } from '../../../src/ui/weighing/entry.ts';
 import { primalFacts } from '../../../src/ui/table/primal-facts.ts';
 import { primalKeys } from '../../../src/ui/table/primal-keys.ts';
-import { everyInDetail } from '../../../src/ui/texts/every.ts';
+import { text as intakeText } from '../../../src/words/compiled/window/intake.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 import { piecesText } from '../../../src/ui/texts/pieces.ts';
 
@@ -125,7 +125,7 @@ describe('texts about primals', () => {
     expect(piecesText([{ primal: 'shoulder', count: 1 }, { primal: 'neck', count: 2 }], PRIMALS)).toBe(
       '1 × Shoulder, 2 × Neck',
     ); // prettier-ignore
-    expect([1, 2, 3, 10, 11, 22].map(everyInDetail)).toEqual([
+    expect([1, 2, 3, 10, 11, 22].map((every) => intakeText.inDetail({ every }))).toEqual([
       'all in detail', 'every 2nd in detail', 'every 3rd in detail', 'every 10th in detail', 'every 11th in detail', 'every 22nd in detail',
     ]); // prettier-ignore
   });

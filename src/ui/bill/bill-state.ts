@@ -1,6 +1,6 @@
 import type { BillState } from '../../bridge/contract.ts';
 import { text } from '../../words/compiled/window/bill.ts';
-import type { Format } from './format.ts';
+import type { Format } from '../texts/format.ts';
 
 /**
  * The billing state of an animal.

@@ -1,7 +1,7 @@
 import type { ScaleProblem, Shown } from '../link/scale-watch.ts';
 import { text } from '../../words/compiled/window/scale.ts';
-import type { Format } from './format.ts';
-import { problemMessage } from './problem-message.ts';
+import type { Format } from '../texts/format.ts';
+import { problemMessage } from '../texts/problem-message.ts';
 
 /** The state of a scale as one sentence. */
 export function scaleSentence({ state, weight, range, problem }: Shown, format: Format): string {

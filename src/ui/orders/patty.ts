@@ -1,5 +1,5 @@
 import { GRAMS_PER } from '../../core/values/units.ts';
-import type { Format } from './format.ts';
+import type { Format } from '../texts/format.ts';
 
 /**
  * A patty's weight, in ounces or grams.

@@ -1,4 +1,4 @@
-import type { Format } from './format.ts';
+import type { Format } from '../texts/format.ts';
 
 /**
  * A temperature in the shop's scale: °F with pounds, °C with kilograms.
