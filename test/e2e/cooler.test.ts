@@ -22,9 +22,9 @@ it('previews a logger’s file, imports it once, and prints the record', async (
   await page.getByText('logger.csv: 3 new readings.').waitFor();
   expect((await shop.call('coolers.list', {}))[0]?.last).toBeNull();
   await page.getByRole('button', { name: 'Import 3 readings' }).click();
-  await page.getByText(/3 readings\. The limit is 40°F\. It was above it for/).waitFor();
+  await page.getByText(/3 readings\. The limit is 40°F\. It was above the limit for/).waitFor();
   await choose.setInputFiles(file);
-  await page.getByText('logger.csv: 0 new readings, 3 in the book already.').waitFor();
+  await page.getByText('logger.csv: 0 new readings, 3 already in the book.').waitFor();
   expect(await page.getByRole('button', { name: /^Import \d/ }).count()).toBe(0);
 
   const papers = [['A4', 210, 297], ['Letter', 215.9, 279.4]] as const; // prettier-ignore
@@ -38,7 +38,7 @@ it('previews a logger’s file, imports it once, and prints the record', async (
       'Cold Creek Locker',
       'Cold room 1',
       'Day by day',
-      'Times without a reading',
+      'Gaps between readings',
       'logger.csv',
       '44°F',
     ])

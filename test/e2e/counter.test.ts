@@ -29,19 +29,19 @@ describe('belongings', () => {
   it('are entered by keyboard and sent to the taxidermist', async () => {
     const { page, keys } = shop;
     await scanTicket(page, deer.ticket);
-    await named('Add belonging').click();
-    const what = page.getByRole('combobox', { name: 'What' });
+    await named('Add item').click();
+    const what = page.getByRole('combobox', { name: 'Item' });
     await what.focus();
     await keys.type('cape');
     await keys.press('Tab');
     await keys.type('A-7');
     await keys.press('Enter');
     await page.getByText('Cape added.').waitFor();
-    const table = page.getByRole('table', { name: 'Belongings' });
+    const table = page.getByRole('table', { name: 'Items' });
     await table.getByRole('row', { name: /Cape A-7 here/ }).waitFor();
     await look('belongings');
     await named('Record where it went: Cape').click();
-    await page.getByText('Send to the taxidermist').click();
+    await page.getByText('To the taxidermist').click();
     await page.getByLabel('Taxidermist', { exact: true }).fill('Pine Studio');
     await page.getByLabel('Receipt number').fill('R-12');
     await look('belonging-end');
@@ -153,7 +153,7 @@ describe('a weight on the wrong ticket', () => {
     await page.getByText('Ben Birch').waitFor();
     await look('move');
     await named('Move weight').click();
-    await page.getByText(`Moved 20 lb trim to ${other.ticket}.`).waitFor();
+    await page.getByText(`Moved trim 20 lb to ${other.ticket}.`).waitFor();
     expect((await shop.call('animals.get', { id: other.id })).trimGrams).toBeGreaterThan(0);
     await page.getByText(`Weight moved to ${other.ticket}: trim 20 lb.`).waitFor();
     await keys.press('Control+z');

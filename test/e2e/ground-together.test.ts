@@ -45,7 +45,7 @@ describe('meat ground together with that of a held animal', () => {
   it('requires a cleaning of the grinder, which is recorded and can be undone', async () => {
     const { keys, page } = shop;
     await keys.goTo('grinder', 4);
-    const due = page.getByText(`The grinder is not recorded as cleaned after ${batch.name}`);
+    const due = page.getByText(`No cleaning is recorded after ${batch.name}`);
     await due.waitFor();
     await keys.pressOn('Record cleaning');
     await page.getByText('The cleaning is recorded.').waitFor();

@@ -63,7 +63,7 @@ async function goTo(place: string, paper: string): Promise<void> {
     kind === 'batch'
       ? /^Labels for batch /
       : kind === 'tag'
-        ? `Carcass tag of ${which}`
+        ? `Carcass tag for ${which}`
         : `Labels for ${which}`;
   await page.getByRole('heading', { level: 1, name: title }).waitFor();
   await page.getByRole('radio', { name: paper, exact: true }).check({ force: true });

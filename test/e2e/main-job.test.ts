@@ -284,7 +284,7 @@ describe('the whole job, by keyboard', () => {
     await keys.pressOn('Take to the table');
     await page.getByRole('heading', { level: 1, name: CARIBOU }).waitFor();
     // The second ticket of a season is weighed quickly by default.
-    await keys.pressOn('Weigh every part instead');
+    await keys.pressOn('Switch to weighing every part');
     await page.getByRole('textbox', { name: 'Whole cuts', exact: true }).waitFor();
     await weigh('t', '12.60');
     await toast(/Saved 12\.60 lb/);

@@ -79,7 +79,7 @@ async function newHunter(page: Page): Promise<void> {
 async function voidReading(page: Page): Promise<void> {
   await page
     .locator('summary')
-    .filter({ hasText: /: last readings$/ })
+    .filter({ hasText: /: recent readings$/ })
     .first()
     .click();
   await press(/^Void .*°/)(page);
@@ -325,7 +325,7 @@ export const PLACES: readonly Place[] = [
     sheet: 'books/LotDialog.vue',
     at: () => '/books?tab=fat',
     act: press(/^Edit /),
-    sees: /What became of it/,
+    sees: /Lot history/,
   },
   { name: 'hunters', at: () => '/books?tab=hunters', act: fewHunters, sees: /Find a hunter/ },
   {

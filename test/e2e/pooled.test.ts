@@ -94,7 +94,7 @@ describe('a pooled batch of five owners', () => {
     await wentIn().getByText('10.00 lb').first().waitFor();
     await weighIn('15.55');
     await wentIn().getByText('15.55 lb').first().waitFor();
-    await shop.page.getByText('It is on its target: nothing more to weigh in.').waitFor();
+    await shop.page.getByText('On target: nothing more to weigh in.').waitFor();
     // (91.05 × 7.13 + 25.55 × 88.69) / 116.60 = 25.00 %.
     expect((91.05 * DEER + 25.55 * BACK_FAT) / 116.6).toBeCloseTo(0.25, 4);
     await card('Fat as weighed in').getByText('25.0%').first().waitFor();
@@ -108,11 +108,7 @@ describe('a pooled batch of five owners', () => {
     await keys.fill(`Weight of the ${PACKAGES} packages together`, '116.10');
     await keys.press('Enter');
     await page.getByText(/0\.50 lb not packed yet/).waitFor();
-    const columns = [
-      await column('Whose is it', 2),
-      await column('Whose is it', 3),
-      await column('Whose is it', 4),
-    ];
+    const columns = [await column('Owners', 2), await column('Owners', 3), await column('Owners', 4)];
     // The last line is the total.
     for (const figures of columns) expect(sum(figures.slice(0, -1))).toBeCloseTo(figures.at(-1) ?? 0, 6);
     const [lean = [], share = [], packages = []] = columns.map((figures) => figures.slice(0, -1));

@@ -58,7 +58,7 @@ describe('the message to the hunter', () => {
   it('says what is ready, how much, what is due, and the shop’s own words', () => {
     expect(messageTo(animal, shop, format)).toBe(
       'Hello Dana Whitlock,\n' +
-        'Your animal is packed and ready at Cold Creek Locker: Elk, ticket 26-0001, 114 packages, 113.90 lb.\n' +
+        'Your meat is packed and ready at Cold Creek Locker: Elk, ticket 26-0001, 114 packages, 113.90 lb.\n' +
         'Balance due: $185.58.\n' +
         'Open Monday to Saturday, 8 to 6.',
     );

@@ -130,6 +130,6 @@ describe('the quote beside the bill', () => {
       code: 'hang', label: 'Hanging', quotedMinor: 36_100, billedMinor: 38_000, differenceMinor: 1900,
       quoted: null, billed: { basis: 'hanging', quantity: 400, unit: 'lb' as const, unitPriceMinor: 95 }, split: null,
     }; // prettier-ignore
-    expect(whyItDiffers(line, format)).toEqual(['the quote is from before amounts were kept']);
+    expect(whyItDiffers(line, format)).toEqual(['the quote is too old to have its amounts']);
   });
 });

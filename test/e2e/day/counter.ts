@@ -91,7 +91,7 @@ export async function kayComes(day: Day): Promise<void> {
   const { page, keys, call, ids } = day;
   await openAnimal(day, 'kay');
   await keys.pressOn('Record where it went: Cape');
-  await keys.choose('Where it went', 'Send to the taxidermist');
+  await keys.choose('Where it went', 'To the taxidermist');
   await keys.fill('Taxidermist', 'Pine Studio');
   await keys.fill('Receipt number', 'R-12');
   await keys.press('Enter');

@@ -88,13 +88,13 @@ export async function splitAmongTwo(day: Day): Promise<void> {
 export async function addCape(day: Day): Promise<void> {
   const { page, keys } = day;
   await openAnimal(day, 'kay');
-  await keys.pressOn('Add belonging');
-  await keys.fill('What', 'cape');
+  await keys.pressOn('Add item');
+  await keys.fill('Item', 'cape');
   await keys.fill('Tag', 'C-20');
   await look(day, '2-cape');
   await keys.press('Enter');
   await page
-    .getByRole('table', { name: 'Belongings' })
+    .getByRole('table', { name: 'Items' })
     .getByRole('row', { name: /Cape C-20 here/ })
     .waitFor();
 }

@@ -70,8 +70,8 @@ export async function grind(day: Day, batch: Batch): Promise<void> {
   await keys.fill('Packages', String(batch.packages));
   await keys.fill(`Weight of the ${batch.packages} packages together`, batch.packed);
   await keys.press('Enter');
-  await card(day, 'Whose is it').getByText(batch.packed).first().waitFor();
-  const cells = await card(day, 'Whose is it').getByRole('row').getByRole('cell').allInnerTexts();
+  await card(day, 'Owners').getByText(batch.packed).first().waitFor();
+  const cells = await card(day, 'Owners').getByRole('row').getByRole('cell').allInnerTexts();
   const counts = cells.filter((_, i) => i % 5 === 4).slice(0, -1);
   expect(counts, batch.product).toEqual(batch.shares);
   await look(day, `3-packed-${batch.product}`);

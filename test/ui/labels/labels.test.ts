@@ -208,7 +208,7 @@ describe('the carcass tag', () => {
         { name: 'Came in', value: 'Nov 24, 2026' },
         { name: 'Tag', value: 'T 4711' },
         { name: 'Brought', value: 'Quarters' },
-        { name: 'Hangs in', value: 'Cold room, hook 4' },
+        { name: 'Location', value: 'Cold room, hook 4' },
       ],
       hold: 'Sample pending S-9. Keep apart, do not hand over.',
       notForSale: true,

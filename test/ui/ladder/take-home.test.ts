@@ -16,7 +16,7 @@ describe('takeHomeSentence', () => {
   it('states the actual take-home once cutting began', () =>
     expect(
       takeHomeSentence({ ladder: { ...ladder, base: 'received' }, expected, takeHomeGrams: 8000 }, format),
-    ).toBe('Take home so far 8.00 kg, 40.0% of what came in; animals like this usually give 51–63%.'));
+    ).toBe('Take-home so far: 8.00 kg, 40.0% of what came in; animals like this usually give 51–63%.'));
 
   it('is empty without a weight', () =>
     expect(takeHomeSentence({ ladder: null, expected, takeHomeGrams: 0 }, format)).toBe(''));

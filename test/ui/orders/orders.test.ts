@@ -223,7 +223,7 @@ describe('instruction lines', () => {
     ).toBe(
       '40%: kept as steaks and roasts, the rest ground · ' +
         'Summer sausage: 8.00 lb of trim, Pork trim 50/50, to 20.0% fat · ' +
-        'Ground: the rest, its own fat, as much as suits, patties of 4 oz · Packages: 1.00 lb · heart kept',
+        'Ground: the rest, its own fat, amount set at the grinder, patties of 4 oz · Packages: 1.00 lb · heart kept',
     )); // prettier-ignore
 
   it('omit grinding if everything stays whole', () =>

@@ -84,7 +84,7 @@ describe('voiding a weight', () => {
   it('names the weight, and records the reason that is pressed', async () => {
     desk.answers['table.void'] = () => ok();
     const wrapper = await asked();
-    expect(sheet()?.textContent).toContain('18.62 lb trim');
+    expect(sheet()?.textContent).toContain('Void trim 18.62 lb?');
     reasons()[0]?.click();
     await flushPromises();
     expect(desk.calls.at(-1)).toEqual({
@@ -108,7 +108,7 @@ describe('voiding a weight', () => {
     const wrapper = await asked();
     await wrapper.setProps({ weighing: { id: 9, what: 'trim', grams: 49_044.7, said: '108 lb 2 oz' } });
     await flushPromises();
-    expect(sheet()?.textContent).toContain('Void 108 lb 2 oz trim?');
+    expect(sheet()?.textContent).toContain('Void trim 108 lb 2 oz?');
   });
 
   it('asks for text if no reason fits, and sends that', async () => {

@@ -11,15 +11,15 @@ const shop = { limitDays: 7, today: '2026-11-25', format };
 
 describe('why an animal is next', () => {
   it.each<[CutReason, number, string | null, string]>([
-    ['over-limit', 8, null, 'hung 8 days, the limit is 7'],
+    ['over-limit', 8, null, 'hung 8 days, past the limit of 7'],
     ['promised', 2, '2026-11-27', 'promised for Fri, Nov 27'],
     ['promised', 2, '2026-11-25', 'promised for today'],
     ['promised', 2, '2026-11-23', 'was promised for Mon, Nov 23'],
-    ['due', 7, null, 'hung 7 days, last day today'],
-    ['due', 6, null, 'hung 6 days, last day tomorrow'],
-    ['ready', 4, null, 'hung 4 days, long enough'],
-    ['light', 5, null, 'hung 5 days, and lighter animals dry faster'],
-    ['oldest', 1, null, 'hung 1 day, the longest of the rest'],
+    ['due', 7, null, 'hung 7 days, today is the last day'],
+    ['due', 6, null, 'hung 6 days, tomorrow is the last day'],
+    ['ready', 4, null, 'hung 4 days, ready to cut'],
+    ['light', 5, null, 'hung 5 days; a light animal dries out faster'],
+    ['oldest', 1, null, 'hung 1 day, longest of the rest'],
     ['oldest', 0, null, 'came in today'],
   ])('%s, %i days', (why, days, promisedOn, text) =>
     expect(cutWhy({ why }, { days, promisedOn }, shop)).toBe(text),

@@ -78,9 +78,9 @@ describe('the shown and offered weight', () => {
 
   it.each([
     ['ST,GS,+   0.00lb\r\n', 'reading', 'Nothing on the scale.'],
-    ['ST,GS,-   0.20lb\r\n', 'reading', 'Below zero. Zero the scale with its own key.'],
+    ['ST,GS,-   0.20lb\r\n', 'reading', 'Below zero. Zero it at the scale.'],
     ['ST,OL\r\n', 'overload', 'Overload. Take some off.'],
-    ['ST,UL\r\n', 'overload', 'Below the scale’s range. Zero it with its own key.'],
+    ['ST,UL\r\n', 'overload', 'Below the scale’s range. Zero it at the scale.'],
     ['  18.62\r\n', 'connected', expect.stringMatching(/does not send its unit/)],
     ['T 0.50 lb\r\n', 'connected', expect.stringMatching(/sent “T”/)],
   ])('does not offer %j: it is %s', async (line, is, sentence) => {

@@ -56,6 +56,7 @@ describe('the parts of an animal', () => {
         restGrams: 800,
       },
       takeHomeGrams: 0,
+      weighings: [],
       expected: [],
       none,
     } as unknown as AnimalPage;

@@ -12,6 +12,7 @@ import {
   nextProduct,
   packagesIn,
 } from '../../../src/ui/weighing/entry.ts';
+import { weighingInSentence } from '../../../src/ui/weighing/weighing-name.ts';
 import { primalFacts } from '../../../src/ui/table/primal-facts.ts';
 import { primalKeys } from '../../../src/ui/table/primal-keys.ts';
 import { text as intakeText } from '../../../src/words/compiled/window/intake.ts';
@@ -89,9 +90,20 @@ describe('the next weight', () => {
 
   it('names a part with the primal that it came from', () => {
     const entry = { stage: 'cut', part: 'trim', product: '', primal: 'shoulder' } as const;
-    expect(entryName(entry, PRIMALS)).toBe('Trim of Shoulder');
+    expect(entryName(entry, PRIMALS)).toBe('Trim from Shoulder');
     expect(entryName({ ...entry, stage: 'primal' }, PRIMALS)).toBe('Shoulder');
   });
+
+  it.each([
+    ['hanging', 'carcass', null, null, 'hanging weight'],
+    ['cut', 'trim', 'shoulder', null, 'trim from Shoulder'],
+    ['primal', 'primal', 'shoulder', null, 'Shoulder'],
+    ['packed', 'package', null, 'Jerky', 'Jerky'],
+    ['packed', 'package', null, null, 'packages'],
+    ['grinder', 'trim', null, null, 'trim into the grinder'],
+  ] as const)('names a %s weight of %s inside a sentence', (stage, part, of, product, said) =>
+    expect(weighingInSentence({ stage, part, primal: of, product }, PRIMALS)).toBe(said),
+  );
 });
 
 describe('texts about primals', () => {
