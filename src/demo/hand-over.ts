@@ -45,7 +45,7 @@ function giveToPantry({ counter }: Shop, { id, cutter: by, season, truth }: Demo
   if (!program || !season.mistakes || truth.takeHome < BIG_BOX_GRAMS) return;
   const draw = drawing(SEASONS.seed, id, GIFT_STREAM);
   if (!draw.maybe(GIVE)) return;
-  const gift = { program: program.name, confirmation: `VP-${draw.whole(100, 999)}`, note: '' };
+  const gift = { program: program.name, confirmation: `VP-${1000 + id}`, note: '' };
   counter.confirm('donations.add', { id, ...gift, whole: false, typed: `${draw.whole(5, 10)}`, by });
 }
 

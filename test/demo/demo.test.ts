@@ -61,6 +61,7 @@ describe('the demo season', { timeout: SLOW }, () => {
     expect(count('SELECT count(DISTINCT animal_id) FROM share_now')).toBeGreaterThan(3);
     expect(count('SELECT count(*) FROM share_pickup_now')).toBeGreaterThan(1);
     expect(count('SELECT count(*) FROM donation_now')).toBeGreaterThan(2);
+    expect(count('SELECT count(*) - count(DISTINCT confirmation) FROM donation_now')).toBe(0);
     // Each of those who share is one hunter, however often.
     expect(
       rows("SELECT name FROM hunter WHERE phone <> '' GROUP BY name, phone HAVING count(*) > 1"),
