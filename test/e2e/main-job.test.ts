@@ -307,7 +307,7 @@ describe('the whole job, by keyboard', () => {
     // 12.6 × (30 − 3.36) / (70.89 − 30) = 8.21 lb needed, 0.60 on hand, 7.61 missing; with all of it 6.4 %.
     const need = (12.6 * (0.3 - FAT.caribou)) / (FAT.own - 0.3);
     const nearest = (12.6 * FAT.caribou + 0.6 * FAT.own) / 13.2;
-    const said = page.getByText(/is missing/).first();
+    const said = page.getByText(/ short\. With all of it/).first();
     await said.waitFor();
     expect(await said.innerText()).toContain(`${need.toFixed(2)} lb`);
     expect(await said.innerText()).toContain(percent(nearest));

@@ -1,7 +1,13 @@
+/** A number with the shop's own unit reads like a bare one. */
+const PLAIN = {
+  lb: /^[\d.,]+\s*(lbs?|pounds?|#)\.?$/i,
+  kg: /^[\d.,]+\s*(kgs?|kilos?|kilograms?)\.?$/i,
+} as const;
+
 /**
- * Whether a typed weight is one load that names its unit, so that it reads the same anywhere: `108 lb 2 oz`, `38.4kg`.
- * A bare number or a sum of loads is shown as a mass in the shop's unit instead.
+ * Whether a typed weight is one load in other units than the shop's decimal ones, so that it is shown as it was typed:
+ * `108 lb 2 oz`, or `38.4kg` in a shop that works in pounds. Others are written as a mass.
  */
-export function namesUnit(typed: string): boolean {
-  return /[a-z#]/i.test(typed) && !typed.includes('+');
+export function namesUnit(typed: string, unit: 'lb' | 'kg'): boolean {
+  return /[a-z#]/i.test(typed) && !typed.includes('+') && !PLAIN[unit].test(typed.trim());
 }

@@ -30,7 +30,7 @@ export const get = read(v.object({}), (session): RailView => {
       state: hangState(days, { readyDays, limitDays }),
       hold: row.hold,
       grams: row.grams,
-      said: row.typed !== null && namesUnit(row.typed) ? row.typed : null,
+      said: row.typed !== null && namesUnit(row.typed, session.settings.unit) ? row.typed : null,
       promisedOn: row.promised_on,
       notAsked: row.instructed === 0,
       ...stayOf(session, row),

@@ -30,7 +30,7 @@ export function askHungAgain(session: Session, animal: AnimalRow): void {
     field: 'typed',
     with: {
       grams: weights.reduce((total, { grams }) => total + grams, 0),
-      ...saidOf(onlyTyped(session, animal, 'hanging')),
+      ...saidOf(session, onlyTyped(session, animal, 'hanging')),
       count: weights.length,
       part: inPieces ? 'pieces' : 'carcass',
     },

@@ -4,11 +4,12 @@ import { namesUnit } from '../../core/values/names-unit.ts';
 import type { Session } from '../session/session.ts';
 
 /**
- * A parameter of a problem with a weight as it was typed; none for a bare number, which is written as a mass.
- * @example saidOf('108 lb 2 oz') // { said: '108 lb 2 oz' }
+ * A parameter of a problem with a weight as it was typed; none for a bare number or the shop's own unit, which is
+ * written as a mass.
+ * @example saidOf(session, '108 lb 2 oz') // { said: '108 lb 2 oz' }
  */
-export function saidOf(typed: string | null, as = 'said'): Record<string, string> {
-  return typed !== null && namesUnit(typed) ? { [as]: typed } : {};
+export function saidOf(session: Session, typed: string | null, as = 'said'): Record<string, string> {
+  return typed !== null && namesUnit(typed, session.settings.unit) ? { [as]: typed } : {};
 }
 
 /** The text of the only weight of a stage; null without one, with several, or with a container. */

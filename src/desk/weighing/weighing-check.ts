@@ -69,7 +69,7 @@ export function checkAnimalWeight(session: Session, animal: AnimalRow, given: Ca
       given.stage === 'cut' && sums ? culpritWith(session, animal, sums, given) : null,
     );
     if (given.confirmed) return;
-    if (given.stage === 'packed') askAboutPackages(sums, given, whole);
+    if (given.stage === 'packed') askAboutPackages(session, sums, given, whole);
     if (given.stage === 'cut') askAboutPart(session, animal, sums, given);
     if (given.stage === 'primal')
       askAboutPrimal(
@@ -92,6 +92,7 @@ export function checkAnimalWeight(session: Session, animal: AnimalRow, given: Ca
 
 /** Packages come out of the animal, so together they weigh no more than it. */
 function askAboutPackages(
+  session: Session,
   sums: WeightSums | undefined,
   given: Candidate,
   base: 'hanging' | 'received',
@@ -102,7 +103,7 @@ function askAboutPackages(
   if (whole !== null && overGrams > whole * (MAX_OVER - 1))
     throw new ProblemError('conflict', 'weight.over', {
       field: 'typed',
-      with: { grams, ...saidAs(given), part: 'package', overGrams },
+      with: { grams, ...saidAs(session, given), part: 'package', overGrams },
     });
 }
 
@@ -120,18 +121,18 @@ function refuseMoreThanAnimal(
     field: 'typed',
     with: {
       grams: given.grams,
-      ...saidAs(given),
+      ...saidAs(session, given),
       baseGrams: whole,
       base,
-      ...saidOf(onlyTyped(session, animal, base), 'baseSaid'),
+      ...saidOf(session, onlyTyped(session, animal, base), 'baseSaid'),
       ...offerOf(culprit()),
     },
   });
 }
 
 /** What was typed, unless a container or earlier weights are part of the weight in question. */
-const saidAs = ({ grams, reading }: Candidate): Record<string, string> =>
-  grams === readingGrams(reading) ? saidOf(reading.typed) : {};
+const saidAs = (session: Session, { grams, reading }: Candidate): Record<string, string> =>
+  grams === readingGrams(reading) ? saidOf(session, reading.typed) : {};
 
 /** The likely intended weight as text that can be typed. */
 function offerOf(found: ExplainedWeight | null): Record<string, string> {
@@ -159,7 +160,7 @@ function askAboutPart(
   const { grams } = given;
   const usual = session.yields.sharesBeside(animal)[part];
   const overGrams = allParts(sums) + grams - (sums.hanging ?? sums.received ?? base) * MAX_OVER;
-  const parameters = { grams, ...saidAs(given), part: given.part, ...offerOf(found) };
+  const parameters = { grams, ...saidAs(session, given), part: given.part, ...offerOf(found) };
   throw new ProblemError('conflict', overGrams > 0 ? 'weight.over' : 'weight.unlikely', {
     field: 'typed',
     with:
@@ -192,7 +193,7 @@ function askAboutCarcass(
     field: 'typed',
     with: {
       grams: total,
-      ...(before === 0 ? saidAs(given) : {}),
+      ...(before === 0 ? saidAs(session, given) : {}),
       part: inPieces ? 'pieces' : 'carcass',
       low,
       high,
@@ -213,10 +214,10 @@ function askAboutHookLoss(session: Session, animal: AnimalRow, sums: WeightSums,
     field: 'typed',
     with: {
       grams: given.grams + before,
-      ...(before === 0 ? saidAs(given) : {}),
+      ...(before === 0 ? saidAs(session, given) : {}),
       part: 'hook',
       baseGrams: received,
-      ...saidOf(onlyTyped(session, animal, 'received'), 'baseSaid'),
+      ...saidOf(session, onlyTyped(session, animal, 'received'), 'baseSaid'),
       low: mean - EIGHT_IN_TEN * sd,
       high: Math.min(received, mean + EIGHT_IN_TEN * sd),
       ...(slip ? { likely: typedText(slip, session.settings.unit) } : {}),

@@ -1,5 +1,4 @@
 import type { AnimalPage, CutPart } from '../../bridge/contract.ts';
-import { partSaid } from '../texts/as-typed.ts';
 
 /** A part in the ladder and its table: a letter and a color, so that either identifies it. */
 export interface PartStyle {
@@ -25,13 +24,7 @@ export interface Rung {
   width: number;
   grams: number;
   /** As it was typed, where one weight says it. */
-  said?: string;
-}
-
-interface Piece {
-  key: CutPart | 'packed';
-  grams: number;
-  said?: string;
+  said?: string | undefined;
 }
 
 interface Ladder {
@@ -52,18 +45,15 @@ const goesHome: readonly string[] = ['whole cuts', 'trim', 'fat saved'];
  * The pieces of the bar: parts weighed at the table, and take-home known from packages only (of an animal cut in one
  * go).
  */
-export function ladderPieces(page: Pick<AnimalPage, 'ladder' | 'takeHomeGrams' | 'weighings'>): Piece[] {
+export function ladderPieces(
+  page: Pick<AnimalPage, 'ladder' | 'takeHomeGrams'>,
+): { key: CutPart | 'packed'; grams: number }[] {
   const weighed = (page.ladder?.pieces ?? []).flatMap(({ part, grams }) =>
-    part === 'rest' || part === 'primal' ? [] : [pieceOf(page, part, grams)],
+    part === 'rest' || part === 'primal' ? [] : [{ key: part, grams }],
   );
   const home = weighed.reduce((sum, { key, grams }) => sum + (goesHome.includes(key) ? grams : 0), 0);
   const packed = page.takeHomeGrams - home;
   return packed >= MIN_GRAMS ? [{ key: 'packed', grams: packed }, ...weighed] : weighed;
-}
-
-function pieceOf(page: Pick<AnimalPage, 'weighings'>, key: CutPart, grams: number): Piece {
-  const said = partSaid(page, key);
-  return { key, grams, ...(said === undefined ? {} : { said }) };
 }
 
 /**
@@ -72,16 +62,19 @@ function pieceOf(page: Pick<AnimalPage, 'weighings'>, key: CutPart, grams: numbe
  * @example layLadder([{ key: 'bone', grams: 25 }], 100, 400)
  * // rungs: bone 0–100, rest 100–400; baseAt 400; overGrams 0
  */
-export function layLadder(pieces: readonly Piece[], baseGrams: number, width: number): Ladder {
+export function layLadder(
+  pieces: readonly { key: CutPart | 'packed'; grams: number }[],
+  baseGrams: number,
+  width: number,
+): Ladder {
   const total = pieces.reduce((sum, { grams }) => sum + grams, 0);
   const longest = Math.max(baseGrams, total);
   if (!(longest > 0)) return { rungs: [], baseAt: width, overGrams: 0 };
   const scale = width / longest;
   const rungs: Rung[] = [];
   let x = 0;
-  for (const piece of pieces) {
-    const { grams } = piece;
-    rungs.push({ ...piece, x, width: grams * scale });
+  for (const { key, grams } of pieces) {
+    rungs.push({ key, x, width: grams * scale, grams });
     x += grams * scale;
   }
   const rest = baseGrams - total;

@@ -2,6 +2,7 @@ import type { AnimalPage, CutPart } from '../../bridge/contract.ts';
 import type { Format } from '../texts/format.ts';
 import { text as words } from '../../words/compiled/shared/common.ts';
 import { text } from '../../words/compiled/window/ladder.ts';
+import { partSaid } from '../texts/as-typed.ts';
 import { ladderPieces, partStyle, type PartStyle } from './ladder.ts';
 
 interface PartRow {
@@ -44,15 +45,14 @@ export function partRows(page: AnimalPage, format: Format): PartRow[] {
     range: { low: number; high: number } | undefined,
   ): PartRow {
     const none = page.none.some(({ part }) => part === key);
-    const piece = pieces.find((one) => one.key === key);
-    const grams = piece?.grams ?? (none ? 0 : null);
+    const grams = pieces.find((piece) => piece.key === key)?.grams ?? (none ? 0 : null);
     const share = grams === null || !base ? null : grams / base;
     return {
       key,
       style: partStyle[key],
       name,
       grams,
-      said: piece?.said,
+      said: key === 'packed' ? undefined : partSaid(page, key, format.unit),
       share,
       others: range ? format.shareRange(range.low, range.high) : '',
       range: range ? { low: range.low, high: range.high } : null,

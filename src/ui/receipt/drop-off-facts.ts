@@ -32,8 +32,14 @@ export function dropOffFacts(page: AnimalPage, format: Format): Fact[] {
     [text.tag, page.tag],
     [text.huntingLicense, page.licence],
     [text.received, format.longDay(page.receivedOn)],
-    [text.weight, receivedGrams === null ? '' : (stageSaid(page, 'received') ?? format.mass(receivedGrams))],
-    [text.hanging, hangingGrams === null ? '' : (stageSaid(page, 'hanging') ?? format.mass(hangingGrams))],
+    [
+      text.weight,
+      receivedGrams === null ? '' : (stageSaid(page, 'received', format.unit) ?? format.mass(receivedGrams)),
+    ],
+    [
+      text.hanging,
+      hangingGrams === null ? '' : (stageSaid(page, 'hanging', format.unit) ?? format.mass(hangingGrams)),
+    ],
     [text.promised, page.promisedOn ? format.longDay(page.promisedOn) : ''],
   ];
 }

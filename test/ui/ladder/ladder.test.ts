@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import type { AnimalPage } from '../../../src/bridge/contract.ts';
 import { ladderPieces, layLadder, type Rung } from '../../../src/ui/ladder/ladder.ts';
 
 const end = (rungs: readonly Rung[]): number => Math.max(0, ...rungs.map(({ x, width }) => x + width));
@@ -79,47 +78,25 @@ describe('ladderPieces', () => {
       { part: 'trim' as const, grams: 12_000, share: 0.24 },
       { part: 'bone' as const, grams: 11_000, share: 0.22 },
     ];
-    expect(ladderPieces({ ladder: { ...base, pieces }, takeHomeGrams: 22_000, weighings: [] })).toEqual([
+    expect(ladderPieces({ ladder: { ...base, pieces }, takeHomeGrams: 22_000 })).toEqual([
       { key: 'whole cuts', grams: 10_000 },
       { key: 'trim', grams: 12_000 },
       { key: 'bone', grams: 11_000 },
     ]);
   });
 
-  it('say a part as it was typed, if one weight without a container is all of it', () => {
-    const piece = { part: 'bone' as const, grams: 5_500, share: 0.11 };
-    const bone = {
-      stage: 'cut',
-      part: 'bone',
-      voided: null,
-      tareTyped: null,
-      typed: '12 lb 2 oz',
-      unit: 'lb',
-    };
-    const said = (...rows: object[]) =>
-      ladderPieces({
-        ladder: { ...base, pieces: [piece] },
-        takeHomeGrams: 0,
-        weighings: rows as AnimalPage['weighings'],
-      })[0]?.said;
-    expect(said(bone)).toBe('12 lb 2 oz');
-    expect(said(bone, { ...bone, voided: {}, typed: '21 lb 2 oz' })).toBe('12 lb 2 oz');
-    for (const rows of [[bone, bone], [{ ...bone, tareTyped: '2' }], [{ ...bone, typed: '12.1' }]])
-      expect(said(...rows)).toBeUndefined();
-  });
-
   it('include what was weighed in packages only, so that the bar matches the take-home', () => {
     const pieces = [{ part: 'trim' as const, grams: 13_472, share: 0.27 }];
-    expect(ladderPieces({ ladder: { ...base, pieces }, takeHomeGrams: 23_927, weighings: [] })).toEqual([
+    expect(ladderPieces({ ladder: { ...base, pieces }, takeHomeGrams: 23_927 })).toEqual([
       { key: 'packed', grams: 10_455 },
       { key: 'trim', grams: 13_472 },
     ]);
   });
 
   it('are the packages alone for an animal cut in one go, and none before', () => {
-    expect(ladderPieces({ ladder: { ...base, pieces: [] }, takeHomeGrams: 27_000, weighings: [] })).toEqual([
+    expect(ladderPieces({ ladder: { ...base, pieces: [] }, takeHomeGrams: 27_000 })).toEqual([
       { key: 'packed', grams: 27_000 },
     ]);
-    expect(ladderPieces({ ladder: { ...base, pieces: [] }, takeHomeGrams: 0, weighings: [] })).toEqual([]);
+    expect(ladderPieces({ ladder: { ...base, pieces: [] }, takeHomeGrams: 0 })).toEqual([]);
   });
 });
