@@ -2,13 +2,14 @@ import { resolve } from 'node:path';
 import vue from '@vitejs/plugin-vue';
 import { defineConfig } from 'electron-vite';
 import { licencePlugins } from './electron/packaging/licences.ts';
+import { namelessComponents, shortIds } from './electron/packaging/small-components.ts';
 import { dependencies } from './package.json';
 import { words } from './src/words/compile/compile.ts';
 
 const here = import.meta.dirname;
 const licences = licencePlugins(here, Object.keys(dependencies));
-/** What of the window is fetched in one script: every place but those with charts, which take a large package. */
-const HOUSE = /src\/(ui\/(?!main|closing|look|charts|season|costs)|words\/(?!compiled\/languages\/))/;
+/** What of the window is fetched in one script: every place, but not the package that draws charts. */
+const HOUSE = /src\/(ui\/(?!main|closing|look|charts\/library)|words\/(?!compiled\/languages\/))/;
 
 /**
  * Three bundles: the programs that run in Node (shell, desk, loopback server), the one preload file, the window.
@@ -40,7 +41,12 @@ export default defineConfig({
   },
   renderer: {
     root: 'src/ui',
-    plugins: [words(here), vue({ features: { optionsAPI: false } }), licences.emit],
+    plugins: [
+      words(here),
+      vue({ features: { optionsAPI: false, componentIdGenerator: shortIds(resolve(here, 'src/ui')) } }),
+      namelessComponents,
+      licences.emit,
+    ],
     build: {
       outDir: resolve(here, 'out/renderer'),
       emptyOutDir: true,
@@ -50,7 +56,7 @@ export default defineConfig({
         input: { index: resolve(here, 'src/ui/index.html'), closing: resolve(here, 'src/ui/closing.html') },
         output: {
           codeSplitting: {
-            // Few scripts compress better than many, but words best among words. Charts and the farewell stay apart.
+            // Few scripts compress better than many, but words best among words. The package of charts and the farewell stay apart.
             groups: [
               {
                 name: 'farewell',
@@ -59,11 +65,6 @@ export default defineConfig({
               },
               { name: 'words', test: /src\/words\/compiled\/(window|problems|shared)/, priority: 2.5 },
               { name: 'house', test: HOUSE, priority: 2 },
-              {
-                name: 'season',
-                test: /src\/ui\/((charts|season|season-frame|costs)\/(?!library)|season-pages)/,
-                priority: 1,
-              },
             ],
           },
         },

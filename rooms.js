@@ -126,6 +126,7 @@ export const rooms = {
     'rail',
     'season',
     'shelf',
+    'smokehouse',
     'shop',
     'books',
     'quote',

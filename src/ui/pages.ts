@@ -21,6 +21,8 @@ export { default as RailPage } from './rail/RailPage.vue';
 export { default as DropOffPage } from './receipt/DropOffPage.vue';
 export { default as ReceiptPage } from './receipt/ReceiptPage.vue';
 export { default as ShopPage } from './shop/ShopPage.vue';
+export { default as RecipePage } from './smokehouse/RecipePage.vue';
+export { default as SmokehousePage } from './smokehouse/SmokehousePage.vue';
 export { default as AnimalPage } from './table/AnimalPage.vue';
 export { default as TablePage } from './table/TablePage.vue';
 export { default as TermsPage } from './terms/TermsPage.vue';

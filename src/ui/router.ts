@@ -34,6 +34,8 @@ export const routes: readonly RouteRecordRaw[] = [
     meta: { place: 'grinder' },
     component: page('BatchPage'),
   },
+  { path: '/smokehouse', meta: { place: 'smokehouse' }, component: page('SmokehousePage') },
+  { path: '/smokehouse/recipe/:id', meta: { place: 'smokehouse' }, component: page('RecipePage') },
   {
     path: '/label/batch/:id',
     meta: { place: 'grinder' },

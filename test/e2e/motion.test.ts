@@ -69,7 +69,7 @@ it('restores a half-typed weight with the caret at its end', async () => {
   const { page, keys } = shop;
   const field = page.getByRole('textbox', { name: 'Trim', exact: true });
   await field.fill('12');
-  await keys.goTo('quote', 5);
+  await keys.goTo('quote', 6);
   await page.evaluate((to) => (location.hash = `#/table/${to}`), ticket);
   await field.waitFor();
   await keys.type('.5');

@@ -100,6 +100,20 @@ async function newHand(page: Page): Promise<void> {
   await page.getByRole('button', { name: /^Who is working/ }).click();
 }
 
+/** Opens the recipe of this name, which comes with the program; adds it first, if nobody has. */
+const recipe = (name: string) => async (page: Page) => {
+  const add = page.getByRole('button', { name: `Add ${name}`, exact: true });
+  const there = page.getByRole('link', { name, exact: true });
+  await add.or(there).first().waitFor();
+  await ((await there.count()) > 0 ? there : add).first().click();
+  await page.getByText(/^On 100 lb of meat/).waitFor();
+};
+
+async function newIngredient(page: Page): Promise<void> {
+  await press('New ingredient')(page);
+  await page.getByRole('radio', { name: 'Cure', exact: true }).check({ force: true });
+}
+
 /** Animals and papers of a served demo that cover the pages. */
 export async function subjectsOf(address: string): Promise<Subjects> {
   const desk = await deskLine(address);
@@ -266,6 +280,20 @@ export const PLACES: readonly Place[] = [
   },
   { name: 'batch', at: (of) => `/grinder/${of.batch}`, sees: /Fat as weighed in/ },
   { name: 'labels of a batch', at: (of) => `/label/batch/${of.ground}`, sees: /Each package weighs/ },
+  { name: 'recipes', at: () => '/smokehouse?tab=recipes', sees: /Recipes to start from/ },
+  {
+    name: 'recipe',
+    at: () => '/smokehouse?tab=recipes',
+    act: recipe('Summer sausage'),
+    sees: /was not read off the packet/,
+  },
+  {
+    name: 'sheet: ingredient',
+    sheet: 'smokehouse/IngredientDialog.vue',
+    at: () => '/smokehouse?tab=recipes',
+    act: newIngredient,
+    sees: /as printed/,
+  },
   { name: 'quote with an answer', at: () => '/quote', act: askQuote, sees: /To read out/ },
   { name: 'quote on paper', at: (of) => `/quote/${of.quote}/paper`, sees: /Holds until/ },
   { name: 'notice as a letter', at: (of) => `/notice/${of.packed}/first`, sees: /Print letter/ },

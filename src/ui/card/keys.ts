@@ -29,6 +29,6 @@ export const keyLines: readonly KeyLine[] = [
   { code: 'findOnPage', keys: ['f'] },
   { code: 'undo', keys: ['z'], wall: true },
   { code: 'escape', keys: ['Escape'] },
-  { code: 'places', keys: ['Alt+1–9'], wall: true },
+  { code: 'places', keys: ['Alt+0–9'], wall: true },
   { code: 'help', keys: ['?'], wall: true },
 ];

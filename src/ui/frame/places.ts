@@ -4,6 +4,7 @@ export const places = [
   'intake',
   'table',
   'grinder',
+  'smokehouse',
   'quote',
   'pickup',
   'season',

@@ -22,7 +22,9 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
   let before: { field: EventTarget | null; value: string } = { field: null, value: '' };
 
   function onKey(event: KeyboardEvent): void {
-    const place = event.altKey ? places[Number(/^Digit([1-9])$/.exec(event.code)?.[1]) - 1] : undefined;
+    // The tenth has 0.
+    const digit = event.altKey ? /^Digit([0-9])$/.exec(event.code)?.[1] : undefined;
+    const place = digit === undefined ? undefined : places[(Number(digit) + 9) % 10];
     if (place) {
       event.preventDefault();
       void router.push(`/${place}`);

@@ -2,6 +2,7 @@
 import type { Problem } from '../../bridge/contract.ts';
 import { wordFor } from './codes.ts';
 import { text as words } from '../../words/compiled/shared/common.ts';
+import { text as smokehouse } from '../../words/compiled/window/smokehouse.ts';
 import { methodName } from './payment-methods.ts';
 import { readySentences } from './ready-sentences.ts';
 import type { Format } from './format.ts';
@@ -34,6 +35,10 @@ const DERIVED: Readonly<Record<string, (given: With, format: Format) => object>>
     ...weights(given, format),
     name: part(given),
     range: format.massRange(Number(given.low), Number(given.high)),
+  }),
+  'cure.wrong-class': ({ stated, derived }) => ({
+    stated: wordFor(smokehouse.classes, String(stated)),
+    derived: wordFor(smokehouse.classes, String(derived)),
   }),
   'none.weighed': (given) => ({ name: part(given) }),
   'none.stated': (given) => ({ name: part(given) }),

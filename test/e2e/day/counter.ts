@@ -52,7 +52,7 @@ async function pay(day: Day, payment: Payment): Promise<void> {
 /** Hands an animal over at Pickup to its hunter. */
 async function handOver(day: Day, who: Who): Promise<void> {
   const { page, keys, tickets } = day;
-  await keys.goTo('pickup', 6);
+  await keys.goTo('pickup', 7);
   await keys.pressOn(`Hand over ${tickets[who]}`);
   await pressInSheet(day, 'Hand over');
   await page.getByText(`${tickets[who]} was handed to ${GUESTS[who].name}.`).waitFor();
@@ -77,7 +77,7 @@ export async function firstOfThePair(day: Day): Promise<void> {
   await parts.getByRole('row', { name: new RegExp(`Gus Gale 40.0%.*\\${dollars(PAIR.gus)}`) }).waitFor();
   await keys.choose('Paid by', 'Flo Fitch');
   await pay(day, { cents: PAID.flo, how: 'Check' });
-  await keys.goTo('pickup', 6);
+  await keys.goTo('pickup', 7);
   await keys.pressOn(`Hand over ${tickets.flo}`);
   await sheet(day).getByText('Flo Fitch’s share: 60.0%').waitFor();
   await keys.choose('Packages', 'Hand over to Flo Fitch');
@@ -131,7 +131,7 @@ export async function louLeavesUnpaid(day: Day): Promise<void> {
   await makeBill(day, 'lou');
   await pay(day, { cents: PAID.lou, how: 'Cash', typed: true });
   await page.getByText(dollars(OPEN.lou)).first().waitFor();
-  await keys.goTo('pickup', 6);
+  await keys.goTo('pickup', 7);
   await keys.pressOn(`Hand over ${tickets.lou}`);
   await pressInSheet(day, 'Hand over');
   await sheet(day).getByText(dollars(OPEN.lou)).first().waitFor();

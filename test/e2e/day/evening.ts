@@ -22,7 +22,7 @@ async function toTab({ page, keys }: Day, name: string): Promise<void> {
 /** Lou's rest and Gus's share, each under the debtor's name. */
 export async function openBalances(day: Day): Promise<void> {
   const { page, keys } = day;
-  await keys.goTo('pickup', 6);
+  await keys.goTo('pickup', 7);
   await follow(day, 'Open balances');
   await page.getByText(`${dollars(OPEN.total)} owed by 2 hunters`).waitFor();
   await look(day, '6-open-balances');
@@ -74,7 +74,7 @@ export async function closeTill(day: Day): Promise<void> {
  */
 export async function printForOfficer(day: Day): Promise<void> {
   const { page, keys, tickets, today } = day;
-  await keys.goTo('books', 8);
+  await keys.goTo('books', 9);
   await keys.choose('Season', 'By date received');
   const from = new Date(Date.parse(`${today}T12:00:00Z`) - 6 * 86_400_000).toISOString().slice(0, 10);
   const figures = (date: string): string => `${date.slice(5, 7)}/${date.slice(8)}/${date.slice(0, 4)}`;
@@ -117,7 +117,7 @@ export async function printForOfficer(day: Day): Promise<void> {
 /** The accountant's file, added up by a spreadsheet library: the till to the cent, and the bills. */
 export async function saveForAccountant(day: Day): Promise<void> {
   const { page, keys, today } = day;
-  await keys.goTo('pickup', 6);
+  await keys.goTo('pickup', 7);
   await follow(day, 'Open till');
   await toTab(day, 'Accountant');
   await keys.fill('From', 'today');

@@ -61,7 +61,7 @@ export async function namesEverybody(day: Day): Promise<void> {
 /** The meat of Cal and Gus cannot leave Pickup and Dee's cannot be set ready, neither by key nor through the desk. */
 export async function refusesTheRest(day: Day): Promise<void> {
   const { page, keys, call, ids, tickets } = day;
-  await keys.goTo('pickup', 6);
+  await keys.goTo('pickup', 7);
   await look(day, '5-pickup');
   for (const who of ['cal', 'flo'] as const) {
     const row = page.getByRole('row', { name: new RegExp(tickets[who]) });

@@ -47,7 +47,9 @@ describe('global keys', () => {
   it.each([
     ['Digit1', '/rail'],
     ['Digit3', '/table'],
-    ['Digit9', '/shop'],
+    ['Digit5', '/smokehouse'],
+    ['Digit9', '/books'],
+    ['Digit0', '/shop'],
   ])('Alt and %s lead to %s, from a field too', async (code, path) => {
     const { router, type, input } = await frame();
     type(['1'], input, { altKey: true, code });

@@ -24,7 +24,7 @@ const ASKS: readonly [RegExp, (found: string) => string][] = [
     /@key(?:down|up)\.(?:ctrl\.)?(enter|esc|space)/g,
     (key) => ({ enter: 'Enter', esc: 'Escape' })[key] ?? ' ',
   ],
-  [/Digit\(\[1-9\]\)/g, () => 'Alt+1–9'],
+  [/Digit\(\[0-9\]\)/g, () => 'Alt+0–9'],
   [/\/\^\[1-9\]\$\//g, () => '1–9'],
 ];
 
@@ -40,7 +40,7 @@ describe('the list of keys', () => {
   it('contains every key that the window handles, and no other', () =>
     expect([...new Set(keyLines.flatMap(({ keys }) => keys))].sort()).toEqual([...listened].sort()));
 
-  it('has the right number of pages', () => expect(places).toHaveLength(9));
+  it('has the right number of pages', () => expect(places).toHaveLength(10));
 
   it('includes the keys shown on buttons', () => {
     const shown = sources.flatMap((source) =>

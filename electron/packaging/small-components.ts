@@ -1,0 +1,26 @@
+/** Makes the components of the window's build smaller. */
+import { globSync } from 'node:fs';
+import type { Plugin } from 'vite';
+
+const tidy = (path: string): string => path.replaceAll('\\', '/');
+
+/**
+ * The number of each component, which marks its scoped styles: a hash of 8 characters does not compress.
+ * @param root folder of the components, to which the paths are relative
+ */
+export function shortIds(root: string): (path: string) => string {
+  const files = globSync('**/*.vue', { cwd: root }).map(tidy).sort();
+  const numbers = new Map(files.map((file, i) => [file, i.toString(36)]));
+  // One that was added while a development server runs has no number.
+  return (path) => numbers.get(tidy(path)) ?? tidy(path).replace(/\W/g, '-');
+}
+
+/** Leaves out the names of components, which only developer tools read. A component that contains itself would need its own. */
+export const namelessComponents: Plugin = {
+  name: 'nameless-components',
+  apply: 'build',
+  transform: {
+    filter: { code: /__name: / },
+    handler: (code) => ({ code: code.replace(/\b__name: (["'])\w+\1,?/g, ''), map: null }),
+  },
+};

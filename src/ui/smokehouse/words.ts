@@ -1,0 +1,32 @@
+/** Options and names of the smokehouse's codes. */
+import type { Allergen, Ppm } from '../../bridge/contract.ts';
+import { text } from '../../words/compiled/window/smokehouse.ts';
+
+type Named = Readonly<Record<string, string>>;
+
+/** The codes of a group of words with their names, for a list to pick from. */
+export const pairsOf = (words: Named): (readonly [string, string])[] => Object.entries(words);
+
+/** The same for a `Choice`. */
+export const choicesOf = <T extends string>(
+  words: Readonly<Record<T, string>>,
+): { value: T; label: string }[] =>
+  (Object.keys(words) as T[]).map((value) => ({ value, label: words[value] }));
+
+/** Allergens in a line, with the nut, the fish or the crustacean: `Milk, Tree nuts (pecan)`. */
+export function allergenNames(contains: readonly { allergen: Allergen; kinds: readonly string[] }[]): string {
+  return contains
+    .map(({ allergen, kinds }) => {
+      const name = text.allergens[allergen];
+      return kinds.length > 0 ? text.allergenOf({ allergen: name, kinds: kinds.join(', ') }) : name;
+    })
+    .join(', ');
+}
+
+/** Ingoing ppm in a line, without agents that are not there; '' where a strength is missing. */
+export function agentsOf(ppm: Ppm | null): string {
+  return (['nitrite', 'nitrate', 'accelerator'] as const)
+    .filter((agent) => ppm && ppm[agent] > 0)
+    .map((agent) => text.ppm({ ppm: ppm?.[agent] ?? 0, agent: agent === 'accelerator' ? 'other' : agent }))
+    .join(', ');
+}
