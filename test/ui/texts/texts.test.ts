@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { echoOf } from '../../../src/ui/parts/weight-echo.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 import { percentText, readPercent } from '../../../src/ui/texts/percent.ts';
-import { plural } from '../../../src/ui/texts/plural.ts';
 import { typedWithUnit } from '../../../src/ui/texts/typed.ts';
 
 const pounds = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
@@ -81,10 +80,6 @@ describe('percentages', () => {
 });
 
 describe('small texts', () => {
-  it('have the right singular and plural', () => {
-    expect(plural(1, 'day', 'days')).toBe('1 day');
-    expect(plural(0, 'day', 'days')).toBe('0 days');
-  });
   it('add the unit to a bare number only', () => {
     expect(typedWithUnit('18.6', 'lb')).toBe('18.6 lb');
     expect(typedWithUnit('18 lb 6 oz', 'oz')).toBe('18 lb 6 oz');

@@ -1,8 +1,10 @@
 /** A language that is being translated: nothing fails, and a window may choose it once it lacks nothing. */
-import { expect, it } from 'vitest';
+import { expect, it, vi } from 'vitest';
 import { readCatalogue } from '../../../src/words/compile/catalogue.ts';
 import { catalogueFaults, gaps, offeredLanguages } from '../../../src/words/compile/check.ts';
 import { catalogueFolder } from './catalogue.ts';
+
+vi.mock('../../../src/words/languages.ts', () => import('./languages.ts'));
 
 const ENGLISH = { save: 'Save', license: 'License', days: '{n, plural, one {# day} other {# days}}' };
 const OURS = {

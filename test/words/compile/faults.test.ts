@@ -2,10 +2,12 @@
 import { execFileSync } from 'node:child_process';
 import { cpSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { readCatalogue } from '../../../src/words/compile/catalogue.ts';
 import { unusedFaults } from '../../../src/words/compile/unused.ts';
 import { catalogueFolder, sourceFaults, translationFaults } from './catalogue.ts';
+
+vi.mock('../../../src/words/languages.ts', () => import('./languages.ts'));
 
 const COUNT = '{n, plural, one {# animal} other {# animals}}';
 const HELD = '{ticket} is {state, select, sample {waiting for its result} other {on hold}}.';
@@ -179,7 +181,7 @@ describe('a message that nothing reads', () => {
 it('fails the command with the sentence', () => {
   const root = catalogueFolder({ 'src/words/en-US/shop.arb': '{\n  "@@locale": "en-US",\n  "a": "{b"\n}\n' });
   cpSync('src/words/compile', join(root, 'src/words/compile'), { recursive: true });
-  cpSync('src/words/languages.ts', join(root, 'src/words/languages.ts'));
+  cpSync('test/words/compile/languages.ts', join(root, 'src/words/languages.ts'));
   cpSync('node_modules/@formatjs', join(root, 'node_modules/@formatjs'), { recursive: true });
   writeFileSync(join(root, 'package.json'), '{ "type": "module" }');
   mkdirSync(join(root, 'electron'));
