@@ -91,6 +91,8 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
     chooseLabelPrinter: () => window && attempt(chooseLabelPrinter(window, places.note('label-printer'))),
     newerVersions: () => window && attempt(chooseNewerVersions(window, places.note('newer-versions'))),
     showLog: () => shell.showItemInFolder(logFile() ?? places.note('window')),
+    settings: () => window && attempt(loadPage(window, `${WINDOW_ADDRESS}#/shop`)),
+    handbook: () => window && attempt(loadPage(window, `${WINDOW_ADDRESS}#/handbook`)),
     about: () => window && attempt(loadPage(window, `${WINDOW_ADDRESS}#/about`)),
   };
   setMenu(actions, readRecent(places.note('recent-books')));

@@ -11,6 +11,8 @@ export interface MenuActions {
   chooseLabelPrinter(): void;
   newerVersions(): void;
   showLog(): void;
+  settings(): void;
+  handbook(): void;
   about(): void;
 }
 
@@ -30,6 +32,7 @@ export function setMenu(act: MenuActions, recent: readonly string[]): void {
           { label: text.savePdf, accelerator: 'CmdOrCtrl+Shift+S', click: act.savePdf },
           { label: text.print, accelerator: 'CmdOrCtrl+P', click: act.print },
           { label: text.labelPrinter, accelerator: 'CmdOrCtrl+Shift+P', click: act.chooseLabelPrinter },
+          ...(mac ? [] : ([{ type: 'separator' }, settingsItem(act)] as const)),
           ...(mac ? [] : ([{ type: 'separator' }, quitItem()] as const)),
         ],
       },
@@ -65,9 +68,11 @@ export function setMenu(act: MenuActions, recent: readonly string[]): void {
       {
         label: text.help,
         submenu: [
-          ...(mac ? [] : [aboutItem(act)]),
+          // The key itself is the window's, which knows the page that is open.
+          { label: text.handbook, accelerator: 'F1', registerAccelerator: false, click: act.handbook },
           { label: text.newerVersions, accelerator: 'CmdOrCtrl+Shift+N', click: act.newerVersions },
           { label: text.showLog, accelerator: 'CmdOrCtrl+Shift+L', click: act.showLog },
+          ...(mac ? [] : ([{ type: 'separator' }, aboutItem(act)] as const)),
         ],
       },
     ]),
@@ -79,7 +84,11 @@ function quitItem(): MenuItemConstructorOptions {
 }
 
 function aboutItem(act: MenuActions): MenuItemConstructorOptions {
-  return { label: text.about, accelerator: 'F1', click: act.about };
+  return { label: text.about, accelerator: 'CmdOrCtrl+Shift+A', click: act.about };
+}
+
+function settingsItem(act: MenuActions): MenuItemConstructorOptions {
+  return { label: text.settings, accelerator: 'CmdOrCtrl+,', click: act.settings };
 }
 
 /**
@@ -91,6 +100,8 @@ function ofTheProgram(act: MenuActions): MenuItemConstructorOptions {
     label: 'Gambrel',
     submenu: [
       aboutItem(act),
+      { type: 'separator' },
+      settingsItem(act),
       { type: 'separator' },
       { role: 'services', label: text.services },
       { type: 'separator' },

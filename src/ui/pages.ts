@@ -8,6 +8,7 @@ export { default as CardPage } from './card/CardPage.vue';
 export { default as CautionsPage } from './cautions/CautionsPage.vue';
 export { default as CoolerPage } from './cooler/CoolerPage.vue';
 export { default as GrinderPage } from './grinder/GrinderPage.vue';
+export { default as HandbookPage } from './handbook/HandbookPage.vue';
 export { default as IntakePage } from './intake/IntakePage.vue';
 export { default as AnimalLabels } from './labels/AnimalLabels.vue';
 export { default as BatchLabels } from './labels/BatchLabels.vue';

@@ -134,6 +134,7 @@ export const routes: readonly RouteRecordRaw[] = [
   { path: '/terms', meta: { place: 'shop' }, component: page('TermsPage') },
   { path: '/card', meta: { place: 'shop' }, component: page('CardPage') },
   { path: '/about', meta: { place: 'shop' }, component: page('AboutPage') },
+  { path: '/handbook/:page?', meta: { place: 'shop' }, component: page('HandbookPage'), props: true },
   { path: '/shop', meta: { place: 'shop' }, component: page('ShopPage') },
   {
     path: '/cooler/:id',

@@ -53,6 +53,7 @@ describe('the menu', () => {
           'CmdOrCtrl+Shift+S',
           'CmdOrCtrl+P',
           'CmdOrCtrl+Shift+P',
+          'CmdOrCtrl+,',
           'CmdOrCtrl+Q',
         ],
       ],
@@ -62,12 +63,21 @@ describe('the menu', () => {
       ],
       ['&View', ['CmdOrCtrl+Plus', 'CmdOrCtrl+-', 'CmdOrCtrl+0', 'F11']],
       ['&Window', ['CmdOrCtrl+M', 'CmdOrCtrl+W']],
-      ['&Help', ['F1', 'CmdOrCtrl+Shift+N', 'CmdOrCtrl+Shift+L']],
+      ['&Help', ['F1', 'CmdOrCtrl+Shift+N', 'CmdOrCtrl+Shift+L', 'CmdOrCtrl+Shift+A']],
     ]);
     const letters = (items: { label?: string }[]) =>
       items.flatMap(({ label }) => label?.match(/&(\w)/)?.[1] ?? []);
     for (const { label, submenu } of shell.menu)
       expect(new Set(letters(submenu ?? [])).size, label).toBe(letters(submenu ?? []).length);
+  });
+
+  it.each([
+    ['&Handbook', '#/handbook'],
+    ['Se&ttings', '#/shop'],
+  ])('leads from %s to its page', async (item, page) => {
+    const shell = await opened();
+    click(shell, item);
+    await expect.poll(() => windowOf(shell).contents.address).toBe(`app://gambrel/${page}`);
   });
 
   it('shows the page About', async () => {
@@ -129,6 +139,7 @@ describe('on other systems', () => {
     expect(first?.label).toBe('Gambrel');
     expect(first?.submenu?.flatMap(({ role, label }) => role ?? label ?? [])).toEqual([
       '&About Gambrel',
+      'Se&ttings',
       'services',
       'hide',
       'hideOthers',

@@ -31,4 +31,5 @@ export const keyLines: readonly KeyLine[] = [
   { code: 'escape', keys: ['Escape'] },
   { code: 'places', keys: ['Alt+0–9'], wall: true },
   { code: 'help', keys: ['?'], wall: true },
+  { code: 'handbook', keys: ['F1'], wall: true },
 ];

@@ -1,5 +1,6 @@
 import { useEventListener } from '@vueuse/core';
-import { useRouter } from 'vue-router';
+import { useRoute, useRouter } from 'vue-router';
+import { handbookOf } from '../handbook/handbook-of.ts';
 import { useToasts } from '../parts/toasts.ts';
 import { places } from './places.ts';
 import { isFullTicket } from '../calls/quick-ticket.ts';
@@ -12,9 +13,10 @@ interface FrameKeys {
   scanned: (text: string) => void;
 }
 
-/** Global keys: pages, find, help, undo, a ticket from a barcode reader. */
+/** Global keys: pages, find, help, the handbook, undo, a ticket from a barcode reader. */
 export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
   const router = useRouter();
+  const route = useRoute();
   const toasts = useToasts();
   const scan = makeScan();
   const reader = makeScan(READER_MS);
@@ -28,6 +30,11 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
     if (place) {
       event.preventDefault();
       void router.push(`/${place}`);
+      return;
+    }
+    if (event.key === 'F1') {
+      event.preventDefault();
+      void router.push(handbookOf(route));
       return;
     }
     const command = event.ctrlKey || event.metaKey;

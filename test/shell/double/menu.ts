@@ -27,7 +27,7 @@ const ROLES = [
 ];
 /** Roles that only macOS has. */
 const ROLES_OF_MACOS = ['services', 'hide', 'hideOthers', 'unhide']; // prettier-ignore
-const ACCELERATOR = /^((CmdOrCtrl|Cmd|Alt|Shift)\+)*([A-Z0-9]|F\d{1,2}|Plus|-)$/;
+const ACCELERATOR = /^((CmdOrCtrl|Cmd|Alt|Shift)\+)*([A-Z0-9]|F\d{1,2}|Plus|-|,)$/;
 
 /** Builds menus; rejects roles, options and accelerators that Electron would reject, and duplicate accelerators. */
 export function menuDouble(set: (items: MenuItem[]) => void) {
@@ -44,7 +44,15 @@ export function menuDouble(set: (items: MenuItem[]) => void) {
 
 /** The accelerators of an item and of its submenu. */
 function checked(item: MenuItem): string[] {
-  checkOptions('a menu item', item, ['label', 'role', 'type', 'accelerator', 'click', 'submenu']);
+  checkOptions('a menu item', item, [
+    'label',
+    'role',
+    'type',
+    'accelerator',
+    'registerAccelerator',
+    'click',
+    'submenu',
+  ]);
   const roles = process.platform === 'darwin' ? [...ROLES, ...ROLES_OF_MACOS] : ROLES;
   if (item.role && !roles.includes(item.role)) throw new Error(`There is no role ${item.role}`);
   if (item.accelerator && !ACCELERATOR.test(item.accelerator))
