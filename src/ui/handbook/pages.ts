@@ -1,32 +1,25 @@
-/** The pages of the handbook, each for a place or a part of one. Its words stand in the catalogue, under the same name. */
-import type { text } from '../../words/compiled/window/handbook.ts';
+/** The pages of the handbook, each for a place or a part of one. Their words: `src/words/LANGUAGE/handbook/pages.arb`. */
 import grinder from '../../../resources/pictures/grinder.png';
 import quote from '../../../resources/pictures/quote.png';
 import rail from '../../../resources/pictures/rail.png';
 import season from '../../../resources/pictures/season.png';
 import table from '../../../resources/pictures/table.png';
 
-export type HandbookPage = keyof typeof text.page;
-
-interface Line {
-  /** The page of the window that it tells of. */
-  to: string;
-  /** A picture of the demo season. */
-  picture?: string;
-}
-
+/** `to` is the page of the window that it tells of, `picture` one of the demo season. */
 export const handbookPages = {
-  first: { to: '/shop' },
+  first: { to: '/shop', picture: null },
   rail: { to: '/rail', picture: rail },
-  intake: { to: '/intake' },
+  intake: { to: '/intake', picture: null },
   table: { to: '/table', picture: table },
   grinder: { to: '/grinder', picture: grinder },
   quote: { to: '/quote', picture: quote },
-  pickup: { to: '/pickup' },
-  till: { to: '/till' },
+  pickup: { to: '/pickup', picture: null },
+  till: { to: '/till', picture: null },
   season: { to: '/season', picture: season },
-  books: { to: '/books' },
-  shop: { to: '/shop' },
-} as const satisfies Record<HandbookPage, Line>;
+  books: { to: '/books', picture: null },
+  shop: { to: '/shop', picture: null },
+} as const;
 
-export const isHandbookPage = (code: string): code is HandbookPage => Object.hasOwn(handbookPages, code);
+export type HandbookPage = keyof typeof handbookPages;
+
+export const isHandbookPage = (code = ''): code is HandbookPage => Object.hasOwn(handbookPages, code);

@@ -11,6 +11,9 @@ import type { ReadMessage } from './message.ts';
 /** Areas that the window does not read: each program has those of its own in every language. */
 const PROGRAMS = ['desk', 'shell'] as const;
 
+/** Texts that are read as pages: a file of plain JSON for each language, which the window fetches when one is opened. */
+const PAGES = 'handbook/pages';
+
 type Group = Map<string, Group | { type: string; text: string; description: string }>;
 
 /**
@@ -21,7 +24,8 @@ export function writeCompiled(catalogue: Catalogue, folder: string): void {
   const { languages: all } = catalogue;
   const source = all.get(SOURCE_LANGUAGE) ?? new Map<string, AreaFile>();
   const files = new Map<string, string>();
-  for (const [name, area] of source) files.set(`${name}.ts`, areaModule(name, area));
+  for (const [name, area] of source) if (name !== PAGES) files.set(`${name}.ts`, areaModule(name, area));
+  files.set(`${PAGES}/${SOURCE_LANGUAGE}.json`, pagesJson(readable(source).get(PAGES)));
   const others = Object.keys(languageLines).filter(
     (language) => language !== SOURCE_LANGUAGE && (languageLines[language]?.generated || all.has(language)),
   );
@@ -31,8 +35,11 @@ export function writeCompiled(catalogue: Catalogue, folder: string): void {
     const base = over === SOURCE_LANGUAGE ? undefined : all.get(over ?? '');
     const areas = generated ? pseudoAreas(source) : readable(all.get(language), base);
     const program = (name: string) => PROGRAMS.find((one) => name.startsWith(`${one}/`));
-    const within = (of?: string) => new Map([...areas].filter(([name]) => program(name) === of));
+    const within = (of?: string) =>
+      new Map([...areas].filter(([name]) => name !== PAGES && program(name) === of));
     files.set(`languages/${language}.ts`, languageModule(language, within()));
+    const read = new Map([...(readable(source).get(PAGES) ?? []), ...(areas.get(PAGES) ?? [])]);
+    files.set(`${PAGES}/${language}.json`, pagesJson(read));
     for (const of of PROGRAMS)
       files.set(`languages/${of}/${language}.ts`, languageModule(language, within(of), '../'));
   }
@@ -100,6 +107,17 @@ function loadersModule(codes: string[], offered: string[]): string {
     '};',
     '',
   ].join('\n');
+}
+
+/** Only messages without values stand on pages. */
+function pagesJson(entries: ReadonlyMap<string, ReadMessage> = new Map()): string {
+  const texts = [...entries].map(([key, message]) => {
+    const code = codeOf(message);
+    if (!/^["`]/.test(code))
+      throw new Error(`${PAGES}.arb, ${key}: a page takes no values. Write plain text.`);
+    return [key, JSON.parse(code) as string];
+  });
+  return `${JSON.stringify(Object.fromEntries(texts), null, 1)}\n`;
 }
 
 function heading(of: string): string {
@@ -174,7 +192,7 @@ function replaceIfOther(path: string, text: string): void {
 
 function removeOthers(folder: string, files: ReadonlyMap<string, string>): void {
   for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' })) {
-    if (name.endsWith('.ts') && !files.has(name.split(sep).join('/')))
+    if (/\.(ts|json)$/.test(name) && !files.has(name.split(sep).join('/')))
       rmSync(join(folder, name), { force: true });
   }
 }

@@ -2,20 +2,23 @@
 /** The handbook: every page has its words, names what the window shows, and finds what is asked. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { nextTick } from 'vue';
+import { flushPromises } from '@vue/test-utils';
 import { createMemoryHistory, createRouter } from 'vue-router';
-import { beforeEach, describe, expect, it, vi } from 'vitest';
-import { findQuestions, questionsOf } from '../../../src/ui/handbook/find.ts';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { handbookOf } from '../../../src/ui/handbook/handbook-of.ts';
 import HandbookPage from '../../../src/ui/handbook/HandbookPage.vue';
 import { handbookPages } from '../../../src/ui/handbook/pages.ts';
-import { text } from '../../../src/words/compiled/window/handbook.ts';
+import { findQuestions, handbookFrom } from '../../../src/ui/handbook/texts.ts';
 import { mountPart, openWindow } from '../mount-part.ts';
 
 vi.mock('../../../src/bridge/client/index.ts', async () => (await import('../played-desk.ts')).client);
 
 const WORDS = join(import.meta.dirname, '../../../src/words');
-const OWN = 'handbook.arb';
+const OWN = 'pages.arb';
+const compiled = JSON.parse(
+  readFileSync(join(WORDS, 'compiled/handbook/pages/en-US.json'), 'utf8'),
+) as Record<string, string>;
+const handbook = handbookFrom(compiled);
 const languages = readdirSync(WORDS, { withFileTypes: true })
   .filter((one) => one.isDirectory() && /^[a-z]{2}-[A-Z]{2}$/.test(one.name))
   .map(({ name }) => name);
@@ -33,8 +36,12 @@ function messagesOf(language: string, wanted: (file: string) => boolean): Record
 }
 
 it('has words for every page', () => {
-  expect(Object.keys(handbookPages)).toEqual(Object.keys(text.page));
-  expect(questionsOf('first').length).toBeGreaterThan(3);
+  expect(Object.keys(handbookPages)).toEqual(Object.keys(handbook));
+  for (const { about, questions } of Object.values(handbook)) {
+    expect(about).not.toBe('');
+    expect(questions.length).toBeGreaterThan(2);
+    for (const { ask, steps } of questions) expect([ask, ...steps].filter((text) => text === '')).toEqual([]);
+  }
 });
 
 it.each(languages)('names buttons and fields as the window does, in %s', (language) => {
@@ -50,13 +57,13 @@ it.each(languages)('names buttons and fields as the window does, in %s', (langua
 
 describe('a search', () => {
   it('finds questions by all of their words, whatever the case', () => {
-    expect(findQuestions('DISCOUNT bill').map(({ page, code }) => `${page} ${code}`)).toEqual([
+    expect(findQuestions(handbook, 'DISCOUNT bill').map(({ page, code }) => `${page} ${code}`)).toEqual([
       'pickup discount',
     ]);
   });
   it('finds nothing for nothing, and nothing for what is not told', () => {
-    expect(findQuestions('  ')).toEqual([]);
-    expect(findQuestions('discount zebra')).toEqual([]);
+    expect(findQuestions(handbook, '  ')).toEqual([]);
+    expect(findQuestions(handbook, 'discount zebra')).toEqual([]);
   });
 });
 
@@ -71,8 +78,15 @@ it.each([
 
 describe('the page', () => {
   beforeEach(() => openWindow());
-  const show = (page?: string) =>
-    mountPart(HandbookPage, {
+  afterEach(() => vi.unstubAllGlobals());
+  const answer = (response: Partial<Response>) =>
+    vi.stubGlobal('fetch', () => Promise.resolve(response as Response));
+  async function show(page?: string) {
+    answer({ ok: true, json: () => Promise.resolve(compiled) });
+    return mounted(page);
+  }
+  async function mounted(page?: string) {
+    const shown = mountPart(HandbookPage, {
       props: { page },
       global: {
         plugins: [
@@ -83,25 +97,32 @@ describe('the page', () => {
         ],
       },
     });
+    await flushPromises();
+    return shown;
+  }
 
-  it('shows what a place is for and its questions', () => {
-    const shown = show('table');
+  it('shows what a place is for and its questions', async () => {
+    const shown = await show('table');
     expect(shown.get('h1').text()).toBe('Handbook: Table');
     expect(shown.findAll('h2').map((one) => one.text())).toContain('How do I correct a wrong weight?');
     expect(shown.get('[aria-current=page]').text()).toBe('Table');
   });
 
-  it('opens the first page for an unknown one', () => {
-    expect(show('nowhere').get('h1').text()).toBe('Handbook: First day');
+  it('opens the first page for an unknown one', async () => {
+    expect((await show('nowhere')).get('h1').text()).toBe('Handbook: First day');
   });
 
   it('searches all pages while something is typed', async () => {
-    const shown = show('rail');
+    const shown = await show('rail');
     await shown.get('input').setValue('deposit');
     expect(shown.findAll('h2').map((one) => one.text())).toEqual(['How do I take a deposit?']);
     await shown.get('input').setValue('zebra');
-    await nextTick();
     expect(shown.findAll('h2')).toEqual([]);
     expect(shown.text()).toContain('Nothing about “zebra”.');
+  });
+
+  it('says that it is missing', async () => {
+    answer({ ok: false });
+    expect((await mounted()).text()).toContain('The handbook is missing.');
   });
 });
