@@ -119,6 +119,7 @@ export const rooms = {
     'pickup',
     'receipt',
     'till',
+    'handbook',
     'frame',
     'batch',
     'grinder',

@@ -427,6 +427,7 @@ export const PLACES: readonly Place[] = [
     sees: /^Stop \d of 5/,
   },
   { name: 'about', at: () => '/about', sees: /Open-source packages/ },
+  { name: 'handbook', at: () => '/handbook/table', sees: /How do I weigh a part/ },
 ];
 
 /** Where the list is split, so that two workers visit it concurrently. */
