@@ -26,6 +26,9 @@ import * as fat from './grinder/fat.ts';
 import * as fatCount from './grinder/fat-count.ts';
 import { addReady } from './smokehouse/ready.ts';
 import * as ingredients from './smokehouse/ingredients.ts';
+import * as loadLogs from './smokehouse/load-logs.ts';
+import { get as getLoad } from './smokehouse/load-page.ts';
+import * as loads from './smokehouse/loads.ts';
 import * as losses from './smokehouse/losses.ts';
 import { label } from './smokehouse/made-label.ts';
 import * as madePage from './smokehouse/made-page.ts';
@@ -207,6 +210,25 @@ export const procedures = {
   'made.forecast': losses.forecast,
   'made.losses': losses.losses,
   'made.label': label,
+
+  'loads.list': loads.list,
+  'loads.get': getLoad,
+  'loads.open': loads.open,
+  'loads.add': loads.add,
+  'loads.remove': loads.remove,
+  'loads.record': loads.record,
+  'loads.close': loads.close,
+  'loads.reopen': loads.reopen,
+  'loads.previewLog': loadLogs.previewLog,
+  'loads.importLog': loadLogs.importLog,
+  'loads.reading': loadLogs.reading,
+  'loads.voidLog': loadLogs.voidLog,
+  'loads.exclude': loadLogs.exclude,
+  'loads.include': loadLogs.include,
+  'loads.readings': loadLogs.readings,
+  'loads.judge': loads.judge,
+  'loads.decide': loads.decide,
+  'loads.voidDecision': loads.voidDecision,
 
   'quotes.calculate': quote.calculate,
   'quotes.save': quote.save,

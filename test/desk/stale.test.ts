@@ -4,7 +4,7 @@ import type { AskName, CallInput, CallName } from '../../src/bridge/contract.ts'
 import type { DeskChanged } from '../../src/desk/desk.ts';
 import { READS, type Stale } from '../../src/desk/reads.ts';
 import { busyShop, type BusyShop } from './busy-shop.ts';
-import { stuffed } from './smokehouse/made-of.ts';
+import { loadOf } from './smokehouse/load-of.ts';
 import { TRIED } from './tried-writes.ts';
 
 type Question = { [N in AskName]: readonly [N, CallInput<N>] }[AskName];
@@ -19,7 +19,9 @@ async function questionsOf(shop: BusyShop): Promise<Question[]> {
   const quoted = await TRIED['quotes.save']!(shop);
   const { id: quoteId } = await shop.call('quotes.save', quoted[1] as CallInput<'quotes.save'>);
   const { id: recipeId } = await shop.call('recipes.addReady', { code: 'sticks' });
-  const { id: madeId } = await stuffed(shop);
+  const { loadId, madeId } = await loadOf(shop);
+  const probe = { id: loadId, probe: 'P1', phase: 'cook', degrees: 'F', typed: '150' } as const;
+  await shop.call('loads.reading', probe);
   const plan = { animals: [{ id: cutting }], fat: 'none', targetFat: null };
   return [
     ['shop.get', {}],
@@ -50,6 +52,9 @@ async function questionsOf(shop: BusyShop): Promise<Question[]> {
     ['made.label', { id: madeId }],
     ['made.forecast', { recipeId }],
     ['made.losses', {}],
+    ['loads.list', {}],
+    ['loads.get', { id: loadId }],
+    ['loads.readings', { logId: 1 }],
     ['quotes.list', {}],
     ['quotes.get', { id: quoteId }],
     ['bills.get', { animalId: done }],

@@ -20,8 +20,8 @@ export interface LoadRecord {
   poultry: boolean;
   humidity: HumidityRecord | null;
   /** Oven on and off, moments UTC; null: not written down. */
-  ovenOn: string | null;
-  ovenOff: string | null;
+  ovenStart: string | null;
+  ovenEnd: string | null;
   /** What the thermometer may be off by either way, °F. */
   accuracyF: number;
   /** Code of the way of cooling that it is held against. */

@@ -12,8 +12,8 @@
  *           voidAnalysis { analysisId, reason } · void { id, reason }
  *           Meat is weighed in with `grinder.weighIn { batchId, … }`; a packed weight is corrected or voided as any package is.
  * loads     list {} · get { id } · readings { logId, from } · previewLog { id, upload, degrees?, dates? } ask; open { oven, madeIds } ·
- *           add { id, madeId } · remove { loadBatchId, reason } · record { id, record } · close { id } · reopen { id, reason } ·
- *           importLog { id, upload, probe, phase, degrees?, dates? } · reading { id, probe, phase, degrees, typed, earlier?, source } ·
+ *           add { id, madeId } · remove { id, loadBatchId, reason } · record { id, record } · close { id } · reopen { id, reason } ·
+ *           importLog { id, upload, probe, phase, degrees?, dates? } · reading { id, probe, phase, degrees, typed, earlier? { on, time }, source } ·
  *           voidLog { logId, reason } · exclude { readingId, reason } · include { readingId, reason } · judge { id } ·
  *           decide { loadId? | madeId?, decided, decidedBy, note } · voidDecision { id, reason }
  */

@@ -41,6 +41,7 @@ export const DATED: Partial<Record<CallName, Prepare>> = {
     ...(await tried('grinder.saveCleaning')(shop)),
     earlier: { on: '2026-10-09', time: '07:00' },
   }),
+  'loads.reading': tried('loads.reading'),
   'fat.receive': tried('fat.receive'),
   'prices.save': tried('prices.save'),
   'till.get': () => ({}),

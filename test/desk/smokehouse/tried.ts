@@ -2,6 +2,8 @@
 import type { CallName } from '../../../src/bridge/contract.ts';
 import type { FreshDesk } from '../fresh-desk.ts';
 import type { Prepare } from '../tried-writes.ts';
+import { uploadFile } from '../import/import-file.ts';
+import { GOOD, importLog, loadOf, logFile, readingsAlong } from './load-of.ts';
 import { newName, opened, rawBatch, stuffed, summerSausage, trimOf, weighedOut } from './made-of.ts';
 import { addIngredient, PLAIN, SPICE } from './recipe-of.ts';
 
@@ -22,6 +24,12 @@ const recipe = async (shop: FreshDesk): Promise<number> =>
       },
     })
   ).id; // prettier-ignore
+
+const readingOf = async (shop: FreshDesk): Promise<number> => {
+  const { loadId } = await loadOf(shop);
+  const { id: logId } = await importLog(shop, loadId, logFile(readingsAlong(GOOD, 5)));
+  return (await shop.call('loads.readings', { logId })).readings[3]?.id ?? 0;
+};
 
 export const TRIED_SMOKEHOUSE: Partial<Record<CallName, Prepare>> = {
   'recipes.save': async (shop) => {
@@ -90,4 +98,74 @@ export const TRIED_SMOKEHOUSE: Partial<Record<CallName, Prepare>> = {
     return ['made.voidAnalysis', { analysisId, reason: 'not calibrated' }];
   },
   'made.void': async (shop) => ['made.void', { id: (await rawBatch(shop)).id, reason: 'opened twice' }],
+  'loads.open': async (shop) => ['loads.open', { oven: 'Small one', madeIds: [(await stuffed(shop)).id] }],
+  'loads.add': async (shop) => {
+    const { loadId } = await loadOf(shop);
+    return ['loads.add', { id: loadId, madeId: (await stuffed(shop)).id }];
+  },
+  'loads.remove': async (shop) => {
+    const { loadId } = await loadOf(shop);
+    const [first] = (await shop.call('loads.get', { id: loadId })).batches;
+    return ['loads.remove', { id: loadId, loadBatchId: first?.loadBatchId ?? 0, reason: 'other truck' }];
+  },
+  'loads.record': async (shop) => {
+    const { loadId } = await loadOf(shop);
+    const { record } = await shop.call('loads.get', { id: loadId });
+    return ['loads.record', { id: loadId, record: { ...record, note: 'door stood open' } }];
+  },
+  'loads.close': async (shop) => ['loads.close', { id: (await loadOf(shop)).loadId }],
+  'loads.reopen': async (shop) => {
+    const { loadId } = await loadOf(shop);
+    await shop.call('loads.close', { id: loadId });
+    return ['loads.reopen', { id: loadId, reason: 'another probe' }];
+  },
+  'loads.importLog': async (shop) => {
+    const { loadId } = await loadOf(shop);
+    const upload = await uploadFile(shop, logFile(readingsAlong(GOOD, 5)));
+    return ['loads.importLog', { id: loadId, upload, probe: 'P1', phase: 'both' }];
+  },
+  'loads.reading': async (shop) => {
+    const { loadId } = await loadOf(shop);
+    const earlier = { on: '2026-10-10', time: '8:30' };
+    return [
+      'loads.reading',
+      { id: loadId, probe: 'P1', phase: 'cook', degrees: 'F', typed: '150.5', earlier },
+    ];
+  },
+  'loads.voidLog': async (shop) => {
+    const { loadId } = await loadOf(shop);
+    const { id: logId } = await importLog(shop, loadId, logFile(readingsAlong(GOOD, 5)));
+    return ['loads.voidLog', { logId, reason: 'of another load' }];
+  },
+  'loads.exclude': async (shop) => [
+    'loads.exclude',
+    { readingId: await readingOf(shop), reason: 'pulled out' },
+  ],
+  'loads.include': async (shop) => {
+    const readingId = await readingOf(shop);
+    await shop.call('loads.exclude', { readingId, reason: 'pulled out' });
+    return ['loads.include', { readingId, reason: 'it was right' }];
+  },
+  'loads.judge': async (shop) => {
+    const { loadId } = await loadOf(shop);
+    await importLog(shop, loadId, logFile(readingsAlong(GOOD)));
+    return ['loads.judge', { id: loadId }];
+  },
+  'loads.decide': async (shop) => [
+    'loads.decide',
+    {
+      loadId: (await loadOf(shop)).loadId,
+      decided: 'hold',
+      decidedBy: 'Mika Koski',
+      note: 'the logger stopped',
+    },
+  ],
+  'loads.voidDecision': async (shop) => {
+    const { madeId } = await loadOf(shop);
+    const told = { decided: 'hold', decidedBy: 'Mika Koski', note: 'fell down' } as const;
+    return [
+      'loads.voidDecision',
+      { id: (await shop.call('loads.decide', { madeId, ...told })).id, reason: 'it is fine' },
+    ];
+  },
 };

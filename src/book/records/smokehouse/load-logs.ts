@@ -58,6 +58,24 @@ export function loadLogRecords(db: Db) {
     `SELECT r.id, r.log_id, r.read_at, r.typed, r.value, r.by, x.reason AS excluded, x.id AS exclusion_id
      FROM load_reading r LEFT JOIN load_exclusion_now x ON x.reading_id = r.id WHERE r.log_id = ? ORDER BY r.id`,
   );
+  const summary = db.prepare<[number], { readings: number }>(
+    `SELECT count(*) AS readings FROM load_reading r JOIN load_log l ON l.id = r.log_id
+     WHERE l.load_id = ? AND NOT EXISTS (SELECT 1 FROM load_log_void v WHERE v.log_id = l.id)`,
+  );
+  const last = db.prepare<[number], { value: number; degrees: 'F' | 'C'; read_at: string }>(
+    `SELECT r.value, l.degrees, r.read_at FROM load_reading r JOIN load_log_now l ON l.id = r.log_id
+     WHERE l.load_id = ? AND r.value IS NOT NULL AND NOT EXISTS (SELECT 1 FROM load_exclusion_now x WHERE x.reading_id = r.id)
+     ORDER BY r.read_at DESC, r.id DESC LIMIT 1`,
+  );
+  const page = db.prepare<[number, number, number], LoadReadingRow>(
+    `SELECT r.id, r.log_id, r.read_at, r.typed, r.value, r.by, x.reason AS excluded, x.id AS exclusion_id
+     FROM load_reading r LEFT JOIN load_exclusion_now x ON x.reading_id = r.id WHERE r.log_id = ? ORDER BY r.id LIMIT ? OFFSET ?`,
+  );
+  const excludedIn = db
+    .prepare<[number], number>(
+      'SELECT count(*) FROM load_exclusion_now x JOIN load_reading r ON r.id = x.reading_id WHERE r.log_id = ?',
+    )
+    .pluck();
   const count = db.prepare<[number], number>('SELECT count(*) FROM load_reading WHERE log_id = ?').pluck();
   const reading = db.prepare<[number], LoadReadingRow & { load_id: number }>(
     `SELECT r.id, r.log_id, r.read_at, r.typed, r.value, r.by, x.reason AS excluded, x.id AS exclusion_id, l.load_id
@@ -103,6 +121,12 @@ export function loadLogRecords(db: Db) {
     void: (id: number, reason: string, at: string, by: string): void => void addVoid.run(id, reason, at, by),
     /** In the order of the file, those left out too. */
     readings: (logId: number) => readings.all(logId),
+    /** Readings of a load, those of voided logs left out. */
+    readingsOf: (loadId: number): number => summary.get(loadId)?.readings ?? 0,
+    /** The newest reading of a load with a number that counts. */
+    last: (loadId: number) => last.get(loadId),
+    page: (logId: number, from: number, most: number) => page.all(logId, most, from),
+    excludedIn: (logId: number): number => excludedIn.get(logId) ?? 0,
     count: (logId: number): number => count.get(logId) ?? 0,
     reading: (id: number) => reading.get(id),
     addReadings(logId: number, rows: readonly NewReading[], at: string, by: string): void {

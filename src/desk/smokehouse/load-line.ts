@@ -1,0 +1,34 @@
+/** One line about a load, as lists show it. */
+import type { LoadRow } from '../../book/records/smokehouse/loads.ts';
+import { toF } from '../../core/heat/log.ts';
+import type { LoadLine } from '../contract/contract.ts';
+import type { Session } from '../session/session.ts';
+import { recipeOf, sumsOf } from './made-batch.ts';
+import { stateOfLoad } from './load-record.ts';
+import { basisOf } from './proof.ts';
+
+export function loadLine(session: Session, load: LoadRow): LoadLine {
+  const verdict = session.book.loads.verdict(load.id);
+  const last = session.book.loadLogs.last(load.id);
+  return {
+    id: load.id,
+    name: load.name,
+    oven: load.oven,
+    state: stateOfLoad(session, load.id),
+    batches: session.book.loads.batches(load.id).flatMap(({ id: loadBatchId, made_id: madeId }) => {
+      const made = session.book.made.get(madeId);
+      if (!made || made.void_at !== null) return [];
+      const { product } = recipeOf(session, made);
+      const { stuffed: stuffedGrams } = sumsOf(session, madeId);
+      return [{ loadBatchId, madeId, name: made.name, product, stuffedGrams }];
+    }),
+    readings: session.book.loadLogs.readingsOf(load.id),
+    lastF: last ? (last.degrees === 'C' ? toF(last.value) : last.value) : null,
+    lastAt: last?.read_at ?? null,
+    verdict: verdict
+      ? { cook: verdict.cook, cooling: verdict.cooling, fresh: verdict.basis === basisOf(session, load.id) }
+      : null,
+    at: load.at,
+    by: load.by,
+  };
+}
