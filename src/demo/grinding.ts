@@ -8,6 +8,7 @@ import { needFat, trueFat } from './fat-bought.ts';
 import { freezerPlace } from './freezer.ts';
 import { MISTAKES, SEASONS } from './invented/invention.ts';
 import type { Shop } from './shop-day.ts';
+import { makeProduct, recipeFor } from './smokehouse.ts';
 import { STEP_GRAMS, typedOf } from './invented/typed.ts';
 
 const TESTED = 0.24;
@@ -44,7 +45,8 @@ export async function grind(shop: Shop, order: Grind): Promise<void> {
   const draw = drawing(SEASONS.seed, 7, id);
   const { parts } = JSON.parse(counter.book.batches.get(id)?.plan ?? '{}') as StoredPlan;
   let minutes = 0;
-  const next = (wait: number, happens: () => void) => shop.scheduleIn((minutes += wait), happens);
+  const next = (wait: number, happens: () => void | Promise<void>) =>
+    shop.scheduleIn((minutes += wait), happens);
   for (const part of parts)
     for (const typed of tubsOf(part, draw))
       next(draw.between(2, 4), () => weighIn(shop, order, { id, part, typed }));
@@ -57,7 +59,9 @@ export async function grind(shop: Shop, order: Grind): Promise<void> {
   pass('3/8 in', draw.whole(31, 35));
   pass(draw.pick(FINE_PLATES), draw.whole(34, 38));
   if (draw.maybe(TESTED)) next(4, () => test(shop, order, id, draw));
+  const recipeId = recipeFor(counter, product);
   next(draw.between(10, 20), () => {
+    if (recipeId !== null) return makeProduct(shop, recipeId, id, order);
     pack(shop, order, id, draw);
     counter.call('grinder.finish', { batchId: id, by });
     order.done();

@@ -1,6 +1,7 @@
 import { momentAt } from './invented/calendar.ts';
 import type { Counter } from './counter.ts';
 import { PRICES, SHOP } from './invented/invention.ts';
+import { setUpRecipes } from './smokehouse.ts';
 
 /** Prices are multiples of five cents. */
 const ROUND_TO = 5;
@@ -28,5 +29,6 @@ export function setUpShop(counter: Counter): void {
     for (const { initials, name: staff } of SHOP.staff)
       counter.call('shop.addStaff', { initials, name: staff, by });
     counter.call('costing.save', { ...SHOP.costs, by });
+    setUpRecipes(counter, by);
   }
 }

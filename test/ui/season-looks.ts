@@ -62,6 +62,7 @@ export function pounds(some: Partial<PoundsReport> = {}): PoundsReport {
       batches: 2,
       inGrams: 30 * LB,
       fatGrams: 3 * LB,
+      addedGrams: 0,
       outGrams: 32 * LB,
       lossGrams: 1 * LB,
       driedGrams: 0,

@@ -10,9 +10,10 @@ interface GroundSums {
   /** What the batches made. */
   product: string;
   batches: number;
-  /** Their own meat and fat in, and their shares of the bought fat, of the output, and of the grinder's residue. */
+  /** Their own meat and fat in, and their shares of the bought fat, of what recipes added, and of the output. */
   own: number;
   bought: number;
+  added: number;
   out: number;
 }
 
@@ -21,7 +22,10 @@ export function seasonPounds(db: Db) {
   const ground = filtered<GroundSums>(
     db,
     (conditions) =>
-      `SELECT b.product, count(*) AS batches, total(mine) AS own, total(b.bought * mine / b.own) AS bought, total(b.out * mine / b.own) AS out
+      `SELECT b.product, count(*) AS batches, total(mine) AS own, total(b.bought * mine / b.own) AS bought,
+         total((SELECT total(w.grams) FROM made_batch_now d JOIN made_weighed_now w ON w.made_id = d.id WHERE d.batch_id = b.batch_id)
+           * mine / b.own) AS added,
+         total(b.out * mine / b.own) AS out
        FROM (SELECT g.batch_id, sum(g.grams) AS mine FROM animal_sum s JOIN batch_source_sum g ON g.animal_id = s.animal_id
          WHERE g.animal_id > 0 AND ${WEIGHED_WHOLE} AND ${conditions} GROUP BY g.batch_id) m
        JOIN batch_sum b ON b.batch_id = m.batch_id WHERE b.state = 'done' AND b.own > 0 AND b.out > 0 GROUP BY b.product`,

@@ -7,8 +7,12 @@ const SMOKED: ReadonlySet<string> = new Set(['summer-sausage', 'snack-sticks']);
 /** Names outside the shop's list that imply smoking or drying. */
 const SAYS_SO = /jerky|smoked|dried|snack stick|summer sausage|landj/i;
 
-/** @param product the name on a batch or package */
+/** By a recipe for it, else by its name. @param product the name on a batch or package */
 export function losesWater(session: Session, product: string): boolean {
   const known = productNamed(session, product);
-  return known?.kind === 'jerky' || SMOKED.has(known?.code ?? '') || SAYS_SO.test(product);
+  const made = session.book.recipes.all().some((row) => row.product === product && isHeated(row.body));
+  return made || known?.kind === 'jerky' || SMOKED.has(known?.code ?? '') || SAYS_SO.test(product);
 }
+
+/** Whether a recipe is cooked or dried. */
+const isHeated = (body: string): boolean => (JSON.parse(body) as { finish: string }).finish !== 'raw';

@@ -81,6 +81,8 @@ export interface PoundsReport {
     batches: number;
     inGrams: number;
     fatGrams: number;
+    /** What recipes of the smokehouse added: water, salt, spices. */
+    addedGrams: number;
     outGrams: number;
     lossGrams: number;
     /** Water that smoked and dried products lost after they were ground. */

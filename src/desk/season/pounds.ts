@@ -27,13 +27,13 @@ export const pounds = readAfterLearning(seasonFilter, (session, input): PoundsRe
   });
   const total = (key: keyof PoundSums): number => of.reduce((all, { sums }) => all + sums[key], 0);
   const ground = session.book.seasonPounds.ground(filter);
-  const inAll = (key: 'batches' | 'own' | 'bought' | 'out'): number =>
+  const inAll = (key: 'batches' | 'own' | 'bought' | 'added' | 'out'): number =>
     ground.reduce((all, one) => all + one[key], 0);
   const lossOf = (dried: boolean): number => {
     const of = ground.filter(({ product }) => losesWater(session, product) === dried);
     return Math.max(
       0,
-      of.reduce((all, { own, bought, out }) => all + own + bought - out, 0),
+      of.reduce((all, { own, bought, added, out }) => all + own + bought + added - out, 0),
     );
   };
   const [lossGrams, driedGrams] = [lossOf(false), lossOf(true)];
@@ -63,6 +63,7 @@ export const pounds = readAfterLearning(seasonFilter, (session, input): PoundsRe
       batches: inAll('batches'),
       inGrams: inAll('own'),
       fatGrams: inAll('bought'),
+      addedGrams: inAll('added'),
       outGrams: inAll('out'),
       lossGrams,
       driedGrams,

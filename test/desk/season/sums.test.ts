@@ -36,6 +36,8 @@ describe.each([
   let animals: RawAnimal[];
   let byBatch: Map<number | null, RawWeighing[]>;
   let done: { id: number; product: string }[];
+  /** Weighed of ingredients by batch. */
+  let recipes: Map<number, number>;
   let billed: Map<number, number>;
   let bySeason: Map<number, RawAnimal[]>;
   let income: Map<number, number>;
@@ -52,6 +54,16 @@ describe.each([
     animals = rawAnimals(db);
     byBatch = Map.groupBy(standingWeighings(db), ({ batch_id: id }) => id);
     done = db.prepare("SELECT id, product FROM batch WHERE state = 'done'").all() as typeof done;
+    recipes = new Map(
+      db
+        .prepare<[], [number, number]>(
+          `SELECT m.batch_id, sum(w.grams) FROM made_batch m JOIN made_weighed w ON w.made_id = m.id
+           WHERE w.id NOT IN (SELECT weighed_id FROM made_weighed_void) AND m.id NOT IN (SELECT made_id FROM made_batch_void)
+           GROUP BY m.batch_id`,
+        )
+        .raw()
+        .all(),
+    );
     billed = standingBills(db);
     bySeason = Map.groupBy(animals, ({ season }) => season);
     income = rawIncome(db, 'USD');
@@ -249,7 +261,7 @@ describe.each([
           look.overGrams,
       );
 
-      let [batches, mineIn, fatIn, out, left, dried] = [0, 0, 0, 0, 0, 0];
+      let [batches, mineIn, fatIn, addedIn, out, left, dried] = [0, 0, 0, 0, 0, 0, 0];
       const ids = new Set(whole.map(({ id }) => id));
       for (const { id, product } of done) {
         const rows = byBatch.get(id) ?? [];
@@ -265,21 +277,24 @@ describe.each([
         mineIn += mine;
         const fat = (sum((row) => row.stage === 'grinder' && row.animal_id === null) * mine) / ownIn;
         fatIn += fat;
+        const added = ((recipes.get(id) ?? 0) * mine) / ownIn;
+        addedIn += added;
         out += (packed * mine) / ownIn;
-        const missing = mine + fat - (packed * mine) / ownIn;
+        const missing = mine + fat + added - (packed * mine) / ownIn;
         if (DRIED.test(product)) dried += missing;
         else left += missing;
       }
       expect(look.grinder.batches).toBe(batches);
       near(look.grinder.inGrams, mineIn);
       near(look.grinder.fatGrams, fatIn);
+      near(look.grinder.addedGrams, addedIn);
       near(look.grinder.outGrams, out);
       near(look.grinder.lossGrams, Math.max(0, left));
       near(look.grinder.driedGrams, Math.max(0, dried));
       // Nothing is lost in the grinder either: in = out + residue + water, where neither came out heavier.
       if (left >= 0 && dried >= 0)
         near(
-          look.grinder.inGrams + look.grinder.fatGrams,
+          look.grinder.inGrams + look.grinder.fatGrams + look.grinder.addedGrams,
           look.grinder.outGrams + look.grinder.lossGrams + look.grinder.driedGrams,
         );
       near(look.packedGrams, total(whole, ({ packed }) => packed) + out);

@@ -100,7 +100,15 @@ describe('where the hanging weight went', () => {
   });
 
   it('leaves out the grinder before anything was ground, and reports few animals', () => {
-    const grinder = { batches: 0, inGrams: 0, fatGrams: 0, outGrams: 0, lossGrams: 0, driedGrams: 0 };
+    const grinder = {
+      batches: 0,
+      inGrams: 0,
+      fatGrams: 0,
+      addedGrams: 0,
+      outGrams: 0,
+      lossGrams: 0,
+      driedGrams: 0,
+    };
     const story = poundsStory(pounds({ n: 1, grinder }), format, link);
     expect(printOf(sceneOf(story)).join()).not.toContain('grinder');
     expect(story.finding).toContain('One animal does not tell what is usual.');
