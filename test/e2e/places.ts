@@ -79,7 +79,7 @@ async function newHunter(page: Page): Promise<void> {
 async function voidReading(page: Page): Promise<void> {
   await page
     .locator('summary')
-    .filter({ hasText: /: recent readings$/ })
+    .filter({ hasText: /: readings$/ })
     .first()
     .click();
   await press(/^Void .*°/)(page);

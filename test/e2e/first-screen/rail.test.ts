@@ -46,6 +46,21 @@ it('counts as many on the rail as hang in its list and in its coolers', async ()
   expect(taken.reduce((sum, one) => sum + one, 0)).toBe(onRail);
 });
 
+it('keeps each animal to a row of two lines, and the counts to one line, on a tablet held upright', async () => {
+  const { page } = screen;
+  await page.setViewportSize({ width: 810, height: 1080 });
+  const rows = page.getByRole('table', { name: 'Animals on the rail' }).locator('tbody tr');
+  const tallest = async (): Promise<number> =>
+    Math.max(...(await rows.evaluateAll((all) => all.map((row) => row.getBoundingClientRect().height))));
+  await expect.poll(tallest).toBeLessThanOrEqual(58);
+  const tops = await page
+    .getByRole('list', { name: 'Today’s counts' })
+    .getByRole('listitem')
+    .evaluateAll((all) => all.map((one) => Math.round(one.getBoundingClientRect().bottom)));
+  expect(Math.max(...tops) - Math.min(...tops)).toBeLessThan(20);
+  await page.setViewportSize({ width: 1366, height: 690 });
+});
+
 it('has one filled button', async () => {
   expect(await screen.page.locator('main button.main').count()).toBe(1);
 });
