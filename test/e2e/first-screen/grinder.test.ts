@@ -65,6 +65,9 @@ it.each([
       ),
     )
     .toBe(1);
+  const start = await page.getByRole('button', { name: /^Start this batch/ }).boundingBox();
+  const receive = await page.getByRole('button', { name: 'Receive fat' }).boundingBox();
+  expect(receive!.y, 'beside the start').toBeLessThan(start!.y + start!.height);
   await page.setViewportSize({ width: 1366, height: 690 });
 });
 
