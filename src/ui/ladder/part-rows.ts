@@ -2,7 +2,7 @@ import type { AnimalPage, CutPart } from '../../bridge/contract.ts';
 import type { Format } from '../texts/format.ts';
 import { text as words } from '../../words/compiled/shared/common.ts';
 import { text } from '../../words/compiled/window/ladder.ts';
-import { partSaid } from '../texts/as-typed.ts';
+import { partSaid, stageSaid } from '../texts/as-typed.ts';
 import { ladderPieces, partStyle, type PartStyle } from './ladder.ts';
 
 interface PartRow {
@@ -78,7 +78,8 @@ function restRow(
       pieces.some(({ key }) => key === 'packed'),
     ),
     grams: Math.abs(rest),
-    said: undefined,
+    // Of an animal that nothing is weighed of yet, it is the whole weight.
+    said: pieces.length === 0 && page.ladder ? stageSaid(page, page.ladder.base, format.unit) : undefined,
     share: Math.abs(rest) / base,
     others: shrink && rest >= 0 ? text.shrink({ range: format.shareRange(shrink.low, shrink.high) }) : '',
     range: null,

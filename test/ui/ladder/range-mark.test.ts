@@ -25,6 +25,17 @@ describe('rangeAt', () => {
 });
 
 describe('partRows', () => {
+  it('say the rest as the animal’s weight was typed while nothing of it is weighed', () => {
+    const page = {
+      ladder: { baseGrams: 49_044.7, base: 'hanging', pieces: [], restGrams: 49_044.7 },
+      takeHomeGrams: 0,
+      expected: [],
+      none: [],
+      weighings: [{ stage: 'hanging', voided: null, tareTyped: null, typed: '108 lb 2 oz', unit: 'lb' }],
+    } as unknown as AnimalPage;
+    expect(partRows(page, format).at(-1)?.said).toBe('108 lb 2 oz');
+  });
+
   const page = (grams: number) =>
     ({
       ladder: { baseGrams: 1000, base: 'hanging', pieces: [{ part: 'bone', grams, share: grams / 1000 }], restGrams: 0 },
