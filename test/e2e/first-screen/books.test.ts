@@ -90,3 +90,36 @@ it('says what fat to order beside its name, and has lots past their date on top'
     .evaluateAll((all) => all.map((row) => row.querySelector('.attention') !== null));
   expect(past).toEqual([...past].sort((a, b) => Number(b) - Number(a)));
 });
+
+it('says what of the fat on hand is past its date and not in the sum', async () => {
+  await turnTo('Fat on hand');
+  await screen.page
+    .getByText(/^without \d+ lb past its date$/)
+    .first()
+    .waitFor();
+});
+
+it('sums the donations of the season', async () => {
+  await turnTo('Donations');
+  const [sum] = await screen.page
+    .getByText(/^\d+ donations, [\d.]+ lb\. Programs owe \$[\d.]+\.$/)
+    .allInnerTexts();
+  const owed = await screen.page.locator('main table').first().locator('tbody td:last-child').allInnerTexts();
+  const dollars = owed.reduce((total, one) => total + Number(one.slice(1)), 0);
+  expect(sum).toContain(`Programs owe $${dollars.toFixed(2)}.`);
+});
+
+it.each([1024, 810])('keeps its tabs in one row and its entries in rows at %i px', async (width) => {
+  const { page } = screen;
+  await page.setViewportSize({ width, height: 768 });
+  for (const tab of ['Record book', 'Fat on hand']) {
+    await turnTo(tab);
+    const tabs = await page.getByRole('tab').all();
+    const boxes = await Promise.all(tabs.map((one) => one.boundingBox()));
+    expect(new Set(boxes.map((box) => box?.y)).size).toBe(1);
+    expect(Math.max(...boxes.map((box) => (box?.x ?? 999) + (box?.width ?? 999)))).toBeLessThanOrEqual(width);
+    expect(Math.min(...boxes.map((box) => box?.width ?? 0))).toBeGreaterThanOrEqual(44);
+    await expect.poll(() => page.locator('main table').count()).toBeGreaterThan(0);
+    expect(await page.locator('main .stacked').count(), tab).toBe(0);
+  }
+});

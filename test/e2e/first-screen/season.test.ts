@@ -34,3 +34,14 @@ it('shows the rail as a thin line, which a press opens', async () => {
     24,
   );
 });
+
+it.each([1024, 810])('keeps its views in one row at %i px', async (width) => {
+  const { page } = screen;
+  await page.setViewportSize({ width, height: 768 });
+  const links = await page.getByRole('navigation', { name: 'Season' }).getByRole('link').all();
+  const boxes = await Promise.all(links.map((one) => one.boundingBox()));
+  expect(boxes).toHaveLength(9);
+  expect(new Set(boxes.map((box) => box?.y)).size).toBe(1);
+  expect(Math.max(...boxes.map((box) => (box?.x ?? 999) + (box?.width ?? 999)))).toBeLessThanOrEqual(width);
+  expect(Math.min(...boxes.map((box) => box?.width ?? 0))).toBeGreaterThanOrEqual(44);
+});

@@ -80,7 +80,7 @@ describe('a table', () => {
     await wrapper.setProps({ columns });
     await flushPromises();
     expect(frame.classes()).not.toContain('stacked');
-    expect(wrapper.findAll('th').map((one) => one.text())).toEqual(['Ticket ▲', 'Void']);
+    expect(wrapper.findAll('th').map((one) => one.text())).toEqual(['Ticket ▲Weight', 'Void']);
     expect(cells()[0]?.[0]).toMatch(/26-0\s*Weight: 0/);
     widths.table = 500;
     await wrapper.setProps({ rows: rowsOf(3) });
