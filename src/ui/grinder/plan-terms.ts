@@ -1,5 +1,6 @@
 import type { PlanPart } from '../../bridge/contract.ts';
 import { text } from '../../words/compiled/window/grinder.ts';
+import { partLabel } from '../texts/part-label.ts';
 
 /** One term of the sum: all trim, or all fat that is added. Masses in grams. */
 export interface PlanTerm {
@@ -18,7 +19,7 @@ export function planTerms(parts: readonly PlanPart[]): PlanTerm[] {
     if (!first) return [];
     const label =
       of.length === 1
-        ? first.label
+        ? partLabel(first)
         : kind === 'trim'
           ? text.trimOf({ animals: of.length })
           : text.fatOf({ lots: of.length });

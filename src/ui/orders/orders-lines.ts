@@ -1,4 +1,5 @@
 import type { AlsoGround, FatSourceCard, Instructions, PricedLine } from '../../bridge/contract.ts';
+import { text as words } from '../../words/compiled/shared/common.ts';
 import { text as chargesText } from '../../words/compiled/window/charges.ts';
 import { text as ordersText } from '../../words/compiled/window/orders.ts';
 import type { Format } from '../texts/format.ts';
@@ -49,7 +50,7 @@ export function ordersLines(
 
 /** The lines as one sentence. */
 export function ordersSummary(lines: readonly OrderLine[]): string {
-  return lines.map(({ head, text }) => (head ? `${head}: ${text}` : text)).join(' · ');
+  return lines.map(({ head, text }) => (head ? words.named({ name: head, text }) : text)).join(' · ');
 }
 
 function shareLine(cutsShare: number, format: Format): OrderLine {
