@@ -12,7 +12,7 @@ beforeEach(() => openWindow());
 
 const trim: PlanPart = {
   key: 'trim 1', kind: 'trim', label: 'Trim of 26-0001', ticket: '26-0001', animalId: 1,
-  fatLotId: null, grams: 9000, fat: 0.05,
+  fatLotId: null, grams: 9000, share: 1, fat: 0.05,
 }; // prettier-ignore
 
 it('names trim by its ticket, and what stands before a colon, as the language of the window does', async () => {
