@@ -179,7 +179,7 @@ describe('the first five minutes', () => {
     ['/season/animals', /^No animals in the \d+ season/, 'Check in an animal'],
     ['/season/costs', /billed/, 'Open Pickup'],
     ['/season/report', /so there is no report/, 'Check in an animal'],
-    ['/books?tab=records', /^No animal is in this season’s record book/, 'Check in an animal'],
+    ['/books?tab=records', /^No animals are in this season’s record book/, 'Check in an animal'],
     ['/books?tab=prices', /^These are example prices/, 'Change prices'],
     ['/books?tab=fat', 'No fat on hand.', 'Receive fat'],
     ['/books?tab=hunters', 'No hunters yet.', 'New hunter'],

@@ -56,6 +56,8 @@ describe('payments at the counter', () => {
     const field = page.getByRole('textbox', { name: 'Amount' });
     await field.waitFor();
     expect(await field.inputValue()).toBe('50.00');
+    // Printing stands in the head of the page, as on every paper.
+    await page.locator('header.head').getByRole('button', { name: 'Save deposit and print' }).waitFor();
     await keys.press('h');
     await keys.press('Enter');
     await expect.poll(timesPrinted).toBe(1);
