@@ -43,7 +43,10 @@ export default defineConfig({
     root: 'src/ui',
     plugins: [
       words(here),
-      vue({ features: { optionsAPI: false, componentIdGenerator: shortIds(resolve(here, 'src/ui')) } }),
+      vue({
+        features: { optionsAPI: false, componentIdGenerator: shortIds(resolve(here, 'src/ui')) },
+        template: { compilerOptions: { hoistStatic: false, cacheHandlers: false } },
+      }),
       namelessComponents,
       licences.emit,
     ],

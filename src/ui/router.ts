@@ -36,6 +36,19 @@ export const routes: readonly RouteRecordRaw[] = [
   },
   { path: '/smokehouse', meta: { place: 'smokehouse' }, component: page('SmokehousePage') },
   { path: '/smokehouse/recipe/:id', meta: { place: 'smokehouse' }, component: page('RecipePage') },
+  { path: '/smokehouse/batch/:id', meta: { place: 'smokehouse' }, component: page('MadePage') },
+  {
+    path: '/smokehouse/batch/:id/paper',
+    meta: { place: 'smokehouse' },
+    component: page('SheetPage'),
+    props: true,
+  },
+  {
+    path: '/label/made/:id',
+    meta: { place: 'smokehouse' },
+    component: page('MadeLabels'),
+    props: true,
+  },
   {
     path: '/label/batch/:id',
     meta: { place: 'grinder' },

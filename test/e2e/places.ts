@@ -24,6 +24,8 @@ export interface Subjects {
   /** A finished and packed batch. */
   ground: number;
   quote: number;
+  /** A packed batch of the smokehouse with a cure. */
+  made: number;
 }
 
 export interface Place {
@@ -142,6 +144,10 @@ export async function subjectsOf(address: string): Promise<Subjects> {
   const [pooled] = [...open].sort((a, b) => b.tickets.length - a.tickets.length);
   const [quote] = await desk('quotes.list', {});
   const [packed] = await desk('pickup.get', {});
+  const made = await desk('made.list', {});
+  const smoked = [...made.recent, ...made.open].find(
+    ({ packages, finish }) => packages > 0 && finish !== 'raw',
+  );
   const ground = recent[0];
   if (!pooled || !ground || !quote || !packed)
     throw new Error('The demo has no open batch, no ground one, no quote, or nothing packed.');
@@ -176,6 +182,7 @@ export async function subjectsOf(address: string): Promise<Subjects> {
     batch: pooled.id,
     ground: ground.id,
     quote: quote.id,
+    made: smoked?.id ?? 0,
     packed: packed.ticket,
     billed,
   };
@@ -280,7 +287,12 @@ export const PLACES: readonly Place[] = [
   },
   { name: 'batch', at: (of) => `/grinder/${of.batch}`, sees: /Fat as weighed in/ },
   { name: 'labels of a batch', at: (of) => `/label/batch/${of.ground}`, sees: /Each package weighs/ },
+  { name: 'smokehouse batches', at: () => '/smokehouse?tab=batches', sees: /New batch/ },
+  { name: 'smokehouse batch', at: (of) => `/smokehouse/batch/${of.made}`, sees: /Print batch sheet/ },
+  { name: 'batch sheet', at: (of) => `/smokehouse/batch/${of.made}/paper`, sees: /Cure goes in last/ },
+  { name: 'labels of the smokehouse', at: (of) => `/label/made/${of.made}`, sees: /Each package weighs/ },
   { name: 'recipes', at: () => '/smokehouse?tab=recipes', sees: /Recipes to start from/ },
+  { name: 'new recipe', at: () => '/smokehouse/recipe/new', sees: /On 100 lb of meat/ },
   {
     name: 'recipe',
     at: () => '/smokehouse?tab=recipes',

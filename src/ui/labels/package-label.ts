@@ -22,6 +22,8 @@ export interface PackageLabel {
   /** The cooking temperature; null if the shop has cooked or dried it. */
   cook: string | null;
   notForSale: boolean;
+  /** Lines of a product of the smokehouse, first how to keep it; they replace those of raw meat. */
+  made?: string[];
 }
 
 /** A number of identical labels. */
@@ -99,8 +101,14 @@ export function batchRuns(made: BatchMade, writing: Writing): LabelRun[] {
   }));
 }
 
-/** Assigns the packages to the owners one by one. */
-function shares({ packages, owners }: Pick<BatchPage, 'packages' | 'owners'>) {
+/** Assigns the packages to the owners one by one, in the order of packing. */
+export function shares<Pack extends { count: number }, Owner extends { packages: number }>({
+  packages,
+  owners,
+}: {
+  packages: readonly Pack[];
+  owners: readonly Owner[];
+}): { pack: Pack; owner: Owner; copies: number }[] {
   const left = packages.map(({ count }) => count);
   return owners.flatMap((owner) => {
     let due = owner.packages;
@@ -114,7 +122,7 @@ function shares({ packages, owners }: Pick<BatchPage, 'packages' | 'owners'>) {
 }
 
 /** The weight of one of `count` packages, marked as an average if there are several. */
-function weight(
+export function weight(
   grams: number,
   count: number,
   { unit, locale }: Writing,
@@ -131,6 +139,7 @@ function cookOf(
   return cookedHere(product, kindOf(product)) ? null : text.cook({ f, c });
 }
 
-function packedOn(at: string, { zone, longDay }: Writing): string {
+/** The day of packing, in words. */
+export function packedOn(at: string, { zone, longDay }: Writing): string {
   return text.packed({ day: longDay(localDay(at, zone)) });
 }

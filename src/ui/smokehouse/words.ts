@@ -1,5 +1,5 @@
 /** Options and names of the smokehouse's codes. */
-import type { Allergen, Ppm } from '../../bridge/contract.ts';
+import type { AdditionRole, Allergen, Ppm } from '../../bridge/contract.ts';
 import { text } from '../../words/compiled/window/smokehouse.ts';
 
 type Named = Readonly<Record<string, string>>;
@@ -29,4 +29,10 @@ export function agentsOf(ppm: Ppm | null): string {
     .filter((agent) => ppm && ppm[agent] > 0)
     .map((agent) => text.ppm({ ppm: ppm?.[agent] ?? 0, agent: agent === 'accelerator' ? 'other' : agent }))
     .join(', ');
+}
+
+/** The cure after everything else, as it goes into the meat. */
+export function cureLast<T extends { role: AdditionRole }>(amounts: readonly T[]): T[] {
+  const late = ({ role }: T): number => Number(role === 'cure' || role === 'accelerator');
+  return [...amounts].sort((a, b) => late(a) - late(b));
 }
