@@ -151,14 +151,14 @@ describe('the whole job, by keyboard', () => {
     await keys.choose('Sex', 'Bull');
     await keys.choose('Age', 'Adult');
     await keys.choose('Brought as', 'Hide on');
-    await keys.fill('As it came in', 'heavy');
+    await keys.fill('Weight received', 'heavy');
     await keys.press('Control+Enter');
     await page.getByText(/heavy/).first().waitFor();
-    expect(await page.getByLabel('As it came in').inputValue()).toBe('heavy');
+    expect(await page.getByLabel('Weight received').inputValue()).toBe('heavy');
     expect(await page.getByRole('combobox', { name: 'Name or phone number' }).inputValue()).toBe(
       'Mats Lindgren',
     );
-    await keys.fill('As it came in', '640 lb');
+    await keys.fill('Weight received', '640 lb');
     await keys.fill('Hanging weight', '520');
     await keys.fill('Tag or permit', 'M-2041');
     await keys.press('Control+Enter');
@@ -278,7 +278,7 @@ describe('the whole job, by keyboard', () => {
     await keys.choose('Sex', 'Cow');
     await keys.choose('Brought as', 'Boneless');
     await keys.fill('Pieces of Shoulder', '1');
-    await keys.fill('As it came in', '14 lb 4 oz');
+    await keys.fill('Weight received', '14 lb 4 oz');
     await keys.press('Control+Enter');
     await page.getByText(CARIBOU).first().waitFor();
     await keys.pressOn('Take to the table');

@@ -44,7 +44,7 @@ describe('a moose in full detail', () => {
     await keys.choose('Sex', 'Bull');
     await keys.choose('Age', 'Adult');
     await keys.choose('Brought as', 'Hide on');
-    await keys.fill('As it came in', '640');
+    await keys.fill('Weight received', '640');
     await keys.fill('Hanging weight', '520');
     await keys.choose('Start from', 'Steaks, roasts and burger');
     await keys.press('Control+Enter');

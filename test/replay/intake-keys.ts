@@ -117,7 +117,7 @@ async function typeAnimal(shop: Pick<ShopWindow, 'page' | 'keys'>, said: AtTheCo
     await at(page, 'Lower legs');
     await keys.press('Enter');
   }
-  await at(page, 'As it came in');
+  await at(page, 'Weight received');
   await keys.type(said.received);
   await enterTo(shop, 'Tag or permit');
   await keys.type(said.tag);

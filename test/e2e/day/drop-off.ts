@@ -28,7 +28,7 @@ export async function takeIn(day: Day, who: Who): Promise<void> {
   await keys.choose('Brought as', guest.brought);
   for (const [piece, count] of Object.entries(guest.pieces ?? {}))
     await keys.fill(`Pieces of ${piece}`, count);
-  await keys.fill('As it came in', guest.received);
+  await keys.fill('Weight received', guest.received);
   await enterTo(day, 'Tag or permit');
   await keys.type(guest.tag);
   await enterTo(day, 'Killed on');

@@ -12,7 +12,7 @@ afterAll(() => screen?.close());
 it('shows both weights, 72 px high, and its button', async () => {
   const { page, inside } = screen;
   await inside(page.getByLabel('Name or phone number'));
-  for (const name of ['As it came in', 'Hanging weight']) {
+  for (const name of ['Weight received', 'Hanging weight']) {
     const entry = page.getByLabel(name);
     await inside(entry);
     expect((await entry.boundingBox())?.height).toBeGreaterThanOrEqual(72);
@@ -28,7 +28,7 @@ it('fills the tag and says what is still needed while words are chosen', async (
   await page.getByText('Still needed: hunter, species, sex, brought as.').waitFor();
   await page.getByRole('radio', { name: 'Elk', exact: true }).check({ force: true });
   await page.getByRole('radio', { name: 'Hide on' }).check({ force: true });
-  await page.getByLabel('As it came in').fill('402.5');
+  await page.getByLabel('Weight received').fill('402.5');
   await page.getByLabel('Name or phone number').fill('Ann Alder');
   await tag.getByText('Ann Alder').waitFor();
   await tag.getByText('402.5 lb').waitFor();

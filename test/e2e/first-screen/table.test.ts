@@ -144,3 +144,10 @@ it('has one filled button', async () => {
   }
   expect(look.complaints).toEqual([]);
 });
+
+it('has its columns on one edge from top to bottom', async () => {
+  await open('table of a doubted animal');
+  const left = async (of: string): Promise<number> =>
+    Math.round((await page.locator(of).last().boundingBox())!.x);
+  expect(await left('.more > *')).toBe(await left('.work > .hand + *'));
+});
