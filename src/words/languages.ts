@@ -13,7 +13,7 @@ interface LanguageLine {
 export const languages = {
   'en-US': { name: 'English (United States)' },
   'en-CA': { name: 'English (Canada)', over: 'en-US' },
-  'es-MX': { name: 'Español (México)', draft: true },
+  'es-MX': { name: 'Español (México)' },
   'fr-CA': { name: 'Français (Canada)', draft: true },
   qps: { name: '[Þšéûðö]', generated: true },
 } as const satisfies Record<string, LanguageLine>;
