@@ -2,7 +2,7 @@
 import { join } from 'node:path';
 import { compileWords } from './compile.ts';
 import { readCatalogue, type Catalogue } from './catalogue.ts';
-import { gaps } from './check.ts';
+import { gaps, missingMessages } from './check.ts';
 import { languageLines, SOURCE_LANGUAGE } from '../languages.ts';
 import { unusedFaults } from './unused.ts';
 
@@ -13,12 +13,13 @@ const ROOT = join(import.meta.dirname, '../../..');
 
 try {
   compileWords(ROOT);
-  const unused = process.argv.includes('--check')
-    ? unusedFaults(readCatalogue(join(ROOT, 'src/words')), ROOT)
-    : [];
-  for (const fault of unused) console.error(fault);
-  if (process.argv.includes('--check')) tellGaps(readCatalogue(join(ROOT, 'src/words')));
-  process.exitCode = unused.length > 0 ? 1 : 0;
+  if (process.argv.includes('--check')) {
+    const catalogue = readCatalogue(join(ROOT, 'src/words'));
+    const faults = [...unusedFaults(catalogue, ROOT), ...missingMessages(catalogue)];
+    for (const fault of faults) console.error(fault);
+    tellGaps(catalogue);
+    process.exitCode = faults.length > 0 ? 1 : 0;
+  }
 } catch (error) {
   console.error((error as Error).message);
   process.exitCode = 1;
