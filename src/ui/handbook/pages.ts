@@ -12,6 +12,7 @@ export const handbookPages = {
   intake: { to: '/intake', picture: null },
   table: { to: '/table', picture: table },
   grinder: { to: '/grinder', picture: grinder },
+  smokehouse: { to: '/smokehouse', picture: null },
   quote: { to: '/quote', picture: quote },
   pickup: { to: '/pickup', picture: null },
   till: { to: '/till', picture: null },
