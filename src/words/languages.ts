@@ -14,7 +14,7 @@ export const languages = {
   'en-US': { name: 'English (United States)' },
   'en-CA': { name: 'English (Canada)', over: 'en-US' },
   'es-MX': { name: 'Español (México)' },
-  'fr-CA': { name: 'Français (Canada)', draft: true },
+  'fr-CA': { name: 'Français (Canada)' },
   qps: { name: '[Þšéûðö]', generated: true },
 } as const satisfies Record<string, LanguageLine>;
 
