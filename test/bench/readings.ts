@@ -93,6 +93,10 @@ export const READINGS: Readonly<Record<string, { call: CallName; ask: Reading }>
     ask: (desk, { lotId }) => desk.call('fat.listMovements', { lotId }),
   },
   'look at the fat needed': { call: 'fat.getNeeds', ask: (desk) => desk.call('fat.getNeeds', {}) },
+  'look at the recipes': { call: 'recipes.list', ask: (desk) => desk.call('recipes.list', {}) },
+  'look at what is made': { call: 'made.list', ask: (desk) => desk.call('made.list', {}) },
+  'look at losses': { call: 'made.losses', ask: (desk) => desk.call('made.losses', {}) },
+  'look at the smokehouse': { call: 'loads.list', ask: (desk) => desk.call('loads.list', {}) },
   quote: { call: 'quotes.calculate', ask: (desk) => desk.call('quotes.calculate', QUOTE) },
   'list the quotes': { call: 'quotes.list', ask: (desk) => desk.call('quotes.list', {}) },
   'open a quote': {
@@ -168,6 +172,15 @@ export const READINGS: Readonly<Record<string, { call: CallName; ask: Reading }>
 /** Nobody waits for these at the counter, or what they take depends on a file and not on the book's age. */
 export const NOT_INTERACTIVE: Readonly<Partial<Record<CallName, string>>> = {
   'coolers.previewLog': 'goes over a file',
+  'loads.previewLog': 'goes over a file',
+  'loads.get': 'goes over the log of one load',
+  'loads.readings': 'shows a page of one log',
+  'recipes.get': 'reckons with one recipe',
+  'recipes.check': 'reckons with one recipe',
+  'made.get': 'reckons with one batch',
+  'made.plan': 'reckons with one batch',
+  'made.label': 'reckons with one batch',
+  'made.forecast': 'reckons with one recipe',
   'records.check': 'counts every ticket of every season, for a line that comes when it is ready',
   'import.begin': 'takes a file',
   'import.addPiece': 'takes a file',

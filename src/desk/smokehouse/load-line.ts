@@ -9,7 +9,7 @@ import { basisOf } from './proof.ts';
 
 export function loadLine(session: Session, load: LoadRow): LoadLine {
   const verdict = session.book.loads.verdict(load.id);
-  const last = session.book.loadLogs.last(load.id);
+  const last = lastOf(session, load.id);
   return {
     id: load.id,
     name: load.name,
@@ -31,4 +31,21 @@ export function loadLine(session: Session, load: LoadRow): LoadLine {
     at: load.at,
     by: load.by,
   };
+}
+
+/** The newest reading of a load, among all of its logs. */
+function lastOf(
+  session: Session,
+  loadId: number,
+): { value: number; read_at: string; degrees: 'F' | 'C' } | undefined {
+  return session.book.loadLogs
+    .ofLoad(loadId)
+    .flatMap((log) => {
+      const newest = log.void_reason === null ? session.book.loadLogs.newest(log.id) : undefined;
+      return newest ? [{ ...newest, degrees: log.degrees }] : [];
+    })
+    .reduce<ReturnType<typeof lastOf>>(
+      (best, one) => (!best || one.read_at > best.read_at ? one : best),
+      undefined,
+    );
 }

@@ -16,6 +16,8 @@ import { tempBookPath } from '../../book/temp-book.ts';
 import { demoAt } from '../../demo-copy.ts';
 import { uploadFile, previewTable } from '../import/import-file.ts';
 import { deskOn, freshDesk, type FreshDesk } from '../fresh-desk.ts';
+import { GOOD, importLog, loadOf, logFile, readingsAlong } from '../smokehouse/load-of.ts';
+import { stuffed } from '../smokehouse/made-of.ts';
 import { TRIED } from '../tried-writes.ts';
 import { bestHeld, type Held } from './held.ts';
 import { LIMITS, NOT_MEASURED } from './table.ts';
@@ -47,6 +49,46 @@ const OTHERS: Partial<Record<CallName, (shop: FreshDesk) => Promise<() => Promis
     const upload = await uploadFile(shop, loggerFile());
     const { id } = await shop.call('coolers.save', { name: `Logged ${loggerYear}`, places: 9 });
     return () => shop.call('coolers.importLog', { upload, coolerId: id, confirmed: true });
+  },
+  'loads.previewLog': async (shop) => {
+    const { loadId } = await loadOf(shop);
+    const upload = await uploadFile(shop, logFile(readingsAlong(GOOD)));
+    return () => shop.call('loads.previewLog', { id: loadId, upload });
+  },
+  'loads.get': async (shop) => {
+    const { loadId } = await loadOf(shop);
+    await importLog(shop, loadId, logFile(readingsAlong(GOOD)));
+    return () => shop.call('loads.get', { id: loadId });
+  },
+  'loads.readings': async (shop) => {
+    const { loadId } = await loadOf(shop);
+    const { id: logId } = await importLog(shop, loadId, logFile(readingsAlong(GOOD)));
+    return () => shop.call('loads.readings', { logId });
+  },
+  'recipes.get': async (shop) => {
+    const { recipeId } = await stuffed(shop);
+    return () => shop.call('recipes.get', { id: recipeId });
+  },
+  'recipes.check': async (shop) => {
+    const { recipeId } = await stuffed(shop);
+    const { body } = await shop.call('recipes.get', { id: recipeId });
+    return () => shop.call('recipes.check', { body });
+  },
+  'made.get': async (shop) => {
+    const { id } = await stuffed(shop);
+    return () => shop.call('made.get', { id });
+  },
+  'made.plan': async (shop) => {
+    const { id } = await stuffed(shop);
+    return () => shop.call('made.plan', { id });
+  },
+  'made.label': async (shop) => {
+    const { id } = await stuffed(shop);
+    return () => shop.call('made.label', { id });
+  },
+  'made.forecast': async (shop) => {
+    const { recipeId } = await stuffed(shop);
+    return () => shop.call('made.forecast', { recipeId, finishedGrams: 5000 });
   },
   'import.begin': async (shop) => () => shop.call('import.begin', { name: 'old.csv' }),
   'import.addPiece': async (shop) => {

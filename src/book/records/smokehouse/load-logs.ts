@@ -44,6 +44,9 @@ export interface DeviationRow {
   void_reason: string | null;
 }
 
+/** A reading that is typed late is later in time than all but few that were written after it. */
+const NEWEST = 50;
+
 /** Logs of loads with every reading, readings left out, and what was decided. */
 export function loadLogRecords(db: Db) {
   const from = `SELECT l.*, v.reason AS void_reason FROM load_log l LEFT JOIN load_log_void v ON v.log_id = l.id`;
@@ -62,10 +65,10 @@ export function loadLogRecords(db: Db) {
     `SELECT count(*) AS readings FROM load_reading r JOIN load_log l ON l.id = r.log_id
      WHERE l.load_id = ? AND NOT EXISTS (SELECT 1 FROM load_log_void v WHERE v.log_id = l.id)`,
   );
-  const last = db.prepare<[number], { value: number; degrees: 'F' | 'C'; read_at: string }>(
-    `SELECT r.value, l.degrees, r.read_at FROM load_reading r JOIN load_log_now l ON l.id = r.log_id
-     WHERE l.load_id = ? AND r.value IS NOT NULL AND NOT EXISTS (SELECT 1 FROM load_exclusion_now x WHERE x.reading_id = r.id)
-     ORDER BY r.read_at DESC, r.id DESC LIMIT 1`,
+  const newest = db.prepare<[number], { value: number; read_at: string }>(
+    `SELECT value, read_at FROM (SELECT r.id, r.value, r.read_at FROM load_reading r WHERE r.log_id = ? ORDER BY r.id DESC LIMIT ${NEWEST}) r
+     WHERE value IS NOT NULL AND NOT EXISTS (SELECT 1 FROM load_exclusion_now x WHERE x.reading_id = r.id)
+     ORDER BY read_at DESC LIMIT 1`,
   );
   const page = db.prepare<[number, number, number], LoadReadingRow>(
     `SELECT r.id, r.log_id, r.read_at, r.typed, r.value, r.by, x.reason AS excluded, x.id AS exclusion_id
@@ -92,11 +95,11 @@ export function loadLogRecords(db: Db) {
     .prepare<{ loadId: number }, string>(
       `SELECT format('%d %d %d %d %d %d',
         (SELECT coalesce(max(r.id), 0) FROM load_record r WHERE r.load_id = @loadId),
-        (SELECT coalesce(max(r.id), 0) FROM load_reading r JOIN load_log l ON l.id = r.log_id WHERE l.load_id = @loadId),
+        (SELECT coalesce(max((SELECT max(r.id) FROM load_reading r WHERE r.log_id = l.id)), 0) FROM load_log l WHERE l.load_id = @loadId),
         (SELECT count(*) FROM load_log_void v JOIN load_log l ON l.id = v.log_id WHERE l.load_id = @loadId),
-        (SELECT count(*) FROM load_exclusion x JOIN load_reading r ON r.id = x.reading_id JOIN load_log l ON l.id = r.log_id WHERE l.load_id = @loadId),
-        (SELECT count(*) FROM load_exclusion_void v JOIN load_exclusion x ON x.id = v.exclusion_id JOIN load_reading r ON r.id = x.reading_id
-          JOIN load_log l ON l.id = r.log_id WHERE l.load_id = @loadId),
+        (SELECT count(*) FROM load_exclusion x CROSS JOIN load_reading r ON r.id = x.reading_id CROSS JOIN load_log l ON l.id = r.log_id WHERE l.load_id = @loadId),
+        (SELECT count(*) FROM load_exclusion_void v CROSS JOIN load_exclusion x ON x.id = v.exclusion_id
+          CROSS JOIN load_reading r ON r.id = x.reading_id CROSS JOIN load_log l ON l.id = r.log_id WHERE l.load_id = @loadId),
         (SELECT coalesce(max(b.id), 0) + count(v.load_batch_id) FROM load_batch b LEFT JOIN load_batch_void v ON v.load_batch_id = b.id
           WHERE b.load_id = @loadId))`,
     )
@@ -123,8 +126,8 @@ export function loadLogRecords(db: Db) {
     readings: (logId: number) => readings.all(logId),
     /** Readings of a load, those of voided logs left out. */
     readingsOf: (loadId: number): number => summary.get(loadId)?.readings ?? 0,
-    /** The newest reading of a load with a number that counts. */
-    last: (loadId: number) => last.get(loadId),
+    /** The latest among the readings of a log that were written last, with a number that counts. */
+    newest: (logId: number) => newest.get(logId),
     page: (logId: number, from: number, most: number) => page.all(logId, most, from),
     excludedIn: (logId: number): number => excludedIn.get(logId) ?? 0,
     count: (logId: number): number => count.get(logId) ?? 0,
