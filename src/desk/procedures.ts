@@ -28,6 +28,7 @@ import { addReady } from './smokehouse/ready.ts';
 import * as ingredients from './smokehouse/ingredients.ts';
 import * as loadLogs from './smokehouse/load-logs.ts';
 import { get as getLoad } from './smokehouse/load-page.ts';
+import * as loadReadings from './smokehouse/load-readings.ts';
 import * as loads from './smokehouse/loads.ts';
 import * as losses from './smokehouse/losses.ts';
 import { label } from './smokehouse/made-label.ts';
@@ -223,9 +224,9 @@ export const procedures = {
   'loads.importLog': loadLogs.importLog,
   'loads.reading': loadLogs.reading,
   'loads.voidLog': loadLogs.voidLog,
-  'loads.exclude': loadLogs.exclude,
-  'loads.include': loadLogs.include,
-  'loads.readings': loadLogs.readings,
+  'loads.exclude': loadReadings.exclude,
+  'loads.include': loadReadings.include,
+  'loads.readings': loadReadings.readings,
   'loads.judge': loads.judge,
   'loads.decide': loads.decide,
   'loads.voidDecision': loads.voidDecision,

@@ -19,6 +19,5 @@
  */
 export type * from './recipe.ts';
 export type * from './made.ts';
-export type * from './made-label.ts';
 export type * from './load.ts';
 export type * from './proof.ts';

@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import { checkLog, MAX_READINGS } from '../../core/heat/log.ts';
 import { ProblemError } from '../contract/problem.ts';
-import type { LoadLogPreview, ReadingsPage } from '../contract/contract.ts';
+import type { LoadLogPreview } from '../contract/contract.ts';
 import { by, date, id, needed } from '../input/input.ts';
 import { momentsOf } from '../input/local-moment.ts';
 import { read, write } from '../session/procedure.ts';
@@ -14,7 +14,6 @@ import { loadOf, openLoadOf } from './load-record.ts';
 
 const MAX_LISTED = 20;
 const FIRST_SHOWN = 5;
-const PAGE = 500;
 /** Logs of one load, voided ones too. */
 const MAX_LOGS = 60;
 
@@ -177,60 +176,6 @@ export const voidLog = write(v.object({ logId: id, reason: needed(300), by }), (
   session.book.loadLogs.void(log.id, input.reason, session.now(), input.by);
   return { id: log.id };
 });
-
-/** Leaves a reading out of the judgement. It stays in the log. @throws ProblemError `load.log-unknown`, `load.closed`, `load.excluded` */
-export const exclude = write(v.object({ readingId: id, reason: needed(300), by }), (session, input) => {
-  const row = session.book.loadLogs.reading(input.readingId);
-  if (!row) throw new ProblemError('missing', 'load.log-unknown', { field: 'readingId' });
-  openLoadOf(session, row.load_id);
-  if (row.excluded !== null) throw new ProblemError('conflict', 'load.excluded');
-  const exclusionId = session.book.loadLogs.exclude(row.id, input.reason, session.now(), input.by);
-  return { id: row.id, exclusionId };
-});
-
-/** Lets a reading count again. @throws ProblemError `load.log-unknown`, `load.closed`, `load.included` */
-export const include = write(v.object({ readingId: id, reason: needed(300), by }), (session, input) => {
-  const row = session.book.loadLogs.reading(input.readingId);
-  if (!row) throw new ProblemError('missing', 'load.log-unknown', { field: 'readingId' });
-  openLoadOf(session, row.load_id);
-  if (row.exclusion_id === null) throw new ProblemError('conflict', 'load.included');
-  session.book.loadLogs.include(row.exclusion_id, input.reason, session.now(), input.by);
-  return { id: row.id };
-});
-
-/** Readings of a log in the order of the file. @throws ProblemError `load.log-unknown` */
-export const readings = read(
-  v.object({
-    logId: id,
-    from: v.optional(
-      v.pipe(
-        v.number('count.range'),
-        v.integer('count.range'),
-        v.minValue(0, 'count.range'),
-        v.maxValue(MAX_READINGS, 'count.range'),
-      ),
-      0,
-    ),
-  }),
-  (session, { logId, from }): ReadingsPage => {
-    if (!session.book.loadLogs.get(logId))
-      throw new ProblemError('missing', 'load.log-unknown', { field: 'logId' });
-    return {
-      count: session.book.loadLogs.count(logId),
-      from,
-      readings: session.book.loadLogs.page(logId, from, PAGE).map((row) => ({
-        id: row.id,
-        readAt: row.read_at,
-        typed: row.typed,
-        value: row.value,
-        excluded:
-          row.exclusion_id === null || row.excluded === null
-            ? null
-            : { exclusionId: row.exclusion_id, reason: row.excluded },
-      })),
-    };
-  },
-);
 
 type NewLog = Parameters<Session['book']['loadLogs']['add']>[0];
 
