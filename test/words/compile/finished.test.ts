@@ -1,5 +1,4 @@
 /** A finished language stays offered whatever is added to en-US; what it lacks fails the check and no build. */
-import { join } from 'node:path';
 import { expect, it, vi } from 'vitest';
 import { readCatalogue } from '../../../src/words/compile/catalogue.ts';
 import { catalogueFaults, missingMessages, offeredLanguages } from '../../../src/words/compile/check.ts';
@@ -8,7 +7,10 @@ import { catalogueFolder } from './catalogue.ts';
 
 vi.mock('../../../src/words/languages.ts', async (original) => {
   const languages = await original<typeof Languages>();
-  return { ...languages, languageLines: { ...languages.languageLines, 'es-MX': { name: 'Español' } } };
+  return {
+    ...languages,
+    languageLines: { 'en-US': languages.languageLines['en-US'], 'es-MX': { name: 'Español' } },
+  };
 });
 
 it('is offered although a message was added, and the check names it', () => {
@@ -23,8 +25,4 @@ it('is offered although a message was added, and the check names it', () => {
   expect(missingMessages(catalogue)).toEqual([
     'es-MX/shop.arb, print: this key is missing. Translate it from en-US/shop.arb.',
   ]);
-});
-
-it('is readable in this project', () => {
-  expect(catalogueFaults(readCatalogue(join(import.meta.dirname, '../../../src/words')))).toEqual([]);
 });
