@@ -31,7 +31,7 @@ const follow = async (name: string) => {
 describe('the money of one deer', () => {
   it('is quoted by phone', async () => {
     const { keys, page } = shop;
-    await keys.goTo('quote', 5);
+    await keys.goTo('quote', 6);
     await keys.choose('Species', 'Mule deer');
     await keys.fill('Weight', '76');
     await page.getByRole('heading', { name: 'Take-home meat' }).waitFor();
@@ -133,7 +133,7 @@ describe('the money of one deer', () => {
     await keys.pressOn('Packed, ready for pickup');
     // This shop has weighed no packages of whole cuts yet, so none are missing.
     await page.getByRole('link', { name: 'Hand over at Pickup' }).waitFor();
-    await keys.goTo('pickup', 6);
+    await keys.goTo('pickup', 7);
     await keys.pressOn(`Hand over ${deer.ticket}`);
     await keys.pressOn('Hand over');
     await page.getByText(`${deer.ticket} still has $52.32 due.`).waitFor();

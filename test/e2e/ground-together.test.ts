@@ -36,7 +36,7 @@ afterAll(() => shop?.close());
 describe('meat ground together with that of a held animal', () => {
   it('is held at Pickup, and names the held animal', async () => {
     const { keys, page } = shop;
-    await keys.goTo('pickup', 6);
+    await keys.goTo('pickup', 7);
     const row = page.getByRole('row', { name: new RegExp(other.ticket) });
     await row.getByText(`Ground in ${batch.name} with ${held.ticket}, which is on hold`).waitFor();
     expect(await row.getByRole('button', { name: /^Hand over/ }).count()).toBe(0);
@@ -67,7 +67,7 @@ describe('meat ground together with that of a held animal', () => {
     await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'Save result' }));
     await keys.press('Enter');
     await page.getByText(`${held.ticket}: not detected. The hold has ended.`).waitFor();
-    await keys.goTo('pickup', 6);
+    await keys.goTo('pickup', 7);
     await page.getByRole('button', { name: `Hand over ${other.ticket}` }).waitFor();
     expect(shop.complaints).toEqual([]);
   });

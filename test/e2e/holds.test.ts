@@ -24,7 +24,7 @@ describe('an animal on hold', () => {
   it('cannot be cut before the result, with the reason', async () => {
     const { keys, page } = shop;
     await scanTicket(page, deer.ticket);
-    await page.getByText(/do not cut, grind or pack it before the result is in/).waitFor();
+    await page.getByText(/do not cut, grind or pack it until the result is in/).waitFor();
     expect(await page.getByRole('button', { name: 'Take to the table' }).count()).toBe(0);
     await keys.tabTo(weighing());
     await keys.type('78.5');
@@ -41,7 +41,7 @@ describe('an animal on hold', () => {
 
   it('can be cut separately if the shop’s setting allows it', async () => {
     const { keys, page } = shop;
-    await keys.goTo('shop', 9);
+    await keys.goTo('shop', 0);
     await keys.choose('Cut animals on hold before the result', 'Yes, by themselves');
     await keys.pressOn('Save: Rail and cold');
     await page
@@ -67,7 +67,7 @@ describe('an animal on hold', () => {
 
   it('cannot be handed over before the result, whatever the setting', async () => {
     const { keys, page } = shop;
-    await keys.goTo('pickup', 6);
+    await keys.goTo('pickup', 7);
     const row = page.getByRole('row', { name: new RegExp(deer.ticket) });
     await row.getByText('on hold').waitFor();
     expect(await row.getByRole('button', { name: /^Hand over/ }).count()).toBe(0);
@@ -87,7 +87,7 @@ describe('an animal on hold', () => {
     await keys.press('Enter');
     await page.getByText(`${deer.ticket}: not detected. The hold has ended.`).waitFor();
     await page.getByText(/Not detected: sample L-704, State lab, reported/).waitFor();
-    await keys.goTo('pickup', 6);
+    await keys.goTo('pickup', 7);
     await keys.pressOn(`Hand over ${deer.ticket}`);
     await keys.tabTo(page.getByRole('button', { name: 'Hand over', exact: true }));
     await keys.press('Enter');
@@ -119,7 +119,7 @@ describe('an animal on hold', () => {
     await keys.press('Enter');
     await page.getByText(`${sick.ticket} is recorded as disposed of.`).waitFor();
     expect((await shop.call('rail.get', {})).hooks).toEqual([]);
-    await keys.goTo('books', 8);
+    await keys.goTo('books', 9);
     await page
       .getByRole('row', { name: new RegExp(`${sick.ticket}.*landfill`) })
       .first()

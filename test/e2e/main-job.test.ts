@@ -89,7 +89,7 @@ async function askForQuote(): Promise<{
   total: string;
   sentence: string;
 }> {
-  await keys.goTo('quote', 5);
+  await keys.goTo('quote', 6);
   await keys.choose('Species', 'Moose');
   await keys.choose('Sex', 'Bull');
   await keys.choose('Age', 'Adult');
@@ -342,7 +342,7 @@ describe('the whole job, by keyboard', () => {
   });
 
   it('shows both animals in the Season', async () => {
-    await keys.goTo('season', 7);
+    await keys.goTo('season', 8);
     await page
       .getByRole('heading', { name: /Take-home|Yield/ })
       .first()
@@ -360,7 +360,7 @@ describe('the whole job, by keyboard', () => {
       '/grinder/1': '23.15 lb',
       '/grinder/2': '0.30 lb',
       '/season': 'What makes a difference',
-      '/season/check': 'What the next quote rests on',
+      '/season/check': 'What the next quotes are based on',
       '/books': CARIBOU,
       '/rail': 'Ready for pickup',
     };

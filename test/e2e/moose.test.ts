@@ -176,7 +176,7 @@ describe('a moose in full detail', () => {
         ['Ground', '149.80'],
       ],
     );
-    await keys.goTo('pickup', 6);
+    await keys.goTo('pickup', 7);
     await page
       .getByRole('row', { name: new RegExp(`${ticket}.*B3.*B4|${ticket}.*B4.*B3`) })
       .first()

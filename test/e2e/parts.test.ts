@@ -18,7 +18,7 @@ const focused = (): Promise<string> =>
 
 it('keep the focus in a dialog, close it with Escape only, and return the focus', async () => {
   const { page, keys } = shop;
-  await keys.goTo('books', 8);
+  await keys.goTo('books', 9);
   await page.getByRole('tab', { name: 'Hunters' }).click();
   await keys.pressOn('New hunter');
   const dialog = page.getByRole('dialog', { name: 'New hunter' });
@@ -55,7 +55,7 @@ it('cycle through a dialog that begins with a choice, in both directions', async
 
 it('move between tabs with arrows, Home and End, and show the panel of each', async () => {
   const { page, keys } = shop;
-  await keys.goTo('books', 8);
+  await keys.goTo('books', 9);
   await keys.tabTo(page.getByRole('tab', { name: 'Record book' }));
   const steps: [string, string][] = [
     ['ArrowRight', 'Prices'],

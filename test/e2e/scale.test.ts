@@ -39,7 +39,7 @@ const readout = () => page.locator('.readout');
 /** Sets the weight on the practice scale, in the Shop, and returns to the animal. */
 async function put(weight: string, moving: boolean): Promise<void> {
   const animal = page.url();
-  await keys.goTo('shop', 9);
+  await keys.goTo('shop', 0);
   const on = page.getByRole('checkbox', { name: 'Use practice scale' });
   await keys.tabTo(on);
   if (!(await on.isChecked())) await keys.press('Space');
@@ -123,7 +123,7 @@ describe('a scale at the Table', () => {
   });
 
   it('learns a line format by the marked digits, by keyboard', async () => {
-    await keys.goTo('shop', 9);
+    await keys.goTo('shop', 0);
     await page.getByText('Show where the weight is').focus();
     await keys.press('Enter');
     await keys.pressOn('Hold newest line');
