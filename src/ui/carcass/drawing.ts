@@ -1,9 +1,4 @@
-import { useMemoize } from '@vueuse/core';
-import bear from './drawings/bear.svg?raw';
-import bison from './drawings/bison.svg?raw';
-import boar from './drawings/boar.svg?raw';
-import cervid from './drawings/cervid.svg?raw';
-import pronghorn from './drawings/pronghorn.svg?raw';
+/** A drawing of a carcass, as its file in `drawings` has it. */
 
 /** Width and height of every drawing, in its own units; text is 12 of them high. */
 export const BOX = { width: 420, height: 260 } as const;
@@ -36,19 +31,11 @@ export interface Drawing {
   eye: Point;
 }
 
-const files: Readonly<Record<string, string>> = { cervid, pronghorn, boar, bear, bison };
-
-/** The drawing of a build of body (`species.body`), or undefined without one. */
-export const drawingOf = useMemoize((body: string): Drawing | undefined => {
-  const file = files[body];
-  return file === undefined ? undefined : readDrawing(file);
-});
-
 /**
  * Parses a file of `drawings`: a group of paths for each kind of line, and `data-` attributes for the text of a
  * region.
  */
-function readDrawing(file: string): Drawing {
+export function readDrawing(file: string): Drawing {
   const svg = new DOMParser().parseFromString(file, 'image/svg+xml');
   const pathsOf = (group: string): SVGPathElement[] => [
     ...svg.querySelectorAll<SVGPathElement>(`#${group} > path`),
