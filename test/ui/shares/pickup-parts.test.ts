@@ -33,7 +33,10 @@ it('counts packages in the language of the window', async () => {
   const share = {
     hunterId: 1,
     name: 'Ann',
+    phone: '',
     share: 0.5,
+    typed: '50',
+    basis: 'percent' as const,
     rows: [{ product: 'Roasts', batch: null, count: 3, grams: 3000 }],
     packages: 3,
     grams: 3000,
