@@ -297,7 +297,7 @@ export const PLACES: readonly Place[] = [
     name: 'recipe',
     at: () => '/smokehouse?tab=recipes',
     act: recipe('Summer sausage'),
-    sees: /was not read off the packet/,
+    sees: /On 100 lb of meat/,
   },
   {
     name: 'sheet: ingredient',

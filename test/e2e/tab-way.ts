@@ -27,6 +27,8 @@ export function tabWay(page: Page): Promise<TabWay> {
       if (seen(element) && getComputedStyle(element).cursor === 'pointer' && !element.closest(ACTIVE + ', label'))
         unreached.push('only by mouse: ' + named(element));
 
+    // The bar of the frame stays in sight: of a page that is scrolled, what comes after it may stand above it.
+    scrollTo(0, 0);
     // The actions of a long sheet stick to its foot; at its end they stand where they belong.
     open?.scrollTo(0, open.scrollHeight);
     const stops = active.filter((element) => element.tabIndex >= 0 && !(oneOfMany(element) && element.type === 'radio' && !element.checked));
