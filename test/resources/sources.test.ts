@@ -42,7 +42,7 @@ function figures(node: unknown, path: string): Figure[] {
 
 const withFigures = [
   'species.json', 'fats.json', 'products.json', 'instructions.json', 'cure-limits.json', 'composition-rules.json', 'heat-tables.json',
-  'loss-assumptions.json',
+  'loss-assumptions.json', 'recipes.json',
 ]; // prettier-ignore
 const all = withFigures.flatMap((name) => figures(json(name), name));
 
