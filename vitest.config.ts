@@ -67,7 +67,7 @@ export default defineConfig({
           name: 'mounted',
           include: mounted,
           environment: 'happy-dom',
-          setupFiles: ['test/property-seed.ts', 'test/ui/unmount-parts.ts'],
+          setupFiles: ['test/property-seed.ts', 'test/ui/mounted.ts'],
           isolate: false,
           maxWorkers: Math.max(2, cores - 1),
           sequence: { groupOrder: 1 },
