@@ -25,7 +25,7 @@ describe('quitting', () => {
     expect([shell.windows.length, shell.ended]).toEqual([0, null]);
     vi.advanceTimersByTime(200);
     const window = windowOf(shell);
-    await expect.poll(() => window.contents.address).toBe('app://gambrel/closing.html');
+    await expect.poll(() => window.contents.address).toBe('app://gambrel/closing.html?language=en-US');
     expect(window.options).toMatchObject({ closable: false, webPreferences: { sandbox: true, contextIsolation: true, nodeIntegration: false } }); // prettier-ignore
     expect(window.options.webPreferences).not.toHaveProperty('preload');
     expect(window.progress).toBe(2);

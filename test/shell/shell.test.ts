@@ -77,7 +77,12 @@ describe('the preload', () => {
     expect(text.match(/\brequire\(|\bimport\b/g)).toEqual(['require(']);
     const { page } = windowOf(await opened()).contents;
     expect(page?.required).toEqual(['electron']);
-    expect(Object.keys(page?.window['gambrel'] ?? {})).toEqual(['askForDesk', 'printLabels', 'versions']);
+    expect(Object.keys(page?.window['gambrel'] ?? {})).toEqual([
+      'askForDesk',
+      'printLabels',
+      'speak',
+      'versions',
+    ]);
   });
 });
 

@@ -18,7 +18,7 @@ describe('canceling an intake', () => {
     expect(page).toMatchObject({ stage: 'canceled', canceled: { reason: REASON, by: 'MK' }, ticket: '26-0001', lacks: [] });
     const rail = await shop.call('rail.get', {});
     expect(rail.hooks.map((hook) => hook.id)).toEqual([other]);
-    expect(rail.counts).toMatchObject({ hanging: 1 });
+    expect(rail.counts).toMatchObject({ onRail: 1 });
     const flow = await shop.call('season.flow', {});
     expect(JSON.stringify(flow)).not.toContain('26-0001');
     const [row] = await shop.call('records.list', {});
