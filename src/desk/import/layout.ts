@@ -155,7 +155,8 @@ export function remember(layout: SheetLayout, headings: readonly string[]): Reme
 }
 
 function bare(heading: string): string {
-  return folded(heading.replace(/[([].*[)\]]/, ' ').replace(/#/g, ' number ')).replace(
+  const outside = heading.replace(/[([].*[)\]]/, ' ');
+  return folded((outside.trim() === '' ? heading : outside).replace(/#/g, ' number ')).replace(
     / (lbs?|kgs?|oz|g)$/,
     '',
   );

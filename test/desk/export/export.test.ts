@@ -126,14 +126,19 @@ describe('tables', () => {
     expect(first('READ ME.txt')).toContain('weighing: one weight, as it was read off the scale');
   });
 
-  it.each(['en-CA', 'qps'] as const)(
+  it.each(['en-CA', 'es-MX', 'fr-CA', 'qps'] as const)(
     'have the headings of a window in %s, which any window imports',
     async (language) => {
       const shop = await freshDesk();
       await importTable(shop, 'animals', OLD);
       const english = unzip(await takeOut(shop, 'tables'));
       const own = unzip(await fetchAll(shop, await shop.call('export.create', { what: 'tables', language })));
-      const heading = { 'en-CA': /,Licence,/, qps: /,\[Ļîî\p{L}+\],/u }[language];
+      const heading = {
+        'en-CA': /,Licence,/,
+        'es-MX': /,Licencia,/,
+        'fr-CA': /,Permis,/,
+        qps: /,\[Ļîî\p{L}+\],/u,
+      }[language];
       expect(own('animals.csv').split('\r\n')[0]).toMatch(heading);
       const again = await freshDesk();
       for (const kind of ['hunters', 'animals', 'weighings'] as const) {
