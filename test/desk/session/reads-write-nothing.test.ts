@@ -72,10 +72,35 @@ async function upload(base64: string): Promise<number> {
   await call('import.addPiece', { upload: begun.upload, from: 0, base64 });
   return begun.upload;
 }
+/** A batch made by a recipe and the oven's load with it, of those that came last. */
+async function smokehouse() {
+  const [load] = (await call('loads.list', {})).recent;
+  const madeId = load?.batches[0]?.madeId;
+  if (!load || madeId === undefined) throw new Error('Nothing was cooked');
+  return { loadId: load.id, madeId, recipeId: (await call('made.get', { id: madeId })).recipeId };
+}
 /** What `READINGS` leaves out because nobody waits for it. */
 const OTHERS: Partial<Record<CallName, () => Promise<unknown>>> = {
   'coolers.previewLog': async () =>
     call('coolers.previewLog', { coolerId: asked.coolerId, upload: await upload(logger) }),
+  'loads.previewLog': async () =>
+    call('loads.previewLog', { id: (await smokehouse()).loadId, upload: await upload(logger) }),
+  'loads.get': async () => call('loads.get', { id: (await smokehouse()).loadId }),
+  'loads.readings': async () => {
+    const { logs } = await call('loads.get', { id: (await smokehouse()).loadId });
+    const page = await call('loads.readings', { logId: logs[0]?.id ?? 0 });
+    expect(page.readings).not.toEqual([]);
+  },
+  'recipes.get': async () => call('recipes.get', { id: (await smokehouse()).recipeId }),
+  'recipes.check': async () => {
+    const { body } = await call('recipes.get', { id: (await smokehouse()).recipeId });
+    return call('recipes.check', { body });
+  },
+  'made.get': async () => call('made.get', { id: (await smokehouse()).madeId }),
+  'made.plan': async () => call('made.plan', { id: (await smokehouse()).madeId }),
+  'made.label': async () => call('made.label', { id: (await smokehouse()).madeId }),
+  'made.forecast': async () =>
+    call('made.forecast', { recipeId: (await smokehouse()).recipeId, finishedGrams: 5000, trimGrams: 9000 }),
   'records.check': () => call('records.check', { season: 2026 }),
   'import.begin': () => call('import.begin', { name: 'old.csv' }),
   'import.addPiece': () => upload(table),
