@@ -1,5 +1,6 @@
 /** The cutting day of an invented animal: its totes are weighed one by one, then its whole cuts are packed. */
 import { GRAMS_PER } from '../core/values/units.ts';
+import { WHOLE_CUTS_PRODUCT } from '../trade/product.ts';
 import type { DemoAnimal } from './invented/animal.ts';
 import { piecesWeighed } from './breaking.ts';
 import { momentAt } from './invented/calendar.ts';
@@ -68,7 +69,7 @@ function pack(shop: Shop, animal: DemoAnimal): void {
   const { id, cutter: by, truth, draw, weighsTrim, order } = animal;
   shop.counter.call('animals.setStage', { id, stage: 'packing', by });
   const few = truth.wholeCuts < 25 * GRAMS_PER.lb;
-  const cuts = few ? [{ product: 'Steaks and roasts', share: 1 }] : ORDERS.cuts;
+  const cuts = few ? [{ product: WHOLE_CUTS_PRODUCT, share: 1 }] : ORDERS.cuts;
   for (const { product, share } of cuts)
     packOne(shop, animal, { product, grams: truth.wholeCuts * share, packageGrams: STEAK_PACK_GRAMS });
   if (!weighsTrim) {

@@ -1,5 +1,6 @@
 /** The hunter's cutting instructions, and the defaults where there are none. */
 import type { Session } from '../session/session.ts';
+import { GROUND_PRODUCT } from '../../trade/product.ts';
 import type { Instructions, OrdersStatus } from '../contract/contract.ts';
 
 /** Defaults where the hunter gave no instructions. */
@@ -8,7 +9,7 @@ export const USUAL_INSTRUCTIONS: Instructions = {
   primals: [],
   fat: 'none',
   targetFat: null,
-  grindProduct: 'Ground',
+  grindProduct: GROUND_PRODUCT,
   pattyGrams: null,
   alsoGround: [],
   packageGrams: 453.59237,

@@ -1,5 +1,7 @@
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
+import suppliedProducts from '../../../resources/products.json' with { type: 'json' };
 import type { Instructions, PrimalUse, TemplateCard } from '../../../src/bridge/contract.ts';
+import { USUAL_INSTRUCTIONS } from '../../../src/desk/animal/instructions.ts';
 import { wholeCutsShare } from '../../../src/core/species/cutting.ts';
 import { seededRandom } from '../../../src/core/stats/random.ts';
 import { GRAMS_PER } from '../../../src/core/values/units.ts';
@@ -10,6 +12,10 @@ import { readInstructions } from '../../../src/ui/orders/read-instructions.ts';
 import { fittingTemplates } from '../../../src/ui/orders/start-from.ts';
 import { ordersLines, ordersSummary } from '../../../src/ui/orders/orders-lines.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
+import { text as ordersText } from '../../../src/words/compiled/window/orders.ts';
+import { languages, SOURCE_LANGUAGE, type Language } from '../../../src/words/languages.ts';
+import { loadLanguage } from '../../../src/words/load.ts';
+import { speakWith } from '../../../src/words/speech.ts';
 
 const DEER = [
   { code: 'neck', name: 'Neck', share: 0.1251 },
@@ -42,6 +48,20 @@ const orders: Instructions = {
   extras: [],
   note: '',
 };
+
+describe('an order made in a window of another language', () => {
+  afterEach(() => speakWith({ language: () => SOURCE_LANGUAGE }));
+
+  it.each(Object.keys(languages) as Language[])("names the shop's product in %s", async (language) => {
+    await loadLanguage(language);
+    speakWith({ language: () => language });
+    const { value } = readInstructions(usualInstructions('lb'), 'lb', DEER);
+    const ground = suppliedProducts.filter(({ kind }) => kind === 'grind').map(({ name }) => name);
+    expect(ground).toContain(value?.grindProduct);
+    expect(value?.grindProduct).toBe(USUAL_INSTRUCTIONS.grindProduct);
+    if (language === 'es-MX') expect(ordersText.product).toBe('Molido como');
+  });
+});
 
 describe('the form', () => {
   it.each(['lb', 'kg'] as const)('round-trips in a %s shop without edits', (unit) => {

@@ -11,6 +11,7 @@ import {
   nextPrimal,
   nextProduct,
   packagesIn,
+  productsToPack,
 } from '../../../src/ui/weighing/entry.ts';
 import { weighingInSentence } from '../../../src/ui/weighing/weighing-name.ts';
 import { primalFacts } from '../../../src/ui/table/primal-facts.ts';
@@ -18,6 +19,9 @@ import { primalKeys } from '../../../src/ui/table/primal-keys.ts';
 import { text as intakeText } from '../../../src/words/compiled/window/intake.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 import { piecesText } from '../../../src/ui/texts/pieces.ts';
+import { SOURCE_LANGUAGE } from '../../../src/words/languages.ts';
+import { loadLanguage } from '../../../src/words/load.ts';
+import { speakWith } from '../../../src/words/speech.ts';
 
 const shop = vi.hoisted(() => ({ look: { bookPath: 'one' } as { bookPath: string } }));
 vi.mock('../../../src/ui/stores/shop.ts', () => ({ useShop: () => shopView }));
@@ -80,6 +84,16 @@ describe('the next weight', () => {
       weighings: [weighed('packed', { product: 'Steaks and roasts', place: 'Freezer 2' })],
     });
     expect(freshEntry(packed)).toMatchObject({ product: 'Ground', place: 'Freezer 2' });
+  });
+
+  it('offers the same products in a Spanish window, since their names are stored', async () => {
+    await loadLanguage('es-MX');
+    const quick = deer({ detail: 'quick', stage: 'packing' });
+    const english = productsToPack(quick);
+    speakWith({ language: () => 'es-MX' });
+    expect(productsToPack(quick)).toEqual(english);
+    expect(freshEntry(quick).product).toBe('Steaks and roasts');
+    speakWith({ language: () => SOURCE_LANGUAGE });
   });
 
   it('counts packages from their weight, at least one', () => {
