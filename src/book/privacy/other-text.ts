@@ -55,7 +55,7 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
   load: ['name', 'oven'],
   load_log: ['phase', 'probe', 'degrees', 'source', 'file', 'sha256'],
   load_reading: ['read_at', 'typed'],
-  load_record: ['state', 'body'],
+  load_record: ['state'],
   load_verdict: ['cook', 'cooling', 'basis', 'body'],
   made_analysis: ['what', 'typed'],
   made_batch: ['name'],

@@ -152,7 +152,13 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
   load_batch_void: voidsOf('load_batch_id', `(SELECT id FROM load_batch WHERE ${OF_MADE})`),
   load_record: {
     rows: `load_id IN ${LOADS}`,
-    columns: { reason: ['may hold', removedUnlessEmpty('reason')] },
+    columns: {
+      body: [
+        'may hold',
+        `iif(coalesce(body ->> '$.note', '') = '', body, json_set(body, '$.note', ${removed}))`,
+      ],
+      reason: ['may hold', removedUnlessEmpty('reason')],
+    },
   },
   load_log_void: voidsOf('log_id', LOGS),
   load_exclusion_void: voidsOf('exclusion_id', EXCLUSIONS),

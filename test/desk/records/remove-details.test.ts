@@ -6,6 +6,7 @@ import { PERSONAL_TEXT } from '../../../src/book/privacy/personal-text.ts';
 import { importTable } from '../import/import-file.ts';
 import { cut, deskOn, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 import { whatBelongs } from './what-belongs.ts';
+import { whatIsSmoked } from './what-is-smoked.ts';
 
 const MARK = 'Qzxmark';
 const OTHER = 'Wvkother';
@@ -175,6 +176,7 @@ async function everything(shop: FreshDesk, mark: string, phone: string): Promise
   await shop.call('animals.reopen', { id, reason: `${mark} came back` });
   await shop.call('pickup.release', { id, to: `${mark} Uncle`, unpaidBy: 'RO' });
   await whatBelongs(shop, hunterId, mark);
+  await whatIsSmoked(shop, hunterId, mark);
   // Brought by somebody else's name first, and put right.
   const lent = await takeIn(shop, { hunter: { id: hunterId }, tag: `T3-${mark}` });
   await shop.call('animals.edit', {
