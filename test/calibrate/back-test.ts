@@ -27,6 +27,8 @@ export interface BackTested {
   takeHome: number;
   /** The standing bill in minor units; null where none was made. */
   bill: number | null;
+  /** Part of its meat was made by a recipe of the smokehouse. A quote does not reckon yet with what a recipe adds and a cook loses. */
+  byRecipe: boolean;
 }
 
 /**
@@ -39,6 +41,14 @@ export function backTest(book: Book): BackTested[] {
     const animal = book.animals.get(row.id);
     return animal?.ready_on ? [{ row, animal, came: animal.received_on, ready: animal.ready_on }] : [];
   });
+  const madeByRecipe = new Set(
+    book.db
+      .prepare<[], number>(
+        'SELECT DISTINCT w.animal_id FROM weighing w JOIN made_batch m ON m.batch_id = w.batch_id WHERE w.animal_id IS NOT NULL',
+      )
+      .pluck()
+      .all(),
+  );
   const days = [...Map.groupBy(done, ({ came }) => came)].sort(([a], [b]) => (a < b ? -1 : 1));
   return days.flatMap(([day, arrived]) => {
     const before = done.filter(({ ready }) => ready < day).map(({ row }) => row);
@@ -55,6 +65,7 @@ export function backTest(book: Book): BackTested[] {
         quotes: { 'on the hook': quote('on the hook'), 'as it came': quote('as it came') },
         takeHome: bought.reduce((total, [, grams]) => total + grams, own),
         bill: book.bills.ofAnimal(row.id).find(({ void_at }) => void_at === null)?.total_minor ?? null,
+        byRecipe: madeByRecipe.has(row.id),
       };
     });
   });
@@ -105,12 +116,15 @@ export function countTakeHome(tested: readonly BackTested[], told: Told): Counte
   return counted(tested.map(({ quotes, takeHome }) => [quotes[told].takeHomeGrams, takeHome]));
 }
 
-/** Of the bills whose quote was a range: one that is a single figure, as a smallest charge is, says nothing of ranges. */
+/**
+ * Of the bills whose quote was a range: one that is a single figure, as a smallest charge is, says nothing of ranges. Bills with
+ * products made by recipe are not counted (`byRecipe`).
+ */
 export function countBills(tested: readonly BackTested[], told: Told): Counted {
   return counted(
-    tested.flatMap(({ quotes, bill }) => {
+    tested.flatMap(({ quotes, bill, byRecipe }) => {
       const { price } = quotes[told];
-      return price && bill !== null && price.low < price.high ? [[price, bill] as const] : [];
+      return price && bill !== null && !byRecipe && price.low < price.high ? [[price, bill] as const] : [];
     }),
   );
 }
