@@ -18,7 +18,7 @@ export function shortIds(root: string): (path: string) => string {
 /** Leaves out the names of components, which only developer tools read. A component that contains itself would need its own. */
 export const namelessComponents: Plugin = {
   name: 'nameless-components',
-  apply: 'build',
+  apply: (_, { command, mode }) => command === 'build' && mode !== 'development',
   transform: {
     filter: { code: /__name: / },
     handler: (code) => ({ code: code.replace(/\b__name: (["'])\w+\1,?/g, ''), map: null }),

@@ -292,12 +292,12 @@ export const PLACES: readonly Place[] = [
   { name: 'batch sheet', at: (of) => `/smokehouse/batch/${of.made}/paper`, sees: /Cure goes in last/ },
   { name: 'labels of the smokehouse', at: (of) => `/label/made/${of.made}`, sees: /Each package weighs/ },
   { name: 'recipes', at: () => '/smokehouse?tab=recipes', sees: /Recipes to start from/ },
-  { name: 'new recipe', at: () => '/smokehouse/recipe/new', sees: /On 100 lb of meat/ },
+  { name: 'new recipe', at: () => '/smokehouse/recipe/new', sees: /Seasoning, cure and water/ },
   {
     name: 'recipe',
     at: () => '/smokehouse?tab=recipes',
     act: recipe('Summer sausage'),
-    sees: /On 100 lb of meat/,
+    sees: /Seasoning, cure and water/,
   },
   {
     name: 'sheet: ingredient',
