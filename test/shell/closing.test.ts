@@ -84,6 +84,8 @@ describe('quitting', () => {
     const shell = await started();
     let windows = 0;
     shell.app.on('browser-window-created', () => (windows += 1));
+    // The small window of a slow closing never falls due, however long this computer takes.
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
     shell.powerMonitor.emit('shutdown', { preventDefault: () => undefined });
     await expect.poll(() => shell.ended, { timeout: 10_000 }).toBe(0);
     expect(windows).toBe(0);
