@@ -22,6 +22,7 @@ export { default as RailPage } from './rail/RailPage.vue';
 export { default as DropOffPage } from './receipt/DropOffPage.vue';
 export { default as ReceiptPage } from './receipt/ReceiptPage.vue';
 export { default as ShopPage } from './shop/ShopPage.vue';
+export { default as LoadPage } from './smokehouse/LoadPage.vue';
 export { default as MadeLabels } from './smokehouse/MadeLabels.vue';
 export { default as MadePage } from './smokehouse/MadePage.vue';
 export { default as RecipePage } from './smokehouse/RecipePage.vue';

@@ -35,6 +35,7 @@ export const routes: readonly RouteRecordRaw[] = [
     component: page('BatchPage'),
   },
   { path: '/smokehouse', meta: { place: 'smokehouse' }, component: page('SmokehousePage') },
+  { path: '/smokehouse/load/:id', meta: { place: 'smokehouse' }, component: page('LoadPage') },
   { path: '/smokehouse/recipe/:id', meta: { place: 'smokehouse' }, component: page('RecipePage') },
   { path: '/smokehouse/batch/:id', meta: { place: 'smokehouse' }, component: page('MadePage') },
   {

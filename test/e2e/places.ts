@@ -26,6 +26,7 @@ export interface Subjects {
   quote: number;
   /** A packed batch of the smokehouse with a cure. */
   made: number;
+  load: number;
 }
 
 export interface Place {
@@ -145,6 +146,7 @@ export async function subjectsOf(address: string): Promise<Subjects> {
   const [quote] = await desk('quotes.list', {});
   const [packed] = await desk('pickup.get', {});
   const made = await desk('made.list', {});
+  const loads = await desk('loads.list', {});
   const smoked = [...made.recent, ...made.open].find(
     ({ packages, finish }) => packages > 0 && finish !== 'raw',
   );
@@ -183,6 +185,7 @@ export async function subjectsOf(address: string): Promise<Subjects> {
     ground: ground.id,
     quote: quote.id,
     made: smoked?.id ?? 0,
+    load: [...loads.recent, ...loads.open][0]?.id ?? 0,
     packed: packed.ticket,
     billed,
   };
@@ -291,6 +294,8 @@ export const PLACES: readonly Place[] = [
   { name: 'smokehouse batch', at: (of) => `/smokehouse/batch/${of.made}`, sees: /Print batch sheet/ },
   { name: 'batch sheet', at: (of) => `/smokehouse/batch/${of.made}/paper`, sees: /Cure goes in last/ },
   { name: 'labels of the smokehouse', at: (of) => `/label/made/${of.made}`, sees: /Each package weighs/ },
+  { name: 'loads', at: () => '/smokehouse?tab=loads', sees: /Finished loads|Nothing is in the smokehouse/ },
+  { name: 'load', at: (of) => `/smokehouse/load/${of.load}`, sees: /What it has to reach/ },
   { name: 'recipes', at: () => '/smokehouse?tab=recipes', sees: /Recipes to start from/ },
   { name: 'new recipe', at: () => '/smokehouse/recipe/new', sees: /Seasoning, cure and water/ },
   {

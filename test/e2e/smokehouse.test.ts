@@ -41,7 +41,7 @@ describe('summer sausage of three owners', () => {
     const { keys, page } = shop;
     await keys.goTo('smokehouse', 5);
     await keys.tabTo(page.getByRole('tab', { name: 'Batches' }));
-    await keys.press('ArrowRight');
+    await keys.press('End');
     await page.getByRole('heading', { name: 'Recipes to start from' }).waitFor();
     await keys.pressOn('Add Summer sausage');
     await page.getByText('A batch can’t start until these are fixed.').waitFor();
@@ -118,12 +118,34 @@ describe('summer sausage of three owners', () => {
       .waitFor();
   });
 
-  it('is stuffed, cooked and packed, and shared as the meat was', async () => {
+  it('is stuffed and goes into a load, whose cook one reading does not prove', async () => {
     const { keys, page } = shop;
     await keys.fill('Pieces', '17');
     await keys.fill('Stuffed weight', '52.00');
     await keys.press('Enter');
     await page.getByText('Into the smokehouse').first().waitFor();
+    await keys.goTo('smokehouse', 5);
+    await keys.tabTo(page.getByRole('tab', { name: 'Batches' }));
+    await keys.press('ArrowRight');
+    await keys.tabTo(page.getByRole('checkbox', { name: /Summer Sausage$/ }));
+    await keys.press('Space');
+    await keys.fill('Smokehouse', 'House 1');
+    await keys.pressOn('Open load');
+    await page.getByRole('heading', { name: 'How it was cooked' }).waitFor();
+    await keys.fill('Inside, °F', '160');
+    await keys.press('Enter');
+    await page.getByText('Not proven').first().waitFor();
+    expect(await page.locator('main').innerText()).not.toMatch(/\bsafe\b/i);
+    await keys.pressOn('Check and save the result');
+    await page.getByText('Result saved.').waitFor();
+    const [load] = (await shop.call('loads.list', {})).open;
+    expect(load?.verdict).toEqual({ cook: 'not-proven', cooling: 'not-proven', fresh: true });
+    await keys.tabTo(page.getByRole('link', { name: /Summer Sausage$/ }));
+    await keys.press('Enter');
+  });
+
+  it('comes out, is packed, and is shared as the meat was', async () => {
+    const { keys, page } = shop;
     await keys.fill('Weight out of the smokehouse', '46.80');
     await keys.press('Enter');
     // 1 − 46.80 ÷ 52.00 = 10%.

@@ -1,0 +1,58 @@
+/** The curve of a load as a chart: what each probe showed, and what it had to reach. */
+import type { LoadPage } from '../../../bridge/contract.ts';
+import type { ChartColors } from '../drawing/colors.ts';
+import { line, type Scene, type Shape } from '../drawing/scene.ts';
+import type { SceneStory } from '../story.ts';
+import { text } from '../../../words/compiled/window/smokehouse-load.ts';
+
+const HEIGHT = 260;
+const LEFT = 48;
+const EDGE = 24;
+const LOWEST_F = 30;
+const TYPE = 13;
+
+/** @param when writes a moment in the shop's zone */
+export function loadStory(
+  { name, curves, target, readings }: LoadPage,
+  when: (at: string) => string,
+): SceneStory {
+  const points = curves.flatMap((one) => one.points.map((point) => ({ ...point, probe: one.probe })));
+  const times = points.map(({ at }) => Date.parse(at));
+  const highest = Math.round(Math.max(0, ...curves.map(({ highestF }) => highestF ?? 0)) * 10) / 10;
+  const needs = [target.atOnceF, ...target.cooling.stages.flatMap(({ fromF, toF }) => [fromF, toF])];
+  const top = Math.max(highest, ...needs) + 10;
+
+  function scene(colors: ChartColors, width: number): Scene {
+    const [from, to] = [Math.min(...times), Math.max(...times)];
+    const x = (at: string): number =>
+      LEFT + ((Date.parse(at) - from) / Math.max(1, to - from)) * (width - LEFT - EDGE);
+    const y = (f: number): number =>
+      HEIGHT - EDGE - ((f - LOWEST_F) / (top - LOWEST_F)) * (HEIGHT - 2 * EDGE);
+    const lines = [...new Set(needs)].flatMap((f): Shape[] => [
+      { kind: 'path', d: line(LEFT, y(f), width, y(f)), stroke: colors.muted, dash: [5, 4] },
+      { kind: 'text', x: LEFT - 6, y: y(f) + 4, text: text.degrees({ f }), size: TYPE, fill: colors.muted, anchor: 'end' },
+    ]); // prettier-ignore
+    const paths = curves.map(({ points: of }): Shape => ({
+      kind: 'path',
+      d: of.map(({ at, f }, i) => `${i === 0 ? 'M' : 'L'}${x(at).toFixed(1)} ${y(f).toFixed(1)}`).join(''),
+      stroke: colors.spruce,
+      strokeWidth: 2.5,
+    }));
+    const ends = [from, to].map((at, i): Shape => ({
+      kind: 'text', x: i === 0 ? LEFT : width, y: HEIGHT - 4, text: when(new Date(at).toISOString()), size: TYPE, fill: colors.muted,
+      anchor: i === 0 ? 'start' : 'end',
+    })); // prettier-ignore
+    return { width, height: HEIGHT, marks: [{ shapes: [...lines, ...paths, ...ends] }] };
+  }
+  const rows = points.map(({ probe, at, f }) => [probe, when(at), text.degrees({ f })]);
+  return {
+    title: text.curve,
+    finding: text.curveFinding({ n: points.length, f: highest, need: target.atOnceF }),
+    n: text.readings({ n: readings }),
+    notes: [],
+    sources: [target.source.source],
+    table: { head: [text.probe, text.time, text.inside], rows, plain: points.map(({ probe, at, f }) => [probe, at, f]) },
+    fileName: `load-${name}`,
+    scene: points.length > 1 ? scene : null,
+  }; // prettier-ignore
+}
