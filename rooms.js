@@ -147,6 +147,7 @@ export const lightCore = [
   'values/dates',
   'values/csv',
   'values/zone',
+  'values/local-moment',
   'stats/quantile',
   'pricing/other-price',
   'scale/line',

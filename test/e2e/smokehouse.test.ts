@@ -127,7 +127,7 @@ describe('summer sausage of three owners', () => {
     await keys.goTo('smokehouse', 5);
     await keys.tabTo(page.getByRole('tab', { name: 'Batches' }));
     await keys.press('ArrowRight');
-    await keys.tabTo(page.getByRole('checkbox', { name: /Summer Sausage$/ }));
+    await keys.tabTo(page.getByRole('checkbox', { name: /Summer sausage$/ }));
     await keys.press('Space');
     await keys.fill('Smokehouse', 'House 1');
     await keys.pressOn('Open load');
@@ -140,7 +140,7 @@ describe('summer sausage of three owners', () => {
     await page.getByText('Result saved.').waitFor();
     const [load] = (await shop.call('loads.list', {})).open;
     expect(load?.verdict).toEqual({ cook: 'not-proven', cooling: 'not-proven', fresh: true });
-    await keys.tabTo(page.getByRole('link', { name: /Summer Sausage$/ }));
+    await keys.tabTo(page.getByRole('link', { name: /Summer sausage$/ }));
     await keys.press('Enter');
   });
 

@@ -4,7 +4,7 @@
  */
 import type { TablePackedRow } from '../../book/records/results/traces.ts';
 import { reachOf, type TracedBatch } from '../../core/trace/reach.ts';
-import { momentsOf } from '../input/local-moment.ts';
+import { momentsOf } from '../../core/values/local-moment.ts';
 import type { Session } from '../session/session.ts';
 import { groundProducts } from './product-named.ts';
 import { batchesOf, cleaningsFor } from './traces.ts';

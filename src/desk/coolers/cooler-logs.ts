@@ -16,7 +16,7 @@ import { dropUpload, longUpload, tableOf } from '../session/upload.ts';
 import { coolerOf } from './coolers.ts';
 import { askFar } from '../input/day-doubts.ts';
 import { by, id, confirmedOf } from '../input/input.ts';
-import { momentsOf } from '../input/local-moment.ts';
+import { momentsOf } from '../../core/values/local-moment.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError, type Problem } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';

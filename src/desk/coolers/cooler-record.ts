@@ -3,7 +3,7 @@ import * as v from 'valibot';
 import { addDays, daysBetween } from '../../core/values/dates.ts';
 import { summariseCoolerLog, warmIntervals } from '../../core/cold/cooler-log.ts';
 import { date, id } from '../input/input.ts';
-import { momentsOf } from '../input/local-moment.ts';
+import { momentsOf } from '../../core/values/local-moment.ts';
 import { read } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { CoolerRecord } from '../contract/contract.ts';

@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import { batchOf } from '../animal/closed.ts';
 import { by, date, id, needed } from '../input/input.ts';
-import { momentsOf } from '../input/local-moment.ts';
+import { momentsOf } from '../../core/values/local-moment.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';

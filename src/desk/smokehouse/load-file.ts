@@ -12,7 +12,7 @@ import { decodeSheet, guessEncoding, guessSeparator } from '../../core/sheet/tex
 import { guessDateOrder, type DateOrder } from '../../core/sheet/values.ts';
 import type { NewReading } from '../../book/records/smokehouse/load-logs.ts';
 import { rowsOf, type SheetRow } from '../input/rows.ts';
-import { momentsOf } from '../input/local-moment.ts';
+import { momentsOf } from '../../core/values/local-moment.ts';
 import { ProblemError, type Problem } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 

@@ -4,7 +4,7 @@ import { checkLog, MAX_READINGS } from '../../core/heat/log.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { LoadLogPreview } from '../contract/contract.ts';
 import { by, date, id, needed } from '../input/input.ts';
-import { momentsOf } from '../input/local-moment.ts';
+import { momentsOf } from '../../core/values/local-moment.ts';
 import { read, write } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { dropUpload, longUpload, tableOf } from '../session/upload.ts';

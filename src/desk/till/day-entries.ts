@@ -3,7 +3,7 @@ import type { TillEntryRecord } from '../../book/records/money/till.ts';
 import { addDays } from '../../core/values/dates.ts';
 import type { TillEntry } from '../contract/contract.ts';
 import { localDate } from '../input/local-date.ts';
-import { momentsOf } from '../input/local-moment.ts';
+import { momentsOf } from '../../core/values/local-moment.ts';
 import type { Session } from '../session/session.ts';
 
 /** How far back to look for entries made after a closing: much longer than a shop leaves a day open. */

@@ -17,7 +17,7 @@ export function momentsOf(day: string, seconds: number, zone: string): number[] 
 }
 
 /** Offset of the zone from UTC at a moment, ms. */
-function aheadOf(moment: number, zone: string): number {
+export function aheadOf(moment: number, zone: string): number {
   let formatter = formatters.get(zone);
   if (!formatter) {
     formatter = new Intl.DateTimeFormat('en-US', {
