@@ -35,12 +35,15 @@ async function templateOf(name: string, make: MakeShop): Promise<Template> {
     await make(draft);
     renameSync(draft, file);
   }
-  const db = new Database(file, { readonly: true });
+  // From the same bytes: another worker may put its own draft in the file's place at any time.
+  const bytes = readFileSync(file);
+  const own = `${file}-${randomUUID()}`;
+  writeFileSync(own, bytes);
+  const db = new Database(own, { readonly: true });
   const identity = identityOf(db) ?? '';
   db.close();
-  const bytes = readFileSync(file);
   const identityAt = bytes.indexOf(identity);
-  if (identity === '' || identityAt !== bytes.lastIndexOf(identity))
+  if (identity === '' || identityAt < 0 || identityAt !== bytes.lastIndexOf(identity))
     throw new Error('The identity of a fresh book stands in its file once.');
   templates.set(name, { bytes, identityAt });
   return { bytes, identityAt };
