@@ -27,6 +27,11 @@ describe('a load with a log that meets the figures', () => {
       cookTo: null,
       proof: { readyToEat: true, missing: [] },
     });
+    // To close a load changes nothing of its cook, and neither does opening it again.
+    await shop.call('loads.close', { id: loadId });
+    expect(await proofOf()).toMatchObject({ readyToEat: true, missing: [] });
+    await shop.call('loads.reopen', { id: loadId, reason: 'one more reading' });
+    expect(await proofOf()).toMatchObject({ readyToEat: true, missing: [] });
     await shop.call('loads.reading', { id: loadId, probe: 'P2', phase: 'cook', degrees: 'F', typed: '150' });
     expect(codes((await proofOf()).missing)).toEqual(['proof.changed']);
     expect((await shop.call('made.label', { id: madeId })).state).toBe('cooked');

@@ -94,7 +94,9 @@ export function loadLogRecords(db: Db) {
   const basis = db
     .prepare<{ loadId: number }, string>(
       `SELECT format('%d %d %d %d %d %d',
-        (SELECT coalesce(max(r.id), 0) FROM load_record r WHERE r.load_id = @loadId),
+        (SELECT coalesce(min(r.id), 0) FROM load_record r WHERE r.load_id = @loadId AND r.id > coalesce(
+          (SELECT max(o.id) FROM load_record o WHERE o.load_id = @loadId AND json_remove(o.body, '$.note') <>
+            (SELECT json_remove(n.body, '$.note') FROM load_record n WHERE n.load_id = @loadId ORDER BY n.id DESC LIMIT 1)), 0)),
         (SELECT coalesce(max((SELECT max(r.id) FROM load_reading r WHERE r.log_id = l.id)), 0) FROM load_log l WHERE l.load_id = @loadId),
         (SELECT count(*) FROM load_log_void v JOIN load_log l ON l.id = v.log_id WHERE l.load_id = @loadId),
         (SELECT count(*) FROM load_exclusion x CROSS JOIN load_reading r ON r.id = x.reading_id CROSS JOIN load_log l ON l.id = r.log_id WHERE l.load_id = @loadId),
@@ -139,7 +141,10 @@ export function loadLogRecords(db: Db) {
       Number(exclude.run(readingId, reason, at, by).lastInsertRowid),
     include: (exclusionId: number, reason: string, at: string, by: string): void =>
       void include.run(exclusionId, reason, at, by),
-    /** What a verdict on the load would rest on: it differs once anything of it has changed. */
+    /**
+     * What a verdict on the load would rest on: it differs once anything of it has changed. Closing and reopening repeat the cook
+     * as it was written down, and a note changes no figure.
+     */
     basis: (loadId: number): string => basis.get({ loadId }) ?? '',
     decidedOfLoad: (loadId: number) => ofLoadDecided.all(loadId),
     decidedOfMade: (madeId: number) => ofMadeDecided.all(madeId),
