@@ -19,7 +19,9 @@ export function loadStory(
   const points = curves.flatMap((one) => one.points.map((point) => ({ ...point, probe: one.probe })));
   const times = points.map(({ at }) => Date.parse(at));
   const highest = Math.round(Math.max(0, ...curves.map(({ highestF }) => highestF ?? 0)) * 10) / 10;
-  const needs = [target.atOnceF, ...target.cooling.stages.flatMap(({ fromF, toF }) => [fromF, toF])];
+  // With a Trichinella host in it, the lower figure of the table does not suffice.
+  const need = Math.max(target.atOnceF, target.hostF ?? 0);
+  const needs = [need, ...target.cooling.stages.flatMap(({ fromF, toF }) => [fromF, toF])];
   const top = Math.max(highest, ...needs) + 10;
 
   function scene(colors: ChartColors, width: number): Scene {
@@ -47,7 +49,7 @@ export function loadStory(
   const rows = points.map(({ probe, at, f }) => [probe, when(at), text.degrees({ f })]);
   return {
     title: text.curve,
-    finding: text.curveFinding({ n: points.length, f: highest, need: target.atOnceF }),
+    finding: text.curveFinding({ n: points.length, f: highest, need }),
     n: text.readings({ n: readings }),
     notes: [],
     sources: [target.source.source],
