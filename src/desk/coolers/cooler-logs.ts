@@ -1,22 +1,12 @@
 /** Imports files of temperature loggers: with a preview, all or nothing, no reading twice, undone as one step. */
 import * as v from 'valibot';
-import { ValidationError } from '../../core/values/validation-error.ts';
-import {
-  degreesOf,
-  guessLoggerColumns,
-  readLoggerDegrees,
-  readLoggerMoment,
-  type Degrees,
-  type LoggerColumns,
-} from '../../core/sheet/logger-cells.ts';
-import { decodeSheet, guessEncoding, guessSeparator } from '../../core/sheet/text.ts';
-import { guessDateOrder, type DateOrder } from '../../core/sheet/values.ts';
-import { rowsOf, type SheetRow } from '../input/rows.ts';
+import { degreesOf, readLoggerDegrees, type Degrees } from '../../core/sheet/logger-cells.ts';
+import type { DateOrder } from '../../core/sheet/values.ts';
 import { dropUpload, longUpload, tableOf } from '../session/upload.ts';
 import { coolerOf } from './coolers.ts';
+import { loggerRow, loggerSheet, problemOfRow } from './logger-rows.ts';
 import { askFar } from '../input/day-doubts.ts';
 import { by, id, confirmedOf } from '../input/input.ts';
-import { momentsOf } from '../../core/values/local-moment.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError, type Problem } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
@@ -25,10 +15,6 @@ import type { CoolerLogCard, LogPreview } from '../contract/contract.ts';
 /** Maximum number of rows listed; beyond it only their number. */
 const MAX_LISTED = 20;
 const FIRST_SHOWN = 5;
-/** A logger clock that is ahead by more than this is wrong. Our choice. */
-const AHEAD_MS = 60 * 60_000;
-/** Loggers that lost power restart at 2000 or before; no shop's file is older than this. Our choice. */
-const EARLIEST_YEAR = 2005;
 /** Older readings need a confirmation. Our choice. */
 const OLD_DAYS = 400;
 
@@ -147,70 +133,30 @@ function readFile(
   bytes: Uint8Array,
   input: { coolerId: number; degrees: Degrees | null; dates: DateOrder | null },
 ): LoggerFile {
-  const text = decodeSheet(bytes, guessEncoding(bytes));
-  const rows = rowsOf(text, guessSeparator(text), Infinity);
-  const columns = guessLoggerColumns(rows.map(({ cells }) => cells));
-  const readings = rows.slice(columns.above).filter(({ cells }) => (cells[columns.temperature] ?? '').trim());
-  const cells = (at: number) => readings.map((row) => row.cells[at] ?? '');
-  const named = columns.degrees ?? degreesOf(cells(columns.temperature)[0] ?? '');
-  const file: LoggerFile = {
-    degrees: input.degrees ?? named ?? (session.settings.unit === 'lb' ? 'F' : 'C'),
-    dates: input.dates ?? guessDateOrder(cells(columns.date)) ?? usualOrder(session),
-    fresh: [],
-    known: 0,
-    problems: [],
-  };
+  const sheet = loggerSheet(session, bytes, input, Boolean);
+  const { degrees, dates } = sheet;
+  const file: LoggerFile = { degrees, dates, fresh: [], known: 0, problems: [] };
   const seen = new Set<string>();
   let before = -Infinity;
-  for (const row of readings)
+  for (const row of sheet.rows)
     try {
-      const reading = readRow(session, row, columns, file, before);
+      const reading = readingOf(loggerRow(session, row, sheet, before), degrees);
       before = Date.parse(reading.at);
       if (seen.has(reading.at) || session.book.coolers.isRead(input.coolerId, reading.at)) file.known += 1;
       else file.fresh.push(reading);
       seen.add(reading.at);
     } catch (error) {
-      file.problems.push({ row: row.number, problem: problemOf(error) });
+      file.problems.push({ row: row.number, problem: problemOfRow(error) });
     }
   return file;
 }
 
-function readRow(
-  session: Session,
-  { cells }: SheetRow,
-  columns: LoggerColumns,
-  { degrees, dates }: Pick<LoggerFile, 'degrees' | 'dates'>,
-  before: number,
-): LoggerReading {
-  const cell = (at: number) => (cells[at] ?? '').trim();
-  const thisYear = Number(session.today().slice(0, 4));
-  const moment = readLoggerMoment(cell(columns.date), cell(columns.time), dates, thisYear);
-  const own = Date.parse(`${moment.day}T00:00:00Z`) + moment.seconds * 1000;
-  const candidates =
-    moment.zoneMinutes === null
-      ? momentsOf(moment.day, moment.seconds, session.settings.zone)
-      : [own - moment.zoneMinutes * 60_000];
-  // In the hour that repeats in autumn, a later row means the second pass.
-  const at = candidates.find((one) => one > before) ?? candidates[0] ?? own;
-  if (at > Date.parse(session.now()) + AHEAD_MS)
-    throw new ProblemError('invalid', 'logger.ahead', { with: { date: moment.day } });
-  if (Number(moment.day.slice(0, 4)) < EARLIEST_YEAR)
-    throw new ProblemError('invalid', 'logger.too-old', { with: { date: moment.day } });
-  const typed = cell(columns.temperature);
+function readingOf({ at, typed }: { at: string; typed: string }, degrees: Degrees): LoggerReading {
   return {
-    at: new Date(at).toISOString(),
+    at,
     typed: degreesOf(typed) ? typed : `${typed} ${degrees}`,
     tenthsC: Math.round(readLoggerDegrees(typed, degrees) * 10),
   };
-}
-
-const usualOrder = (session: Session): DateOrder =>
-  /-(US|PH)$/.test(session.settings.locale) ? 'month first' : 'day first';
-
-function problemOf(error: unknown): Problem {
-  if (error instanceof ProblemError) return error.problem;
-  if (error instanceof ValidationError) return { kind: 'invalid', code: error.code, with: { ...error.with } };
-  throw error;
 }
 
 /** Not `Math.min(...values)`: thousands of arguments exceed the limit of a call. */

@@ -1,25 +1,13 @@
 /** Reads a temperature logger's file as readings of a product: as it came, in its order, odd values too. */
-import { ValidationError } from '../../core/values/validation-error.ts';
-import {
-  degreesOf,
-  guessLoggerColumns,
-  readLoggerMoment,
-  readLoggerValue,
-  type Degrees,
-  type LoggerColumns,
-} from '../../core/sheet/logger-cells.ts';
-import { decodeSheet, guessEncoding, guessSeparator } from '../../core/sheet/text.ts';
-import { guessDateOrder, type DateOrder } from '../../core/sheet/values.ts';
+import { readLoggerValue, type Degrees } from '../../core/sheet/logger-cells.ts';
+import type { DateOrder } from '../../core/sheet/values.ts';
 import type { NewReading } from '../../book/records/smokehouse/load-logs.ts';
-import { rowsOf, type SheetRow } from '../input/rows.ts';
-import { momentsOf } from '../../core/values/local-moment.ts';
-import { ProblemError, type Problem } from '../contract/problem.ts';
+import type { Problem } from '../contract/problem.ts';
+import { loggerRow, loggerSheet, problemOfRow } from '../coolers/logger-rows.ts';
 import type { Session } from '../session/session.ts';
 
-/** A logger clock that is ahead by more than this is wrong. Our choice. */
-const AHEAD_MS = 60 * 60_000;
-/** Loggers that lost power restart at 2000 or before. Our choice. */
-const EARLIEST_YEAR = 2005;
+/** Longest text of a temperature that is kept. */
+const LONGEST = 60;
 
 export interface ReadLog {
   readonly degrees: Degrees;
@@ -34,51 +22,20 @@ export function readLog(
   bytes: Uint8Array,
   asked: { degrees: Degrees | null; dates: DateOrder | null },
 ): ReadLog {
-  const text = decodeSheet(bytes, guessEncoding(bytes));
-  const rows = rowsOf(text, guessSeparator(text), Infinity);
-  const columns = guessLoggerColumns(rows.map(({ cells }) => cells));
-  const below = rows.slice(columns.above);
-  const cells = (at: number): string[] => below.map((row) => row.cells[at] ?? '');
-  const named = columns.degrees ?? degreesOf(cells(columns.temperature)[0] ?? '');
-  const degrees = asked.degrees ?? named ?? (session.settings.unit === 'lb' ? 'F' : 'C');
-  const dates = asked.dates ?? guessDateOrder(cells(columns.date)) ?? usualOrder(session);
+  const sheet = loggerSheet(session, bytes, asked);
   const readings: NewReading[] = [];
   const problems: { row: number; problem: Problem }[] = [];
   let before = -Infinity;
-  for (const row of below)
+  for (const row of sheet.rows)
     try {
-      const reading = readRow(session, row, columns, { degrees, dates }, before);
-      before = Date.parse(reading.readAt);
-      readings.push(reading);
+      const { at, typed } = loggerRow(session, row, sheet, before);
+      before = Date.parse(at);
+      const kept = typed.slice(0, LONGEST);
+      readings.push({ readAt: at, typed: kept, value: inDegrees(kept, sheet.degrees) });
     } catch (error) {
-      problems.push({ row: row.number, problem: problemOf(error) });
+      problems.push({ row: row.number, problem: problemOfRow(error) });
     }
-  return { degrees, readings, problems };
-}
-
-function readRow(
-  session: Session,
-  { cells }: SheetRow,
-  columns: LoggerColumns,
-  { degrees, dates }: { degrees: Degrees; dates: DateOrder },
-  before: number,
-): NewReading {
-  const cell = (at: number): string => (cells[at] ?? '').trim();
-  const thisYear = Number(session.today().slice(0, 4));
-  const moment = readLoggerMoment(cell(columns.date), cell(columns.time), dates, thisYear);
-  const own = Date.parse(`${moment.day}T00:00:00Z`) + moment.seconds * 1000;
-  const candidates =
-    moment.zoneMinutes === null
-      ? momentsOf(moment.day, moment.seconds, session.settings.zone)
-      : [own - moment.zoneMinutes * 60_000];
-  // In the hour that repeats in autumn, a later row means the second pass.
-  const at = candidates.find((one) => one > before) ?? candidates[0] ?? own;
-  if (at > Date.parse(session.now()) + AHEAD_MS)
-    throw new ProblemError('invalid', 'logger.ahead', { with: { date: moment.day } });
-  if (Number(moment.day.slice(0, 4)) < EARLIEST_YEAR)
-    throw new ProblemError('invalid', 'logger.too-old', { with: { date: moment.day } });
-  const typed = cell(columns.temperature).slice(0, 60);
-  return { readAt: new Date(at).toISOString(), typed, value: inDegrees(typed, degrees) };
+  return { degrees: sheet.degrees, readings, problems };
 }
 
 /** The number of a cell in the degrees of its log, or null. */
@@ -86,13 +43,4 @@ export function inDegrees(typed: string, degrees: Degrees): number | null {
   const { value, degrees: own } = readLoggerValue(typed, degrees);
   if (value === null || own === degrees) return value;
   return own === 'C' ? (value * 9) / 5 + 32 : ((value - 32) * 5) / 9;
-}
-
-const usualOrder = (session: Session): DateOrder =>
-  /-(US|PH)$/.test(session.settings.locale) ? 'month first' : 'day first';
-
-function problemOf(error: unknown): Problem {
-  if (error instanceof ProblemError) return error.problem;
-  if (error instanceof ValidationError) return { kind: 'invalid', code: error.code, with: { ...error.with } };
-  throw error;
 }

@@ -1,20 +1,10 @@
 /** Input schemas of recipes and ingredients. */
 import * as v from 'valibot';
+import { ALLERGENS } from '../../core/curing/ingredients.ts';
 import { MAX_ADDITIONS } from '../../core/curing/recipe.ts';
 import { MASS_UNITS } from '../../trade/weighing.ts';
 import { id, line, listOf, needed, packageGrams, share, text } from '../input/input.ts';
 
-const ALLERGENS = [
-  'milk',
-  'egg',
-  'fish',
-  'shellfish',
-  'tree-nuts',
-  'peanut',
-  'wheat',
-  'soy',
-  'sesame',
-] as const;
 const CLASSES = [
   'ground',
   'pumped',

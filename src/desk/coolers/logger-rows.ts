@@ -1,0 +1,91 @@
+/** What every file of a temperature logger is read by, of a cooler or of a cook. */
+import {
+  degreesOf,
+  guessLoggerColumns,
+  readLoggerMoment,
+  type Degrees,
+  type LoggerColumns,
+} from '../../core/sheet/logger-cells.ts';
+import { decodeSheet, guessEncoding, guessSeparator } from '../../core/sheet/text.ts';
+import { guessDateOrder, type DateOrder } from '../../core/sheet/values.ts';
+import { momentsOf } from '../../core/values/local-moment.ts';
+import { ValidationError } from '../../core/values/validation-error.ts';
+import { ProblemError, type Problem } from '../contract/problem.ts';
+import { rowsOf, type SheetRow } from '../input/rows.ts';
+import type { Session } from '../session/session.ts';
+
+/** A logger clock that is ahead by more than this is wrong. Our choice. */
+const AHEAD_MS = 60 * 60_000;
+/** Loggers that lost power restart at 2000 or before; no shop's file is older than this. Our choice. */
+const EARLIEST_YEAR = 2005;
+
+export interface LoggerSheet {
+  degrees: Degrees;
+  dates: DateOrder;
+  columns: LoggerColumns;
+  rows: SheetRow[];
+}
+
+/**
+ * The rows of a file below its headings, and how they are to be read.
+ * @param asked what the user chose; null is guessed
+ * @param isReading whether a row counts; blank ones may not
+ * @throws ValidationError `sheet.*`, `logger.columns`
+ */
+export function loggerSheet(
+  session: Session,
+  bytes: Uint8Array,
+  asked: { degrees: Degrees | null; dates: DateOrder | null },
+  isReading: (temperature: string) => boolean = () => true,
+): LoggerSheet {
+  const text = decodeSheet(bytes, guessEncoding(bytes));
+  const all = rowsOf(text, guessSeparator(text), Infinity);
+  const columns = guessLoggerColumns(all.map(({ cells }) => cells));
+  const rows = all.slice(columns.above).filter((row) => isReading(cellOf(row, columns.temperature)));
+  const cells = (at: number): string[] => rows.map((row) => row.cells[at] ?? '');
+  const named = columns.degrees ?? degreesOf(cells(columns.temperature)[0] ?? '');
+  return {
+    degrees: asked.degrees ?? named ?? (session.settings.unit === 'lb' ? 'F' : 'C'),
+    dates: asked.dates ?? guessDateOrder(cells(columns.date)) ?? usualOrder(session),
+    columns,
+    rows,
+  };
+}
+
+/**
+ * The moment of a row, and its temperature as the file has it.
+ * @param before the moment of the row before, in ms: in the hour that repeats in autumn, a later row means the second pass
+ * @throws ValidationError `logger.*`; ProblemError `logger.ahead`, `logger.too-old`
+ */
+export function loggerRow(
+  session: Session,
+  row: SheetRow,
+  { columns, dates }: Pick<LoggerSheet, 'columns' | 'dates'>,
+  before: number,
+): { at: string; typed: string } {
+  const thisYear = Number(session.today().slice(0, 4));
+  const moment = readLoggerMoment(cellOf(row, columns.date), cellOf(row, columns.time), dates, thisYear);
+  const own = Date.parse(`${moment.day}T00:00:00Z`) + moment.seconds * 1000;
+  const candidates =
+    moment.zoneMinutes === null
+      ? momentsOf(moment.day, moment.seconds, session.settings.zone)
+      : [own - moment.zoneMinutes * 60_000];
+  const at = candidates.find((one) => one > before) ?? candidates[0] ?? own;
+  if (at > Date.parse(session.now()) + AHEAD_MS)
+    throw new ProblemError('invalid', 'logger.ahead', { with: { date: moment.day } });
+  if (Number(moment.day.slice(0, 4)) < EARLIEST_YEAR)
+    throw new ProblemError('invalid', 'logger.too-old', { with: { date: moment.day } });
+  return { at: new Date(at).toISOString(), typed: cellOf(row, columns.temperature) };
+}
+
+/** The problem of a row that could not be read. Anything else goes on. */
+export function problemOfRow(error: unknown): Problem {
+  if (error instanceof ProblemError) return error.problem;
+  if (error instanceof ValidationError) return { kind: 'invalid', code: error.code, with: { ...error.with } };
+  throw error;
+}
+
+const cellOf = ({ cells }: SheetRow, at: number): string => (cells[at] ?? '').trim();
+
+const usualOrder = (session: Session): DateOrder =>
+  /-(US|PH)$/.test(session.settings.locale) ? 'month first' : 'day first';
