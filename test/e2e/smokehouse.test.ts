@@ -149,11 +149,11 @@ describe('summer sausage of three owners', () => {
     await keys.fill('Weight out of the smokehouse', '46.80');
     await keys.press('Enter');
     // 1 − 46.80 ÷ 52.00 = 10%.
-    await page.getByText(/46\.80 lb Lost 10(\.0)?%/).waitFor();
+    await page.getByText(/46\.80 lb, 10(\.0)?% lost/).waitFor();
     await keys.fill('Packages', '20');
     await keys.fill('Weight of 20 packages', '46.00');
     await keys.press('Enter');
-    await page.getByText(/46\.00 lb Lost 11\.5%/).waitFor();
+    await page.getByText(/46\.00 lb, 11\.5% lost/).waitFor();
     // 20 packages by 20, 15 and 15 lb of meat: 8, 6 and 6.
     const { open, recent } = await shop.call('made.list', {});
     const [line] = [...open, ...recent];
