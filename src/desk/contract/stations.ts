@@ -1,0 +1,182 @@
+/** Stations: other devices of the shop on its own network. What the desk tells of them, and what their listener asks of it. */
+import type { Place } from '../../trade/place.ts';
+import type { Language } from '../../words/languages.ts';
+import type { Answer } from './problem.ts';
+
+/** What a station knows of itself. */
+export interface StationInfo {
+  id: number;
+  name: string;
+  place: Place;
+  language: Language;
+}
+
+/** `removed` is final; a device that the book does not know (another book is open) keeps what it holds. */
+export type StationState = 'open' | 'paused' | 'removed';
+
+export interface StationRow extends StationInfo {
+  state: StationState;
+  /** The origin at which the device was paired, `https://192.168.1.5:47115`. */
+  origin: string;
+  agent: string;
+  addedAt: string;
+  addedBy: string;
+  /** Entries taken of this station. */
+  entries: number;
+}
+
+/** A device that asks to become a station. The owner compares `number` with the device's screen. */
+export interface StationRequest {
+  request: string;
+  number: string;
+  agent: string;
+  address: string;
+  askedAt: string;
+}
+
+/** Where the shop's stations may reach the desk. Off until the shop switches it on. */
+export interface StationSettings {
+  on: boolean;
+  /** The address of the network interface that the shop chose; null: none yet. */
+  address: string | null;
+  /** The fixed port: part of every station's origin. */
+  port: number;
+  /** Whether staff sign in with a PIN at the floor. */
+  pins: boolean;
+}
+
+export interface StationsView {
+  settings: StationSettings;
+  stations: StationRow[];
+  requests: StationRequest[];
+  /** The code that devices may ask with; null when none was made, or it is used, over or locked. */
+  code: { code: string; until: string } | null;
+  /** Ten wrong codes: nobody can ask until the shop makes another code. */
+  locked: boolean;
+  /** Staff who have a PIN, by initials. */
+  withPin: string[];
+}
+
+/** What a device sends to ask for a place. */
+export interface AskingDevice {
+  agent: string;
+  address: string;
+  origin: string;
+}
+
+export type AskOutcome =
+  | { state: 'waiting' }
+  | { state: 'refused' }
+  /** The request is unknown, or older than its code. */
+  | { state: 'over' }
+  /** The secret is told once: asked again, the request is over. */
+  | { state: 'allowed'; station: StationInfo; secret: string };
+
+/** What a station's secret opens. */
+export type StationEntrance =
+  | {
+      state: 'open';
+      station: StationInfo;
+      /** The opening of the book, which each call states. */
+      opening: string;
+      /** The book and its restorings: entries made in another are not taken. Differs after a backup was restored. */
+      lineage: string;
+      /** Versions of entries that the desk takes, newest first. */
+      wires: readonly number[];
+      /** Whether people sign in here. */
+      signIn: boolean;
+      /** The desk's moment, against which a station measures its clock. */
+      now: string;
+    }
+  | { state: 'paused' | 'removed' | 'unknown' };
+
+/** A call of a station, while its line is up. */
+export interface StationCall {
+  name: string;
+  input: unknown;
+  /** The opening of the book that the call is meant for; null before the station knows one. */
+  opening: string | null;
+  /** Of `signIn`. */
+  person?: string | undefined;
+}
+
+/** The newest version of an entry's shape. Older ones stay readable: what was typed before an update is sent after it. */
+export const WIRE = 1;
+
+/** One entry of a station's outbox. All texts are bounded; anything else in it is refused. */
+export interface OutboxEntry {
+  wire: number;
+  /** A UUID of the station's store: a wiped device begins another line. */
+  line: string;
+  /** 1, 2, 3 … of the line, without a gap. */
+  number: number;
+  /** A UUID of this entry. */
+  id: string;
+  /** `lineage` of the entrance under which it was made. */
+  lineage: string;
+  name: string;
+  input: unknown;
+  /** The station's moment when it was typed, and how far its clock was ahead of the desk's at the last handshake, ms. */
+  at: string;
+  aheadMs: number;
+  /** Who typed it: of `signIn` while that lasts, else the initials that were said. */
+  person?: string | undefined;
+  said?: string | undefined;
+}
+
+/** What became of an entry. */
+export type Taken =
+  /** It stands under its number, with this answer, for good. An answer of a write is reduced to whole numbers (`id`, `batchId`). */
+  | { taken: true; number: number; repeated: boolean; answer: Answer<Record<string, number>> }
+  /**
+   * It does not stand in the book. `expected` is the number that the line goes on with; null: it is none of the line's
+   * order (paused, not readable, disk full), and the station keeps the entry and asks again.
+   */
+  | {
+      taken: false;
+      expected: number | null;
+      problem: NonNullable<Extract<Answer<never>, { ok: false }>['problem']>;
+    };
+
+/** What a listening station is told. */
+export type StationEvent =
+  /** Queries to repeat, of those that its place may make; null for all. */
+  | {
+      kind: 'changed';
+      stale: { asks: string[]; ofAnimals: { asks: string[]; ids: number[] } } | null;
+      opening: string | null;
+    }
+  /** Renamed, or another place or language. */
+  | { kind: 'station'; station: StationInfo }
+  /** The end of the line: the carrier closes every socket of the station. */
+  | { kind: 'shut'; state: 'paused' | 'removed' | 'unknown' };
+
+/** The desk as the listener for stations sees it (`openStationDoor`, src/desk/station-door.ts). */
+export interface StationDoor {
+  settings(): StationSettings;
+  /** Tells when the settings may have changed, until stopped: another address, switched off, another book. */
+  onSettings(told: (settings: StationSettings) => void): () => void;
+  /** Origins at which stations were paired and not removed: they may send to any address of the desk. */
+  origins(): string[];
+  /**
+   * A device asks to become a station with the code that the shop shows. Both screens show `number`.
+   * @throws ProblemError `pairing.wrong-code`, `pairing.locked`, `pairing.off`, `book.…`
+   */
+  ask(code: string, device: AskingDevice): { request: string; number: string };
+  outcome(request: string): AskOutcome;
+  /** The station of a bearer secret. */
+  enter(secret: string): StationEntrance;
+  /** @throws ProblemError `person.wrong-pin` (`with.left`), `person.wait` (`with.seconds`), `station.…` */
+  signIn(
+    secret: string,
+    initials: string,
+    pin: string,
+  ): Promise<{ person: string; initials: string; idleMs: number }>;
+  signOut(secret: string, person: string): void;
+  /** One call: refused unless its place may make it. Never rejects. Checked again inside each write's transaction. */
+  call(secret: string, call: StationCall): Promise<Answer<unknown>>;
+  /** One entry of an outbox: exactly once, in the order of its line. Never rejects. */
+  take(secret: string, entry: unknown): Promise<Taken>;
+  /** Tells what became stale, and that the station is shut out, until stopped. A secret that opens nothing is told so at once. */
+  watch(secret: string, told: (event: StationEvent) => void): () => void;
+}
