@@ -1,12 +1,20 @@
-/** Limits of curing agents as data (`resources/cure-limits.json`). Types only: the core reads no files. */
+/** Limits of curing agents as data (`resources/cure-limits.json`), and the classes that they distinguish. The core reads no files. */
 import type { Sourced } from '../species/species.ts';
 import type { Application } from './ingoing.ts';
 
 export type Agent = 'nitrite' | 'nitrate' | 'accelerator';
 
 /** What the figures distinguish: how the agent gets into the meat, and whether it is bacon. */
-export type CureClass =
-  'ground' | 'pumped' | 'immersed' | 'dry-rubbed' | 'bacon-pumped' | 'bacon-immersed' | 'bacon-dry';
+export const CURE_CLASSES = [
+  'ground',
+  'pumped',
+  'immersed',
+  'dry-rubbed',
+  'bacon-pumped',
+  'bacon-immersed',
+  'bacon-dry',
+] as const;
+export type CureClass = (typeof CURE_CLASSES)[number];
 
 /**
  * `ceiling` not above; `level` that and no other; `floor` at least; `finished` a ceiling of the finished product, which only an

@@ -1,6 +1,7 @@
 /** Converts local time of the shop to moments. */
 
 const DAY_MS = 86_400_000;
+const HOUR_MS = 3_600_000;
 /** Cached: creating a formatter takes a hundred times as long as using it. */
 const formatters = new Map<string, Intl.DateTimeFormat>();
 
@@ -16,8 +17,27 @@ export function momentsOf(day: string, seconds: number, zone: string): number[] 
   return (found.length > 0 ? found : [before]).map((ahead) => shown - ahead).sort((a, b) => a - b);
 }
 
-/** Offset of the zone from UTC at a moment, ms. */
+/** Offset of the zone from UTC at a moment, ms. No zone changes its clocks twice within an hour. */
 export function aheadOf(moment: number, zone: string): number {
+  const hour = Math.floor(moment / HOUR_MS);
+  const ahead = aheadAtHour(hour, zone);
+  return ahead === aheadAtHour(hour + 1, zone) ? ahead : shownAhead(moment, zone);
+}
+
+/** By zone and hour since 1970: a logger's file asks for the same hours ten thousand times. */
+const atHours = new Map<string, Map<number, number>>();
+const MAX_HOURS = 10_000;
+
+function aheadAtHour(hour: number, zone: string): number {
+  let known = atHours.get(zone);
+  if (!known || known.size >= MAX_HOURS) atHours.set(zone, (known = new Map()));
+  let ahead = known.get(hour);
+  if (ahead === undefined) known.set(hour, (ahead = shownAhead(hour * HOUR_MS, zone)));
+  return ahead;
+}
+
+/** By what a clock of the zone shows at the moment. */
+function shownAhead(moment: number, zone: string): number {
   let formatter = formatters.get(zone);
   if (!formatter) {
     formatter = new Intl.DateTimeFormat('en-US', {

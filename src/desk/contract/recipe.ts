@@ -1,10 +1,9 @@
 /** Recipes of the smokehouse and what goes into them. Masses in grams, shares, fat and strengths as fractions. */
 
+import type { CureClass } from '../../core/curing/limits.ts';
 import type { MassUnit, SourceNote } from './words.ts';
 
-/** What the limits of cures distinguish. */
-export type CureClass =
-  'ground' | 'pumped' | 'immersed' | 'dry-rubbed' | 'bacon-pumped' | 'bacon-immersed' | 'bacon-dry';
+export type { CureClass } from '../../core/curing/limits.ts';
 
 /** The nine major food allergens of US law. */
 export type Allergen =

@@ -4,7 +4,7 @@ import { degreesOf, readLoggerDegrees, type Degrees } from '../../core/sheet/log
 import type { DateOrder } from '../../core/sheet/values.ts';
 import { dropUpload, longUpload, tableOf } from '../session/upload.ts';
 import { coolerOf } from './coolers.ts';
-import { loggerRow, loggerSheet, problemOfRow } from './logger-rows.ts';
+import { loggerSheet, problemOfRow, rowReader } from './logger-rows.ts';
 import { askFar } from '../input/day-doubts.ts';
 import { by, id, confirmedOf } from '../input/input.ts';
 import { read, write } from '../session/procedure.ts';
@@ -137,11 +137,10 @@ function readFile(
   const { degrees, dates } = sheet;
   const file: LoggerFile = { degrees, dates, fresh: [], known: 0, problems: [] };
   const seen = new Set<string>();
-  let before = -Infinity;
+  const readRow = rowReader(session, sheet);
   for (const row of sheet.rows)
     try {
-      const reading = readingOf(loggerRow(session, row, sheet, before), degrees);
-      before = Date.parse(reading.at);
+      const reading = readingOf(readRow(row), degrees);
       if (seen.has(reading.at) || session.book.coolers.isRead(input.coolerId, reading.at)) file.known += 1;
       else file.fresh.push(reading);
       seen.add(reading.at);

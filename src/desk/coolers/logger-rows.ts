@@ -52,30 +52,33 @@ export function loggerSheet(
   };
 }
 
+/** Reads one row: its moment, and its temperature as the file has it. */
+export type RowReader = (row: SheetRow) => { at: string; typed: string };
+
 /**
- * The moment of a row, and its temperature as the file has it.
- * @param before the moment of the row before, in ms: in the hour that repeats in autumn, a later row means the second pass
- * @throws ValidationError `logger.*`; ProblemError `logger.ahead`, `logger.too-old`
+ * A reader for the rows of a sheet, in their order: in the hour that repeats in autumn, a row after one of the second pass is of the
+ * second pass, too.
+ * @throws (the reader) ValidationError `logger.*`; ProblemError `logger.ahead`, `logger.too-old`
  */
-export function loggerRow(
-  session: Session,
-  row: SheetRow,
-  { columns, dates }: Pick<LoggerSheet, 'columns' | 'dates'>,
-  before: number,
-): { at: string; typed: string } {
+export function rowReader(session: Session, { columns, dates }: LoggerSheet): RowReader {
+  const { zone } = session.settings;
   const thisYear = Number(session.today().slice(0, 4));
-  const moment = readLoggerMoment(cellOf(row, columns.date), cellOf(row, columns.time), dates, thisYear);
-  const own = Date.parse(`${moment.day}T00:00:00Z`) + moment.seconds * 1000;
-  const candidates =
-    moment.zoneMinutes === null
-      ? momentsOf(moment.day, moment.seconds, session.settings.zone)
-      : [own - moment.zoneMinutes * 60_000];
-  const at = candidates.find((one) => one > before) ?? candidates[0] ?? own;
-  if (at > Date.parse(session.now()) + AHEAD_MS)
-    throw new ProblemError('invalid', 'logger.ahead', { with: { date: moment.day } });
-  if (Number(moment.day.slice(0, 4)) < EARLIEST_YEAR)
-    throw new ProblemError('invalid', 'logger.too-old', { with: { date: moment.day } });
-  return { at: new Date(at).toISOString(), typed: cellOf(row, columns.temperature) };
+  const latest = Date.parse(session.now()) + AHEAD_MS;
+  let before = -Infinity;
+  return (row) => {
+    const moment = readLoggerMoment(cellOf(row, columns.date), cellOf(row, columns.time), dates, thisYear);
+    const own = Date.parse(`${moment.day}T00:00:00Z`) + moment.seconds * 1000;
+    const candidates =
+      moment.zoneMinutes === null
+        ? momentsOf(moment.day, moment.seconds, zone)
+        : [own - moment.zoneMinutes * 60_000];
+    const at = candidates.find((one) => one > before) ?? candidates[0] ?? own;
+    if (at > latest) throw new ProblemError('invalid', 'logger.ahead', { with: { date: moment.day } });
+    if (Number(moment.day.slice(0, 4)) < EARLIEST_YEAR)
+      throw new ProblemError('invalid', 'logger.too-old', { with: { date: moment.day } });
+    before = at;
+    return { at: new Date(at).toISOString(), typed: cellOf(row, columns.temperature) };
+  };
 }
 
 /** The problem of a row that could not be read. Anything else goes on. */

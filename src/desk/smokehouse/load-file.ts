@@ -3,7 +3,7 @@ import { readLoggerValue, type Degrees } from '../../core/sheet/logger-cells.ts'
 import type { DateOrder } from '../../core/sheet/values.ts';
 import type { NewReading } from '../../book/records/smokehouse/load-logs.ts';
 import type { Problem } from '../contract/problem.ts';
-import { loggerRow, loggerSheet, problemOfRow } from '../coolers/logger-rows.ts';
+import { loggerSheet, problemOfRow, rowReader } from '../coolers/logger-rows.ts';
 import type { Session } from '../session/session.ts';
 
 /** Longest text of a temperature that is kept. */
@@ -25,11 +25,10 @@ export function readLog(
   const sheet = loggerSheet(session, bytes, asked);
   const readings: NewReading[] = [];
   const problems: { row: number; problem: Problem }[] = [];
-  let before = -Infinity;
+  const readRow = rowReader(session, sheet);
   for (const row of sheet.rows)
     try {
-      const { at, typed } = loggerRow(session, row, sheet, before);
-      before = Date.parse(at);
+      const { at, typed } = readRow(row);
       const kept = typed.slice(0, LONGEST);
       readings.push({ readAt: at, typed: kept, value: inDegrees(kept, sheet.degrees) });
     } catch (error) {

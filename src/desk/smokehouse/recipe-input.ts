@@ -1,19 +1,11 @@
 /** Input schemas of recipes and ingredients. */
 import * as v from 'valibot';
 import { ALLERGENS } from '../../core/curing/ingredients.ts';
+import { CURE_CLASSES } from '../../core/curing/limits.ts';
 import { MAX_ADDITIONS } from '../../core/curing/recipe.ts';
 import { MASS_UNITS } from '../../trade/weighing.ts';
 import { id, line, listOf, needed, packageGrams, share, text } from '../input/input.ts';
 
-const CLASSES = [
-  'ground',
-  'pumped',
-  'immersed',
-  'dry-rubbed',
-  'bacon-pumped',
-  'bacon-immersed',
-  'bacon-dry',
-] as const;
 /** More than the packet of any blend names. */
 const MAX_PARTS = 60;
 const MAX_MEAT = 20;
@@ -61,7 +53,7 @@ export const ingredientInput = v.object({
       salt: v.nullable(share),
       nitriteAs: choice(['sodium', 'potassium']),
       typed: line(60),
-      uses: v.nullable(listOf(choice(CLASSES), CLASSES.length)),
+      uses: v.nullable(listOf(choice(CURE_CLASSES), CURE_CLASSES.length)),
     }),
   ),
   note: text(500),
@@ -106,7 +98,7 @@ export const recipeBody = v.object({
   form: choice(['ground', 'whole']),
   bacon: flag,
   method: choice(['none', 'mixed-in', 'pumped', 'immersed', 'rubbed']),
-  class: v.nullable(choice(CLASSES)),
+  class: v.nullable(choice(CURE_CLASSES)),
   pickUp: v.nullable(share),
   immersedBy: v.nullable(choice(['pick-up', 'equilibrium'])),
   skinOn: flag,
