@@ -56,6 +56,7 @@ export const rooms = {
   'src/book': ['migrations', 'file', 'changes', 'records', 'privacy', 'sums', 'text'],
   'src/desk': [
     'contract',
+    'floor',
     'input',
     'supplied',
     'learning',

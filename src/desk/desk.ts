@@ -1,11 +1,14 @@
 import * as v from 'valibot';
 import type { BookError } from '../book/file/book-error.ts';
-import { ValidationError } from '../core/values/validation-error.ts';
-import { problemOfBookError, bookErrorIn } from './contract/book-problems.ts';
+import type { Place } from '../trade/place.ts';
+import { bookErrorIn } from './contract/book-problems.ts';
+import { problemForFloor } from './floor/problem.ts';
 import { refuseWrongClock } from './session/clock.ts';
 import { BookDoor, type DemoBook } from './door.ts';
 import { ProblemError, type Answer, type Problem } from './contract/problem.ts';
 import { pendingUpload } from './session/upload.ts';
+import type { Placed } from './session/places.ts';
+import { problemOf, problemOfInput } from './session/problem-of.ts';
 import type { AnyProcedure } from './session/procedure.ts';
 import { procedures } from './procedures.ts';
 import type { Session } from './session/session.ts';
@@ -31,12 +34,19 @@ export interface Desk {
    *   this process itself omits it, and means whichever book is open.
    */
   call(name: string, input: unknown, opening?: string | null): Promise<Answer<unknown>>;
+  /** The same for a station: refused unless its place may make the call, and answered with what the place may see. */
+  callFrom(caller: Caller, name: string, input: unknown, opening: string | null): Promise<Answer<unknown>>;
   /** Registers a listener for changes and returns the function that removes it. */
   onChanged(listener: (changed: DeskChanged) => void): () => void;
   /** Why the book is not open; the windows then offer the remedies. */
   trouble(): BookError | null;
   /** Closes the book, leaving one complete file; unless `backUp: false`, a changed book is backed up first. */
   close(how?: { backUp?: boolean }): void;
+}
+
+/** A station that calls. */
+export interface Caller {
+  place: Place;
 }
 
 interface DeskOptions {
@@ -81,15 +91,24 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     ? startUpkeep(door, options.upkeep, { announce, backUp, isWriting: () => longWrites > 0 }, onBroken)
     : () => undefined;
 
+  async function callFrom(caller: Caller, name: string, input: unknown, opening: string | null) {
+    const procedure = procedureOf(name);
+    if (procedure && !procedure.places.includes(caller.place)) return refusedAt(caller.place);
+    const answer = await call(name, input, opening);
+    if (caller.place === 'office') return answer;
+    if (!answer.ok) return { ok: false as const, problem: problemForFloor(answer.problem) };
+    const forFloor = procedure?.forFloor as ((value: unknown) => unknown) | undefined;
+    return forFloor ? { ok: true as const, value: forFloor(answer.value) } : answer;
+  }
+
   async function call(name: string, input: unknown, opening?: string | null): Promise<Answer<unknown>> {
-    if (!Object.hasOwn(procedures, name))
-      return { ok: false, problem: { kind: 'missing', code: 'call.unknown' } };
-    const procedure = procedures[name as keyof typeof procedures] as unknown as AnyProcedure;
+    const procedure = procedureOf(name);
+    if (!procedure) return { ok: false, problem: { kind: 'missing', code: 'call.unknown' } };
     const { session } = door;
     if (session && opening !== undefined && opening !== session.opening && isForOneBook(procedure))
       return { ok: false, problem: OTHER_OPENING };
     const checked = v.safeParse(procedure.input, input ?? {}, { abortPipeEarly: true });
-    if (!checked.success) return { ok: false, problem: invalid(checked.issues[0]) };
+    if (!checked.success) return { ok: false, problem: problemOfInput(checked.issues[0]) };
     try {
       while (longWrites > 0 && mayWrite(procedure)) await written;
       if (session !== door.session && isForOneBook(procedure)) return { ok: false, problem: OTHER_OPENING };
@@ -181,6 +200,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
 
   return {
     call,
+    callFrom,
     onChanged(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);
@@ -192,6 +212,17 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
       door.close(how);
     },
   };
+}
+
+/** No inherited member (`constructor`) is a call. */
+function procedureOf(name: string): (AnyProcedure & Placed) | undefined {
+  return Object.hasOwn(procedures, name)
+    ? (procedures[name as keyof typeof procedures] as unknown as AnyProcedure & Placed)
+    : undefined;
+}
+
+function refusedAt(place: Place): Answer<never> {
+  return { ok: false, problem: { kind: 'refused', code: 'station.place', with: { place } } };
 }
 
 /** Calls that write files beside the book are named `shop.…`. */
@@ -212,29 +243,4 @@ function writesLong(procedure: AnyProcedure): boolean {
 /** A door procedure operates on the file of the book, whichever it is, and refers to no record in it. */
 function isForOneBook(procedure: AnyProcedure): boolean {
   return procedure.kind !== 'door' && !procedure.anyOpening;
-}
-
-function invalid(issue: v.BaseIssue<unknown>): Problem {
-  const code = /^[a-z-]+(\.[a-z-]+)+$/.test(issue.message) ? issue.message : 'input.invalid';
-  const field = v.getDotPath(issue) ?? undefined;
-  return { kind: 'invalid', code, ...(field ? { field } : {}) };
-}
-
-/**
- * Errors of the trade, of arithmetic or of the file become a problem with their code; any other is internal and is
- * reported.
- */
-function problemOf(error: unknown, bookPath: string, onBroken: (error: unknown) => void): Problem {
-  if (error instanceof ProblemError) return error.problem;
-  if (error instanceof ValidationError)
-    return {
-      kind: 'invalid',
-      code: error.code,
-      ...(error.field ? { field: error.field } : {}),
-      with: { ...error.with },
-    };
-  const trouble = bookErrorIn(error, bookPath);
-  if (trouble) return problemOfBookError(trouble);
-  onBroken(error);
-  return { kind: 'broken', code: 'desk.broken' };
 }

@@ -11,6 +11,7 @@ import { text as records } from '../../words/compiled/problems/records.ts';
 import { text as scale } from '../../words/compiled/problems/scale.ts';
 import { text as shelf } from '../../words/compiled/problems/shelf.ts';
 import { text as smokehouse } from '../../words/compiled/problems/smokehouse.ts';
+import { text as stations } from '../../words/compiled/problems/stations.ts';
 import { text as sums } from '../../words/compiled/problems/sums.ts';
 import { text as weights } from '../../words/compiled/problems/weights.ts';
 import type { Message } from '../../words/speech.ts';
@@ -28,6 +29,7 @@ const AREAS = [
   book,
   scale,
   smokehouse,
+  stations,
   sums,
 ];
 

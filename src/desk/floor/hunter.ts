@@ -1,0 +1,16 @@
+import type { HunterCard } from '../contract/contract.ts';
+
+/** A hunter's card with the name that stands on every tag, and no way to reach or find its owner. */
+export const unreachable = (card: HunterCard): HunterCard => ({
+  ...card,
+  phone: '',
+  email: '',
+  address: '',
+  licence: '',
+});
+
+/** Of `hunters.find`: who of that name brought the last animal under which ticket. */
+export const huntersForFloor = (cards: HunterCard[]): HunterCard[] => cards.map(unreachable);
+
+/** Somebody who shares an animal, by name alone. */
+export const withoutPhone = <T extends { phone: string }>(one: T): T => ({ ...one, phone: '' });
