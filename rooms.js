@@ -30,7 +30,15 @@ export const layers = {
   'src/desk': ['src/demo', 'src/bridge', 'src/ui', 'electron'],
   'src/demo': ['src/bridge', 'src/ui', 'electron'],
   'src/bridge': ['src/core', 'src/book', 'src/demo', 'src/ui', 'electron'],
-  'src/ui': ['src/desk', 'src/book', 'src/demo', 'src/bridge/server', 'electron'],
+  'src/ui': [
+    'src/desk',
+    'src/book',
+    'src/demo',
+    'src/bridge/authority',
+    'src/bridge/server',
+    'src/bridge/stations',
+    'electron',
+  ],
 };
 
 /** No room uses the files at the root of its layer. */
