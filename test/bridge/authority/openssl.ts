@@ -54,8 +54,7 @@ export async function shakeHands(
 
 /** An address is never sent as a server name (RFC 6066), but compared all the same. */
 function namedBy(host: string): ConnectionOptions {
-  const isAddress = /^[\d.]+$|:/.test(host);
-  return isAddress
-    ? { checkServerIdentity: (_name, shown) => checkServerIdentity(host, shown) }
-    : { servername: host };
+  return isIP(host) === 0
+    ? { servername: host }
+    : { checkServerIdentity: (_name, shown) => checkServerIdentity(host, shown) };
 }
