@@ -19,8 +19,6 @@ const keptSchema = v.object({
   leaf: v.object({ certificate: pem, key: pem }),
   /** What the leaf names. */
   names: namesSchema,
-  /** Hosts and addresses that earlier leaves named, the newest first. */
-  former: v.array(v.string()),
 });
 
 export type Kept = v.InferOutput<typeof keptSchema>;
@@ -32,7 +30,7 @@ export function keptPath(bookPath: string): string {
 
 /**
  * Reads the file; null if there is none.
- * @throws ProblemError `stations.keys-damaged` if it is not one of ours
+ * @throws ProblemError `line.keys-damaged` if it is not one of ours
  */
 export function readKept(path: string): Kept | null {
   let text: string;
@@ -44,7 +42,7 @@ export function readKept(path: string): Kept | null {
     throw error;
   }
   const kept = v.safeParse(keptSchema, parsed(text));
-  if (!kept.success) throw new ProblemError('broken', 'stations.keys-damaged', { with: { path } });
+  if (!kept.success) throw new ProblemError('broken', 'line.keys-damaged', { with: { path } });
   return kept.output;
 }
 

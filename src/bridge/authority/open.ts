@@ -5,9 +5,6 @@ import { fingerprintsOf, type Fingerprints } from './fingerprint.ts';
 import { keptPath, placeOf, readKept, writeKept, type Kept } from './kept.ts';
 import { isDue, isEnding } from './renewal.ts';
 
-/** Former hosts and addresses that are remembered: more than a router gives out in years. */
-const MAX_FORMER = 64;
-
 export interface OpenAuthority {
   /** The root as DER, for devices to trust. */
   root: Uint8Array;
@@ -19,15 +16,13 @@ export interface OpenAuthority {
    * addresses changed.
    */
   leafFor(names: LeafNames, now: Date): Promise<{ key: string; cert: string }>;
-  /** Hosts and addresses that earlier leaves named and the present one does not. */
-  former(): readonly string[];
 }
 
 /**
  * Opens the authority beside a book. A missing, moved or ending one is made anew, and its leaf with it.
  * @param bookPath an existing book
  * @param shop the name by which people recognize the root on their devices
- * @throws ProblemError `stations.keys-damaged`
+ * @throws ProblemError `line.keys-damaged`
  */
 export async function openAuthority(bookPath: string, shop: string, now: Date): Promise<OpenAuthority> {
   const path = keptPath(bookPath);
@@ -39,9 +34,8 @@ export async function openAuthority(bookPath: string, shop: string, now: Date): 
 
   async function renewed(names: LeafNames, at: Date): Promise<Leaf> {
     const leaf = await makeLeaf(authority, names, at);
-    const former = kept ? formerOf(kept, names) : [];
     const { host, addresses } = names;
-    kept = { version: 1, place, authority, leaf, names: { host, addresses: [...addresses] }, former };
+    kept = { version: 1, place, authority, leaf, names: { host, addresses: [...addresses] } };
     writeKept(path, kept);
     return leaf;
   }
@@ -55,16 +49,9 @@ export async function openAuthority(bookPath: string, shop: string, now: Date): 
       const leaf = kept && isCurrent ? kept.leaf : await renewed(names, at);
       return { key: leaf.key, cert: `${leaf.certificate}\n${authority.signer}` };
     },
-    former: () => kept?.former ?? [],
   };
 }
 
 function same(one: LeafNames, other: LeafNames): boolean {
   return one.host === other.host && one.addresses.toSorted().join() === other.addresses.toSorted().join();
-}
-
-function formerOf({ former, names }: Kept, present: LeafNames): string[] {
-  const all = new Set([names.host, ...names.addresses, ...former]);
-  for (const now of [present.host, ...present.addresses]) all.delete(now);
-  return [...all].slice(0, MAX_FORMER);
 }

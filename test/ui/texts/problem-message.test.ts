@@ -31,9 +31,9 @@ const everything = {
   now: 'EUR', today: '2126-11-20', last: '2026-10-10', season: 2025,
 }; // prettier-ignore
 
-/** Names of fields and files that look like codes. */
+/** Names of fields, files and hosts that look like codes. */
 const NOT_CODES =
-  /^(group|instructions|parts)\.(?!empty)|^fat\.(min|max)$|^[a-z]+\.(gambrel|csv|json)$|^gambrel\.(session|scale)$/;
+  /^(group|instructions|parts)\.(?!empty)|^fat\.(min|max)$|^[a-z]+\.(gambrel|csv|json)$|^gambrel\.(session|scale)$|\.(arpa|local)$/;
 
 /** Rooms of the core that no call uses: their codes cannot reach a window. */
 const UNCALLED: readonly string[] = [];
