@@ -65,6 +65,7 @@ export const rooms = {
   'src/desk': [
     'contract',
     'floor',
+    'names',
     'input',
     'supplied',
     'learning',

@@ -2,6 +2,7 @@ import type * as v from 'valibot';
 import type { Answer } from '../desk/contract/problem.ts';
 import type { procedures } from '../desk/procedures.ts';
 import type { Stale } from '../desk/reads.ts';
+import type { Language } from '../words/languages.ts';
 
 export type { Answer, Problem } from '../desk/contract/problem.ts';
 export type * from '../desk/contract/contract.ts';
@@ -29,11 +30,15 @@ export interface Changed {
 
 /** The window's connection to the desk, independent of the carrier. */
 export interface Bridge {
-  /** `opening`: the opening of the book that the call is meant for (`ShopView`); null before the window knows one. */
+  /**
+   * `opening`: the opening of the book that the call is meant for (`ShopView`); null before the window knows one. `language`: that in
+   * which built-in things are named, in the input and in the answer.
+   */
   call<N extends CallName>(
     name: N,
     input: CallInput<N>,
     opening: string | null,
+    language: Language,
   ): Promise<Answer<CallOutput<N>>>;
   /** Registers a listener and returns the function that removes it. */
   on(event: 'changed', listener: (changed: Changed) => void): () => void;

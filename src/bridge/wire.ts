@@ -9,6 +9,8 @@ export interface CallMessage {
   input: unknown;
   /** The opening of the book that the call is meant for; null before the window knows one. */
   opening: string | null;
+  /** The language in which built-in things are named. */
+  language: string;
 }
 
 /** Desk to window: the answer to a numbered call, or a change of the book. */
@@ -16,6 +18,7 @@ export type DeskMessage = { id: number | null; answer: Answer<unknown> } | { cha
 
 /** The same over HTTP, where the body is the input alone. */
 export const OPENING_HEADER = 'gambrel-opening';
+export const LANGUAGE_HEADER = 'gambrel-language';
 
 /** The shell's channel on which a window requests its port and receives it. */
 export const DESK_PORT_CHANNEL = 'gambrel:desk-port';

@@ -5,6 +5,7 @@ import { bookErrorIn } from './contract/book-problems.ts';
 import { problemForFloor } from './floor/problem.ts';
 import { refuseWrongClock } from './session/clock.ts';
 import { BookDoor, type DemoBook } from './door.ts';
+import { answerSaid, inputMeant } from './names/at-the-door.ts';
 import { ProblemError, type Answer, type Problem } from './contract/problem.ts';
 import { pendingUpload } from './session/upload.ts';
 import type { Placed } from './session/places.ts';
@@ -17,6 +18,7 @@ import { clearLeftovers } from './session/temporary.ts';
 import { adoptExport } from './export/outbox.ts';
 import { startUpkeep, type UpkeepTimes } from './upkeep.ts';
 import { WorkerQueue, WorkerLost } from './worker/queue.ts';
+import { SOURCE_LANGUAGE, type Language } from '../words/languages.ts';
 
 /** What a change outdates, and the current opening of the book; null while none is open. */
 export interface DeskChanged {
@@ -32,10 +34,17 @@ export interface Desk {
    * Carries out one call. Never rejects: failures are in the answer.
    * @param opening the opening of the book that the call is meant for; null from a window that knows none yet. Only
    *   this process itself omits it, and means whichever book is open.
+   * @param language in which built-in things are named, in the input and in the answer
    */
-  call(name: string, input: unknown, opening?: string | null): Promise<Answer<unknown>>;
+  call(name: string, input: unknown, opening?: string | null, language?: Language): Promise<Answer<unknown>>;
   /** The same for a station: refused unless its place may make the call, and answered with what the place may see. */
-  callFrom(caller: Caller, name: string, input: unknown, opening: string | null): Promise<Answer<unknown>>;
+  callFrom(
+    caller: Caller,
+    name: string,
+    input: unknown,
+    opening: string | null,
+    language?: Language,
+  ): Promise<Answer<unknown>>;
   /** Registers a listener for changes and returns the function that removes it. */
   onChanged(listener: (changed: DeskChanged) => void): () => void;
   /** Why the book is not open; the windows then offer the remedies. */
@@ -91,17 +100,37 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     ? startUpkeep(door, options.upkeep, { announce, backUp, isWriting: () => longWrites > 0 }, onBroken)
     : () => undefined;
 
-  async function callFrom(caller: Caller, name: string, input: unknown, opening: string | null) {
+  async function callFrom(
+    caller: Caller,
+    name: string,
+    input: unknown,
+    opening: string | null,
+    language?: Language,
+  ): Promise<Answer<unknown>> {
     const procedure = procedureOf(name);
     if (procedure && !procedure.places.includes(caller.place)) return refusedAt(caller.place);
-    const answer = await call(name, input, opening);
+    const answer = await call(name, input, opening, language);
     if (caller.place === 'office') return answer;
     if (!answer.ok) return { ok: false as const, problem: problemForFloor(answer.problem) };
     const forFloor = procedure?.forFloor as ((value: unknown) => unknown) | undefined;
     return forFloor ? { ok: true as const, value: forFloor(answer.value) } : answer;
   }
 
-  async function call(name: string, input: unknown, opening?: string | null): Promise<Answer<unknown>> {
+  async function call(
+    name: string,
+    input: unknown,
+    opening?: string | null,
+    language: Language = SOURCE_LANGUAGE,
+  ): Promise<Answer<unknown>> {
+    return answerSaid(name, await callInEnglish(name, inputMeant(name, input, language), opening), language);
+  }
+
+  /** As `call`, with the English names of built-in things. */
+  async function callInEnglish(
+    name: string,
+    input: unknown,
+    opening?: string | null,
+  ): Promise<Answer<unknown>> {
     const procedure = procedureOf(name);
     if (!procedure) return { ok: false, problem: { kind: 'missing', code: 'call.unknown' } };
     const { session } = door;

@@ -28,6 +28,16 @@ export function messageOf(text: object, key: string): Message | undefined {
   return Object.hasOwn(source, key) ? messageIn(currentLanguage(), name, key, source) : undefined;
 }
 
+/**
+ * The messages of an area that take no values, by their whole key, in one language. It must be loaded; what it lacks is said in the
+ * source language.
+ */
+export function textsOf(text: object, language: Language): Map<string, string> {
+  const { name, source } = originOf(text);
+  const texts = Object.keys(source).map((key) => [key, messageIn(language, name, key, source)] as const);
+  return new Map(texts.filter((one): one is readonly [string, string] => typeof one[1] === 'string'));
+}
+
 /** All whole keys of an area. */
 export function keysOf(text: object): string[] {
   return Object.keys(originOf(text).source);

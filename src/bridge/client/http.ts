@@ -1,6 +1,6 @@
 /** The browser window's carrier over loopback HTTP. */
 import type { Answer, Bridge, Changed } from '../contract.ts';
-import { OPENING_HEADER } from '../wire.ts';
+import { LANGUAGE_HEADER, OPENING_HEADER } from '../wire.ts';
 import { readEvents } from './event-stream.ts';
 import { ANYTHING_CHANGED, openListeners } from './listeners.ts';
 import { plainCopy } from './plain.ts';
@@ -24,13 +24,22 @@ export function bridgeOverHttp(place: HttpPlace): Bridge {
   const listeners = openListeners();
   void followChanges(place, session, listeners.notify);
 
-  const call = async (name: string, input: unknown, opening: string | null): Promise<Answer<unknown>> => {
+  const call = async (
+    name: string,
+    input: unknown,
+    opening: string | null,
+    language: string,
+  ): Promise<Answer<unknown>> => {
     const copy = plainCopy(input);
     if (!copy.ok) return copy;
     try {
       const response = await session.fetch(`/call/${encodeURIComponent(name)}`, {
         method: 'POST',
-        headers: { 'content-type': 'application/json', ...(opening && { [OPENING_HEADER]: opening }) },
+        headers: {
+          'content-type': 'application/json',
+          [LANGUAGE_HEADER]: language,
+          ...(opening && { [OPENING_HEADER]: opening }),
+        },
         body: copy.json,
       });
       if (response.status === 401)

@@ -30,14 +30,20 @@ export function bridgeOverPort(port: MessagePort): Bridge {
   });
   port.start();
 
-  const call = (name: string, input: unknown, opening: string | null): Promise<Answer<unknown>> => {
+  const call = (
+    name: string,
+    input: unknown,
+    opening: string | null,
+    language: string,
+  ): Promise<Answer<unknown>> => {
     const copy = plainCopy(input);
     if (!copy.ok) return Promise.resolve(copy);
     if (gone) return Promise.resolve(DESK_GONE);
     return new Promise((resolve) => {
       last += 1;
       waiting.set(last, resolve);
-      port.postMessage({ id: last, name, input: JSON.parse(copy.json), opening } satisfies CallMessage);
+      const message = { id: last, name, input: JSON.parse(copy.json), opening, language };
+      port.postMessage(message satisfies CallMessage);
     });
   };
   return { call: call as Bridge['call'], on: (_event, listener) => listeners.add(listener) };

@@ -1,10 +1,11 @@
 /** The entry point of every call, for all carriers. */
 import type { DeskChanged } from '../../desk/desk.ts';
 import type { Answer, Problem } from '../../desk/contract/problem.ts';
+import { isLanguage, SOURCE_LANGUAGE, type Language } from '../../words/languages.ts';
 
 /** The interface of the desk for carriers. */
 export interface DeskCaller {
-  call(name: string, input: unknown, opening: string | null): Promise<Answer<unknown>>;
+  call(name: string, input: unknown, opening: string | null, language: Language): Promise<Answer<unknown>>;
   /** Registers a listener for writes; returns the function that removes it. */
   onChanged(listener: (changed: DeskChanged) => void): () => void;
 }
@@ -26,11 +27,13 @@ export async function answerCall(
   name: unknown,
   input: unknown,
   opening: unknown,
+  language: unknown,
 ): Promise<Answer<unknown>> {
   if (typeof name !== 'string' || !CALL_NAME.test(name)) return problemAnswer('missing', 'call.unknown');
   try {
     // Never undefined: a call from outside this process that names no opening must not reach whichever is open.
-    return await desk.call(name, input, typeof opening === 'string' ? opening : null);
+    const forBook = typeof opening === 'string' ? opening : null;
+    return await desk.call(name, input, forBook, isLanguage(language) ? language : SOURCE_LANGUAGE);
   } catch (error) {
     console.error(`Gambrel: ${name} failed.`, error);
     return problemAnswer('broken', 'desk.failed');

@@ -32,7 +32,7 @@ async function answerMessage(
   data: unknown,
   post: (message: DeskMessage) => void,
 ): Promise<void> {
-  const { id, name, input, opening } = (typeof data === 'object' && data ? data : {}) as Record<
+  const { id, name, input, opening, language } = (typeof data === 'object' && data ? data : {}) as Record<
     string,
     unknown
   >;
@@ -40,7 +40,7 @@ async function answerMessage(
     post({ id: null, answer: problemAnswer('invalid', 'request.malformed') });
     return;
   }
-  const answer = await answerCall(desk, name, input, opening);
+  const answer = await answerCall(desk, name, input, opening, language);
   try {
     post({ id, answer });
   } catch (error) {

@@ -1,6 +1,6 @@
 /** Routes of the loopback server: session, call, change stream, files of the window. */
 import type { FastifyInstance, FastifyRequest } from 'fastify';
-import { OPENING_HEADER } from '../wire.ts';
+import { LANGUAGE_HEADER, OPENING_HEADER } from '../wire.ts';
 import { answerCall, type DeskCaller } from './answer.ts';
 import type { Streams } from './http-events.ts';
 import { parseJson } from './json-body.ts';
@@ -49,7 +49,8 @@ export function addRoutes(app: FastifyInstance, counter: Counter): void {
 
   app.post(`${CALL}*`, { onRequest }, async (request, reply) => {
     const name = pathOf(request.raw).slice(CALL.length);
-    const answer = await answerCall(counter.desk, name, bodyOf(request), request.headers[OPENING_HEADER]);
+    const { [OPENING_HEADER]: opening, [LANGUAGE_HEADER]: language } = request.headers;
+    const answer = await answerCall(counter.desk, name, bodyOf(request), opening, language);
     const unknown = !answer.ok && answer.problem.code === 'call.unknown';
     return reply
       .code(unknown ? 404 : 200)

@@ -41,7 +41,13 @@ export function moveFat(
   if (weighed.grams > lot.left_grams + ROUNDING_TOLERANCE_GRAMS)
     throw new ProblemError('refused', 'fat.not-enough', {
       field: 'typed',
-      with: { grams: weighed.grams, leftGrams: Math.max(0, lot.left_grams), lot: lot.name },
+      with: {
+        grams: weighed.grams,
+        leftGrams: Math.max(0, lot.left_grams),
+        fatName: lot.name,
+        lotCode: lot.code,
+        ticket: lot.ticket,
+      },
     });
   session.book.fat.move({
     lotId,

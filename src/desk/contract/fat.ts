@@ -18,10 +18,16 @@ export interface FatMoveRow {
   leftGrams: number;
 }
 
+/** What a lot of fat is called by: an animal's own fat by its ticket, bought fat by its name and the lot's code. */
+export interface LotNamed {
+  fatName: string;
+  lotCode: string;
+  ticket: string | null;
+}
+
 /** A lot that a plan excluded because it is past its use-by. */
-export interface LeftOutLot {
+export interface LeftOutLot extends LotNamed {
   lotId: number;
-  label: string;
   grams: number;
   useBy: string;
 }

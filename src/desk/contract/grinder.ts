@@ -1,7 +1,7 @@
 /** Fat on hand, plans and batches. */
 import type { AffectedBy } from './affected.ts';
 import type { WeighingRow } from './weighing.ts';
-import type { FatKeeps, LeftOutLot } from './fat.ts';
+import type { FatKeeps, LeftOutLot, LotNamed } from './fat.ts';
 import type { FatChoice, WeighSource } from './words.ts';
 
 export interface FatLotRow {
@@ -109,8 +109,11 @@ export interface BatchLine {
 export interface PlanPart {
   key: string;
   kind: 'trim' | 'fat';
-  label: string;
+  /** Of the animal whose trim or own fat it is. */
   ticket: string | null;
+  /** What the lot is of, and its code; null for trim. */
+  fatName: string | null;
+  lotCode: string | null;
   /** The animal of the trim or own fat; null for bought fat. */
   animalId: number | null;
   fatLotId: number | null;
@@ -181,7 +184,7 @@ export interface BatchPage {
   /** Still to be added by the plan. */
   toWeigh: PlanPart[];
   /** The addition that would bring the batch to its target, or null when it is reached. */
-  topUp: { grams: number; fatLotId: number; fat: number; label: string; leftGrams: number } | null;
+  topUp: (LotNamed & { grams: number; fatLotId: number; fat: number; leftGrams: number }) | null;
   /** Bought fat of the plan that is no longer on hand; null where there is enough. */
   shortFat: { source: string; name: string; grams: number } | null;
   packages: {

@@ -9,7 +9,7 @@ import { reachedBy } from '../animal/affected.ts';
 import { losesWater } from '../animal/water-loss.ts';
 import { whyMoreOut } from '../animal/batch-mass.ts';
 import { batchOrders } from './batch-orders.ts';
-import { lotLabel } from './blend-sources.ts';
+import { lotNamed } from './blend-sources.ts';
 import { weighingRow } from '../weighing/weighing-row.ts';
 import { fatOfSource, mixtureOf } from '../learning/fat-estimates.ts';
 import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
@@ -188,7 +188,7 @@ function topUpOf(
         grams,
         fatLotId: lot.id,
         fat: session.fats.before(batch.id).lot(lot).mean,
-        label: lotLabel(lot),
+        ...lotNamed(lot),
         leftGrams: Math.max(0, lot.left_grams),
       }
     : null;

@@ -9,7 +9,7 @@ import { ROUNDING_TOLERANCE_GRAMS, lotOf } from '../animal/fat-moves.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { FATS } from '../supplied/resources.ts';
 import type { Session } from '../session/session.ts';
-import type { FatChoice, LeftOutLot, PlanPart } from '../contract/contract.ts';
+import type { FatChoice, LeftOutLot, LotNamed, PlanPart } from '../contract/contract.ts';
 import { openAnimalOf } from '../animal/closed.ts';
 
 /** A blend source with its label. */
@@ -57,8 +57,9 @@ export function trimSources(
       line: {
         key,
         kind: 'trim',
-        label: `Trim of ${animal.ticket}`,
         ticket: animal.ticket,
+        fatName: null,
+        lotCode: null,
         animalId: id,
         fatLotId: null,
         fat: mean,
@@ -101,8 +102,7 @@ export function fatSources(
         line: {
           key,
           kind: 'fat',
-          label: lotLabel(lot),
-          ticket: lot.ticket,
+          ...lotNamed(lot),
           animalId: lot.animal_id,
           fatLotId: lot.id,
           fat: mean,
@@ -134,12 +134,12 @@ export function leftOut(
   return lotsOf(session, request.fat, ids)
     .filter((lot) => lot.left_grams > ROUNDING_TOLERANCE_GRAMS && keepsOf(session, lot) === 'past')
     .filter(({ id }) => !request.lotIds?.includes(id))
-    .map((lot) => ({ lotId: lot.id, label: lotLabel(lot), grams: lot.left_grams, useBy: lot.use_by ?? '' }));
+    .map((lot) => ({ lotId: lot.id, ...lotNamed(lot), grams: lot.left_grams, useBy: lot.use_by ?? '' }));
 }
 
-/** Label of a lot. */
-export function lotLabel(lot: Pick<FatLotRecord, 'ticket' | 'name' | 'code'>): string {
-  return lot.ticket === null ? `${lot.name}, lot ${lot.code}` : `Own fat of ${lot.ticket}`;
+/** What a window calls a lot by, in its language. */
+export function lotNamed({ name, code, ticket }: Pick<FatLotRecord, 'ticket' | 'name' | 'code'>): LotNamed {
+  return { fatName: name, lotCode: code, ticket };
 }
 
 function oldestFirst(a: FatLotRecord, b: FatLotRecord): number {

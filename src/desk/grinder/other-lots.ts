@@ -1,6 +1,6 @@
 /** Replaces a planned lot of bought fat that ran out with other lots of the same fat, and names what is missing. */
 import type { FatLotRecord } from '../../book/records/fat-lots.ts';
-import { lotLabel } from './blend-sources.ts';
+import { lotNamed } from './blend-sources.ts';
 import type { FatEstimates } from '../learning/fat-estimates.ts';
 import { keepsOf } from './fat-keeps.ts';
 import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
@@ -79,7 +79,7 @@ function partOf(lot: FatLotRecord, grams: number, instead: PlanPart, believed: F
   return {
     ...instead,
     key: `fat ${lot.id}`,
-    label: lotLabel(lot),
+    ...lotNamed(lot),
     fatLotId: lot.id,
     fat: believed.lot(lot).mean,
     grams,

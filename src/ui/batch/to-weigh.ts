@@ -25,13 +25,14 @@ export function partsToWeigh(batch: Pick<BatchPage, 'planned' | 'toWeigh' | 'top
 
 function topUpPart({ topUp }: Pick<BatchPage, 'topUp'>): PlanPart[] {
   if (!topUp) return [];
-  const { fatLotId, grams, label, fat } = topUp;
+  const { fatLotId, grams, fatName, lotCode, ticket, fat } = topUp;
   return [
     {
       key: `fat ${fatLotId}`,
       kind: 'fat',
-      label,
-      ticket: null,
+      ticket,
+      fatName,
+      lotCode,
       animalId: null,
       fatLotId,
       grams,

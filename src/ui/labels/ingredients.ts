@@ -12,7 +12,7 @@ export interface MadeFrom {
   batch: Pick<BatchPage, 'species' | 'weighedIn'>;
   lots: readonly FatLotRow[];
   animals: readonly Whose[];
-  fatSources: readonly Pick<FatSourceCard, 'code' | 'animal'>[];
+  fatSources: readonly Pick<FatSourceCard, 'code' | 'name' | 'animal'>[];
 }
 
 /**
@@ -38,7 +38,8 @@ function nameOf(row: MadeFrom['batch']['weighedIn'][number], made: MadeFrom): st
   const lot = made.lots.find(({ code }) => code === row.fatLot);
   if (!lot) return row.fatLot;
   if (lot.ticket !== null) return text.fatOf({ species: speciesOf(lot.ticket) });
-  const animal = made.fatSources.find(({ code }) => code === lot.source)?.animal;
-  const named = !animal || animal === 'own' || lot.name.toLowerCase().includes(animal);
-  return named ? lot.name : text.ofAnimal({ name: lot.name, animal });
+  const source = made.fatSources.find(({ code }) => code === lot.source);
+  // The supplied names of bought fat say its animal, in every language.
+  const named = !source || source.animal === 'own' || lot.name === source.name;
+  return named ? lot.name : text.ofAnimal({ name: lot.name, animal: source.animal });
 }

@@ -11,6 +11,7 @@ import type {
   CallOutput,
   Stale,
 } from '../../bridge/contract.ts';
+import { currentLanguage } from '../../words/speech.ts';
 import { useOpening } from './opening.ts';
 import { trackSlow } from './slow-calls.ts';
 
@@ -44,7 +45,7 @@ export async function callFor<N extends CallName>(
 ): Promise<Answer<CallOutput<N>>> {
   const opens = opensABook(name) ? 1 : 0;
   opening += opens;
-  const answer = await trackSlow(opened().call(name, input, target));
+  const answer = await trackSlow(opened().call(name, input, target, currentLanguage()));
   opening -= opens;
   const refused = !answer.ok && answer.problem.code === OTHER_OPENING.problem.code;
   if (refused && target === useOpening().shown) notifyOtherBook();

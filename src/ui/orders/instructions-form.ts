@@ -1,8 +1,8 @@
 /** Cutting instructions as text fields, so that invalid input is not lost. */
 import type { FatChoice, Instructions, PrimalUse } from '../../bridge/contract.ts';
 import { GRAMS_PER } from '../../core/values/units.ts';
-import { GROUND_PRODUCT } from '../../trade/product.ts';
 import { percentText } from '../texts/percent.ts';
+import { text as words } from '../../words/compiled/shared/common.ts';
 
 /** One ground product; an empty `patty` means in bulk. */
 export interface TypedGrind {
@@ -35,7 +35,7 @@ export interface TypedInstructions extends TypedGrind {
 /** The shop's defaults: 40 % steaks and roasts, lean grind, packages of one pound or half a kilogram. */
 export function usualInstructions(unit: 'lb' | 'kg'): TypedInstructions {
   return {
-    by: 'share', cuts: '40', primals: {}, product: GROUND_PRODUCT, fat: 'none', target: '', patty: '', also: [],
+    by: 'share', cuts: '40', primals: {}, product: words.usualProduct.ground, fat: 'none', target: '', patty: '', also: [],
     pack: unit === 'lb' ? '1 lb' : '0.5 kg', pricedExtras: {}, extras: '', note: '',
   }; // prettier-ignore
 }

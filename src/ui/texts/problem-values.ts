@@ -3,6 +3,7 @@ import type { Problem } from '../../bridge/contract.ts';
 import { wordFor } from './codes.ts';
 import { text as words } from '../../words/compiled/shared/common.ts';
 import { text as smokehouse } from '../../words/compiled/window/smokehouse.ts';
+import { lotLabel } from './part-label.ts';
 import { methodName } from './payment-methods.ts';
 import { readySentences } from './ready-sentences.ts';
 import type { Format } from './format.ts';
@@ -15,6 +16,14 @@ const LEAST_SPECIES = 1500;
 const NAMED = 5;
 
 const part = ({ part: code, primal }: With): string => String(primal ?? wordFor(words.part, String(code)));
+
+const lot = ({ ticket, fatName, lotCode }: With): { lot: string } => ({
+  lot: lotLabel({
+    ticket: ticket === null ? null : String(ticket),
+    fatName: String(fatName),
+    lotCode: String(lotCode),
+  }),
+});
 
 /** Weights as they were typed, where the desk says so. */
 function weights({ said, grams, baseSaid, baseGrams }: With, format: Format): object {
@@ -40,6 +49,10 @@ const DERIVED: Readonly<Record<string, (given: With, format: Format) => object>>
     stated: wordFor(smokehouse.classes, String(stated)),
     derived: wordFor(smokehouse.classes, String(derived)),
   }),
+  'fat.not-enough': lot,
+  'fat.none-left': lot,
+  'fat.more-than-came': lot,
+  'fat.as-counted': lot,
   'none.weighed': (given) => ({ name: part(given) }),
   'none.stated': (given) => ({ name: part(given) }),
   'sheet.none-of': ({ what }) => ({ name: wordFor(words.part, String(what)) }),

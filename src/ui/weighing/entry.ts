@@ -1,7 +1,6 @@
 /** The state of the Table's number entry, and its next step. Pure: the animal's page decides. */
 import type { AnimalPage, CutPart, PrimalWeighed } from '../../bridge/contract.ts';
 import { readingGrams } from '../../core/values/reading.ts';
-import { WHOLE_CUTS_PRODUCT } from '../../trade/product.ts';
 import { loadsIn } from '../parts/weight-echo.ts';
 import type { Taken } from '../scale/useScaleEntry.ts';
 import { text as words } from '../../words/compiled/shared/common.ts';
@@ -77,7 +76,7 @@ export function productsToPack({
 }: Pick<EntryView, 'detail' | 'instructions'>): string[] {
   const { cutsShare, grindProduct, alsoGround } = instructions;
   const ground = cutsShare < 1 ? [...alsoGround.map(({ product }) => product), grindProduct] : [];
-  const whole = cutsShare > 0 || ground.length === 0 ? [WHOLE_CUTS_PRODUCT] : [];
+  const whole = cutsShare > 0 || ground.length === 0 ? [words.usualProduct.wholeCuts] : [];
   return detail === 'quick' ? [...whole, ...ground] : whole;
 }
 
@@ -87,7 +86,7 @@ export function nextProduct(page: EntryView, justKept?: string): string {
   const packed = (product: string): boolean =>
     product === justKept ||
     page.weighings.some((row) => row.stage === 'packed' && row.voided === null && row.product === product);
-  return due.find((product) => !packed(product)) ?? due.at(-1) ?? WHOLE_CUTS_PRODUCT;
+  return due.find((product) => !packed(product)) ?? due.at(-1) ?? words.usualProduct.wholeCuts;
 }
 
 /** The last freezer place of this animal's packages. */

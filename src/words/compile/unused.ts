@@ -14,8 +14,10 @@ const SOURCES = ['src', 'electron'];
 export function unusedFaults({ languages }: Catalogue, root: string): string[] {
   const texts = SOURCES.flatMap((folder) => sourceTexts(join(root, folder)));
   const everything = texts.join('\n');
-  // Pages are shown as a whole.
-  const areas = [...(languages.get(SOURCE_LANGUAGE) ?? [])].filter(([name]) => !name.startsWith('handbook/'));
+  // Pages are shown as a whole, and names are looked up by the code of the thing.
+  const areas = [...(languages.get(SOURCE_LANGUAGE) ?? [])].filter(
+    ([name]) => !/^(handbook|desk\/names)\//.test(name),
+  );
   return areas.flatMap(([name, area]) =>
     unusedOf(
       area,

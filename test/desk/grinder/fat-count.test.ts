@@ -108,7 +108,7 @@ describe('fat past its use-by', () => {
     if (plan.kind !== 'plan') throw new Error(plan.kind);
     expect(plan.parts.map(({ fatLotId }) => fatLotId)).toEqual([null, fresh]);
     expect(plan.leftOut).toMatchObject([
-      { lotId: old, label: 'Pork back fat, lot F001', useBy: '2026-10-14' },
+      { lotId: old, fatName: 'Pork back fat', lotCode: 'F001', ticket: null, useBy: '2026-10-14' },
     ]);
     const named = await shop.call('grinder.plan', { ...asked, lotIds: [old] });
     if (named.kind !== 'plan') throw new Error(named.kind);

@@ -12,7 +12,7 @@ import { makeFormat } from '../../../src/ui/texts/format.ts';
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
 const LB = 453.59237;
 const trim: PlanPart = {
-  key: 'trim 1', kind: 'trim', label: 'Trim of 26-0001', ticket: '26-0001', animalId: 1,
+  key: 'trim 1', kind: 'trim', ticket: '26-0001', fatName: null, lotCode: null, animalId: 1,
   fatLotId: null, grams: 20 * LB, share: 0.9, fat: 0.03,
 }; // prettier-ignore
 const fatPart: PlanPart = {
@@ -58,7 +58,7 @@ describe('dividing a batch', () => {
 });
 
 describe('the sum of a plan', () => {
-  const more = { ...trim, key: 'trim 2', label: 'Trim of 26-0002', ticket: '26-0002', grams: 5 * LB };
+  const more = { ...trim, key: 'trim 2', ticket: '26-0002', grams: 5 * LB };
 
   it('is trim and fat, each named if it is one', () =>
     expect(planTerms([fatPart, trim]).map(({ kind, label, grams }) => [kind, label, grams])).toEqual([

@@ -11,7 +11,7 @@ vi.mock('../../../src/bridge/client/index.ts', async () => (await import('../pla
 beforeEach(() => openWindow());
 
 const trim: PlanPart = {
-  key: 'trim 1', kind: 'trim', label: 'Trim of 26-0001', ticket: '26-0001', animalId: 1,
+  key: 'trim 1', kind: 'trim', ticket: '26-0001', fatName: null, lotCode: null, animalId: 1,
   fatLotId: null, grams: 9000, share: 1, fat: 0.05,
 }; // prettier-ignore
 

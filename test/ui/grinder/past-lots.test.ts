@@ -10,7 +10,14 @@ function lot(id: number, more: Partial<FatLotRow> = {}): FatLotRow {
     ...more,
   }; // prettier-ignore
 }
-const old: LeftOutLot = { lotId: 1, label: 'Beef suet, lot F001', grams: 1000, useBy: '2026-11-02' };
+const old: LeftOutLot = {
+  lotId: 1,
+  fatName: 'Beef suet',
+  lotCode: 'F001',
+  ticket: null,
+  grams: 1000,
+  useBy: '2026-11-02',
+};
 const onHand = [
   lot(1, { keeps: 'past' }),
   lot(2, { source: 'pork-back-fat' }),

@@ -1,6 +1,7 @@
 /** The content of labels: weights, ingredients, owners, and required or forbidden text. */
 import { describe, expect, it } from 'vitest';
 import type { BatchPage, FatLotRow } from '../../../src/desk/contract/contract.ts';
+import { allNames } from '../../../src/desk/names/names.ts';
 import { weighedIngredients } from '../../../src/ui/labels/ingredients.ts';
 import { localDay } from '../../../src/ui/labels/local-day.ts';
 import { netWeight } from '../../../src/ui/labels/net-weight.ts';
@@ -68,7 +69,7 @@ const made: BatchMade = frozen({
     lot({ code: 'F006', source: 'beef-suet', name: 'Suet' }),
   ],
   animals: [animal('26-0001', 'Ann Alder', 'Elk'), animal('26-0002', 'Bo Birch', 'Mule deer')],
-  fatSources: [{ code: 'pork-back-fat', animal: 'pork' }, { code: 'beef-suet', animal: 'beef' }],
+  fatSources: [{ code: 'pork-back-fat', name: 'Pork back fat', animal: 'pork' }, { code: 'beef-suet', name: 'Beef suet', animal: 'beef' }],
 }); // prettier-ignore
 
 describe('net weight', () => {
@@ -109,6 +110,13 @@ describe('ingredients', () => {
 const COOKED = ['summer-sausage', 'snack-sticks', 'jerky-strips', 'ground-jerky'];
 const SUPPLIED = [
   ...products.map(({ code, name }) => ({ name, raw: !COOKED.includes(code) })),
+  ...(['es-MX', 'fr-CA'] as const).flatMap((language) => {
+    const said = allNames(language);
+    return products.map(({ code }) => ({
+      name: said.get(`product.${code}`) ?? '',
+      raw: !COOKED.includes(code),
+    }));
+  }),
   { name: 'Deer chips', raw: false },
   { name: 'Smoked venison bacon', raw: true },
 ];

@@ -1,0 +1,100 @@
+/** Names of built-in things in calls: translated in answers, understood in inputs, and left alone where they are the shop's own. */
+import { describe, expect, it } from 'vitest';
+import type { CallInput, CallName, CallOutput } from '../../../src/bridge/contract.ts';
+import { answerSaid, inputMeant } from '../../../src/desk/names/at-the-door.ts';
+import type { Language } from '../../../src/words/languages.ts';
+import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
+
+async function callIn<N extends CallName>(
+  shop: FreshDesk,
+  language: Language,
+  name: N,
+  input: CallInput<N>,
+): Promise<CallOutput<N>> {
+  const answer = await shop.desk.call(name, input, undefined, language);
+  if (!answer.ok) throw new Error(JSON.stringify(answer.problem));
+  return answer.value as CallOutput<N>;
+}
+
+describe('an answer', () => {
+  it('names species, their words and parts by code, in the language asked for', async () => {
+    const shop = await freshDesk();
+    const { species } = await callIn(shop, 'es-MX', 'shelf.get', {});
+    const of = (code: string) => species.find((one) => one.code === code)!;
+    expect(of('elk')).toMatchObject({ name: 'Wapití (elk)', words: { male: 'macho', young: 'cría' } });
+    expect(of('white-tail').words.young).toBe('cervato');
+    expect(of('pronghorn').words.young).toBe('cría');
+    expect(of('wild-boar').primals.map(({ name }) => name)).toContain('Panceta y costillas');
+    const french = await callIn(shop, 'fr-CA', 'shelf.get', {});
+    expect(french.species.find(({ code }) => code === 'moose')?.name).toBe('Orignal');
+    expect((await callIn(shop, 'en-US', 'shelf.get', {})).species[0]?.name).toBe('White-tailed deer');
+    shop.desk.close();
+  });
+
+  it('keeps what a shop named itself', async () => {
+    const shop = await freshDesk();
+    await shop.call('products.save', { code: 'steaks', name: 'Rosa’s steaks', kind: 'whole cuts', fat: null, targetFat: null, packageTyped: '', pattyTyped: '', ingredients: '' } as never); // prettier-ignore
+    const { products } = await callIn(shop, 'es-MX', 'shelf.get', {});
+    expect(products.find(({ code }) => code === 'steaks')?.name).toBe('Rosa’s steaks');
+    expect(products.find(({ code }) => code === 'chops')?.name).toBe('Chuletas');
+    shop.desk.close();
+  });
+
+  it('never touches a text of a person, or a code', () => {
+    const value = { hunter: 'Ginger', name: 'Salt', note: 'Steaks', species: 'elk', by: 'SA' };
+    expect(answerSaid('hunters.find', { ok: true, value }, 'es-MX')).toEqual({ ok: true, value });
+  });
+
+  it('is not copied where it holds no names', () => {
+    const rows = { list: [{ ticket: '26-0001', grams: 5 }], product: 'Own thing' };
+    const answer = answerSaid('rail.get', { ok: true, value: rows }, 'fr-CA');
+    expect(answer.ok && answer.value).toBe(rows);
+  });
+});
+
+describe('an input', () => {
+  it('means the same product, whatever the window called it', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    const pack = {
+      animalId: id,
+      stage: 'packed',
+      part: 'package',
+      product: 'Chuletas',
+      count: 2,
+      typed: '3',
+    } as const;
+    await callIn(shop, 'es-MX', 'table.weigh', pack as CallInput<'table.weigh'>);
+    const products = async (language: Language) =>
+      (await callIn(shop, language, 'animals.get', { id })).packages.map(({ product }) => product);
+    expect(await products('en-US')).toEqual(['Chops']);
+    expect(await products('fr-CA')).toEqual(['Côtelettes']);
+    shop.desk.close();
+  });
+
+  it('tells parts of one name apart by their code, and keeps a word that means several', () => {
+    const primals = [{ code: 'ham', name: 'Fesse' }, { name: 'Cuisse' }];
+    expect(inputMeant('species.save', { code: 'wild-boar', primals }, 'fr-CA')).toEqual({
+      code: 'wild-boar',
+      primals: [{ code: 'ham', name: 'Ham' }, { name: 'Hind leg' }],
+    });
+    const words = { male: 'mâle', female: 'femelle', young: 'jeune' };
+    expect(inputMeant('species.save', { name: 'Daim', words }, 'fr-CA')).toMatchObject({
+      name: 'Daim',
+      words: { male: 'mâle', female: 'femelle' },
+    });
+  });
+
+  it('saves prices that were read in another language without a change', async () => {
+    const shop = await freshDesk();
+    const before = await shop.call('prices.get', {});
+    const { lines, name } = (await callIn(shop, 'fr-CA', 'prices.get', {}))!;
+    expect(name).toBe('Prix d’exemple');
+    expect(lines.some(({ label }) => label === 'Hachage')).toBe(true);
+    await callIn(shop, 'fr-CA', 'prices.save', { name, validFrom: '2026-10-10', lines });
+    const after = await shop.call('prices.get', {});
+    expect(after?.lines.map(({ label }) => label)).toEqual(before?.lines.map(({ label }) => label));
+    expect(after?.name).toBe('Example prices');
+    shop.desk.close();
+  });
+});

@@ -1,0 +1,81 @@
+/** The questions that screens keep open, for tests that try them all. */
+import type { AskName, CallInput } from '../../src/bridge/contract.ts';
+import type { BusyShop } from './busy-shop.ts';
+import { loadOf } from './smokehouse/load-of.ts';
+import { TRIED } from './tried-writes.ts';
+
+export type Question = { [N in AskName]: readonly [N, CallInput<N>] }[AskName];
+
+const ELK = { species: 'elk' } as const;
+
+/** Every question that a screen keeps open. */
+export async function questionsOf(shop: BusyShop): Promise<Question[]> {
+  const { done, cutting, batchId } = shop;
+  const { id: coolerId } = await shop.call('coolers.save', { name: 'Old room', places: 9 });
+  const { id: lotId } = await shop.call('fat.receive', { source: 'pork-back-fat', typed: '9' });
+  const quoted = await TRIED['quotes.save']!(shop);
+  const { id: quoteId } = await shop.call('quotes.save', quoted[1] as CallInput<'quotes.save'>);
+  const { id: recipeId } = await shop.call('recipes.addReady', { code: 'sticks' });
+  const { loadId, madeId } = await loadOf(shop);
+  const probe = { id: loadId, probe: 'P1', phase: 'cook', degrees: 'F', typed: '150' } as const;
+  await shop.call('loads.reading', probe);
+  const plan = { animals: [{ id: cutting }], fat: 'none', targetFat: null };
+  return [
+    ['shop.get', {}],
+    ['shop.listBackups', {}],
+    ['hunters.find', { text: 'b' }],
+    ['rail.get', {}],
+    ['coolers.list', {}],
+    ['coolers.listLogs', { coolerId }],
+    ['coolers.getRecord', { coolerId, from: '2026-10-01', to: '2026-10-31' }],
+    ['animals.get', { id: done }],
+    ['animals.get', { id: cutting }],
+    ['animals.find', { text: '26' }],
+    ['animals.getHistory', { id: done }],
+    ['animals.getHistory', { id: cutting }],
+    ['animals.getDropOff', { animalId: cutting }],
+    ['animals.getLastOrders', { hunterId: 1, species: 'elk' }],
+    ['grinder.get', {}],
+    ['grinder.getBatch', { id: batchId }],
+    ['grinder.plan', plan],
+    ['fat.listLots', { usedUp: true }],
+    ['fat.listMovements', { lotId }],
+    ['fat.getNeeds', {}],
+    ['recipes.list', {}],
+    ['recipes.get', { id: recipeId }],
+    ['made.list', {}],
+    ['made.get', { id: madeId }],
+    ['made.plan', { id: madeId }],
+    ['made.label', { id: madeId }],
+    ['made.forecast', { recipeId }],
+    ['made.losses', {}],
+    ['loads.list', {}],
+    ['loads.get', { id: loadId }],
+    ['loads.readings', { logId: 1 }],
+    ['quotes.list', {}],
+    ['quotes.get', { id: quoteId }],
+    ['bills.get', { animalId: done }],
+    ['bills.get', { animalId: cutting }],
+    ['bills.getHours', { animalId: cutting }],
+    ['belongings.list', { animalId: cutting }],
+    ['donations.list', {}],
+    ['till.get', {}],
+    ['till.listOwed', {}],
+    ['till.getStatement', { hunterId: 1 }],
+    ['prices.get', {}],
+    ['pickup.get', {}],
+    ['shelf.get', {}],
+    ['season.getChoices', {}],
+    ['season.yields', {}],
+    ['season.yields', ELK],
+    ['season.pounds', {}],
+    ['season.compare', { a: ELK, b: { species: 'moose' } }],
+    ['season.flow', {}],
+    ['season.fat', {}],
+    ['season.check', {}],
+    ['costing.get', {}],
+    ['records.list', {}],
+    ['records.check', {}],
+    ['import.list', {}],
+  ];
+}
