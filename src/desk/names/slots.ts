@@ -4,6 +4,7 @@
 export type Slot =
   | `species.*.${'name' | 'many' | 'male' | 'female' | 'young'}`
   | `${'primal' | 'product' | 'template' | 'fat' | 'price' | 'priceBook'}.*`
+  | `caution.*.${'hazard' | 'title' | 'text' | 'differs'}`
   | `${'ingredient' | 'recipe' | 'recipeNote' | 'meat' | 'casing' | 'step' | 'loss' | 'cooling'}.*`;
 
 const SPECIES = ['species.*.name'] as const;
@@ -78,6 +79,10 @@ const SLOTS: Readonly<Record<string, readonly Slot[]>> = {
   'casing.name': ['casing.*'],
   'casings.name': ['casing.*'],
   'steps.what': ['step.*'],
+  'cautions.hazard': ['caution.*.hazard'],
+  'cautions.title': ['caution.*.title'],
+  'cautions.text': ['caution.*.text'],
+  'cautions.differs': ['caution.*.differs'],
   'lossKinds.name': ['loss.*'],
   'assumed.name': ['loss.*'],
   'cooling.name': ['cooling.*'],

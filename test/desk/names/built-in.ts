@@ -1,6 +1,6 @@
 /** Every name of a built-in thing that the program brings, with the key that its words have to stand under. */
 import { COOLING_OPTIONS, LOSS_KINDS } from '../../../src/desk/supplied/smokehouse.ts';
-import { EXAMPLE_PRICES, FATS, SPECIES } from '../../../src/desk/supplied/resources.ts';
+import { CAUTIONS, EXAMPLE_PRICES, FATS, SPECIES } from '../../../src/desk/supplied/resources.ts';
 import recipesJson from '../../../resources/recipes.json' with { type: 'json' };
 import productsJson from '../../../resources/products.json' with { type: 'json' };
 import templatesJson from '../../../resources/instructions.json' with { type: 'json' };
@@ -48,6 +48,12 @@ export const BUILT_IN: readonly BuiltIn[] = [
     ...(ready.body.casing ? [any('casing', ready.body.casing.name)] : []),
     ...(ready.body.heat?.steps ?? []).map(({ what }) => any('step', what)),
   ]),
+  ...CAUTIONS.flatMap(({ code, hazard, title, text, differs }) =>
+    Object.entries({ hazard, title, text, ...(differs && { differs }) }).map(([form, name]) => ({
+      key: `caution.${code}.${form}`,
+      name,
+    })),
+  ),
   ...LOSS_KINDS.map((one) => named('loss', one)),
   ...COOLING_OPTIONS.map((one) => named('cooling', one)),
 ];
