@@ -19,6 +19,8 @@ export type DeskMessage = { id: number | null; answer: Answer<unknown> } | { cha
 /** The same over HTTP, where the body is the input alone. */
 export const OPENING_HEADER = 'gambrel-opening';
 export const LANGUAGE_HEADER = 'gambrel-language';
+/** Who is signed in at a station. */
+export const PERSON_HEADER = 'gambrel-person';
 
 /** The shell's channel on which a window requests its port and receives it. */
 export const DESK_PORT_CHANNEL = 'gambrel:desk-port';

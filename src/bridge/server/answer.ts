@@ -11,7 +11,7 @@ export interface DeskCaller {
 }
 
 /** A place and a verb, `table.weigh`: no inherited member (`constructor`, `__proto__`) matches. */
-const CALL_NAME = /^[a-z]+\.[a-zA-Z]+$/;
+export const CALL_NAME = /^[a-z]+\.[a-zA-Z]+$/;
 
 /** A refusal as an answer. Example: `problemAnswer('missing', 'call.unknown')`. */
 export function problemAnswer(kind: Problem['kind'], code: string): { ok: false; problem: Problem } {

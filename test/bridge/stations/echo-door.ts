@@ -1,0 +1,96 @@
+/** A desk for tests of the line: its stations, codes and answers are set by the test. */
+import { ProblemError } from '../../../src/desk/contract/problem.ts';
+import type {
+  AskingDevice,
+  OutboxEntry,
+  StationCall,
+  StationDoor,
+  StationEntrance,
+  StationEvent,
+  StationInfo,
+} from '../../../src/desk/contract/stations.ts';
+
+export interface EchoDoor extends StationDoor {
+  asked: AskingDevice[];
+  calls: StationCall[];
+  entries: OutboxEntry[];
+  registered: string[];
+  /** Tells the lines of a secret. */
+  tell(secret: string, event: StationEvent): void;
+  /** Shuts a station out. */
+  remove(secret: string): void;
+  watchers(): number;
+}
+
+export const TABLE: StationInfo = { id: 1, name: 'Table 2', place: 'table', language: 'en-US' };
+export const CODE = 'BCDFGHJK';
+/** The secret of the one station that is paired from the start. */
+export const SECRET = 'secret-of-table-2';
+
+export function echoDoor(): EchoDoor {
+  const removed = new Set<string>();
+  const watching = new Map<string, Set<(event: StationEvent) => void>>();
+  let codeIsUsed = false;
+  const door: EchoDoor = {
+    asked: [],
+    calls: [],
+    entries: [],
+    registered: [],
+    settings: () => ({ on: true, address: '127.0.0.1', port: 47_115, pins: false }),
+    onSettings: () => () => undefined,
+    origins: () => door.registered,
+    ask(code, device) {
+      if (code !== CODE || codeIsUsed) throw new ProblemError('refused', 'pairing.wrong-code');
+      codeIsUsed = true;
+      door.asked.push(device);
+      return { request: 'r-1', number: '47' };
+    },
+    outcome: (request) =>
+      request === 'r-1' ? { state: 'allowed', station: TABLE, secret: SECRET } : { state: 'over' },
+    enter(secret): StationEntrance {
+      if (removed.has(secret)) return { state: 'removed' };
+      if (secret !== SECRET) return { state: 'unknown' };
+      return {
+        state: 'open',
+        station: TABLE,
+        opening: 'o-1',
+        lineage: 'l-1',
+        wires: [1],
+        signIn: false,
+        now: '',
+      };
+    },
+    async signIn(_secret, initials, pin) {
+      if (pin !== '4711') throw new ProblemError('refused', 'person.wrong-pin', { with: { left: 4 } });
+      return { person: 'p-1', initials, idleMs: 60_000 };
+    },
+    signOut: () => undefined,
+    async call(_secret, call) {
+      door.calls.push(call);
+      if (call.name === 'desk.throws') throw new Error('secret detail');
+      if (call.name === 'desk.waits') await new Promise(() => undefined);
+      return { ok: true, value: { name: call.name, input: call.input } };
+    },
+    async take(_secret, entry) {
+      door.entries.push(entry as OutboxEntry);
+      return {
+        taken: true,
+        number: (entry as OutboxEntry).number,
+        repeated: false,
+        answer: { ok: true, value: {} },
+      };
+    },
+    watch(secret, told) {
+      const those = watching.get(secret) ?? new Set();
+      watching.set(secret, those.add(told));
+      return () => those.delete(told);
+    },
+    tell: (secret, event) => watching.get(secret)?.forEach((told) => told(event)),
+    remove(secret) {
+      removed.add(secret);
+      door.tell(secret, { kind: 'shut', state: 'removed' });
+    },
+    watchers: () => [...watching.values()].reduce((sum, those) => sum + those.size, 0),
+  };
+  return door;
+}
