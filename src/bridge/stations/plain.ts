@@ -54,8 +54,9 @@ export function openPlainServer(options: PlainOptions): Server {
 
 function send(request: IncomingMessage, response: ServerResponse, options: PlainOptions): void {
   const { status, headers, body } = answer(request, options);
-  response.writeHead(status, { ...HEADERS, ...headers });
-  response.end(request.method === 'HEAD' ? undefined : body);
+  const bytes = Buffer.from(body ?? '');
+  response.writeHead(status, { ...HEADERS, ...headers, 'content-length': bytes.length });
+  response.end(request.method === 'HEAD' ? undefined : bytes);
 }
 
 function answer(request: IncomingMessage, options: PlainOptions): PlainAnswer {

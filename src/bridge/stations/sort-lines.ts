@@ -17,6 +17,6 @@ export function sortLine(socket: Socket, servers: { secure: Server; plain: Serve
     socket.unshift(piece);
     const server = piece[0] === HANDSHAKE ? servers.secure : servers.plain;
     server.emit('connection', socket);
-    socket.resume();
+    process.nextTick(() => socket.resume()); // TLS first takes what was read
   });
 }

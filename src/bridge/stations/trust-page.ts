@@ -88,7 +88,8 @@ function lines(steps: string): string {
 
 /** Groups of four pairs, which eyes can compare. */
 function grouped(fingerprint: string): string {
-  return (fingerprint.match(/.{11}/g) ?? []).map((group) => `<span>${group}</span>`).join(' ');
+  const groups = fingerprint.match(/(?:[\dA-F]{2}:?){1,4}/g) ?? [];
+  return groups.map((group) => `<span>${group}</span>`).join('');
 }
 
 function linkTo(language: Language): string {

@@ -144,8 +144,8 @@ describe('without TLS', () => {
     expect(page).toMatch(/^HTTP\/1\.1 200/);
     expect(page).toContain('Connect this device to Oak Ridge');
     const { sha256, sha1 } = line.authority.fingerprints;
-    const shown = page.replaceAll(/<\/?span>/g, '').replaceAll(/(?<=[\dA-F]{2}) (?=[\dA-F]{2})/g, ':');
-    for (const number of [sha256, sha1]) expect(shown.replaceAll('::', ':')).toContain(number);
+    const shown = page.replaceAll(/<\/?span>/g, '');
+    for (const number of [sha256, sha1]) expect(shown).toContain(`<dd>${number}</dd>`);
     expect(page).not.toMatch(/<script|<img|src=/);
   });
 
