@@ -48,6 +48,9 @@ const PATIENCE = { firstMs: 5_000, headersMs: 5_000, requestMs: 20_000, checkMs:
 /** A browser opens six sockets per address: enough for twenty stations, whose hidden pages have none. */
 const MAX_OPEN = { anonymous: 128, windows: 256 };
 
+/** Node forgets it with each new certificate. */
+const VERSION = { minVersion: 'TLSv1.3' } as const;
+
 /** Opens the line; it listens once `serve` is called. */
 export async function openStationLine(options: StationLineOptions): Promise<StationLine> {
   const { authority, port, patience = PATIENCE } = options;
@@ -81,7 +84,7 @@ export async function openStationLine(options: StationLineOptions): Promise<Stat
   });
   return {
     async serve(names, now) {
-      secure.setSecureContext(await authority.leafFor(names, now));
+      secure.setSecureContext({ ...(await authority.leafFor(names, now)), ...VERSION });
       await listeners.listen(names.addresses);
       hosts = hostsOf(names, port);
     },
@@ -109,7 +112,7 @@ function openApp(
   limits: Connections,
   rawOf: (socket: Socket) => Socket,
 ): FastifyInstance {
-  const security = { minVersion: 'TLSv1.3', ALPNProtocols: ['http/1.1'], handshakeTimeout: firstMs } as const;
+  const security = { ...VERSION, ALPNProtocols: ['http/1.1'], handshakeTimeout: firstMs };
   const patience = {
     headersTimeout: headersMs,
     requestTimeout: requestMs,

@@ -6,7 +6,7 @@ import { connect, type Socket } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { text as collect } from 'node:stream/consumers';
-import type { ConnectionOptions } from 'node:tls';
+import { connect as connectSecurely, type ConnectionOptions } from 'node:tls';
 import { openAuthority, type OpenAuthority } from '../../../src/bridge/authority/open.ts';
 import {
   openStationLine,
@@ -116,18 +116,31 @@ export const asStation = (more: Record<string, string> = {}): Record<string, str
   ...more,
 });
 
-/** Sends `text` over plain TCP and reads until the line ends. */
+/** Sends `text` over plain TCP and reads until the line ends, or `patience` ms. */
 export function knockPlain(line: OpenLine, text: string | Uint8Array, patience = 5_000): Promise<string> {
   return new Promise((resolve) => {
-    const socket: Socket = connect(PORT, line.address);
-    let heard = '';
-    const timer = setTimeout(() => socket.destroy(), patience);
-    socket.on('data', (piece) => (heard += piece.toString('latin1')));
-    socket.on('error', () => undefined); // a refusal may reset the line
-    socket.on('close', () => {
-      clearTimeout(timer);
-      resolve(heard);
-    });
-    socket.write(text);
+    const socket = connect(PORT, line.address, () => socket.write(text));
+    readToEnd(socket, patience, resolve);
+  });
+}
+
+/** The same over TLS, by a device that trusts the root. */
+export function knock(line: OpenLine, text: string | Uint8Array, patience = 5_000): Promise<string> {
+  return new Promise((resolve) => {
+    const socket = connectSecurely({ host: line.address, port: PORT, ca: line.root }, () =>
+      socket.write(text),
+    );
+    readToEnd(socket, patience, resolve);
+  });
+}
+
+function readToEnd(socket: Socket, patience: number, done: (heard: string) => void): void {
+  let heard = '';
+  const timer = setTimeout(() => socket.destroy(), patience);
+  socket.on('data', (piece) => (heard += piece.toString('latin1')));
+  socket.on('error', () => undefined); // a refusal may reset the line
+  socket.on('close', () => {
+    clearTimeout(timer);
+    done(heard);
   });
 }
