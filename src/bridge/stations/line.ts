@@ -84,8 +84,9 @@ export async function openStationLine(options: StationLineOptions): Promise<Stat
   });
   return {
     async serve(names, now) {
-      secure.setSecureContext({ ...(await authority.leafFor(names, now)), ...VERSION });
+      const leaf = await authority.leafFor(names, now);
       await listeners.listen(names.addresses);
+      secure.setSecureContext({ ...leaf, ...VERSION });
       hosts = hostsOf(names, port);
     },
     close() {

@@ -4,12 +4,12 @@ import { connect, type Socket } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { connect as connectSecurely } from 'node:tls';
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { makeAuthority } from '../../../src/bridge/authority/certificates.ts';
 import { openAuthority } from '../../../src/bridge/authority/open.ts';
 import { BODY_LIMIT } from '../../../src/bridge/server/json-body.ts';
 import { CODE, SECRET } from './echo-door.ts';
-import { asStation, HOST, knock, knockPlain, openLine, PORT, told, type OpenLine } from './open-line.ts';
+import { asStation, HOST, knock, knockPlain, openLine, told, type OpenLine } from './open-line.ts';
 
 const DAY = 86_400_000;
 /** Short enough for a test, and the same for every stage. */
@@ -51,8 +51,8 @@ it('answers the call that the attacks below change', async () => {
 
 describe('over TLS', () => {
   it.each<[string, () => string, number[]]>([
-    ['another site that resolves to this address', () => call({ host: `shop.evil.example:${PORT}` }), [403]],
-    ['localhost', () => call({ host: `localhost:${PORT}` }), [403]],
+    ['another site that resolves to this address', () => call({ host: `shop.evil.example:${line.port}` }), [403]],
+    ['localhost', () => call({ host: `localhost:${line.port}` }), [403]],
     ['another port', () => call({ host: `${line.address}:443` }), [403]],
     ['no port', () => call({ host: line.address }), [403]],
     ['a name in front', () => call({ host: `a@${line.host}` }), [403]],
@@ -135,7 +135,10 @@ describe('over TLS', () => {
   });
 
   it('tells nothing of an error inside the desk', async () => {
+    const log = vi.spyOn(console, 'error').mockReturnValue(undefined);
     const answer = await told(line, '/call/desk.throws', { headers: asStation(), body: {} });
+    expect(log).toHaveBeenCalledOnce();
+    log.mockRestore();
     expect([answer.status, answer.json()]).toEqual([
       500,
       { ok: false, problem: { kind: 'broken', code: 'desk.failed' } },
@@ -220,7 +223,7 @@ describe('lines that say little', () => {
   it('are closed: one byte after another', async () => {
     const text = call({ 'x-padding': 'x'.repeat(5000) });
     const slow = new Promise<void>((resolve) => {
-      const socket = connectSecurely({ host: line.address, port: PORT, ca: line.root });
+      const socket = connectSecurely({ host: line.address, port: line.port, ca: line.root });
       let at = 0;
       const drip = setInterval(() => socket.write(text[(at += 1)] ?? ''), 50);
       socket.on('error', () => undefined); // the line is closed, which is being tested
@@ -238,7 +241,7 @@ describe('lines that say little', () => {
     const patient = await openLine(); // the usual patience: the lines stay open during the test
     for (const text of ['', HELLO, 'GET / HT'])
       for (let count = 0; count < 150; count += 1) {
-        const socket = connect(PORT, patient.address, () => socket.write(text));
+        const socket = connect(patient.port, patient.address, () => socket.write(text));
         socket.on('error', () => undefined); // the oldest are closed
         held.push(socket);
       }

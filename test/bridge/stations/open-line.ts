@@ -2,7 +2,7 @@
 import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
 import type { IncomingMessage } from 'node:http';
 import { request } from 'node:https';
-import { connect, type Socket } from 'node:net';
+import { connect, createServer, type AddressInfo, type Socket } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { text as collect } from 'node:stream/consumers';
@@ -15,12 +15,21 @@ import {
 } from '../../../src/bridge/stations/line.ts';
 import { echoDoor, type EchoDoor, SECRET } from './echo-door.ts';
 
-export const PORT = 47_115;
 export const HOST = 'desk.local';
+/** The one address of every system; two lines at a time differ by their ports. */
+const ADDRESS = '127.0.0.1';
+/** Tries to find a port that no other test takes at the same moment. */
+const TRIES = 5;
 
-let last = 1;
-/** Each line has an address of its own, so that all use the one fixed port. Only Linux has them without setting up. */
-export const freshAddress = (): string => `127.77.${process.pid % 250}.${(last += 1)}`;
+/** A port that is free just now. */
+export function freePort(): Promise<number> {
+  return new Promise((resolve) => {
+    const server = createServer().listen(0, ADDRESS, () => {
+      const { port } = server.address() as AddressInfo;
+      server.close(() => resolve(port));
+    });
+  });
+}
 
 export interface OpenLine {
   door: EchoDoor;
@@ -29,7 +38,8 @@ export interface OpenLine {
   root: string;
   line: StationLine;
   address: string;
-  /** `127.77.1.2:47115` */
+  port: number;
+  /** `127.0.0.1:47115` */
   host: string;
   origin: string;
   close(): void;
@@ -46,28 +56,38 @@ export async function openLine(more: Partial<StationLineOptions> = {}): Promise<
   writeFileSync(book, '');
   const authority = await openAuthority(book, 'Oak Ridge', new Date());
   const door = echoDoor();
-  const address = freshAddress();
-  const line = await openStationLine({
-    door,
-    authority,
-    windowFolder,
-    port: PORT,
-    shop: 'Oak Ridge',
-    ...more,
-  });
-  await line.serve({ host: HOST, addresses: [address] }, new Date());
+  const { line, port } = await serve(async (one) =>
+    openStationLine({ door, authority, windowFolder, port: one, shop: 'Oak Ridge', ...more }),
+  );
   const base64 = Buffer.from(authority.root).toString('base64');
-  const host = `${address}:${PORT}`;
+  const host = `${ADDRESS}:${port}`;
   return {
     door,
     authority,
     root: `-----BEGIN CERTIFICATE-----\n${base64}\n-----END CERTIFICATE-----\n`,
     line,
-    address,
+    address: ADDRESS,
+    port,
     host,
     origin: `https://${host}`,
     close: () => line.close(),
   };
+}
+
+async function serve(
+  open: (port: number) => Promise<StationLine>,
+): Promise<{ line: StationLine; port: number }> {
+  for (let tries = 1; ; tries += 1) {
+    const port = await freePort();
+    const line = await open(port);
+    try {
+      await line.serve({ host: HOST, addresses: [ADDRESS] }, new Date());
+      return { line, port };
+    } catch (error) {
+      line.close();
+      if (tries === TRIES) throw error;
+    }
+  }
 }
 
 export interface Asked {
@@ -84,7 +104,7 @@ export function ask(line: OpenLine, path: string, asked: Asked = {}): Promise<In
     const sent = request(
       {
         host: line.address,
-        port: PORT,
+        port: line.port,
         path,
         method: asked.method ?? (body ? 'POST' : 'GET'),
         ca: line.root,
@@ -119,7 +139,7 @@ export const asStation = (more: Record<string, string> = {}): Record<string, str
 /** Sends `text` over plain TCP and reads until the line ends, or `patience` ms. */
 export function knockPlain(line: OpenLine, text: string | Uint8Array, patience = 5_000): Promise<string> {
   return new Promise((resolve) => {
-    const socket = connect(PORT, line.address, () => socket.write(text));
+    const socket = connect(line.port, line.address, () => socket.write(text));
     readToEnd(socket, patience, resolve);
   });
 }
@@ -127,7 +147,7 @@ export function knockPlain(line: OpenLine, text: string | Uint8Array, patience =
 /** The same over TLS, by a device that trusts the root. */
 export function knock(line: OpenLine, text: string | Uint8Array, patience = 5_000): Promise<string> {
   return new Promise((resolve) => {
-    const socket = connectSecurely({ host: line.address, port: PORT, ca: line.root }, () =>
+    const socket = connectSecurely({ host: line.address, port: line.port, ca: line.root }, () =>
       socket.write(text),
     );
     readToEnd(socket, patience, resolve);

@@ -28,7 +28,7 @@ const everything = {
   to: 'Dana Whitlock', unpacked: 'G-12', notMade: 'jerky',
   ppm: 173.6, agent: 'nitrite', limit: 156.25, share: 0.32, f: 152.4, need: 43, minutes: 95, strength: 0.4, cure: 'Pink cure',
   stated: 'ground', derived: 'pumped', asked: 45, load: 'L26-001', decided: 'hold',
-  now: 'EUR', today: '2126-11-20', last: '2026-10-10', season: 2025,
+  port: 47115, now: 'EUR', today: '2126-11-20', last: '2026-10-10', season: 2025,
 }; // prettier-ignore
 
 /** Names of fields, files and hosts that look like codes. */
