@@ -33,6 +33,7 @@ let launched: Promise<Browser> | undefined;
 /**
  * Opens `CHROME_PATH`, an installed browser, or the packaged one (Linux x64). Starting one takes longer than most tests, so the
  * test files of a worker share one: `close` then closes the windows that were opened through it. No two windows share storage.
+ * Windows want no motion unless a test asks for it: frames of an animation cost more than what is tested.
  */
 export async function openBrowser(): Promise<Browser> {
   if (process.env.VITEST === undefined) return launch();
@@ -40,7 +41,7 @@ export async function openBrowser(): Promise<Browser> {
   const shared = await launched;
   const opened = new Set<BrowserContext>();
   const newContext: Browser['newContext'] = async (options) => {
-    const context = await shared.newContext(options);
+    const context = await shared.newContext({ reducedMotion: 'reduce', ...options });
     opened.add(context);
     context.once('close', () => opened.delete(context));
     return context;

@@ -6,6 +6,7 @@ let shop: ShopWindow;
 let ticket = '';
 beforeAll(async () => {
   shop = await openShop();
+  await shop.page.emulateMedia({ reducedMotion: 'no-preference' });
   ({ ticket } = await deerAtDesk(shop, 'Anna Berg', { bone: '15' }));
   await shop.page.addInitScript(() => {
     document.addEventListener('transitionrun', ({ target }) => {
