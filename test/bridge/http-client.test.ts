@@ -54,7 +54,7 @@ function windowAt(
 }
 
 const call = (bridge: Bridge, name: string, input: unknown = {}, opening: string | null = null) =>
-  bridge.call(name as CallName, input as never, opening);
+  bridge.call(name as CallName, input as never, opening, 'en-US');
 
 it('uses its code once, however many calls start together, and then calls with its session', async () => {
   const counter = await counterAt();

@@ -33,7 +33,7 @@ function asDeskPort(port: MessagePort): DeskPort {
 
 /** The echo desk accepts any name; the contract's types do not. */
 const call = (bridge: Bridge, name: string, input: unknown, opening: string | null = null) =>
-  bridge.call(name as CallName, input as never, opening);
+  bridge.call(name as CallName, input as never, opening, 'en-US');
 
 it('carries concurrent calls, each to its own answer', async () => {
   const { bridge } = lineTo(echoDesk());
@@ -136,7 +136,7 @@ it.each([
 it('is not affected by prototypes, in messages that none of our windows would send', async () => {
   const shop = await freshDesk();
   const { port, bridge } = lineTo(shop.desk);
-  const look = await bridge.call('shop.get', {}, null);
+  const look = await bridge.call('shop.get', {}, null, 'en-US');
   const opening = look.ok ? look.value.opening : '';
   const heard: { id: unknown; answer: { ok: boolean } }[] = [];
   port.addEventListener('message', (event: MessageEvent) => heard.push(event.data));

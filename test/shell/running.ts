@@ -36,9 +36,9 @@ export function windowOf(shell: Booted) {
 export async function bridgeOf(shell: Booted) {
   vi.stubGlobal('window', windowOf(shell).contents.page?.window);
   const { call, on } = await connect();
-  const look = await call('shop.get', {}, null);
+  const look = await call('shop.get', {}, null, 'en-US');
   const opening = look.ok ? look.value.opening : null;
-  return { on, call: <N extends CallName>(name: N, input: CallInput<N>) => call(name, input, opening) };
+  return { on, call: <N extends CallName>(name: N, input: CallInput<N>) => call(name, input, opening, 'en-US') };
 }
 
 export function click(shell: Booted, label: string): void {

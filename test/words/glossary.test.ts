@@ -23,13 +23,9 @@ const COLUMNS = Object.keys(LANGUAGE) as Column[];
 /** The terms of a cell, without what stands in brackets. */
 function termsOf(cell: string): string[] {
   return cell
+    .replaceAll(/\([^)]*\)/g, '')
     .split(/[;,:/]/)
-    .map((term) =>
-      term
-        .replaceAll(/\([^)]*\)/g, '')
-        .trim()
-        .toLowerCase(),
-    )
+    .map((term) => term.trim().toLowerCase())
     .filter((term) => term !== '');
 }
 

@@ -30,6 +30,11 @@ export function saveOwnFat(
   });
 }
 
+/** What a problem says of a lot; the window words it. */
+export function lotWith({ name, code, ticket }: Pick<FatLotRecord, 'name' | 'code' | 'ticket'>) {
+  return { fatName: name, lotCode: code, ticket: ticket ?? '' };
+}
+
 /** Moves fat from a lot into a batch. @throws ProblemError `fat.not-enough` */
 export function moveFat(
   session: Session,
@@ -44,9 +49,7 @@ export function moveFat(
       with: {
         grams: weighed.grams,
         leftGrams: Math.max(0, lot.left_grams),
-        fatName: lot.name,
-        lotCode: lot.code,
-        ticket: lot.ticket,
+        ...lotWith(lot),
       },
     });
   session.book.fat.move({

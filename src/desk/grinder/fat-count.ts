@@ -3,9 +3,8 @@ import * as v from 'valibot';
 import type { FatLotRecord } from '../../book/records/fat-lots.ts';
 import { parseLoads } from '../../core/values/loads.ts';
 import { readingGrams } from '../../core/values/reading.ts';
-import { lotNamed } from './blend-sources.ts';
 import { openAnimalOf } from '../animal/closed.ts';
-import { ROUNDING_TOLERANCE_GRAMS, lotOf } from '../animal/fat-moves.ts';
+import { ROUNDING_TOLERANCE_GRAMS, lotOf, lotWith } from '../animal/fat-moves.ts';
 import { by, id, needed, typed } from '../input/input.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -24,13 +23,13 @@ export const discard = write(
   (session, { lotId, typed: typedWeight, reason, by: initials }) => {
     const lot = lotHere(session, lotId);
     if (lot.left_grams <= ROUNDING_TOLERANCE_GRAMS)
-      throw new ProblemError('refused', 'fat.none-left', { field: 'lotId', with: { ...lotNamed(lot) } });
+      throw new ProblemError('refused', 'fat.none-left', { field: 'lotId', with: { ...lotWith(lot) } });
     const reading = typedWeight === null ? null : parseLoads(typedWeight, session.settings.unit);
     const grams = reading === null ? lot.left_grams : readingGrams(reading);
     if (grams > lot.left_grams + ROUNDING_TOLERANCE_GRAMS)
       throw new ProblemError('refused', 'fat.not-enough', {
         field: 'typed',
-        with: { grams, leftGrams: lot.left_grams, ...lotNamed(lot) },
+        with: { grams, leftGrams: lot.left_grams, ...lotWith(lot) },
       });
     const out = Math.min(grams, lot.left_grams);
     move(session, lot, { kind: 'thrown out', grams: -out, typed: typedWeight, note: reason, by: initials });
@@ -54,13 +53,13 @@ export const count = write(
     if (grams > lot.start_grams + ROUNDING_TOLERANCE_GRAMS)
       throw new ProblemError('refused', 'fat.more-than-came', {
         field: 'typed',
-        with: { grams, startGrams: lot.start_grams, ...lotNamed(lot) },
+        with: { grams, startGrams: lot.start_grams, ...lotWith(lot) },
       });
     const difference = grams - lot.left_grams;
     if (Math.abs(difference) <= ROUNDING_TOLERANCE_GRAMS)
       throw new ProblemError('refused', 'fat.as-counted', {
         field: 'typed',
-        with: { grams, ...lotNamed(lot) },
+        with: { grams, ...lotWith(lot) },
       });
     move(session, lot, {
       kind: 'counted',

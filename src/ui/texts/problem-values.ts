@@ -19,7 +19,7 @@ const part = ({ part: code, primal }: With): string => String(primal ?? wordFor(
 
 const lot = ({ ticket, fatName, lotCode }: With): { lot: string } => ({
   lot: lotLabel({
-    ticket: ticket === null ? null : String(ticket),
+    ticket: ticket ? String(ticket) : null,
     fatName: String(fatName),
     lotCode: String(lotCode),
   }),

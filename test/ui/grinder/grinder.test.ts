@@ -16,7 +16,7 @@ const trim: PlanPart = {
   fatLotId: null, grams: 20 * LB, share: 0.9, fat: 0.03,
 }; // prettier-ignore
 const fatPart: PlanPart = {
-  key: 'fat 4', kind: 'fat', label: 'Pork back fat', ticket: null, animalId: null, fatLotId: 4,
+  key: 'fat 4', kind: 'fat', fatName: 'Pork back fat', lotCode: 'F004', ticket: null, animalId: null, fatLotId: 4,
   grams: 2 * LB, share: 0.1, fat: 0.9,
 }; // prettier-ignore
 const nearest = { parts: [trim, fatPart], batchGrams: 22 * LB, fat: 0.1094 };
@@ -63,7 +63,7 @@ describe('the sum of a plan', () => {
   it('is trim and fat, each named if it is one', () =>
     expect(planTerms([fatPart, trim]).map(({ kind, label, grams }) => [kind, label, grams])).toEqual([
       ['trim', 'Trim of 26-0001', 20 * LB],
-      ['fat', 'Pork back fat', 2 * LB],
+      ['fat', 'Pork back fat, lot F004', 2 * LB],
     ]));
 
   it('adds up several of a kind, and lists what each is weighed out from', () => {
