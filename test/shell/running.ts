@@ -38,7 +38,10 @@ export async function bridgeOf(shell: Booted) {
   const { call, on } = await connect();
   const look = await call('shop.get', {}, null, 'en-US');
   const opening = look.ok ? look.value.opening : null;
-  return { on, call: <N extends CallName>(name: N, input: CallInput<N>) => call(name, input, opening, 'en-US') };
+  return {
+    on,
+    call: <N extends CallName>(name: N, input: CallInput<N>) => call(name, input, opening, 'en-US'),
+  };
 }
 
 export function click(shell: Booted, label: string): void {

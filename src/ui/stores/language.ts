@@ -29,7 +29,7 @@ export const useLanguage = defineStore('language', () => {
   async function choose(language: Language): Promise<void> {
     await speak(language);
     // The desk names built-in things in the window's language.
-    await shop.load();
+    if (shop.view) await shop.load();
     own.value = chosen.value = language;
   }
 

@@ -91,7 +91,11 @@ describe('an input', () => {
     const { lines, name } = (await callIn(shop, 'fr-CA', 'prices.get', {}))!;
     expect(name).toBe('Prix d’exemple');
     expect(lines.some(({ label }) => label === 'Hachage')).toBe(true);
-    await callIn(shop, 'fr-CA', 'prices.save', { name, validFrom: '2026-10-10', lines: lines as CallInput<'prices.save'>['lines'] });
+    await callIn(shop, 'fr-CA', 'prices.save', {
+      name,
+      validFrom: '2026-10-10',
+      lines: lines as CallInput<'prices.save'>['lines'],
+    });
     const after = await shop.call('prices.get', {});
     expect(after?.lines.map(({ label }) => label)).toEqual(before?.lines.map(({ label }) => label));
     expect(after?.name).toBe('Example prices');
