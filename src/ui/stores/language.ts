@@ -28,8 +28,6 @@ export const useLanguage = defineStore('language', () => {
   /** Chooses the language for this window, and for new ones on this device. */
   async function choose(language: Language): Promise<void> {
     await speak(language);
-    // The desk names built-in things in the window's language.
-    if (shop.view) await shop.load();
     own.value = chosen.value = language;
   }
 
