@@ -57,6 +57,7 @@ export async function openStationLine(options: StationLineOptions): Promise<Stat
   const limits = limitConnections(options.most ?? MAX_OPEN);
   const raw = rawSockets();
   let hosts: string[] = [];
+  let shown = '';
   const app = openApp(patience, limits, raw.of);
   app.addHook('onRequest', async (request, reply) => {
     void reply.headers(stationHeaders(port));
@@ -86,7 +87,8 @@ export async function openStationLine(options: StationLineOptions): Promise<Stat
     async serve(names, now) {
       const leaf = await authority.leafFor(names, now);
       await listeners.listen(names.addresses);
-      secure.setSecureContext({ ...leaf, ...VERSION });
+      if (leaf.cert !== shown) secure.setSecureContext({ ...leaf, ...VERSION });
+      shown = leaf.cert;
       hosts = hostsOf(names, port);
     },
     close() {

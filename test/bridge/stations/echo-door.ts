@@ -8,6 +8,7 @@ import type {
   StationEntrance,
   StationEvent,
   StationInfo,
+  StationSettings,
 } from '../../../src/desk/contract/stations.ts';
 
 export interface EchoDoor extends StationDoor {
@@ -20,6 +21,8 @@ export interface EchoDoor extends StationDoor {
   /** Shuts a station out. */
   remove(secret: string): void;
   watchers(): number;
+  /** Changes the shop's settings. */
+  set(more: Partial<StationSettings>): void;
 }
 
 export const TABLE: StationInfo = { id: 1, name: 'Table 2', place: 'table', language: 'en-US' };
@@ -30,14 +33,23 @@ export const SECRET = 'secret-of-table-2';
 export function echoDoor(): EchoDoor {
   const removed = new Set<string>();
   const watching = new Map<string, Set<(event: StationEvent) => void>>();
+  const followers = new Set<(settings: StationSettings) => void>();
+  let settings: StationSettings = { on: false, address: null, port: 0, pins: false };
   let codeIsUsed = false;
   const door: EchoDoor = {
     asked: [],
     calls: [],
     entries: [],
     registered: [],
-    settings: () => ({ on: true, address: '127.0.0.1', port: 47_115, pins: false }),
-    onSettings: () => () => undefined,
+    settings: () => settings,
+    onSettings(told) {
+      followers.add(told);
+      return () => followers.delete(told);
+    },
+    set(more) {
+      settings = { ...settings, ...more };
+      followers.forEach((told) => told(settings));
+    },
     origins: () => door.registered,
     ask(code, device) {
       if (code !== CODE || codeIsUsed) throw new ProblemError('refused', 'pairing.wrong-code');
