@@ -53,7 +53,8 @@ export async function openBrowser(): Promise<Browser> {
   }) as Browser;
 }
 
-async function launch(): Promise<Browser> {
+/** A browser of its own with further switches, which its caller closes. */
+export async function launch(more: readonly string[] = []): Promise<Browser> {
   const named = process.env.CHROME_PATH;
   if (named && !existsSync(named)) throw new Error(`CHROME_PATH names ${named}, which is not there.`);
   const installed = named ?? INSTALLED.find((file) => existsSync(file));
@@ -62,5 +63,8 @@ async function launch(): Promise<Browser> {
   }
   // The package's own switches are not used: a single process ends with its first page, and pages that can
   // read each other are not what a shop's browser opens.
-  return chromium.launch({ executablePath: installed ?? (await unpackedBrowser()), args: ARGUMENTS });
+  return chromium.launch({
+    executablePath: installed ?? (await unpackedBrowser()),
+    args: [...ARGUMENTS, ...more],
+  });
 }
