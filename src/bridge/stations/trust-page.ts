@@ -71,7 +71,7 @@ ${steps}
 </dl>
 <h2>${safe(text.open.title)}</h2>
 <p>${safe(text.open.how)}</p>
-<p><a class="button" href="https://${safe(host)}/">${safe(text.open.link)}</a></p>
+<p><a class="button next" href="https://${safe(host)}/">${safe(text.open.link)}</a></p>
 <nav aria-label="${safe(text.languages)}">${offered(language).map(linkTo).join(' ')}</nav>
 </main>
 </body>

@@ -13,6 +13,8 @@ summary { padding: 14px 0; font-weight: 600; cursor: pointer; }
 li { margin: 8px 0; }
 a { color: var(--spruce); }
 .button { display: inline-block; padding: 14px 20px; border-radius: 8px; background: var(--spruce); color: var(--on-spruce); font-weight: 600; text-decoration: none; }
+/* One filled button: what to do first. */
+.next { box-shadow: inset 0 0 0 2px var(--spruce); background: none; color: var(--spruce); }
 dt { margin-top: 12px; }
 dd { margin: 4px 0 0; font-family: ui-monospace, monospace; font-size: 1.0625rem; }
 dd span { display: inline-block; margin-right: 8px; white-space: nowrap; }
