@@ -1,4 +1,5 @@
 import { statSync } from 'node:fs';
+import { actor } from './changes/acting.ts';
 import { changeLog } from './changes/change-log.ts';
 import { adjustmentRecords } from './records/charges/adjustments.ts';
 import { workTimeRecords } from './records/charges/work-times.ts';
@@ -51,6 +52,9 @@ import { loadRecords } from './records/smokehouse/loads.ts';
 import { madeRecords } from './records/smokehouse/made.ts';
 import { madeWeightRecords } from './records/smokehouse/made-weights.ts';
 import { recipeRecords } from './records/smokehouse/recipes.ts';
+import { stationEntryRecords } from './records/stations/entries.ts';
+import { pinRecords } from './records/stations/pins.ts';
+import { stationRecords } from './records/stations/stations.ts';
 import { affectedNoteRecords } from './records/results/affected-notes.ts';
 import { traceRecords } from './records/results/traces.ts';
 import { testResultRecords } from './records/results/test-results.ts';
@@ -75,6 +79,9 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     path,
     settings: settingRecords(db),
     audit: auditRecords(db),
+    stations: stationRecords(db),
+    stationEntries: stationEntryRecords(db),
+    pins: pinRecords(db),
     ownSpecies: ownSpeciesRecords(db),
     products: productRecords(db),
     templates: templateRecords(db),
@@ -132,8 +139,9 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     change<T>(work: () => T): T {
       checkPlace();
       const before = changes.mark();
+      const acting = db.inTransaction ? undefined : actor();
       try {
-        return inOne.immediate(work) as T;
+        return inOne.immediate(acting ? () => acting.within(work) : work) as T;
       } catch (error) {
         changes.rolledBack(before);
         throw error;

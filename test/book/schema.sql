@@ -149,6 +149,16 @@ CREATE INDEX share_pickup_by_animal ON share_pickup (animal_id);
 
 CREATE INDEX share_split_by_animal ON share_split (animal_id);
 
+CREATE INDEX staff_pin_by_initials ON staff_pin (initials);
+
+CREATE INDEX station_line_by_station ON station_line (station_id);
+
+CREATE INDEX station_name_by_station ON station_name (station_id);
+
+CREATE INDEX station_state_by_station ON station_state (station_id);
+
+CREATE INDEX station_write_by_record ON station_write (call, record_id);
+
 CREATE INDEX till_close_by_day ON till_close (day, currency);
 
 CREATE INDEX till_close_entry_by_payment ON till_close_entry (payment_id, what);
@@ -298,7 +308,7 @@ CREATE TABLE audit (
   reason TEXT NOT NULL,
   at TEXT NOT NULL,
   by TEXT NOT NULL
-) STRICT;
+, station_id INTEGER REFERENCES station (id), person TEXT, checked INTEGER CHECK (checked IN (0, 1))) STRICT;
 
 CREATE TABLE batch (
   id INTEGER PRIMARY KEY,
@@ -1204,6 +1214,88 @@ CREATE TABLE staff (
   active INTEGER NOT NULL DEFAULT 1 CHECK (active IN (0, 1))
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE staff_pin (
+  id INTEGER PRIMARY KEY,
+  initials TEXT NOT NULL REFERENCES staff (initials),
+  salt TEXT NOT NULL,
+  hash TEXT,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE station (
+  id INTEGER PRIMARY KEY,
+  -- SHA-256 of its secret, which the desk does not keep.
+  secret_hash TEXT NOT NULL UNIQUE CHECK (length(secret_hash) = 64),
+  -- Where its page came from when it was paired.
+  origin TEXT NOT NULL,
+  agent TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE station_entry (
+  id INTEGER PRIMARY KEY,
+  line_id INTEGER NOT NULL REFERENCES station_line (id),
+  -- 1, 2, 3 … of its line.
+  number INTEGER NOT NULL CHECK (number > 0),
+  -- The station's own name for it.
+  entry TEXT NOT NULL UNIQUE,
+  -- SHA-256 of what was entered.
+  digest TEXT NOT NULL CHECK (length(digest) = 64),
+  wire INTEGER NOT NULL CHECK (wire > 0),
+  call TEXT NOT NULL,
+  answer TEXT NOT NULL CHECK (json_valid(answer)),
+  -- Initials of who typed it; checked: signed in, else only said.
+  person TEXT NOT NULL,
+  checked INTEGER NOT NULL CHECK (checked IN (0, 1)),
+  -- By the station's clock, and how far that was ahead of the desk's.
+  typed_at TEXT NOT NULL,
+  ahead_ms INTEGER NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL,
+  UNIQUE (line_id, number)
+) STRICT;
+
+CREATE TABLE station_line (
+  id INTEGER PRIMARY KEY,
+  station_id INTEGER NOT NULL REFERENCES station (id),
+  line TEXT NOT NULL UNIQUE,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE station_name (
+  id INTEGER PRIMARY KEY,
+  station_id INTEGER NOT NULL REFERENCES station (id),
+  name TEXT NOT NULL CHECK (length(name) > 0),
+  place TEXT NOT NULL CHECK (place IN ('office', 'counter', 'cooler', 'table', 'grinder', 'smokehouse', 'pickup', 'hunter')),
+  language TEXT NOT NULL CHECK (length(language) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE station_state (
+  id INTEGER PRIMARY KEY,
+  station_id INTEGER NOT NULL REFERENCES station (id),
+  state TEXT NOT NULL CHECK (state IN ('open', 'paused', 'removed')),
+  reason TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE station_write (
+  id INTEGER PRIMARY KEY,
+  station_id INTEGER NOT NULL REFERENCES station (id),
+  call TEXT NOT NULL,
+  -- The row that the call answered with; empty: it names none.
+  record_id TEXT NOT NULL,
+  person TEXT NOT NULL,
+  checked INTEGER NOT NULL CHECK (checked IN (0, 1)),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
 CREATE TABLE till_close (
   id INTEGER PRIMARY KEY,
   number INTEGER NOT NULL UNIQUE,
@@ -1922,6 +2014,56 @@ CREATE TRIGGER share_split_no_delete BEFORE DELETE ON share_split
 CREATE TRIGGER share_split_no_update BEFORE UPDATE ON share_split
   BEGIN SELECT RAISE(ABORT, 'share_split is written once'); END;
 
+CREATE TRIGGER staff_pin_no_delete BEFORE DELETE ON staff_pin
+  BEGIN SELECT RAISE(ABORT, 'staff_pin is written once'); END;
+
+CREATE TRIGGER staff_pin_no_update BEFORE UPDATE ON staff_pin
+  BEGIN SELECT RAISE(ABORT, 'staff_pin is written once'); END;
+
+CREATE TRIGGER station_entry_in_order BEFORE INSERT ON station_entry
+WHEN NEW.number <> (SELECT coalesce(max(e.number), 0) + 1 FROM station_entry e WHERE e.line_id = NEW.line_id)
+BEGIN SELECT RAISE(ABORT, 'entries of a line have no gap'); END;
+
+CREATE TRIGGER station_entry_no_delete BEFORE DELETE ON station_entry
+  BEGIN SELECT RAISE(ABORT, 'station_entry is written once'); END;
+
+CREATE TRIGGER station_entry_no_update BEFORE UPDATE ON station_entry
+  BEGIN SELECT RAISE(ABORT, 'station_entry is written once'); END;
+
+CREATE TRIGGER station_line_no_delete BEFORE DELETE ON station_line
+  BEGIN SELECT RAISE(ABORT, 'station_line is written once'); END;
+
+CREATE TRIGGER station_line_no_update BEFORE UPDATE ON station_line
+  BEGIN SELECT RAISE(ABORT, 'station_line is written once'); END;
+
+CREATE TRIGGER station_name_no_delete BEFORE DELETE ON station_name
+  BEGIN SELECT RAISE(ABORT, 'station_name is written once'); END;
+
+CREATE TRIGGER station_name_no_update BEFORE UPDATE ON station_name
+  BEGIN SELECT RAISE(ABORT, 'station_name is written once'); END;
+
+CREATE TRIGGER station_no_delete BEFORE DELETE ON station
+  BEGIN SELECT RAISE(ABORT, 'station is written once'); END;
+
+CREATE TRIGGER station_no_update BEFORE UPDATE ON station
+  BEGIN SELECT RAISE(ABORT, 'station is written once'); END;
+
+CREATE TRIGGER station_state_no_delete BEFORE DELETE ON station_state
+  BEGIN SELECT RAISE(ABORT, 'station_state is written once'); END;
+
+CREATE TRIGGER station_state_no_update BEFORE UPDATE ON station_state
+  BEGIN SELECT RAISE(ABORT, 'station_state is written once'); END;
+
+CREATE TRIGGER station_state_removed BEFORE INSERT ON station_state
+WHEN EXISTS (SELECT 1 FROM station_state s WHERE s.station_id = NEW.station_id AND s.state = 'removed')
+BEGIN SELECT RAISE(ABORT, 'a removed station stays removed'); END;
+
+CREATE TRIGGER station_write_no_delete BEFORE DELETE ON station_write
+  BEGIN SELECT RAISE(ABORT, 'station_write is written once'); END;
+
+CREATE TRIGGER station_write_no_update BEFORE UPDATE ON station_write
+  BEGIN SELECT RAISE(ABORT, 'station_write is written once'); END;
+
 CREATE TRIGGER till_close_entry_no_delete BEFORE DELETE ON till_close_entry
   BEGIN SELECT RAISE(ABORT, 'till_close_entry is written once'); END;
 
@@ -2183,6 +2325,11 @@ CREATE VIEW share_now AS
 
 CREATE VIEW share_pickup_now AS
   SELECT r.* FROM share_pickup r WHERE NOT EXISTS (SELECT 1 FROM share_pickup_void v WHERE v.pickup_id = r.id);
+
+CREATE VIEW station_now AS
+  SELECT s.id, s.secret_hash, s.origin, s.agent, s.at, s.by, n.name, n.place, n.language,
+    coalesce((SELECT t.state FROM station_state t WHERE t.station_id = s.id ORDER BY t.id DESC LIMIT 1), 'open') AS state
+  FROM station s JOIN station_name n ON n.id = (SELECT max(m.id) FROM station_name m WHERE m.station_id = s.id);
 
 CREATE VIEW till_close_now AS
   SELECT c.* FROM till_close c WHERE NOT EXISTS (SELECT 1 FROM till_close_void v WHERE v.till_close_id = c.id);

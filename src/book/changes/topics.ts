@@ -32,6 +32,8 @@ export const TOPICS = [
   'hunter',
   'trail',
   'import',
+  /** Stations of the floor and the PINs of its people; not what stations write. */
+  'station',
   /** Backups and other files beside the book; no row contains them. */
   'files',
 ] as const;
@@ -290,11 +292,17 @@ export const WATCHED: readonly Watch[] = [
   ),
   ...anyChange('hunter', 'hunter'),
   ...anyChange('trail', 'audit'),
+  ...['station', 'station_name', 'station_state', 'staff_pin'].map((table): Watch => ({
+    table,
+    verb: 'INSERT',
+    topic: 'station',
+  })),
   ...anyChange('import', 'brought_in', 'brought_in_undone'),
 ];
 
 /** Tables that change only together with a watched one. */
 export const DERIVED: readonly string[] = [
   'batch_sum', 'bill_line', 'cut_sum', 'fat_lot_sum', 'hunter_digits_lookup', 'hunter_word_lookup', 'season_taught',
-  'share_split', 'till_close_entry', 'word_lookup',
+  'share_split', 'station_entry', 'station_line',
+  'station_write', 'till_close_entry', 'word_lookup',
 ]; // prettier-ignore

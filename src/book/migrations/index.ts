@@ -20,6 +20,7 @@ import { pricesByKind } from './0018-prices-by-kind.ts';
 import { affected } from './0019-affected.ts';
 import { quoteTakenAgain } from './0020-quote-taken-again.ts';
 import { smokehouse } from './0021-smokehouse.ts';
+import { stations } from './0022-stations.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -44,6 +45,7 @@ export const MIGRATIONS: readonly string[] = [
   affected,
   quoteTakenAgain,
   smokehouse,
+  stations,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

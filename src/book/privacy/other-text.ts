@@ -22,7 +22,7 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
   animal_sum: [
     'species', 'brought', 'sex', 'age', 'detail', 'stage', 'received_on', 'ready_on', 'cutter', 'cut_at',
   ], // prettier-ignore
-  audit: ['record', 'record_id', 'act'],
+  audit: ['record', 'record_id', 'act', 'person'],
   adjustment: ['kind', 'line_code', 'currency'],
   // The plan names tickets, kinds of fat and lots.
   batch: ['name', 'plan', 'state', 'started_on'],
@@ -91,6 +91,13 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
   share_split: ['basis'],
   species_profile: ['code', 'profile'],
   staff: ['initials', 'name'],
+  staff_pin: ['initials', 'salt', 'hash'],
+  station: ['secret_hash', 'origin', 'agent'],
+  station_entry: ['entry', 'digest', 'call', 'person', 'typed_at'],
+  station_line: ['line'],
+  station_name: ['name', 'place', 'language'],
+  station_state: ['state', 'reason'],
+  station_write: ['call', 'record_id', 'person'],
   till_close: ['day', 'currency', 'typed', 'note'],
   till_close_entry: ['what'],
   till_close_void: ['reason'],

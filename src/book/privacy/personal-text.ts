@@ -95,6 +95,11 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
       reason: ['may hold', removedUnlessEmpty('reason')],
     },
   },
+  // A refusal may name whom it is about. Which hunter that is cannot be told, so every one loses its values.
+  station_entry: {
+    rows: "json_type(answer, '$.problem.with') IS NOT NULL",
+    columns: { answer: ['may hold', "json_remove(answer, '$.problem.with')"] },
+  },
   quote: {
     rows: QUOTES,
     columns: {

@@ -187,4 +187,15 @@ INSERT INTO deviation VALUES
   (1, 1, NULL, 'cook again', 'Mika Koski', 'the logger stopped', '2026-10-11T12:10:00.000Z', 'MK'), (2, NULL, 1, 'discard', 'Mika Koski', 'fell on the floor', '2026-10-11T12:11:00.000Z', 'MK');
 INSERT INTO deviation_void VALUES (2, 'of another batch', '2026-10-11T12:12:00.000Z', 'MK');
 `,
+  22: `
+INSERT INTO station VALUES (1, '3f79bb7b435b05321651daefd374cdc681dc06faa65e374e38337b88ca046dea', 'https://192.168.1.5:47115', 'Safari', '2026-10-12T17:00:00.000Z', 'MK');
+INSERT INTO station_name VALUES (1, 1, 'Table', 'table', 'en-US', '2026-10-12T17:00:00.000Z', 'MK'), (2, 1, 'Table 2', 'table', 'es-MX', '2026-10-12T17:01:00.000Z', 'MK');
+INSERT INTO station_state VALUES (1, 1, 'paused', 'left in the truck', '2026-10-12T17:02:00.000Z', 'MK'), (2, 1, 'open', 'found', '2026-10-12T17:03:00.000Z', 'MK');
+INSERT INTO station_line VALUES (1, 1, '5d0d1cb6-7a4b-4e0c-9b55-0f4b1c6b9b01', '2026-10-12T17:04:00.000Z', 'RB');
+INSERT INTO station_entry VALUES
+  (1, 1, 1, '5d0d1cb6-7a4b-4e0c-9b55-0f4b1c6b9b02', '3f79bb7b435b05321651daefd374cdc681dc06faa65e374e38337b88ca046dea', 1, 'table.weigh', '{"ok":true,"value":{"id":1}}', 'RB', 0, '2026-10-12T16:50:00.000Z', 2000, '2026-10-12T17:04:00.000Z', 'RB');
+INSERT INTO station_write VALUES (1, 1, 'table.weigh', '1', 'RB', 0, '2026-10-12T17:04:00.000Z', 'RB');
+INSERT INTO staff_pin VALUES (1, 'RB', 'c2FsdA', 'aGFzaA', '2026-10-12T17:05:00.000Z', 'MK'), (2, 'RB', '', NULL, '2026-10-12T17:06:00.000Z', 'MK');
+INSERT INTO audit (record, record_id, act, reason, at, by, station_id, person, checked) VALUES ('animal', '1', 'change', '', '2026-10-12T17:07:00.000Z', 'RB', 1, 'RB', 1);
+`,
 };

@@ -36,6 +36,8 @@ const rows = tables.flatMap(({ name }) =>
 const sql = [
   `-- A book of version ${version}, invented. Never edit: it stands for books that are in use.`,
   `PRAGMA application_id = ${APPLICATION_ID};`,
+  // A row may point to a table that stands further down.
+  'PRAGMA foreign_keys = OFF;',
   ...tables.map((one) => `${one.sql};`),
   ...rows,
   ...rest.map((one) => `${one.sql};`),
