@@ -82,6 +82,7 @@ export const rooms = {
     'quotes',
     'costing',
     'shop',
+    'stations',
     'files',
     'grinder',
     'smokehouse',

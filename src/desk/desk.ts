@@ -1,5 +1,7 @@
 import * as v from 'valibot';
 import type { BookError } from '../book/file/book-error.ts';
+import { actAs } from '../book/changes/acting.ts';
+import type { Topic } from '../book/changes/topics.ts';
 import type { Place } from '../trade/place.ts';
 import { bookErrorIn } from './contract/book-problems.ts';
 import { problemForFloor } from './floor/problem.ts';
@@ -8,12 +10,12 @@ import { BookDoor, type DemoBook } from './door.ts';
 import { answerSaid, inputMeant } from './names/at-the-door.ts';
 import { ProblemError, type Answer, type Problem } from './contract/problem.ts';
 import { pendingUpload } from './session/upload.ts';
-import type { Placed } from './session/places.ts';
 import { problemOf, problemOfInput } from './session/problem-of.ts';
 import type { AnyProcedure } from './session/procedure.ts';
-import { procedures } from './procedures.ts';
+import { isForOneBook, mayWrite, procedureOf, writesLong } from './listed.ts';
 import type { Session } from './session/session.ts';
 import { staleAfter, type Stale } from './reads.ts';
+import { actorOf, seedOf, type ActorSeed } from './session/actor.ts';
 import { clearLeftovers } from './session/temporary.ts';
 import { adoptExport } from './export/outbox.ts';
 import { startUpkeep, type UpkeepTimes } from './upkeep.ts';
@@ -45,6 +47,14 @@ export interface Desk {
     opening: string | null,
     language?: Language,
   ): Promise<Answer<unknown>>;
+  /** The open book; null while none is open. */
+  session(): Session | null;
+  /** Runs `work`, which writes, as a call of that name runs: alone, with the clock checked, and announced afterwards. */
+  write<T>(name: string, work: (session: Session) => T): Promise<Answer<T>>;
+  /** Reports an internal error. */
+  broken(error: unknown): void;
+  /** Tells the windows to repeat a query whose answer is not of the book alone. */
+  announce(call: string, asks: Stale['asks']): void;
   /** Registers a listener for changes and returns the function that removes it. */
   onChanged(listener: (changed: DeskChanged) => void): () => void;
   /** Why the book is not open; the windows then offer the remedies. */
@@ -53,9 +63,10 @@ export interface Desk {
   close(how?: { backUp?: boolean }): void;
 }
 
-/** A station that calls. */
+/** A station that calls, and who is at work there. */
 export interface Caller {
   place: Place;
+  actor?: Omit<ActorSeed, 'call'>;
 }
 
 interface DeskOptions {
@@ -109,7 +120,10 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
   ): Promise<Answer<unknown>> {
     const procedure = procedureOf(name);
     if (procedure && !procedure.places.includes(caller.place)) return refusedAt(caller.place);
-    const answer = await call(name, input, opening, language);
+    const acting = door.session && caller.actor && actorOf(door.session, { ...caller.actor, call: name });
+    const answer = await (acting
+      ? actAs(acting, () => call(name, input, opening, language))
+      : call(name, input, opening, language));
     if (caller.place === 'office') return answer;
     if (!answer.ok) return { ok: false as const, problem: problemForFloor(answer.problem) };
     const forFloor = procedure?.forFloor as ((value: unknown) => unknown) | undefined;
@@ -151,6 +165,23 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     }
   }
 
+  async function write<T>(name: string, work: (session: Session) => T): Promise<Answer<T>> {
+    const { session } = door;
+    try {
+      while (longWrites > 0) await written;
+      if (session !== door.session) return { ok: false, problem: OTHER_OPENING };
+      const open = openRoom();
+      if (open.othersWrote()) announce(null, null);
+      refuseWrongClock(open);
+      const before = open.book.changes.mark();
+      const value = work(open);
+      announce(name, staleSince(open, before, name));
+      return { ok: true, value };
+    } catch (error) {
+      return { ok: false, problem: refusal(error, session) };
+    }
+  }
+
   /** Pending writes in the worker thread, and the end of the last: only one connection can write. */
   let longWrites = 0;
   let written: Promise<unknown> = Promise.resolve();
@@ -183,7 +214,12 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
   async function inWorker(session: Session, name: string, procedure: AnyProcedure, input: unknown) {
     session.book.checkPlace();
     const begun = procedure.long?.begin?.(session);
-    const answer = worker.send(session, { call: name, input, upload: pendingUpload(session) });
+    const answer = worker.send(session, {
+      call: name,
+      input,
+      upload: pendingUpload(session),
+      actor: seedOf(name),
+    });
     if (writesLong(procedure)) {
       longWrites += 1;
       written = answer.then(
@@ -230,6 +266,10 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
   return {
     call,
     callFrom,
+    session: () => door.session,
+    write,
+    broken: onBroken,
+    announce: (name, asks) => announce(name, { asks, ofAnimals: { asks: [], ids: [] } }),
     onChanged(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);
@@ -243,33 +283,16 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
   };
 }
 
-/** No inherited member (`constructor`) is a call. */
-function procedureOf(name: string): (AnyProcedure & Placed) | undefined {
-  return Object.hasOwn(procedures, name)
-    ? (procedures[name as keyof typeof procedures] as unknown as AnyProcedure & Placed)
-    : undefined;
-}
-
 function refusedAt(place: Place): Answer<never> {
   return { ok: false, problem: { kind: 'refused', code: 'station.place', with: { place } } };
 }
 
-/** Calls that write files beside the book are named `shop.…`. */
+/** What a call may change beside the book, by the beginning of its name: files, or who asks to become a station. */
+const BESIDE: ReadonlyMap<string, readonly Topic[]> = new Map([
+  ['shop', ['files']],
+  ['stations', ['station']],
+]);
+
 function staleSince(session: Session, mark: number, call: string): Stale | null {
-  return staleAfter(session.book.changes.since(mark), call.startsWith('shop.'));
-}
-
-/** Queries continue while the worker writes; calls that open another book wait as well. */
-function mayWrite(procedure: AnyProcedure): boolean {
-  return procedure.kind === 'door' ? !procedure.quiet : procedure.kind !== 'read';
-}
-
-/** Whether the worker holds the book's write lock during this call. */
-function writesLong(procedure: AnyProcedure): boolean {
-  return mayWrite(procedure) && !procedure.long?.onlyReads;
-}
-
-/** A door procedure operates on the file of the book, whichever it is, and refers to no record in it. */
-function isForOneBook(procedure: AnyProcedure): boolean {
-  return procedure.kind !== 'door' && !procedure.anyOpening;
+  return staleAfter(session.book.changes.since(mark), BESIDE.get(call.split('.')[0] ?? '') ?? []);
 }

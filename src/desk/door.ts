@@ -1,4 +1,5 @@
 /** Opens and closes books. The desk works in the shop's, the demo's, or none while the shop's does not open. */
+import { randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { openRecordBook } from '../book/book.ts';
@@ -12,6 +13,7 @@ import { BookError } from '../book/file/book-error.ts';
 import { makeBackup, storedLock } from './session/make-backup.ts';
 import { bookErrorIn } from './contract/book-problems.ts';
 import { ProblemError } from './contract/problem.ts';
+import { LINEAGE } from './stations/settings.ts';
 import type { Door } from './session/procedure.ts';
 import { createSession, type Session } from './session/session.ts';
 import {
@@ -118,6 +120,7 @@ export class BookDoor implements Door {
       this.session = this.#shop(true);
       firstLook(this.session);
       if (places) carryOver(this.session, places);
+      drawLineage(this.session);
       this.trouble = null;
       return aside;
     } catch (error) {
@@ -243,4 +246,9 @@ function carryOver({ book }: Session, { folder, lock }: NonNullable<ReturnType<t
     book.settings.put('secondBackupFolder', folder);
     if (lock !== null) book.settings.put('backupLock', lock);
   });
+}
+
+/** Ids that a station wrote down before the restore may mean other records now. */
+function drawLineage({ book }: Session): void {
+  if (book.stations.all().length > 0) book.change(() => book.settings.put(LINEAGE, randomUUID()));
 }

@@ -29,6 +29,8 @@ import { grinderForFloor, lotsForFloor, planForFloor } from './floor/grinder.ts'
 import { huntersForFloor } from './floor/hunter.ts';
 import { pickupForFloor } from './floor/pickup.ts';
 import { shopForFloor } from './floor/shop.ts';
+import * as pins from './stations/pin.ts';
+import * as stations from './stations/stations.ts';
 import * as fatCount from './grinder/fat-count.ts';
 import { addReady } from './smokehouse/ready.ts';
 import * as ingredients from './smokehouse/ingredients.ts';
@@ -106,6 +108,18 @@ export const procedures = {
   'shop.tryAgain': deskOnly(backups.tryAgain),
   'shop.keepRecords': deskOnly(backups.keepRecords),
   'shop.beginAnew': deskOnly(backups.beginAnew),
+
+  'stations.get': deskOnly(stations.get),
+  'stations.setUp': deskOnly(stations.setUp),
+  'stations.newCode': deskOnly(stations.newCode),
+  'stations.allow': deskOnly(stations.allow),
+  'stations.refuse': deskOnly(stations.refuse),
+  'stations.rename': deskOnly(stations.rename),
+  'stations.pause': deskOnly(stations.pause),
+  'stations.resume': deskOnly(stations.resume),
+  'stations.remove': deskOnly(stations.remove),
+  'stations.setPin': deskOnly(pins.setPin),
+  'stations.clearPin': deskOnly(pins.clearPin),
 
   'hunters.find': floor(['counter'], hunters.find, huntersForFloor),
   'hunters.save': office(hunters.save),

@@ -34,6 +34,7 @@ export const READS: Readonly<Record<AskName, Reads>> = {
   'shop.tryAgain': NOTHING,
   'shop.keepRecords': NOTHING,
   'shop.beginAnew': NOTHING,
+  'stations.get': reads('station'),
   'hunters.find': reads('hunter', 'hook'),
   'rail.get': reads('hook', 'order', 'hunter', 'cooler', 'grind'),
   'coolers.list': reads('cooler', 'hook', 'hunter'),
@@ -118,12 +119,12 @@ export interface Stale {
 
 /**
  * @param since what changed in the book; null where anything may have
- * @param files whether files beside the book changed as well
+ * @param beside topics of what changed that does not stand in the book
  * @returns null where every answer may have changed
  */
-export function staleAfter(since: ChangesSince | null, files: boolean): Stale | null {
+export function staleAfter(since: ChangesSince | null, beside: readonly Topic[]): Stale | null {
   if (!since) return null;
-  const changed = new Set<Topic>(files ? [...since.topics, 'files'] : since.topics);
+  const changed = new Set<Topic>([...since.topics, ...beside]);
   const all = Object.entries(READS) as [AskName, Reads][];
   const meets = (topics: readonly Topic[] = []): boolean => topics.some((topic) => changed.has(topic));
   const asks = all.filter(([, { all: topics }]) => meets(topics)).map(([name]) => name);

@@ -4,12 +4,14 @@
  */
 import { parentPort, workerData } from 'node:worker_threads';
 import { openRecordBook } from '../book/book.ts';
+import { actAs } from '../book/changes/acting.ts';
 import { adoptUpload } from './session/upload.ts';
 import { acceptClock } from './session/clock.ts';
 import { procedures } from './procedures.ts';
 import type { AnyProcedure, Door } from './session/procedure.ts';
 import { createSession, type Session } from './session/session.ts';
 import { summariseNext } from './session/season-summaries.ts';
+import { actorOf } from './session/actor.ts';
 import { releaseExport } from './export/outbox.ts';
 import { serializeError, type WorkerResponse, type WorkerRequest } from './worker/messages.ts';
 
@@ -36,6 +38,7 @@ async function answerOf({
   book: at,
   now,
   upload,
+  actor,
 }: WorkerRequest): Promise<WorkerResponse['answer']> {
   const procedure = procedures[call as keyof typeof procedures] as unknown as AnyProcedure;
   const clock = () => new Date(now);
@@ -49,7 +52,8 @@ async function answerOf({
     });
     acceptClock(session);
     if (upload) adoptUpload(session, upload);
-    const value = await respond(procedure, session, input);
+    const work = () => respond(procedure, session, input);
+    const value = await (actor ? actAs(actorOf(session, actor), work) : work());
     // An import of earlier animals deletes the summaries of their seasons; the desk would otherwise recompute all
     // of them on its next query.
     if (procedure.kind === 'write') while (summariseNext(session));

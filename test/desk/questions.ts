@@ -23,6 +23,7 @@ export async function questionsOf(shop: BusyShop): Promise<Question[]> {
   return [
     ['shop.get', {}],
     ['shop.listBackups', {}],
+    ['stations.get', {}],
     ['hunters.find', { text: 'b' }],
     ['rail.get', {}],
     ['coolers.list', {}],

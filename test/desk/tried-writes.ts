@@ -4,6 +4,7 @@ import type { CallInput, CallName } from '../../src/bridge/contract.ts';
 import { importTable, uploadFile, previewTable } from './import/import-file.ts';
 import { cut, takeIn, type FreshDesk } from './fresh-desk.ts';
 import { TRIED_SMOKEHOUSE } from './smokehouse/tried.ts';
+import { TRIED_STATIONS } from './stations/tried.ts';
 import { seenIn } from './till/seen-in.ts';
 
 export type Try = { [N in CallName]: [N, Omit<CallInput<N>, 'by'>] }[CallName];
@@ -453,4 +454,5 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     ];
   },
   ...TRIED_SMOKEHOUSE,
+  ...TRIED_STATIONS,
 };

@@ -2,6 +2,7 @@
 import Database from 'better-sqlite3';
 import { BookError } from '../../book/file/book-error.ts';
 import { ValidationError } from '../../core/values/validation-error.ts';
+import type { ActorSeed } from '../session/actor.ts';
 import type { Upload } from '../session/upload.ts';
 import { ProblemError, type Problem } from '../contract/problem.ts';
 
@@ -15,6 +16,8 @@ export interface WorkerRequest {
   /** UTC moment; the worker has no clock of its own. */
   now: string;
   upload: Upload | null;
+  /** Who writes at a station; null at the desk itself. */
+  actor: ActorSeed | null;
 }
 
 export interface WorkerResponse {

@@ -32,7 +32,7 @@ export class WorkerQueue {
   /** Runs a call in the worker. @throws the call's error; WorkerLost */
   send(
     session: Session,
-    errand: Pick<WorkerRequest, 'call' | 'input' | 'upload'>,
+    errand: Pick<WorkerRequest, 'call' | 'input' | 'upload' | 'actor'>,
   ): Promise<WorkerResponse['answer'] & { ok: true }> {
     const worker = this.#started();
     const id = ++this.#last;

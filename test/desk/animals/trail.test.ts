@@ -15,13 +15,15 @@ const WHO = 'TR';
 const TAKES_OUT: readonly CallName[] = ['import.undo'];
 /**
  * Change no record of the shop's book: it is copied, put aside while the demo is looked at, or, empty, made the very same
- * as the one that was taken out, trail and all.
+ * as the one that was taken out, trail and all. Whoever asks to become a station is not in it yet.
  */
 const CHANGES_NO_RECORD: readonly CallName[] = [
   'shop.backUp',
   'shop.openDemo',
   'shop.leaveDemo',
   'import.book',
+  'stations.newCode',
+  'stations.refuse',
 ];
 
 const WRITTEN_ONCE: readonly string[] = APPEND_ONLY;
