@@ -8,9 +8,11 @@ import { USUAL_TIMES } from '../src/desk/upkeep.ts';
 import { DESK_FAILED, type FromDesk, type ToDesk } from './desk-messages.ts';
 import { markOf } from './log-lines.ts';
 import { writePrivately } from './private-files.ts';
+import { followStations } from './stations.ts';
 
 writePrivately();
 let desk: Desk | null = null;
+let endStations: (() => Promise<void>) | null = null;
 /** Ports of windows that connected before the book was open. */
 const early: MessagePortMain[] = [];
 
@@ -36,6 +38,7 @@ async function handle(message: ToDesk, port: MessagePortMain | undefined): Promi
         demoBook: demoBook(demoKeptAt),
       });
       desk = opened;
+      endStations = followStations(opened);
       for (const one of early.splice(0)) servePort(opened, one);
       post({ kind: 'ready' });
       break;
@@ -49,6 +52,7 @@ async function handle(message: ToDesk, port: MessagePortMain | undefined): Promi
       post({ kind: 'backed up', path: desk ? await backUp(desk) : null });
       break;
     case 'close':
+      await endStations?.();
       desk?.close({ backUp: message.backUp });
       if (message.doneFile !== null) writeFileSync(message.doneFile, '');
       post({ kind: 'closed' });

@@ -13,6 +13,7 @@ import { makeFolderPrivate, writePrivately } from './private-files.ts';
 import { text } from '../src/words/compiled/shell/terminal.ts';
 import { nodeSentence } from './start/node.mjs';
 import { readStartOptions, type StartOptions } from './start-options.ts';
+import { followStations } from './stations.ts';
 
 const windowFolder = join(import.meta.dirname, '../renderer');
 const demoKeptAt = join(import.meta.dirname, 'demo.gambrel');
@@ -48,6 +49,7 @@ async function serve(options: StartOptions): Promise<void> {
   if (options.port !== 0 && carrier.port !== options.port) {
     console.log(text.portTaken({ port: String(options.port), used: String(carrier.port) }));
   }
+  const endStations = followStations(desk);
   const openWindow = () => {
     const address = carrier.newAddress();
     console.log(text.isOpen({ address }));
@@ -61,7 +63,7 @@ async function serve(options: StartOptions): Promise<void> {
   const close = () => {
     if (closing) return;
     closing = true;
-    void carrier.close().then(() => {
+    void Promise.all([carrier.close(), endStations()]).then(() => {
       desk.close();
       process.exit(0);
     });
