@@ -2,7 +2,7 @@ import { resolve } from 'node:path';
 import vue from '@vitejs/plugin-vue';
 import { defineConfig } from 'electron-vite';
 import { licencePlugins } from './electron/packaging/licences.ts';
-import { namelessComponents, shortIds } from './electron/packaging/small-components.ts';
+import { namelessComponents, plainImports, shortIds } from './electron/packaging/small-components.ts';
 import { dependencies } from './package.json';
 import { words } from './src/words/compile/compile.ts';
 
@@ -48,6 +48,7 @@ export default defineConfig({
         template: { compilerOptions: { hoistStatic: false, cacheHandlers: false } },
       }),
       namelessComponents,
+      plainImports,
       licences.emit,
     ],
     build: {

@@ -24,3 +24,29 @@ export const namelessComponents: Plugin = {
     handler: (code) => ({ code: code.replace(/\b__name: (["'])\w+\1,?/g, ''), map: null }),
   },
 };
+
+/** Imports that are never refs: words and the parts of the window. */
+const NO_REFS = /import\s*\{([^}]*)\}\s*from\s*["'][^"']*(?:words\/compiled\/|parts\/index\.ts)/g;
+
+/**
+ * Reads words and parts directly. The compiler of templates cannot see that an import of a `.ts` file is no ref, and asks each time:
+ * `unref(text).title`.
+ */
+export const plainImports: Plugin = {
+  name: 'plain-imports',
+  apply: (_, { command, mode }) => command === 'build' && mode !== 'development',
+  transform: {
+    filter: { code: /_unref\(/ },
+    handler: (code) => {
+      const names = new Set(
+        [...code.matchAll(NO_REFS)].flatMap(([, list = '']) =>
+          list.split(',').map((one) => one.trim().split(/\s+as\s+/).at(-1) ?? ''),
+        ),
+      );
+      return {
+        code: code.replace(/\b_unref\((\w+)\)/g, (all, name: string) => (names.has(name) ? name : all)),
+        map: null,
+      };
+    },
+  },
+};

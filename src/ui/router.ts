@@ -36,6 +36,7 @@ export const routes: readonly RouteRecordRaw[] = [
   },
   { path: '/smokehouse', meta: { place: 'smokehouse' }, component: page('SmokehousePage') },
   { path: '/smokehouse/load/:id', meta: { place: 'smokehouse' }, component: page('LoadPage') },
+  { path: '/smokehouse/load/:id/log/:log', meta: { place: 'smokehouse' }, component: page('LogPage') },
   { path: '/smokehouse/recipe/:id', meta: { place: 'smokehouse' }, component: page('RecipePage') },
   { path: '/smokehouse/batch/:id', meta: { place: 'smokehouse' }, component: page('MadePage') },
   {

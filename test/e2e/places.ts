@@ -306,7 +306,7 @@ export const PLACES: readonly Place[] = [
   },
   {
     name: 'sheet: ingredient',
-    sheet: 'smokehouse/IngredientDialog.vue',
+    sheet: 'smokehouse/recipes/IngredientDialog.vue',
     at: () => '/smokehouse?tab=recipes',
     act: newIngredient,
     sees: /as printed/,

@@ -1,6 +1,7 @@
 /** Summer sausage of three owners, by keyboard from the recipe to the packages; figures written out by hand. */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
+import { addRecipe, openBatch, openLoad, over, weighOut } from './smoke-steps.ts';
 
 /** 50 lb of trim together. */
 const TRIM = { 'Ann Alder': '20.00', 'Bo Birch': '15.00', 'Cy Cedar': '15.00' };
@@ -30,28 +31,10 @@ beforeAll(async () => {
 beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
 afterAll(() => shop?.close());
 
-/** Types into the focused field over what stands there. */
-async function over(text: string): Promise<void> {
-  await shop.keys.press('ControlOrMeta+a');
-  await shop.keys.type(text);
-}
-
 describe('summer sausage of three owners', () => {
   it('has a recipe that cannot start before the packet of the cure was read', async () => {
-    const { keys, page } = shop;
-    await keys.goTo('smokehouse', 5);
-    await keys.tabTo(page.getByRole('tab', { name: 'Batches' }));
-    await keys.press('End');
-    await page.getByRole('heading', { name: 'Recipes to start from' }).waitFor();
-    await keys.pressOn('Add Summer sausage');
-    await page.getByText('A batch can’t start until these are fixed.').waitFor();
-    await keys.pressOn('Edit Cure with nitrite');
-    await page.getByRole('dialog').waitFor();
-    await keys.fill('Nitrite, %', '6.25');
-    await keys.fill('Nitrate, %', '0');
-    await keys.fill('Accelerator, %', '0');
-    await keys.press('Enter');
-    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    const { page } = shop;
+    await addRecipe(shop, 'Summer sausage');
     // 4 oz of 6.25% on 100 lb: 4 × 0.0625 ÷ 1600 = 156.25 ppm, the limit of 156 as it is written.
     await page.getByText(/156(\.3|\.25)? ppm nitrite/).waitFor();
     await page.getByText('No problems found.').waitFor();
@@ -61,7 +44,7 @@ describe('summer sausage of three owners', () => {
     const { keys, page } = shop;
     await keys.pressOn('Remove row 2');
     await keys.tabTo(page.getByRole('textbox', { name: 'Share, % 1' }));
-    await over('100');
+    await over(shop, '100');
     await keys.fill('What changed', 'no pork');
     await keys.press('Control+Enter');
     await page.getByText('Version 2').waitFor();
@@ -71,46 +54,15 @@ describe('summer sausage of three owners', () => {
   });
 
   it('is opened on the trim of all three, which is weighed in at the grinder', async () => {
-    const { keys, page } = shop;
-    await keys.goTo('smokehouse', 5);
-    await keys.choose('Recipe', 'Summer sausage');
-    for (const ticket of tickets) {
-      await keys.tabTo(page.getByRole('checkbox', { name: new RegExp(`^Trim of ${ticket}`) }));
-      await keys.press('Space');
-    }
-    await keys.pressOn('Open batch');
-    await page.getByText(/No meat is weighed in yet/).waitFor();
-    await keys.pressOn(/^Open G/);
-    const weigh = page
-      .locator('section')
-      .filter({ has: page.getByRole('heading', { name: 'Weigh in', exact: true }) });
-    for (const typed of Object.values(TRIM)) {
-      await keys.tabTo(weigh.getByRole('textbox').first());
-      await over(typed);
-      await keys.press('Enter');
-      await page.getByRole('table', { name: 'What went in' }).getByText(`${typed} lb`).first().waitFor();
-    }
-    await keys.goTo('smokehouse', 5);
-    await keys.tabTo(page.getByRole('table').getByRole('link').first());
-    await keys.press('Enter');
-    await page.getByText('For 50.00 lb of meat').waitFor();
+    const trim = Object.values(TRIM).map((typed, i) => [tickets[i] ?? '', typed] as const);
+    await openBatch(shop, 'Summer sausage', Object.fromEntries(trim));
+    await shop.page.getByText('For 50.00 lb of meat').waitFor();
   });
 
   it('is weighed out to the gram, the cure last and never rounded up', async () => {
     const { keys, page } = shop;
     await keys.pressOn('Start batch');
-    for (const [name, grams] of Object.entries(GRAMS)) {
-      await page.getByText(`${name}: ${grams} g`, { exact: true }).waitFor();
-      await keys.fill('Weighed, g', String(grams));
-      await keys.press('Enter');
-    }
-    await page.getByText(`Cure with nitrite: ${CURE} g`, { exact: true }).waitFor();
-    await keys.fill('Weighed, g', String(CURE));
-    await keys.press('Enter');
-    await page.getByText('Type the lot number on the packet of Cure with nitrite.').waitFor();
-    await keys.fill('Lot', 'A-7');
-    await keys.press('Enter');
-    await page.getByText('Everything is weighed out.').waitFor();
+    await weighOut(shop, GRAMS, CURE);
     // 56 g × 0.0625 ÷ 22,679.6 g = 154.3 ppm.
     await page
       .getByText(/154(\.3)? ppm nitrite/)
@@ -124,14 +76,7 @@ describe('summer sausage of three owners', () => {
     await keys.fill('Stuffed weight', '52.00');
     await keys.press('Enter');
     await page.getByText('Into the smokehouse').first().waitFor();
-    await keys.goTo('smokehouse', 5);
-    await keys.tabTo(page.getByRole('tab', { name: 'Batches' }));
-    await keys.press('ArrowRight');
-    await keys.tabTo(page.getByRole('checkbox', { name: /Summer sausage$/ }));
-    await keys.press('Space');
-    await keys.fill('Smokehouse', 'House 1');
-    await keys.pressOn('Open load');
-    await page.getByRole('heading', { name: 'How it was cooked' }).waitFor();
+    await openLoad(shop, 'Summer sausage', 'House 1');
     await keys.fill('Inside, °F', '160');
     await keys.press('Enter');
     await page.getByText('Not proven').first().waitFor();

@@ -6,10 +6,10 @@ import type { Agent } from './limits.ts';
 import { agentGramsIn, type CureMix } from './mix.ts';
 
 /**
- * A weight of fewer steps is too small for its scale: one step is 5 % of it and more. Scales have a least load of 20 of their
- * divisions (NIST Handbook 44, table 8, from memory).
+ * What rounding may change of an amount before its scale is too coarse: 5 % of a cure, and 10 % of what is weighed for its taste.
+ * Common practice, no source.
  */
-export const LEAST_STEPS = 20;
+const MOST_OFF = { down: 0.05, nearest: 0.1 } as const;
 
 /**
  * The largest whole number of steps not above `grams`, with the decimals of the step.
@@ -29,7 +29,7 @@ export function roundDownToStep(grams: number, step: number): number {
 export interface AmountToWeigh {
   readonly exactGrams: number;
   readonly grams: number;
-  /** Fewer than `LEAST_STEPS` steps: weigh it on a finer scale. */
+  /** Rounding may change more of it than `MOST_OFF`: weigh it on a finer scale. */
   readonly tooFine: boolean;
 }
 
@@ -37,7 +37,8 @@ export interface AmountToWeigh {
 export function amountToWeigh(exactGrams: number, step: number, rounding: 'down' | 'nearest'): AmountToWeigh {
   const down = roundDownToStep(exactGrams, step);
   const grams = rounding === 'down' ? down : roundToStep(exactGrams, step);
-  return { exactGrams, grams, tooFine: exactGrams > 0 && exactGrams < LEAST_STEPS * step };
+  const off = rounding === 'down' ? step : step / 2;
+  return { exactGrams, grams, tooFine: exactGrams > 0 && off > MOST_OFF[rounding] * exactGrams };
 }
 
 /**

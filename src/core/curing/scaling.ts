@@ -52,7 +52,9 @@ export function scaleRecipe(
   const additions = recipe.additions.map(({ ingredient, role, amount }) => {
     const step = role === 'water' ? largeStep : smallStep;
     const rounding = role === 'cure' || role === 'accelerator' ? 'down' : 'nearest';
-    return { ingredient, role, ...amountToWeigh(perGramOfMeat(amount) * greenGrams, step, rounding) };
+    const toWeigh = amountToWeigh(perGramOfMeat(amount) * greenGrams, step, rounding);
+    // A little more or less water is no fault.
+    return { ingredient, role, ...toWeigh, tooFine: toWeigh.tooFine && role !== 'water' };
   });
   return {
     greenGrams,

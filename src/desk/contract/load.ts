@@ -1,6 +1,6 @@
 /** Loads of the smokehouse and what their logs say. Temperatures in °F unless named; moments UTC. */
 import type { MadeLine } from './made.ts';
-import type { Decision, HeatAnswer } from './proof.ts';
+import type { Decision, DecisionKind, HeatAnswer } from './proof.ts';
 import type { HeatLevel } from './recipe.ts';
 import type { SourceNote } from './words.ts';
 
@@ -85,6 +85,8 @@ export interface LoadLine {
   lastAt: string | null;
   /** The newest verdict, and whether it rests on all that is there now; null: never judged. */
   verdict: { cook: HeatAnswer; cooling: HeatAnswer; fresh: boolean } | null;
+  /** The newest decision that stands, or null. */
+  decided: DecisionKind | null;
   at: string;
   by: string;
 }

@@ -216,6 +216,7 @@ export interface LossView {
     batches: {
       id: number;
       name: string;
+      season: number;
       at: string;
       stuffedGrams: number;
       cookedGrams: number | null;

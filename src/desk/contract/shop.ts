@@ -23,6 +23,8 @@ export interface ShopSettings {
   unit: 'lb' | 'kg';
   /** Scale step in the shop's unit, e.g. 0.02. */
   step: number;
+  /** Step of the small scale, for cure and seasoning, in grams. */
+  smallStep: number;
   currency: string;
   locale: string;
   /** The order in which dates are written and typed; `locale`: that of its language and country. */

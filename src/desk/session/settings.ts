@@ -36,6 +36,9 @@ const donationProgram = v.object({
   paysUnit: v.picklist(['lb', 'kg'], 'choice.unit'),
 });
 
+/** The steps of small scales, grams. */
+export const smallStep = v.picklist([0.01, 0.1, 0.2, 0.5, 1, 2, 5, 10], 'step.small');
+
 /** Schemas of the settings. */
 export const settingSchemas = {
   shopName: needed(120),
@@ -52,6 +55,7 @@ export const settingSchemas = {
   ),
   unit: v.picklist(['lb', 'kg'], 'choice.unit'),
   step: v.picklist([0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1], 'choice.step'),
+  smallStep,
   currency: v.pipe(
     v.string('choice.currency'),
     v.maxLength(3, 'choice.currency'),
@@ -138,6 +142,8 @@ const DEFAULTS: ShopSettings = {
   paymentMethods: ['cash', 'check', 'card', 'transfer', 'other'],
   unit: 'lb',
   step: 0.05,
+  // Common practice, no source.
+  smallStep: 1,
   currency: 'USD',
   locale: 'en-US',
   dayOrder: 'locale',

@@ -10,7 +10,6 @@ import { cardsFor } from './made-batch.ts';
 import { recipeMeat } from './curing-recipe.ts';
 import { pantryOf } from './library.ts';
 import { unusualOf } from './made-page.ts';
-import { SMALL_STEP } from './recipe-check.ts';
 import { reckon } from './reckon.ts';
 import { bodyOf, recipeRowOf } from './recipes.ts';
 import { forecastOf } from './sheet.ts';
@@ -40,7 +39,8 @@ export function madeFrom(session: Session, recipeId: number, body: RecipeBody): 
   const blockGrams = 100 * GRAMS_PER.kg;
   const whole = body.meat.reduce((sum, { share }) => sum + share, 0);
   const meat = recipeMeat(body).map((part) => ({ ...part, grams: (blockGrams * part.share) / whole }));
-  const scales = { smallStep: SMALL_STEP, largeStep: SMALL_STEP };
+  const { smallStep } = session.settings;
+  const scales = { smallStep, largeStep: smallStep };
   const { takenGrams } = reckon(body, meat, pantryOf(cardsFor(session, body)), scales);
   const game = body.meat.filter(({ kind }) => kind === 'game').reduce((sum, { share }) => sum + share, 0);
   return {
@@ -69,6 +69,7 @@ export const losses = read(
           .map((one) => ({
             id: one.id,
             name: one.name,
+            season: one.season,
             at: one.started_at ?? '',
             stuffedGrams: one.in_grams,
             cookedGrams: one.cooked,

@@ -12,16 +12,14 @@ import { readAfterLearning } from '../session/read-after-learning.ts';
 import { host, write } from '../session/procedure.ts';
 import { refuseWrongClock } from '../session/clock.ts';
 import type { Session } from '../session/session.ts';
-import { cardsFor, madeOf, startOf, sumsOf, type StoredStart } from './made-batch.ts';
+import { smallStep } from '../session/settings.ts';
+import { cardsFor, madeOf, sumsOf, type StoredStart } from './made-batch.ts';
 import { hostsIn, leftOf, meatOf, portionOf, refuseHeldMeat, speciesIn } from './meat.ts';
-import { SMALL_STEP } from './recipe-check.ts';
 import { bodyOf, recipeRowOf } from './recipes.ts';
 import { sheetOf } from './sheet.ts';
 
 /** As in one grind. */
 const MAX_ANIMALS = 60;
-/** The steps of small scales, grams. */
-const steps = v.picklist([0.01, 0.1, 0.2, 0.5, 1, 2, 5, 10], 'step.small');
 
 const opened = v.object({
   recipeId: id,
@@ -85,7 +83,8 @@ const asked = {
   portionTyped: text(60),
   /** What the meat really took up of the pickle, instead of the recipe's figure. */
   pickUp: v.optional(v.nullable(share), null),
-  smallStepGrams: v.optional(v.nullable(steps), null),
+  /** Of another scale than the shop's small one. */
+  smallStepGrams: v.optional(v.nullable(smallStep), null),
 };
 
 /** The batch sheet as it would be now. @throws ProblemError as `start`, but for findings */
@@ -163,7 +162,7 @@ export function reckoned(session: Session, made: MadeRow, input: Asked): StoredS
     cards,
     meat,
     portionTyped: input.portionTyped,
-    smallStepGrams: input.smallStepGrams ?? startOf(session, made.id)?.sheet.smallStepGrams ?? SMALL_STEP,
+    smallStepGrams: input.smallStepGrams ?? session.settings.smallStep,
   });
   return {
     sheet,

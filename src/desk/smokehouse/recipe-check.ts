@@ -7,17 +7,15 @@ import { curingRecipe, recipeMeat } from './curing-recipe.ts';
 import type { Pantry } from './library.ts';
 import { fatOf, reckon } from './reckon.ts';
 
-/** Grams of the usual small scale. Common practice, no source. */
-export const SMALL_STEP = 1;
-
 /** @throws those of `reckon` */
 export function checkRecipe(session: Session, body: RecipeBody, pantry: Pantry): RecipeCheck {
-  const blockGrams = 100 * GRAMS_PER[session.settings.unit];
+  const { unit, smallStep } = session.settings;
+  const blockGrams = 100 * GRAMS_PER[unit];
   const whole = body.meat.reduce((sum, { share }) => sum + share, 0);
   const meat = recipeMeat(body).map((part) => ({ ...part, grams: (blockGrams * part.share) / whole }));
   const { scaled, ppm, findings, mayStart, takenGrams, saltGrams, waterGrams } = reckon(body, meat, pantry, {
-    smallStep: SMALL_STEP,
-    largeStep: SMALL_STEP,
+    smallStep,
+    largeStep: smallStep,
   });
   const raw = scaled.greenGrams + takenGrams;
   return {

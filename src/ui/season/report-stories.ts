@@ -3,6 +3,7 @@ import type {
   CostingView,
   FatReport,
   FlowReport,
+  LossView,
   PoundsReport,
   SpeciesYield,
   YieldsReport,
@@ -18,6 +19,7 @@ import { fatSpeciesStory } from '../charts/fat/fat-species.ts';
 import { grindFeeStory } from '../charts/money/grind-fee-story.ts';
 import { hangingStory } from '../charts/flow/hanging-story.ts';
 import { intakeStory } from '../charts/flow/intake-story.ts';
+import { lossStory } from '../charts/smokehouse/loss-story.ts';
 import { lossesStory } from '../charts/pounds/losses-story.ts';
 import { poundsStory } from '../charts/pounds/pounds-story.ts';
 import { speciesMoneyStory } from '../charts/money/species-money-story.ts';
@@ -84,6 +86,14 @@ export function fatStories(view: FatReport, format: Format): ChartStory[] {
     fatSourcesStory(view, format),
     ownFatStory(view, format, nowhere()),
   ];
+}
+
+/** Losses in the smokehouse, a chart for each recipe that was made in the season. */
+export function smokehouseStories({ recipes }: LossView, season: number, format: Format): ChartStory[] {
+  return recipes
+    .map((one) => ({ ...one, batches: one.batches.filter(({ season: of }) => of === season) }))
+    .filter(({ batches }) => batches.length > 0)
+    .map((one) => lossStory(one, format, nowhere));
 }
 
 /**

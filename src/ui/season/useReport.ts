@@ -8,14 +8,15 @@ import {
   flowStories,
   moneyStories,
   poundsStories,
+  smokehouseStories,
   yieldsStories,
 } from './report-stories.ts';
 import { narrows } from '../season-frame/season-query.ts';
 import { useSeasonFilter } from '../season-frame/useSeasonFilter.ts';
 
 /**
- * The charts of the printed report, in chapters, for the animals of the address. Money covers the whole season,
- * because bills cannot be filtered, so a filtered report leaves it out.
+ * The charts of the printed report, in chapters, for the animals of the address. Money and the smokehouse cover the whole season,
+ * because bills and batches cannot be filtered, so a filtered report leaves them out.
  */
 export function useReport() {
   const shop = useShop();
@@ -26,24 +27,26 @@ export function useReport() {
   const fat = useLive('season.fat', () => filter.value);
   const check = useLive('season.check', () => filter.value);
   const narrowed = computed(() => narrows(filter.value));
+  const smoked = useLive('made.losses', () => (narrowed.value ? null : {}));
   const money = useLive('costing.get', () => (narrowed.value ? null : { season: filter.value.season }));
 
   const problem = computed(
     () =>
-      [yields, pounds, flow, fat, check, money].map((one) => one.problem.value).find((one) => one !== null) ??
+      [yields, pounds, flow, fat, check, money, smoked].map((one) => one.problem.value).find((one) => one !== null) ??
       null,
   );
   /** Empty until all data is loaded, so that the page does not shift. */
   const chapters = computed((): ChartStory[][] => {
     const [y, p, f, m] = [yields.value.value, pounds.value.value, flow.value.value, money.value.value];
-    const [ground, quoted] = [fat.value.value, check.value.value];
-    if (!y || !p || !f || !ground || !quoted || !(m || narrowed.value)) return [];
+    const [ground, quoted, made] = [fat.value.value, check.value.value, smoked.value.value];
+    if (!y || !p || !f || !ground || !quoted || !((m && made) || narrowed.value)) return [];
     return [
       ...yieldsStories(y, shop.format).map((story) => [story]),
       poundsStories(p, shop.format),
       flowStories(f, narrowed.value, shop.format),
       ...(m ? [moneyStories(m, shop.format)] : []),
       fatStories(ground, shop.format),
+      ...(made ? [smokehouseStories(made, y.season, shop.format)] : []),
       checkStories(quoted, shop.format),
     ].filter((stories) => stories.length > 0);
   });

@@ -8,6 +8,7 @@ const CAPTIONS = {
   shopName: 'name',
   unit: 'unit',
   step: 'step',
+  smallStep: 'smallStep',
   currency: 'currency',
   locale: 'locale',
   dayOrder: 'dayOrder',

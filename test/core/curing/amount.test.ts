@@ -24,9 +24,11 @@ describe('an amount to weigh', () => {
     );
   });
 
-  it('is too fine for a scale where a step is more than a twentieth of it', () => {
-    expect(amountToWeigh(19.9, 1, 'nearest')).toEqual({ exactGrams: 19.9, grams: 20, tooFine: true });
-    expect(amountToWeigh(20, 1, 'nearest').tooFine).toBe(false);
+  it('is too fine for a scale whose rounding may change a twentieth of a cure, or a tenth of a seasoning', () => {
+    expect(amountToWeigh(19.9, 1, 'down')).toEqual({ exactGrams: 19.9, grams: 19, tooFine: true });
+    expect(amountToWeigh(20, 1, 'down').tooFine).toBe(false);
+    expect(amountToWeigh(4.9, 1, 'nearest')).toEqual({ exactGrams: 4.9, grams: 5, tooFine: true });
+    expect(amountToWeigh(5, 1, 'nearest').tooFine).toBe(false);
     expect(amountToWeigh(0, 1, 'down').tooFine).toBe(false);
   });
 

@@ -1,16 +1,15 @@
 import type { FatReport } from '../../../bridge/contract.ts';
 import { text } from '../../../words/compiled/window/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
-import { FONT_SIZE, nameAxis, percentAxis } from '../drawing/axes.ts';
+import { percentAxis } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
+import { drawLimitLines } from '../drawing/limit-lines.ts';
 import { NO_GAP, type ChartStory } from '../story.ts';
 
 /** More marks in one picture are indistinguishable. */
 const MAX_DRAWN = 40;
 /** Number of batches that a sentence can name. */
 const MAX_NAMED = 4;
-/** Room on the right for the labels of the limits, px. */
-const LABEL_ROOM = 112;
 
 /** A fat test compared with its target. */
 interface Miss {
@@ -87,57 +86,23 @@ function drawControl(
   points: (share: number) => string,
 ) {
   const { centre, lower, upper, outside } = view.control ?? { centre: 0, lower: 0, upper: 0, outside: [] };
-  const font = { size: FONT_SIZE, family: colors.font };
-  const out = (at: number) => outside.some(({ id }) => id === misses[at]?.id);
-  const limit = (value: number, label: string) => ({
-    type: 'line' as const,
-    yMin: value,
-    borderColor: colors.muted,
-    borderDash: [6, 5],
-    borderWidth: 1.5,
-    // Beside the plot: on it the label would cover the newest mark.
-    label: { content: label, color: colors.muted, font },
-  });
-  const names = misses.map(({ name }) => name);
-  return {
-    type: 'line' as const,
-    data: {
-      labels: names,
-      datasets: [
-        {
-          type: 'line' as const,
-          label: text.off,
-          data: misses.map(({ off }) => off),
-          borderColor: colors.steel,
-          borderWidth: 1.5,
-          pointStyle: misses.map((_, at) => (out(at) ? 'rectRot' : 'circle')),
-          pointRadius: misses.map((_, at) => (out(at) ? 10 : 6)),
-          pointHoverRadius: 10,
-          pointBackgroundColor: misses.map((_, at) => (out(at) ? colors.ink : colors.spruce)),
-          pointBorderColor: colors.card,
-        },
+  return drawLimitLines(
+    {
+      label: text.off,
+      names: misses.map(({ name }) => name),
+      values: misses.map(({ off }) => off),
+      out: (at) => outside.some(({ id }) => id === misses[at]?.id),
+      lines: [
+        { value: upper, label: text.upperLimit({ points: points(upper) }) },
+        { value: centre, label: text.centre({ points: points(centre) }) },
+        { value: lower, label: text.lowerLimit({ points: points(lower) }) },
       ],
     },
-    options: {
-      layout: { padding: { right: LABEL_ROOM } },
-      scales: {
-        x: { ...nameAxis(colors, names), ticks: { color: colors.ink, font } },
-        y: {
-          ...percentAxis(colors, text.offAxis, ''),
-          suggestedMin: Math.min(lower, 0),
-          suggestedMax: Math.max(upper, 0),
-          grace: '10%',
-        },
-      },
-      plugins: {
-        annotation: {
-          annotations: [
-            limit(upper, text.upperLimit({ points: points(upper) })),
-            limit(centre, text.centre({ points: points(centre) })),
-            limit(lower, text.lowerLimit({ points: points(lower) })),
-          ],
-        },
-      },
+    colors,
+    {
+      ...percentAxis(colors, text.offAxis, ''),
+      suggestedMin: Math.min(lower, 0),
+      suggestedMax: Math.max(upper, 0),
     },
-  };
+  );
 }
