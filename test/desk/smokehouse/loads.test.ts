@@ -87,8 +87,11 @@ describe('a load that falls short', () => {
       loadId, decided: 'cook again', decidedBy: 'Mika Koski', note: 'stayed below 140',
     }); // prettier-ignore
     expect(await proof()).toMatchObject({ readyToEat: true, missing: [] });
+    const decided = async () => (await shop.call('loads.list', {})).recent.map((one) => one.decided);
+    expect(await decided()).toEqual(['cook again']);
     await shop.call('loads.voidDecision', { id: decision, reason: 'of another load' });
     expect((await proof()).readyToEat).toBe(false);
+    expect(await decided()).toEqual([null]);
   });
 
   it('stays so when an authority decided otherwise: that proves nothing here', async () => {

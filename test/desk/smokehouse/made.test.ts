@@ -22,6 +22,15 @@ describe('the sheet of a made batch', () => {
     expect(sheet.totalGrams).toBeCloseTo(45 * LB + 408, 6);
     const fine = await shop.call('made.plan', { id, smallStepGrams: 0.1 });
     expect(fine.amounts.map(({ grams }) => grams)).toEqual([357.2, 51]);
+    await shop.call('shop.saveSettings', { changes: { smallStep: 2 } });
+    const coarse = await shop.call('made.plan', { id });
+    // The nearest even gram, and for the cure the one below; 2 g may be 3.9% of 51 g.
+    expect(coarse.amounts.map(({ grams, tooFine }) => [grams, tooFine])).toEqual([
+      [358, false],
+      [50, false],
+    ]);
+    await shop.call('shop.saveSettings', { changes: { smallStep: 5 } });
+    expect((await shop.call('made.plan', { id })).amounts.map(({ tooFine }) => tooFine)).toEqual([false, true]);
   });
 
   it('stays as it was started when recipe and packet change', async () => {
@@ -246,6 +255,9 @@ describe('the loss of a product', () => {
     expect(recipes[0]?.batches.map(({ loss }) => Number(loss.toFixed(3)))).toEqual([
       0.38, 0.37, 0.375, 0.385, 0.378,
     ]);
+    expect(new Set(recipes[0]?.batches.map(({ season }) => season))).toEqual(
+      new Set([(await shop.call('shop.get', {})).season]),
+    );
   });
 
   it('that is far off is unusual once five others are known', async () => {

@@ -35,11 +35,11 @@ export function lossStory(
   return {
     title: text.title({ recipe }),
     finding: [
-      text.finding({ n: forecast.batches, middle, low, high, kind: assumed?.name ?? '' }),
+      text.finding({ n: forecast.batches, middle, low, high, kind: assumed?.name ?? '' }, format),
       out.length > 0 ? text.outside({ names: listText(out.slice(-MAX_NAMED), 'and'), n: out.length }) : '',
     ].join(' ').trim(),
-    n: text.batches({ n: batches.length }),
-    notes: [text.key, ...(drawn.length < batches.length ? [text.drawn({ drawn: drawn.length, of: batches.length })] : [])],
+    n: text.batches({ n: batches.length }, format),
+    notes: [text.key, ...(drawn.length < batches.length ? [text.drawn({ drawn: drawn.length, of: batches.length }, format)] : [])],
     sources: assumed ? [assumed.source.source] : [],
     table: {
       head: [text.batch, text.day, text.stuffed, text.cooked, text.packed, text.lost],
@@ -61,9 +61,9 @@ export function lossStory(
           values: drawn.map(({ loss }) => loss),
           out: (at) => drawn[at] !== undefined && isUnusual(drawn[at]),
           lines: [
-            { value: high, label: text.upper({ share: high }) },
-            { value: middle, label: text.middle({ share: middle }) },
-            { value: low, label: text.lower({ share: low }) },
+            { value: high, label: text.upper({ share: high }, format) },
+            { value: middle, label: text.middle({ share: middle }, format) },
+            { value: low, label: text.lower({ share: low }, format) },
           ],
         },
         colors,
