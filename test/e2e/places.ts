@@ -27,6 +27,8 @@ export interface Subjects {
   /** A packed batch of the smokehouse with a cure. */
   made: number;
   load: number;
+  /** A log of that load. */
+  log: number;
 }
 
 export interface Place {
@@ -150,6 +152,8 @@ export async function subjectsOf(address: string): Promise<Subjects> {
   const smoked = [...made.recent, ...made.open].find(
     ({ packages, finish }) => packages > 0 && finish !== 'raw',
   );
+  const load = [...loads.recent, ...loads.open][0]?.id ?? 0;
+  const { logs } = await desk('loads.get', { id: load });
   const ground = recent[0];
   if (!pooled || !ground || !quote || !packed)
     throw new Error('The demo has no open batch, no ground one, no quote, or nothing packed.');
@@ -185,7 +189,8 @@ export async function subjectsOf(address: string): Promise<Subjects> {
     ground: ground.id,
     quote: quote.id,
     made: smoked?.id ?? 0,
-    load: [...loads.recent, ...loads.open][0]?.id ?? 0,
+    load,
+    log: logs[0]?.id ?? 0,
     packed: packed.ticket,
     billed,
   };
@@ -290,12 +295,19 @@ export const PLACES: readonly Place[] = [
   },
   { name: 'batch', at: (of) => `/grinder/${of.batch}`, sees: /Fat as weighed in/ },
   { name: 'labels of a batch', at: (of) => `/label/batch/${of.ground}`, sees: /Each package weighs/ },
+  {
+    name: 'smokehouse today',
+    at: () => '/smokehouse',
+    sees: /Nothing is in the smokehouse|In since/,
+  },
+  { name: 'smokehouse losses', at: () => '/smokehouse?tab=losses', sees: /Each mark is a batch/ },
   { name: 'smokehouse batches', at: () => '/smokehouse?tab=batches', sees: /New batch/ },
   { name: 'smokehouse batch', at: (of) => `/smokehouse/batch/${of.made}`, sees: /Print batch sheet/ },
   { name: 'batch sheet', at: (of) => `/smokehouse/batch/${of.made}/paper`, sees: /Cure goes in last/ },
   { name: 'labels of the smokehouse', at: (of) => `/label/made/${of.made}`, sees: /Each package weighs/ },
   { name: 'loads', at: () => '/smokehouse?tab=loads', sees: /Finished loads|Nothing is in the smokehouse/ },
   { name: 'load', at: (of) => `/smokehouse/load/${of.load}`, sees: /What it has to reach/ },
+  { name: 'log', at: (of) => `/smokehouse/load/${of.load}/log/${of.log}`, sees: /Readings of probe/ },
   { name: 'recipes', at: () => '/smokehouse?tab=recipes', sees: /Recipes to start from/ },
   { name: 'new recipe', at: () => '/smokehouse/recipe/new', sees: /Seasoning, cure and water/ },
   {

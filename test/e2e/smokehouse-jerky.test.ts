@@ -31,13 +31,21 @@ async function fillMoment(label: string, day: string, time: string): Promise<voi
 }
 
 describe('ground jerky of one owner', () => {
-  it('goes from its recipe over the sheet into the smokehouse', async () => {
-    const { keys, page } = shop;
+  it('has a recipe that starts from one of the program, once the packet of the cure was read', async () => {
     await addRecipe(shop, 'Ground jerky');
-    await page.getByText('No problems found.').waitFor();
+    await shop.page.getByText('No problems found.').waitFor();
+  });
+
+  it('has a sheet for the meat that was weighed in', async () => {
+    const { keys, page } = shop;
     await openBatch(shop, 'Ground jerky', { [ticket]: '20.00' });
     await page.getByText('For 20.00 lb of meat').waitFor();
     await keys.pressOn('Start batch');
+    await page.getByText('Salt: 136 g', { exact: true }).waitFor();
+  });
+
+  it('is weighed out, stuffed, and goes into the smokehouse', async () => {
+    const { keys, page } = shop;
     await weighOut(shop, GRAMS, CURE);
     await keys.fill('Stuffed weight', '20.70');
     await keys.press('Enter');
