@@ -40,7 +40,13 @@ export const plainImports: Plugin = {
     handler: (code) => {
       const names = new Set(
         [...code.matchAll(NO_REFS)].flatMap(([, list = '']) =>
-          list.split(',').map((one) => one.trim().split(/\s+as\s+/).at(-1) ?? ''),
+          list.split(',').map(
+            (one) =>
+              one
+                .trim()
+                .split(/\s+as\s+/)
+                .at(-1) ?? '',
+          ),
         ),
       );
       return {

@@ -29,7 +29,8 @@ export function loadLine(session: Session, load: LoadRow): LoadLine {
       ? { cook: verdict.cook, cooling: verdict.cooling, fresh: verdict.basis === basisOf(session, load.id) }
       : null,
     decided:
-      session.book.loadLogs.decidedOfLoad(load.id).findLast((one) => one.void_reason === null)?.decided ?? null,
+      session.book.loadLogs.decidedOfLoad(load.id).findLast((one) => one.void_reason === null)?.decided ??
+      null,
     at: load.at,
     by: load.by,
   };

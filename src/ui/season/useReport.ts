@@ -32,8 +32,9 @@ export function useReport() {
 
   const problem = computed(
     () =>
-      [yields, pounds, flow, fat, check, money, smoked].map((one) => one.problem.value).find((one) => one !== null) ??
-      null,
+      [yields, pounds, flow, fat, check, money, smoked]
+        .map((one) => one.problem.value)
+        .find((one) => one !== null) ?? null,
   );
   /** Empty until all data is loaded, so that the page does not shift. */
   const chapters = computed((): ChartStory[][] => {

@@ -7,20 +7,25 @@ const DAYS = 14;
 const DAY_MS = 86_400_000;
 
 /** What an open load needs next. */
-export type LoadStep = 'read' | 'cook' | 'cool' | 'check' | 'close';
+export type LoadStep = 'read' | 'cook' | 'cool' | 'decide' | 'check' | 'close';
 
 export function loadStep({ now, verdict }: Pick<LoadPage, 'now' | 'verdict'>): LoadStep {
   if (now === null) return 'read';
+  if ([now.cook, now.cooling].some(({ answer }) => answer === 'not-met')) return 'decide';
   if (now.cook.answer !== 'meets-figures') return 'cook';
   if (now.cooling.answer !== 'meets-figures') return 'cool';
   return verdict?.fresh ? 'close' : 'check';
 }
 
+/** Batches that are ready to go in: stuffed, and not weighed out of a smokehouse yet. */
+export const toCook = ({ waiting }: LoadsView): MadeLine[] =>
+  waiting.filter(({ state }) => state === 'stuffed');
+
 /** Batches that wait for a scale: not those in the smokehouse, nor those ready to go in. */
 export function toWeigh({ open }: MadeView, loads: LoadsView): MadeLine[] {
   const elsewhere = new Set([
     ...loads.open.flatMap(({ batches }) => batches.map(({ madeId }) => madeId)),
-    ...loads.waiting.map(({ id }) => id),
+    ...toCook(loads).map(({ id }) => id),
   ]);
   return open.filter(({ id, state }) => state !== 'packed' && !elsewhere.has(id));
 }

@@ -66,7 +66,10 @@ describe('a recipe', () => {
   it('asks for a finer scale for little cure and seasoning, never for little water', () => {
     // On 1 kg: cure 2.5 g, pepper 7.5 g and 30 g of water on scales of 2 and 50 g; salt 17.5 g is off by 1 g at most.
     const { additions } = scaleRecipe(recipe, library, { deer: 600, pork: 400 }, { ...scales, smallStep: 2 });
-    expect(additions.filter(({ tooFine }) => tooFine).map(({ ingredient }) => ingredient)).toEqual(['pink', 'pepper']);
+    expect(additions.filter(({ tooFine }) => tooFine).map(({ ingredient }) => ingredient)).toEqual([
+      'pink',
+      'pepper',
+    ]);
   });
 
   it('never has more cure than the recipe, whatever was weighed', () => {

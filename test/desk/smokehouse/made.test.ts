@@ -30,7 +30,10 @@ describe('the sheet of a made batch', () => {
       [50, false],
     ]);
     await shop.call('shop.saveSettings', { changes: { smallStep: 5 } });
-    expect((await shop.call('made.plan', { id })).amounts.map(({ tooFine }) => tooFine)).toEqual([false, true]);
+    expect((await shop.call('made.plan', { id })).amounts.map(({ tooFine }) => tooFine)).toEqual([
+      false,
+      true,
+    ]);
   });
 
   it('stays as it was started when recipe and packet change', async () => {

@@ -25,24 +25,42 @@ const linkOf = ({ id }: { id: number }): string => `/smokehouse/batch/${id}`;
 describe('losses of a recipe', () => {
   it('says what the next batch loses: the rest of its yield, so 88% packed are 12% lost', () => {
     const { finding, n } = lossStory(recipeOf([88, 87, 90, 86, 89]), format, linkOf);
-    expect(finding).toBe('It loses about 12%. Expect 9% to 16% of the next batch, 8 times in 10.'.replaceAll(/(\d+)%/g, '$1.0%'));
+    expect(finding).toBe(
+      'It loses about 12%. Expect 9% to 16% of the next batch, 8 times in 10.'.replaceAll(/(\d+)%/g, '$1.0%'),
+    );
     expect(n).toBe('5 batches');
   });
 
   it('names a batch out of the usual, draws it apart and links to it', () => {
     const story = lossStory(recipeOf([88, 87, 90, 70, 89]), format, linkOf);
     expect(story.finding).toContain('Unusual: S26-004. Check its weights.');
-    const drawing = story.draw?.({} as never) as { data: { datasets: { pointStyle: string[]; data: number[] }[] } };
+    const drawing = story.draw?.({} as never) as {
+      data: { datasets: { pointStyle: string[]; data: number[] }[] };
+    };
     expect(drawing.data.datasets[0]?.pointStyle).toEqual(['circle', 'circle', 'circle', 'rectRot', 'circle']);
     expect(drawing.data.datasets[0]?.data[3]).toBeCloseTo(0.3, 12);
     expect(story.linkOf?.(0, 3)).toBe('/smokehouse/batch/4');
-    expect(story.table.rows[3]).toEqual(['S26-004', expect.any(String), '100.00 lb', '', '70.00 lb', '30.0%']);
+    expect(story.table.rows[3]).toEqual([
+      'S26-004',
+      expect.any(String),
+      '100.00 lb',
+      '',
+      '70.00 lb',
+      '30.0%',
+    ]);
   });
 
   it('says with few batches what its limits rest on', () => {
-    const assumed = { name: 'summer sausage', low: 0.1, high: 0.2, source: { grade: 'assumption', source: 'a source' } };
+    const assumed = {
+      name: 'summer sausage',
+      low: 0.1,
+      high: 0.2,
+      source: { grade: 'assumption', source: 'a source' },
+    };
     const story = lossStory(recipeOf([88, 87], { assumed: assumed as never }), format, linkOf);
-    expect(story.finding).toMatch(/^2 batches so far, so the limits rest on an assumption about summer sausage:/);
+    expect(story.finding).toMatch(
+      /^2 batches so far, so the limits rest on an assumption about summer sausage:/,
+    );
     expect(story.sources).toEqual(['a source']);
   });
 

@@ -1,9 +1,13 @@
 /** What the smokehouse asks for today. */
 import { expect, it } from 'vitest';
 import type { HeatAnswer, LoadLine, LoadPage, LossView, MadeLine } from '../../../src/bridge/contract.ts';
-import { loadStep, oddLosses, toDecide, toWeigh } from '../../../src/ui/smokehouse/today.ts';
+import { loadStep, oddLosses, toCook, toDecide, toWeigh } from '../../../src/ui/smokehouse/today.ts';
 
-const verdict = (cook: HeatAnswer, cooling: HeatAnswer, fresh = true): LoadLine['verdict'] => ({ cook, cooling, fresh });
+const verdict = (cook: HeatAnswer, cooling: HeatAnswer, fresh = true): LoadLine['verdict'] => ({
+  cook,
+  cooling,
+  fresh,
+});
 const now = (cook: HeatAnswer, cooling: HeatAnswer): LoadPage['now'] => {
   const of = (answer: HeatAnswer) => ({ answer, notMet: [], missing: [] });
   return { cook: of(cook), cooling: of(cooling) };
@@ -21,7 +25,8 @@ const made = (id: number, state: MadeLine['state']): MadeLine => ({
 it.each([
   [null, null, 'read'],
   [now('not-proven', 'not-proven'), null, 'cook'],
-  [now('not-met', 'meets-figures'), null, 'cook'],
+  [now('not-met', 'meets-figures'), null, 'decide'],
+  [now('not-proven', 'not-met'), null, 'decide'],
   [now('meets-figures', 'not-proven'), null, 'cool'],
   [now('meets-figures', 'meets-figures'), null, 'check'],
   [now('meets-figures', 'meets-figures'), verdict('meets-figures', 'meets-figures', false), 'check'],
@@ -41,9 +46,18 @@ it('waits for a decision once it was checked and fell short, until somebody deci
 });
 
 it('waits for a scale unless it is in a smokehouse, ready to go in, or packed', () => {
-  const inside = load(1, { batches: [{ loadBatchId: 1, madeId: 2, name: '', product: '', stuffedGrams: 1 }] });
-  const open = [made(1, 'started'), made(2, 'stuffed'), made(3, 'stuffed'), made(4, 'cooked'), made(5, 'packed')];
-  const loads = { open: [inside], recent: [], waiting: [made(3, 'stuffed')], ovens: [] };
+  const inside = load(1, {
+    batches: [{ loadBatchId: 1, madeId: 2, name: '', product: '', stuffedGrams: 1 }],
+  });
+  const open = [
+    made(1, 'started'),
+    made(2, 'stuffed'),
+    made(3, 'stuffed'),
+    made(4, 'cooked'),
+    made(5, 'packed'),
+  ];
+  const loads = { open: [inside], recent: [], waiting: [made(3, 'stuffed'), made(4, 'cooked')], ovens: [] };
+  expect(toCook(loads).map(({ id }) => id)).toEqual([3]);
   expect(toWeigh({ open, recent: [], grinds: [] }, loads).map(({ id }) => id)).toEqual([1, 4]);
 });
 

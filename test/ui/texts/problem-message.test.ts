@@ -55,7 +55,7 @@ function codesBelow(): string[] {
     'ui/link',
   ].flatMap(textsOf);
   const found = texts.flatMap((text) =>
-    [...text.matchAll(/'([a-z]+\.[a-z]+(?:-[a-z]+)*)'/g)].map((match) => match[1] ?? ''),
+    [...text.matchAll(/'([a-z]+(?:-[a-z]+)*\.[a-z]+(?:-[a-z]+)*)'/g)].map((match) => match[1] ?? ''),
   );
   return [...new Set(found)].filter((code) => !calls.has(code) && !NOT_CODES.test(code));
 }

@@ -2,7 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import type { IngredientCard } from '../../../../src/bridge/contract.ts';
 import { readIngredient, typeIngredient } from '../../../../src/ui/smokehouse/recipes/ingredient-form.ts';
-import { emptyRecipe, readLength, readRecipe, typeRecipe } from '../../../../src/ui/smokehouse/recipes/recipe-form.ts';
+import {
+  emptyRecipe,
+  readLength,
+  readRecipe,
+  typeRecipe,
+} from '../../../../src/ui/smokehouse/recipes/recipe-form.ts';
 import { freshDesk } from '../../../desk/fresh-desk.ts';
 
 describe('the form of a recipe', () => {
