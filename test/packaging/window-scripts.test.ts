@@ -1,4 +1,5 @@
 /** What a window loads, as built. */
+import { globSync, readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { MOST_MB, scriptsMb, windowScripts } from './window-scripts.ts';
 
@@ -7,6 +8,14 @@ it('the scripts of the window stay below their limit, compressed', () => {
     .filter(({ mb }) => mb > 0.002)
     .map(({ name, mb }) => `${name} ${mb.toFixed(3)} MB`);
   expect(scriptsMb(), `Heaviest: ${heaviest.join(', ')}`).toBeLessThan(MOST_MB);
+});
+
+it('no module exports a ref: the build reads imports directly (electron/packaging/small-components.ts)', () => {
+  const refs = /^export (?:const|let) .*= (?:\w*[rR]ef|computed|readonly)(?:<.*>)?\(/m;
+  const exporting = globSync('src/{ui,words,bridge,core}/**/*.ts').filter((file) =>
+    refs.test(readFileSync(file, 'utf8')),
+  );
+  expect(exporting).toEqual([]);
 });
 
 it('the page of sample parts, which test/e2e/samples opens in a development build, is not among them', () => {

@@ -1,5 +1,5 @@
 /** A measure of one batch after another, with the lines that it is held against. */
-import { FONT_SIZE, nameAxis, percentAxis } from './axes.ts';
+import { FONT_SIZE, nameAxis, type percentAxis } from './axes.ts';
 import type { ChartColors } from './colors.ts';
 
 /** Room on the right for the labels of the lines, px. */
