@@ -17,7 +17,7 @@ const ELSEWHERE = [
   'grinder/PastLots.vue', // Only with fat past its use-by date: test/ui/grinder/past-lots.test.ts.
 ];
 const subjects: Subjects = {
-  suspect: '26-0001', plain: '26-0002', held: '26-0003', packed: '26-0004', billed: '26-0005', batch: 1, ground: 2, quote: 3, payment: 4, debtor: 5, made: 6, load: 7,
+  suspect: '26-0001', plain: '26-0002', held: '26-0003', packed: '26-0004', billed: '26-0005', batch: 1, ground: 2, quote: 3, payment: 4, debtor: 5, made: 6, load: 7, log: 8,
 }; // prettier-ignore
 
 it('include every route', () => {

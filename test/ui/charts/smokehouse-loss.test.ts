@@ -34,7 +34,7 @@ describe('losses of a recipe', () => {
   it('names a batch out of the usual, draws it apart and links to it', () => {
     const story = lossStory(recipeOf([88, 87, 90, 70, 89]), format, linkOf);
     expect(story.finding).toContain('Unusual: S26-004. Check its weights.');
-    const drawing = story.draw?.({} as never) as {
+    const drawing = story.draw?.({} as never) as unknown as {
       data: { datasets: { pointStyle: string[]; data: number[] }[] };
     };
     expect(drawing.data.datasets[0]?.pointStyle).toEqual(['circle', 'circle', 'circle', 'rectRot', 'circle']);
