@@ -31,7 +31,7 @@ export interface Grind {
   product: string;
   packageGrams: number;
   by: string;
-  done: () => void;
+  done: () => void | Promise<void>;
 }
 
 export async function grind(shop: Shop, order: Grind): Promise<void> {
@@ -64,7 +64,7 @@ export async function grind(shop: Shop, order: Grind): Promise<void> {
     if (recipeId !== null) return makeProduct(shop, recipeId, id, order);
     pack(shop, order, id, draw);
     counter.call('grinder.finish', { batchId: id, by });
-    order.done();
+    return order.done();
   });
 }
 

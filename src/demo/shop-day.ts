@@ -2,6 +2,7 @@ import type { DemoAnimal } from './invented/animal.ts';
 import type { EventQueue } from './invented/calendar.ts';
 import type { Counter } from './counter.ts';
 import type { Town } from './invented/people.ts';
+import type { Filling } from './oven.ts';
 
 /** The state of the simulated shop. */
 export interface Shop {
@@ -12,6 +13,8 @@ export interface Shop {
   lastDay: string;
   /** Animals whose trim waits for the next sausage day. */
   sausage: DemoAnimal[];
+  /** The load that the oven was filled with last. */
+  filling: Filling | null;
   /** The animal with the positive sample. */
   positive: DemoAnimal | null;
   /** The animal that was entered days after its arrival. */
@@ -31,6 +34,7 @@ export function openShop(counter: Counter, diary: EventQueue, town: Town, lastDa
     town,
     lastDay,
     sausage: [],
+    filling: null,
     positive: null,
     late: null,
     benchFreeAt: new Date(0),

@@ -125,6 +125,32 @@ describe('the demo season', { timeout: SLOW }, () => {
     ).toBe(0);
   });
 
+  test('makes sausage, sticks and jerky through the season, and decides on each load that is not proven', () => {
+    const batches = rows<{ product: string; month: string; owners: number }>(
+      `SELECT b.product, substr(m.at, 6, 2) AS month, (SELECT count(*) FROM batch_animal x WHERE x.batch_id = b.id) AS owners
+       FROM made_batch_now m JOIN batch b ON b.id = m.batch_id WHERE m.season = ${SEASON}`,
+    );
+    expect([...new Set(batches.map(({ product }) => product))].sort()).toEqual([
+      'Breakfast sausage', 'Ground jerky', 'Snack sticks', 'Summer sausage',
+    ]); // prettier-ignore
+    expect([...new Set(batches.map(({ month }) => month))].sort()).toEqual(['09', '10', '11']);
+    const jerky = batches.filter(({ product }) => product === 'Ground jerky');
+    expect(jerky.length).toBeGreaterThanOrEqual(4);
+    expect(jerky.every(({ owners }) => owners === 1)).toBe(true);
+    const verdicts = rows<{ cook: string }>('SELECT DISTINCT cook FROM load_verdict ORDER BY 1');
+    expect(verdicts.map(({ cook }) => cook)).toEqual(['meets-figures', 'not-met', 'not-proven']);
+    const unproven = "(cook <> 'meets-figures' OR cooling <> 'meets-figures')";
+    expect(
+      count(
+        `SELECT count(*) FROM load_verdict WHERE ${unproven} AND load_id NOT IN (SELECT load_id FROM deviation)`,
+      ),
+    ).toBe(0);
+    expect(count("SELECT count(*) FROM load_log WHERE source = 'file'")).toBeGreaterThanOrEqual(8);
+    expect(
+      count('SELECT max(n) FROM (SELECT count(*) AS n FROM load_batch_now GROUP BY load_id)'),
+    ).toBeGreaterThan(1);
+  });
+
   test('never takes out more than there is', () => {
     expect(book.db.pragma('foreign_key_check')).toEqual([]);
     expect(count('SELECT count(*) FROM animal_weight WHERE trim - trim_ground < -5')).toBe(0);

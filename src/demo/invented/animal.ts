@@ -16,9 +16,10 @@ import {
   type InventedSeason,
   type InventedSpecies,
 } from './invention.ts';
+import { withJerky } from './jerky.ts';
 import { orderOf, type Order } from './order.ts';
 import type { Person } from './people.ts';
-import { inTimeForSausage, reachesForSausage, withoutSausage } from './sausage.ts';
+import { inTimeForSausage, leavesTrim, withoutSausage } from './sausage.ts';
 import { truthOf } from './truth.ts';
 import { weightsOf, type Weights } from './weights.ts';
 
@@ -116,13 +117,15 @@ export function inventAnimal(arrival: Arrival, whose: (draw: Draw) => Person): D
   const cutOn = workday(addDays(receivedOn, days));
   // Held animals are never pooled, and only trim weighed at the table goes through a batch.
   const sausage =
-    weighsTrim && !sampled && reachesForSausage(order, truth.trim) && inTimeForSausage(season, cutOn);
+    weighsTrim && !sampled && leavesTrim(order.sausageGrams, truth.trim) && inTimeForSausage(season, cutOn);
+  const plain = withoutSausage(order);
+  const jerky = weighsTrim && !sampled ? withJerky(plain, { season, number, trimGrams: truth.trim }) : plain;
   return {
     ...arrival,
     profile, draw, sex, age, brought, parts, damage, truth, detailed, weighsTrim, sampled, cutOn,
     person,
     cutter: cutter.initials,
-    order: sausage ? order : withoutSausage(order),
+    order: sausage && order.sausageGrams > 0 ? order : jerky,
     trimFat: Math.max(0.003, profile.trimFat.mean + 0.5 * profile.trimFat.sd * draw.normal()),
     weights: weightsOf({ profile, brought, baseGrams, days, truth, detailed, weighsTrim }, draw),
     week,

@@ -131,6 +131,8 @@ export const ORDERS = ordersJson as unknown as {
     leastOwners: number;
     mostOwners: number;
   };
+  /** Of a single hunter's trim. */
+  jerky: { share: number; lb: [number, number]; product: string; packageOz: number };
   /** Orders by piece: their frequency, how closely they match the drawn share, and their texts. */
   pieces: {
     share: number;

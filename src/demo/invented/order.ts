@@ -10,6 +10,8 @@ export interface Order {
   instructions: Instructions;
   /** Trim for the next sausage day, in grams; 0 for none. */
   sausageGrams: number;
+  /** Trim for jerky of this hunter alone, in grams; 0 for none. */
+  jerkyGrams: number;
 }
 
 /** The inputs of an order. */
@@ -54,6 +56,7 @@ export function orderOf(season: InventedSeason, wishes: Wishes, draw: Draw, piec
       note: noteRepeatsOrder ? '' : note,
     },
     sausageGrams: wantsSausage ? sausageGrams : 0,
+    jerkyGrams: 0,
   };
 }
 

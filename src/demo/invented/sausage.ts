@@ -4,9 +4,9 @@ import { ORDERS, type InventedSeason } from './invention.ts';
 import type { Order } from './order.ts';
 import { nextWorkday } from './calendar.ts';
 
-/** Some trim must remain for plain grind. */
-export function reachesForSausage({ sausageGrams }: Order, trimGrams: number): boolean {
-  return trimGrams - sausageGrams > ORDERS.sausage.leastTrimLb * GRAMS_PER.lb;
+/** Some trim must remain for plain grind beside what else is made of it. */
+export function leavesTrim(grams: number, trimGrams: number): boolean {
+  return trimGrams - grams > ORDERS.sausage.leastTrimLb * GRAMS_PER.lb;
 }
 
 /** Trim is ground at the latest on the day after cutting, and must be ready for the last sausage day. */
