@@ -38,6 +38,7 @@ import { seasonFlow } from './sums/season-flow.ts';
 import { seasonCheck } from './sums/season-check.ts';
 import { seasonFat } from './sums/season-fat.ts';
 import { seasonMoney } from './sums/season-money.ts';
+import { seasonMade } from './sums/season-made.ts';
 import { seasonPounds } from './sums/season-pounds.ts';
 import { seasonRows } from './sums/season-rows.ts';
 import { seasonYields } from './sums/season-yields.ts';
@@ -132,6 +133,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     seasonFat: seasonFat(db),
     seasonMoney: seasonMoney(db, changes),
     seasonYields: seasonYields(db),
+    seasonMade: seasonMade(db),
     seasonPounds: seasonPounds(db),
     seasonCompare: seasonCompare(db),
     seasonDrilldown: seasonDrilldown(db),

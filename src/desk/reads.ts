@@ -99,7 +99,7 @@ export const READS: Readonly<Record<AskName, Reads>> = {
   'season.check': reads(...SEASON, 'animal', 'grind'),
   'costing.get': reads(...SEASON, 'animal', 'money', 'price', 'grind', 'fat', 'quote'),
   'costing.tryPrices': NOTHING,
-  'records.list': reads('hook', 'animal', 'grind', 'money', 'hunter'),
+  'records.list': reads('hook', 'animal', 'grind', 'made', 'load', 'money', 'hunter'),
   'records.check': reads('hook', 'animal', 'hunter'),
   'import.begin': NOTHING,
   'import.addPiece': NOTHING,

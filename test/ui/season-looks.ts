@@ -67,6 +67,7 @@ export function pounds(some: Partial<PoundsReport> = {}): PoundsReport {
       lossGrams: 1 * LB,
       driedGrams: 0,
     },
+    made: [],
     packedGrams: 62 * LB,
     minorPerKg: 300,
     losses: [

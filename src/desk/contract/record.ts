@@ -1,5 +1,6 @@
 /** The record book for an officer, its gaps, and the history of one animal. */
 import type { BelongingWent } from './belonging.ts';
+import type { DecisionKind, HeatAnswer } from './proof.ts';
 import type { AnimalStage, Brought, Grade, Sex, TestResult } from './words.ts';
 
 /** Fields that may be missing from an entry, and can be added later. */
@@ -27,6 +28,24 @@ export interface RecordSet {
     read: string;
     confirmed: string;
   };
+}
+
+/** A packed product of the smokehouse with an animal's meat in it. */
+export interface MadeProduct {
+  /** Of the made batch. */
+  name: string;
+  product: string;
+  /** The animal's part of it; of `groundGrams` and `groundPackages`. */
+  grams: number;
+  packages: number;
+  /** Tickets of the other animals in it. */
+  others: string[];
+  /** Ingoing nitrite by what was weighed; null without a cure, or where it is not known. */
+  nitritePpm: number | null;
+  /** The worse of cook and cooling; `not-needed`: it is raw. */
+  heat: HeatAnswer | 'not-needed';
+  /** What was decided last of it or of its last load. */
+  decided: DecisionKind | null;
 }
 
 export interface RecordRow {
@@ -73,6 +92,8 @@ export interface RecordRow {
   /** Its packages of shared and own batches, and their weight. */
   groundPackages: number;
   groundGrams: number;
+  /** Products of the smokehouse with its meat. */
+  made: MadeProduct[];
   /** Why it is on hold, or `positive`; null where it is not. */
   hold: string | null;
   /** Test results that count, newest first. */

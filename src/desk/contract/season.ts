@@ -88,6 +88,19 @@ export interface PoundsReport {
     /** Water that smoked and dried products lost after they were ground. */
     driedGrams: number;
   };
+  /**
+   * What the smokehouse made of all animals under the filter, by product, their part of it: the largest first. Meat and fat, and what
+   * recipes added, are what was packed, what was lost in heat, and what was left in mixer and stuffer.
+   */
+  made: {
+    product: string;
+    batches: number;
+    blockGrams: number;
+    addedGrams: number;
+    packedGrams: number;
+    heatGrams: number;
+    leftGrams: number;
+  }[];
   /** What went into packages at the Table and from the grinder. */
   packedGrams: number;
   /** Revenue per kilogram of take-home in the season, before tax; null without bills. */

@@ -14,6 +14,7 @@ import { seasonYear } from '../session/season-filter.ts';
 import type { Session } from '../session/session.ts';
 import { mapInSlices } from '../session/slices.ts';
 import type { RecordCheck, RecordRow } from '../contract/contract.ts';
+import { packedProducts, productsOf, type PackedProduct } from './made-products.ts';
 
 /** Four of the largest seasons; a window cannot show, sort or print more. */
 const MAX_RECORDS = 20_000;
@@ -41,13 +42,16 @@ export const list = read(
     const key = nameKey(input.text);
     const kept = yearsBefore(session.today(), session.settings.retentionYears);
     let found = 0;
-    const ownersIn = memoized((batchId: number) => ownersOf(session, batchId));
+    const inBatch = memoized((batchId: number) => ({
+      owners: ownersOf(session, batchId),
+      products: packedProducts(session, batchId),
+    }));
     const rows = await session.book.read((db) =>
       mapInSlices(recordBook(db).entries({ season, from, to, species, state }), (row) => {
         if (key !== '' && !isFound(row, key)) return [];
         if ((found += 1) > MAX_RECORDS)
           throw new ProblemError('refused', 'records.too-many', { with: { most: MAX_RECORDS } });
-        return [recordRow(session, row, kept, ownersIn)];
+        return [recordRow(session, row, kept, inBatch)];
       }),
     );
     return rows.flat();
@@ -116,7 +120,10 @@ function isFound(row: OfficerRow, key: string): boolean {
   );
 }
 
-type Owners = ReturnType<typeof ownersOf>;
+interface InBatch {
+  owners: ReturnType<typeof ownersOf>;
+  products: PackedProduct[];
+}
 
 /** Memoizes a function of an id. */
 function memoized<T>(work: (id: number) => T): (id: number) => T {
@@ -132,10 +139,12 @@ function recordRow(
   session: Session,
   row: OfficerRow,
   keptFrom: string,
-  ownersIn: (batchId: number) => Owners,
+  inBatch: (batchId: number) => InBatch,
 ): RecordRow {
   const batches = JSON.parse(row.batches) as { id: number; season: number }[];
-  const ground = batches.flatMap(({ id }) => ownersIn(id).filter(({ ticket }) => ticket === row.ticket));
+  const ground = batches.flatMap(({ id }) =>
+    inBatch(id).owners.filter(({ ticket }) => ticket === row.ticket),
+  );
   const reached = batches.some(({ season }) => tracesOf(session, season).reached.length > 0);
   const species = session.species.of(row.species);
   const nameOf = (primal: string): string =>
@@ -180,6 +189,7 @@ function recordRow(
     packedGrams: row.packed_grams,
     groundPackages: ground.reduce((sum, { packages }) => sum + packages, 0),
     groundGrams: ground.reduce((sum, { shareGrams }) => sum + shareGrams, 0),
+    made: batches.flatMap(({ id }) => productsOf(inBatch(id).products, row.id)),
     hold: row.hold,
     results: JSON.parse(row.results) as RecordRow['results'],
     affectedBy: reached ? [...new Set(affectedBatches(session, row.id).map(({ ticket }) => ticket))] : [],

@@ -68,6 +68,15 @@ export const pounds = readAfterLearning(seasonFilter, (session, input): PoundsRe
       lossGrams,
       driedGrams,
     },
+    made: session.book.seasonMade.of(filter).map((one) => ({
+      product: one.product,
+      batches: one.batches,
+      blockGrams: one.block,
+      addedGrams: one.added,
+      packedGrams: one.packed,
+      heatGrams: one.heat,
+      leftGrams: one.rest,
+    })),
     packedGrams: total('packed') + inAll('out'),
     minorPerKg,
     losses: losses

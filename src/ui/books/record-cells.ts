@@ -5,6 +5,7 @@ import { text as shareText } from '../../words/compiled/window/shares.ts';
 import { text as leavingText } from '../../words/compiled/window/leaving.ts';
 import { text } from '../../words/compiled/window/books/record.ts';
 import { text as holdText } from '../../words/compiled/window/hold.ts';
+import { text as loadText } from '../../words/compiled/window/smokehouse-load.ts';
 import { listText } from '../../words/list.ts';
 import type { Format } from '../texts/format.ts';
 
@@ -31,6 +32,24 @@ export function weightsOf(row: RecordRow, format: Format): string[] {
       ? text.weightGround({ packages: row.groundPackages, mass: format.mass(row.groundGrams) })
       : '',
   ].filter((one) => one !== '');
+}
+
+/**
+ * Products of the smokehouse with its meat, one line each: its part, whose meat is with it, how much nitrite went in, what the logs
+ * say of the heat, what was decided.
+ */
+export function madeText({ made }: Pick<RecordRow, 'made'>, format: Pick<Format, 'mass'>): string[] {
+  return made.map(({ name, product, grams, packages, others, nitritePpm, heat, decided }) =>
+    [
+      text.madeLine({ product, batch: name, packages, mass: format.mass(grams) }),
+      others.length > 0 && text.madeWith({ tickets: listText(others) }),
+      nitritePpm !== null && text.madeNitrite({ ppm: Math.round(nitritePpm * 10) / 10 }),
+      text.madeHeat[heat],
+      decided && text.madeDecided({ what: loadText.decisions[decided] }),
+    ]
+      .filter(Boolean)
+      .join('; '),
+  );
 }
 
 /** What its hunter takes home in grams: packed for it alone, and its share of what was ground. Null before packing. */

@@ -6,7 +6,7 @@ import { text as words } from '../../words/compiled/shared/common.ts';
 import { text } from '../../words/compiled/window/books/record.ts';
 import { text as holdText } from '../../words/compiled/window/hold.ts';
 import { lackingText } from '../texts/lacking.ts';
-import { belongingsText, sharersText } from './record-cells.ts';
+import { belongingsText, madeText, sharersText } from './record-cells.ts';
 
 /** A number with a decimal point, which every spreadsheet program reads. */
 const percent = (share: number): string => `${(share * 100).toFixed(1)}%`;
@@ -19,8 +19,9 @@ type Cell = string | number | null;
  */
 export function recordTable(
   rows: readonly RecordRow[],
-  { unit }: Pick<Format, 'unit'>,
+  format: Pick<Format, 'unit' | 'mass'>,
 ): { head: string[]; plain: Cell[][] } {
+  const { unit } = format;
   const mass = (grams: number | null): number | null =>
     grams === null ? null : Number(fromGrams(grams, unit).toFixed(2));
   const columns: [string, (row: RecordRow) => Cell][] = [
@@ -46,6 +47,7 @@ export function recordTable(
     [text.packedIn({ unit }), (row) => mass(row.packedGrams)],
     [text.groundPackages, (row) => row.groundPackages],
     [text.groundIn({ unit }), (row) => mass(row.groundGrams)],
+    [text.made, (row) => madeText(row, format).join(' | ')],
     [text.stage, (row) => words.stage[row.stage]],
     [text.leftOn, (row) => row.releasedOn],
     [text.leftTo, (row) => row.releasedTo],

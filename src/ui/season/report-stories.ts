@@ -21,6 +21,7 @@ import { hangingStory } from '../charts/flow/hanging-story.ts';
 import { intakeStory } from '../charts/flow/intake-story.ts';
 import { lossStory } from '../charts/smokehouse/loss-story.ts';
 import { lossesStory } from '../charts/pounds/losses-story.ts';
+import { madeStory } from '../charts/pounds/made-story.ts';
 import { poundsStory } from '../charts/pounds/pounds-story.ts';
 import { speciesMoneyStory } from '../charts/money/species-money-story.ts';
 import { speciesBarsStory } from '../charts/yields/species-bars-story.ts';
@@ -51,7 +52,13 @@ export function yieldsStories(view: YieldsReport, format: Format): ChartStory[] 
 export function poundsStories(view: PoundsReport, format: Format): ChartStory[] {
   const flow = poundsStory(view, format, nowhere);
   if (view.n === 0) return [flow];
-  return [flow, lossesStory(view, format, nowhere), speciesBarsStory(view, format, nowhere)];
+  const made = madeStory(view, format);
+  return [
+    flow,
+    lossesStory(view, format, nowhere),
+    ...(made ? [made] : []),
+    speciesBarsStory(view, format, nowhere),
+  ];
 }
 
 /** Intake, hanging and waiting times. */

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { PoundsReport } from '../../../src/bridge/contract.ts';
 import { lossesStory } from '../../../src/ui/charts/pounds/losses-story.ts';
+import { madeStory } from '../../../src/ui/charts/pounds/made-story.ts';
 import { layPounds } from '../../../src/ui/charts/pounds/pounds-layout.ts';
 import { poundsStory } from '../../../src/ui/charts/pounds/pounds-story.ts';
 import { speciesBarsStory } from '../../../src/ui/charts/yields/species-bars-story.ts';
@@ -159,5 +160,53 @@ describe('species side by side', () => {
     expect(scene.marks.map(({ link: to }) => to)).toContain('/elk/bone');
     expect(scene.marks.map(({ link: to }) => to)).not.toContain('/elk/fat saved');
     expect(faultsOf(scene)).toEqual([]);
+  });
+});
+
+describe('what the smokehouse made', () => {
+  const sticks = {
+    product: 'Snack sticks', batches: 2, blockGrams: 40 * LB, addedGrams: 2 * LB, packedGrams: 27 * LB, heatGrams: 14 * LB, leftGrams: 1 * LB,
+  }; // prettier-ignore
+  const fresh = {
+    product: 'Breakfast sausage', batches: 1, blockGrams: 10 * LB, addedGrams: 1 * LB, packedGrams: 10.9 * LB, heatGrams: 0, leftGrams: 0.1 * LB,
+  }; // prettier-ignore
+
+  it('states what went in, what was added, what heat took, and shows each product', () => {
+    const story = madeStory(pounds({ made: [sticks, fresh] }), format);
+    expect(story?.finding).toBe(
+      '50 lb of meat and fat and 3 lb of other ingredients became 38 lb of product. Heat took 14 lb, 26.4% of what went in.',
+    );
+    const scene = sceneOf(story!);
+    expect(printOf(scene)).toEqual([
+      'Snack sticks',
+      '27 lb packed of 42 lb in, 2 lb of it other ingredients; 33.3% lost in heat',
+      'Breakfast sausage',
+      '11 lb packed of 11 lb in, 1 lb of it other ingredients',
+    ]);
+    expect(faultsOf(scene)).toEqual([]);
+    expect(story?.table.rows[0]).toEqual([
+      'Snack sticks',
+      '2',
+      '40.0 lb',
+      '2.0 lb',
+      '27.0 lb',
+      '14.0 lb',
+      '1.0 lb',
+    ]);
+  });
+
+  it('says nothing where nothing was made', () => {
+    expect(madeStory(pounds(), format)).toBeNull();
+  });
+
+  it('counts what recipes added beside meat and fat that went through the grinder', () => {
+    const { grinder } = pounds();
+    const look = pounds({ grinder: { ...grinder, addedGrams: 2 * LB, lossGrams: 3 * LB } });
+    expect(printOf(sceneOf(poundsStory(look, format, link)))).toEqual(
+      expect.arrayContaining([
+        '30 lb in, 3 lb of bought fat, 2 lb of ingredients',
+        '3 lb left in the grinder (8.6%)',
+      ]),
+    );
   });
 });

@@ -10,7 +10,7 @@ const TALL = 84;
 const END = 14;
 
 /**
- * Input and output of the grinder on its own scale: meat and fat on the left; packages, residue and water lost in the
+ * Input and output of the grinder on its own scale: meat, fat and what recipes added on the left; packages, residue and water lost in the
  * smoker on the right.
  */
 export function drawGrinder(
@@ -19,19 +19,22 @@ export function drawGrinder(
   colors: ChartColors,
   at: { x: number; y: number; width: number },
 ): Mark[] {
-  const { inGrams, fatGrams, outGrams, lossGrams, driedGrams } = grinder;
+  const { inGrams, fatGrams, addedGrams, outGrams, lossGrams, driedGrams } = grinder;
   const lost = Math.max(0, lossGrams);
-  const scale = TALL / Math.max(inGrams + fatGrams, outGrams + lost + driedGrams);
-  const [meat, fat, out] = [inGrams, fatGrams, outGrams].map((grams) => grams * scale) as [number, number, number]; // prettier-ignore
+  const wholeGrams = inGrams + fatGrams + addedGrams;
+  const scale = TALL / Math.max(wholeGrams, outGrams + lost + driedGrams);
+  const [meat, fat, added, out] = [inGrams, fatGrams, addedGrams, outGrams].map((grams) => grams * scale) as [number, number, number, number]; // prettier-ignore
   const [top, right] = [at.y + 58, at.x + at.width];
   const fatTop = top + meat + 6;
+  const addedTop = fatTop + (fat > 0 ? fat + 6 : 0);
   const middle = at.x + at.width * 0.5;
   const words = { kind: 'text' as const, fill: colors.ink, size: FONT_SIZE };
   const amounts = text.grinderIn({
     meat: format.mass(inGrams, 0),
     fat: fatGrams > 0 ? format.mass(fatGrams, 0) : null,
+    added: addedGrams > 0 ? format.mass(addedGrams, 0) : null,
   });
-  const share = (grams: number): string => format.share(grams / (inGrams + fatGrams));
+  const share = (grams: number): string => format.share(grams / wholeGrams);
   // Losses below each other, each with room for a line of text.
   let [from, to] = [top + out, top + out + 16];
   const ends = [
@@ -76,6 +79,20 @@ export function drawGrinder(
           ? [
               painted('fat saved', box(at.x, fatTop, END, Math.max(2, fat), 3), colors),
               streamed('fat saved', ribbon(at.x + END, fatTop, fat, middle, top + meat, fat), colors),
+            ]
+          : []),
+        ...(added > 0
+          ? [
+              {
+                kind: 'path' as const,
+                d: box(at.x, addedTop, END, Math.max(2, added), 3),
+                fill: colors.muted,
+              },
+              {
+                kind: 'path' as const,
+                d: ribbon(at.x + END, addedTop, added, middle, top + meat + fat, added),
+                fill: colors.line,
+              },
             ]
           : []),
       ],
