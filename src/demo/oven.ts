@@ -4,17 +4,7 @@ import type { LoadRecord, MadePage } from '../desk/contract/contract.ts';
 import { momentAt, nextWorkday } from './invented/calendar.ts';
 import { drawing } from './invented/draw.ts';
 import { SEASONS, SHOP } from './invented/invention.ts';
-import type { Shop } from './shop-day.ts';
-
-/** A load that the oven is being filled with. */
-export interface Filling {
-  id: number;
-  finish: MadePage['finish'];
-  /** When the oven goes on. */
-  on: Date;
-  /** The day on which it is out. */
-  out: string;
-}
+import type { Filling, Shop } from './shop-day.ts';
 
 /** Minutes after the oven is on, and °F inside. */
 type Curve = readonly (readonly [minutes: number, f: number])[];

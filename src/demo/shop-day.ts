@@ -1,8 +1,18 @@
+import type { MadePage } from '../desk/contract/contract.ts';
 import type { DemoAnimal } from './invented/animal.ts';
 import type { EventQueue } from './invented/calendar.ts';
 import type { Counter } from './counter.ts';
 import type { Town } from './invented/people.ts';
-import type { Filling } from './oven.ts';
+
+/** A load that the oven is being filled with. */
+export interface Filling {
+  id: number;
+  finish: MadePage['finish'];
+  /** When the oven goes on. */
+  on: Date;
+  /** The day on which it is out. */
+  out: string;
+}
 
 /** The state of the simulated shop. */
 export interface Shop {
