@@ -1,28 +1,21 @@
 /** The book, read row by row, against the model; and what must hold of every book. */
 import type { Driver } from './driver.ts';
+import { SMOKEHOUSE_TABLES } from './compare-smokehouse.ts';
 import { CRUMB, isInShop, standingOf, type Shop } from './shop.ts';
-
-type Row = Record<string, unknown>;
+import { flag, type Row, type Table } from './table.ts';
 
 /** What is not as it should be, in words; empty: all is well. */
 export function compare(driver: Driver): string[] {
   const { shop } = driver;
   return [
-    ...TABLES.flatMap(({ name, sql, model }) => difference(name, driver.rows(sql), model(shop))),
+    ...[...TABLES, ...SMOKEHOUSE_TABLES].flatMap(({ name, sql, model }) =>
+      difference(name, driver.rows(sql), model(shop)),
+    ),
     ...sumsAsViews(driver),
     ...sumsAsLoops(driver),
     ...invariants(shop),
   ];
 }
-
-interface Table {
-  name: string;
-  sql: string;
-  /** The rows as the model has them, in the order of the first column. */
-  model: (shop: Shop) => Row[];
-}
-
-const flag = (is: boolean): number => (is ? 1 : 0);
 
 const TABLES: readonly Table[] = [
   {
@@ -206,7 +199,7 @@ function invariants(shop: Shop): string[] {
     if (paid < 0) wrong.push(`${-paid} more was refunded for ${animal.ticket} than was paid`);
   }
   for (const { id, name, done, moreOut } of book.batches) {
-    const [went, out] = [shop.batchIn(id), shop.batchOut(id)];
+    const [went, out] = [shop.batchTook(id), shop.batchOut(id)];
     if (done && out > went * (moreOut ? 2 : 1.02) + HAIR) wrong.push(`${out} g came out of ${name}, ${went} g went in`);
   }
   const standing = book.bills.filter(({ voided }) => !voided).map(({ animal }) => animal);

@@ -14,13 +14,6 @@ const NO_PRICING = (test: string): string =>
   `the model takes the total of a bill as the desk says it, and has nothing that this would change: ${test}`;
 const NO_TILL = (test: string): string =>
   `the model has payments of an animal and no days of a till, and no other rule of it depends on those: ${test}`;
-/** Recipes, batches made by them and loads of the oven: the model's grinder has plain ground meat only. */
-const NO_RECIPES = (what: string): string =>
-  `the model has no recipes and no ingredients, ${what}: test/desk/smokehouse/recipes.test.ts`;
-const NO_MADE = (what: string): string =>
-  `the model grinds without recipes, so nothing in it is made by one, ${what}: test/desk/smokehouse/made.test.ts`;
-const NO_LOADS = (what: string): string =>
-  `the model has no oven and no temperatures inside meat, ${what}: test/desk/smokehouse/loads.test.ts`;
 const NO_UNDO = 'the model has no undo of a void: test/desk/weighing/restore.test.ts';
 
 const NO_STATIONS = 'the model has one window and no other devices: test/desk/stations';
@@ -62,49 +55,4 @@ export const NOT_DRIVEN: Partial<Record<CallName, string>> = {
   'till.saveReminder': 'a note that no rule depends on: test/desk/till/owed.test.ts',
   'animals.noteAffected': 'a note that no rule depends on: test/desk/animals/affected.test.ts',
   'animals.voidAffected': 'as animals.noteAffected',
-  'recipes.list': NO_RECIPES('which this lists'),
-  'recipes.get': NO_RECIPES('one of which this shows'),
-  'recipes.check': NO_RECIPES('and does not work out what a cure comes to'),
-  'recipes.save': NO_RECIPES('one of which this keeps'),
-  'recipes.archive': 'only after recipes.save: test/desk/smokehouse/tried.ts',
-  'recipes.restore': 'only after recipes.archive: test/desk/smokehouse/tried.ts',
-  'recipes.addReady': NO_RECIPES('one of which this takes over'),
-  'recipes.saveIngredient': NO_RECIPES('one of which this keeps'),
-  'recipes.archiveIngredient': 'only after recipes.saveIngredient: test/desk/smokehouse/tried.ts',
-  'recipes.restoreIngredient': 'only after recipes.archiveIngredient: test/desk/smokehouse/tried.ts',
-  'made.list': NO_MADE('which this lists'),
-  'made.get': 'only after made.open: test/desk/smokehouse/made.test.ts',
-  'made.open': NO_MADE('which this begins'),
-  'made.plan': 'only after made.open: test/desk/smokehouse/made.test.ts',
-  'made.start': 'only after made.open: test/desk/smokehouse/made.test.ts',
-  'made.weigh': 'only after made.start: test/desk/smokehouse/made.test.ts',
-  'made.voidWeighed': 'only after made.weigh: test/desk/smokehouse/tried.ts',
-  'made.stage': 'only after made.start: test/desk/smokehouse/made.test.ts',
-  'made.voidStage': 'only after made.stage: test/desk/smokehouse/tried.ts',
-  'made.pack':
-    'only after made.start, though the pounds that it packs do count for the owners: test/desk/smokehouse/made.test.ts',
-  'made.analyse': 'only after made.open: test/desk/smokehouse/made.test.ts',
-  'made.voidAnalysis': 'only after made.analyse: test/desk/smokehouse/tried.ts',
-  'made.void': 'only after made.open: test/desk/smokehouse/made.test.ts',
-  'made.forecast': NO_MADE('and does not work out what is lost on the way'),
-  'made.losses': NO_MADE('and does not work out what is lost on the way'),
-  'made.label': 'only after made.start: test/desk/smokehouse/made.test.ts',
-  'loads.list': NO_LOADS('which this lists'),
-  'loads.get': 'only after loads.open: test/desk/smokehouse/loads.test.ts',
-  'loads.open': 'only with batches of made.open: test/desk/smokehouse/loads.test.ts',
-  'loads.add': 'only after loads.open: test/desk/smokehouse/loads.test.ts',
-  'loads.remove': 'only after loads.open: test/desk/smokehouse/loads.test.ts',
-  'loads.record': 'only after loads.open: test/desk/smokehouse/loads.test.ts',
-  'loads.close': 'only after loads.open: test/desk/smokehouse/loads.test.ts',
-  'loads.reopen': 'only after loads.close: test/desk/smokehouse/loads.test.ts',
-  'loads.previewLog': NO_LOADS('which a log has'),
-  'loads.importLog': NO_LOADS('which a log has'),
-  'loads.reading': NO_LOADS('one of which this keeps'),
-  'loads.voidLog': 'only after loads.importLog: test/desk/smokehouse/tried.ts',
-  'loads.readings': 'only after loads.importLog: test/desk/smokehouse/loads.test.ts',
-  'loads.exclude': 'only after loads.importLog: test/desk/smokehouse/loads.test.ts',
-  'loads.include': 'only after loads.exclude: test/desk/smokehouse/loads.test.ts',
-  'loads.judge': NO_LOADS('and does not work out what they prove'),
-  'loads.decide': 'only after loads.open or made.open: test/desk/smokehouse/loads.test.ts',
-  'loads.voidDecision': 'only after loads.decide: test/desk/smokehouse/loads.test.ts',
 };

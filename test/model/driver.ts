@@ -38,6 +38,7 @@ const inAnyOpening = (call: CallName): boolean => procedures[call].kind === 'doo
 /** What writes, but not as a `write`. */
 const CLOCKED: readonly CallName[] = [
   'grinder.start',
+  'made.open',
   'import.book',
   'shop.renewBackups',
   'hunters.removeDetails',

@@ -158,6 +158,20 @@ export class Shop {
     return this.grams({ batch, stage: 'grinder' });
   }
 
+  /** All that went into a batch: what is made of it takes more than meat. */
+  batchTook(batch: number): number {
+    const went = this.batchIn(batch);
+    return went > 0 ? went + this.addedTo(batch) : 0;
+  }
+
+  /** Weighed of ingredients into whatever is made of a batch. */
+  addedTo(batch: number): number {
+    return this.book.smokehouse.made
+      .filter((one) => one.batch === batch && !one.voided)
+      .flatMap(({ weighed }) => weighed.filter(({ voided }) => !voided))
+      .reduce((sum, { grams }) => sum + grams, 0);
+  }
+
   batchOut(batch: number): number {
     return this.grams({ batch, stage: 'packed' });
   }

@@ -1,4 +1,5 @@
 /** What the model knows of a book: plain data, so that a backup of it is a copy. Nothing here is taken from the desk's code. */
+import { emptySmokehouse, type SmokehouseState } from './smokehouse-state.ts';
 
 export type Stage = 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed' | 'canceled';
 export type Part = 'carcass' | 'primal' | 'whole cuts' | 'trim' | 'fat saved' | 'sinew' | 'bone' | 'damage' | 'fat added' | 'package'; // prettier-ignore
@@ -58,6 +59,8 @@ export interface Weighing {
   voided: boolean;
   /** In a batch: when it was first weighed. A correction keeps it. */
   at?: number;
+  /** Of a package: the made batch that it is of. A correction keeps it. */
+  made?: number;
 }
 
 export interface Lot {
@@ -182,6 +185,7 @@ export interface BookState {
   hasProgram: boolean;
   lots: Lot[];
   batches: Batch[];
+  smokehouse: SmokehouseState;
   prices: Prices[];
   bills: Bill[];
   payments: Payment[];
@@ -217,7 +221,7 @@ export function emptyBook(zone: string): BookState {
     settings: {
       unit: 'lb', currency: 'USD', zone, seasonStartsMonth: 7, cutWhileHeld: false, detailEvery: 10, retentionYears: 3,
     },
-    hunters: [], animals: [], weighings: [], nones: [], belongings: [], shares: [], donations: [], notices: [], hasProgram: false, lots: [], batches: [], prices: [], bills: [], payments: [], quotes: [],
+    hunters: [], animals: [], weighings: [], nones: [], belongings: [], shares: [], donations: [], notices: [], hasProgram: false, lots: [], batches: [], smokehouse: emptySmokehouse(), prices: [], bills: [], payments: [], quotes: [],
     cleanings: [], coolers: [], readings: [], coolerLogs: [], notes: [], files: [], staff: [],
     species: [], products: [], templates: [], lastEntries: {}, trusted: null,
   }; // prettier-ignore

@@ -122,12 +122,13 @@ export const start = write(v.object({ ...asked, by }), (session, input): { id: n
 
 /**
  * Voids a batch that was a mistake. Its meat stays in its grind.
- * @throws ProblemError `made.unknown`, `made.voided`, `made.packed` (refused)
+ * @throws ProblemError `made.unknown`, `made.voided`, `made.packed`, `batch.done` (refused)
  */
 export const voidOne = write(v.object({ id, reason: needed(300), by }), (session, input) => {
   const made = madeOf(session, input.id);
   if (sumsOf(session, made.id).packed !== null)
     throw new ProblemError('refused', 'made.packed', { with: { name: made.name } });
+  openBatchOf(session, made.batch_id);
   session.book.made.void(made.id, input.reason, session.now(), input.by);
   return { id: made.id };
 });

@@ -23,8 +23,8 @@ const UNLIKE = 1.1;
 
 /**
  * Weighs an ingredient into a batch, a bare number in grams.
- * @throws ProblemError `made.not-started`, `made.not-asked`, `made.stuffed`, `made.too-many` (refused), `made.lot-needed` (invalid: of a
- *   cure), a limit's code such as `cure.above-limit` (refused: take out what is too much and weigh again), `made.unlike` (conflict: pass
+ * @throws ProblemError `batch.done`, `made.not-started`, `made.not-asked`, `made.stuffed`, `made.too-many` (refused), `made.lot-needed`
+ *   (invalid: of a cure), a limit's code such as `cure.above-limit` (refused: take out what is too much and weigh again), `made.unlike` (conflict: pass
  *   `confirmed`); ValidationError `reading.*`
  */
 export const weigh = write(
@@ -32,6 +32,7 @@ export const weigh = write(
   (session, input) => {
     const made = madeOf(session, input.id);
     const started = startedOf(session, made);
+    openBatchOf(session, made.batch_id);
     refuseStuffed(session, made);
     const asked = started.sheet.amounts.find(({ ingredientId }) => ingredientId === input.ingredientId);
     if (!asked) throw new ProblemError('refused', 'made.not-asked', { field: 'ingredientId' });
@@ -68,12 +69,15 @@ export const weigh = write(
   },
 );
 
-/** @throws ProblemError `made.weight-unknown`, `made.weight-voided`, `made.stuffed` */
+/** @throws ProblemError `made.weight-unknown`, `made.weight-voided`, `batch.done`, `made.stuffed` */
 export const voidWeighed = write(v.object({ weighedId: id, reason: needed(300), by }), (session, input) => {
   const row = session.book.madeWeights.oneWeighed(input.weighedId);
   if (!row) throw new ProblemError('missing', 'made.weight-unknown', { field: 'weighedId' });
   if (row.void_reason !== null) throw new ProblemError('conflict', 'made.weight-voided');
-  refuseStuffed(session, madeOf(session, row.made_id));
+  const made = madeOf(session, row.made_id);
+  // What went into a finished grind is what its packages are held against.
+  openBatchOf(session, made.batch_id);
+  refuseStuffed(session, made);
   session.book.madeWeights.voidWeighed(row.id, input.reason, session.now(), input.by);
   return { id: row.id };
 });

@@ -19,7 +19,7 @@ interface Sheet {
   wrong: boolean;
 }
 
-const american = (day: string): string => `${day.slice(5, 7)}/${day.slice(8)}/${day.slice(0, 4)}`;
+export const american = (day: string): string => `${day.slice(5, 7)}/${day.slice(8)}/${day.slice(0, 4)}`;
 
 const SHEETS: Record<Kind, (shop: Shop, dice: Dice) => Sheet> = {
   hunters: (_, dice) => ({
@@ -89,7 +89,7 @@ async function bring(driver: Driver, window: Window, { kind, content, wrong }: O
   }), window);
 } // prettier-ignore
 
-async function handOver(driver: Driver, window: Window, content: string): Promise<number | null> {
+export async function handOver(driver: Driver, window: Window, content: string): Promise<number | null> {
   const begun = (await driver.perform(act('import.begin', { name: 'old.csv' }), window)) as { upload: number } | null;
   if (!begun) return null;
   const { upload } = begun;

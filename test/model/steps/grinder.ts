@@ -5,7 +5,7 @@ import type { Animal, Batch, Weighing } from '../state.ts';
 import { NOBODY } from './nobody.ts';
 import { weightNear, type TypedWeight } from '../typed.ts';
 
-const NO_BATCH = {
+export const NO_BATCH = {
   id: 9999,
   animals: [] as number[],
   done: false,
@@ -19,7 +19,7 @@ const MAX_OUT = 2;
 
 /** What keeps so much more from coming out of a batch. */
 export function outOf(shop: Shop, batchId: number, more: number, said: boolean): { refuse: string[]; may: string[] } {
-  const [went, out] = [shop.batchIn(batchId), shop.batchOut(batchId) + more];
+  const [went, out] = [shop.batchTook(batchId), shop.batchOut(batchId) + more];
   if (out <= 0 || went === 0) return { refuse: out > 0 ? ['batch.nothing-in'] : [], may: [] };
   const most = byWeight(out, went * MAX_OUT, 'batch.too-much-out');
   const asked = said || shop.batch(batchId)?.moreOut ? { refuse: [], may: [] } : byWeight(out, went * AS_WEIGHED, 'batch.more-out');
@@ -166,7 +166,7 @@ export const pack: Step = {
   draw(shop, dice) {
     const batch = dice.mostly(openBatches(shop).filter(({ id }) => shop.batchIn(id) > 0), [...shop.book.batches, NO_BATCH]);
     if (!batch) return null;
-    const [went, out] = [shop.batchIn(batch.id), shop.batchOut(batch.id)];
+    const [went, out] = [shop.batchTook(batch.id), shop.batchOut(batch.id)];
     const weight = weightNear(shop, dice, Math.max(went - out, 300) * dice.pick([0.97, 0.5, 1.01, 1.06, 2.5]));
     const reason = dice.onceIn(3) ? 'water added' : '';
     const count = dice.pick([20, 1, 7]);
@@ -204,7 +204,7 @@ export const finish: Step = {
       may: more.may,
       done() {
         batch.done = true;
-        if (shop.batchOut(batch.id) > shop.batchIn(batch.id) * AS_WEIGHED) batch.moreOut = true;
+        if (shop.batchOut(batch.id) > shop.batchTook(batch.id) * AS_WEIGHED) batch.moreOut = true;
       },
     });
   },

@@ -7,11 +7,15 @@ import * as grinder from './grinder.ts';
 import * as holds from './holds.ts';
 import * as intake from './intake.ts';
 import * as leaving from './leaving.ts';
+import * as loads from './loads.ts';
+import * as made from './made.ts';
 import * as money from './money.ts';
 import * as move from './move.ts';
 import * as quotes from './quotes.ts';
 import * as reading from './reading.ts';
+import * as recipes from './recipes.ts';
 import * as records from './records.ts';
+import * as sausage from './sausage.ts';
 import * as sharedBatch from './shared-batch.ts';
 import * as shares from './shares.ts';
 import * as shopRoom from './shop-room.ts';
@@ -26,11 +30,15 @@ const modules = {
   holds,
   intake,
   leaving,
+  loads,
+  made,
   money,
   move,
   quotes,
   reading,
+  recipes,
   records,
+  sausage,
   sharedBatch,
   shares,
   shopRoom,
