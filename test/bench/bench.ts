@@ -12,6 +12,7 @@ import { loadWork } from './load-work.ts';
 import { deskOn } from './open-desk.ts';
 import { reportOf, slower, tableOf, type Report } from './report.ts';
 import { seasonViews } from './season-views.ts';
+import { smokehouseWork } from './smokehouse-work.ts';
 import { startWork } from './start-work.ts';
 import { timed, type Figure, type Measure } from './timing.ts';
 
@@ -41,6 +42,13 @@ const PARTS: Readonly<Record<string, () => Promise<void>>> = {
   desk: async () => {
     const desk = await deskOn(seasons);
     const work = await deskWork(desk);
+    await measure(work.measures);
+    work.close();
+    desk.close();
+  },
+  smokehouse: async () => {
+    const desk = await deskOn(seasons);
+    const work = await smokehouseWork(desk);
     await measure(work.measures);
     work.close();
     desk.close();
