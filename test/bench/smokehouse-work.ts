@@ -18,7 +18,6 @@ const FROM = Date.parse('2026-11-06T06:00:00Z');
 
 export async function smokehouseWork(desk: BenchDesk): Promise<{ measures: Measure[]; close: () => void }> {
   const { madeId, loadId, batchId, recipeId } = await madeBatches(desk);
-  const bare = bareWork(desk.path);
   const file = logOf(READINGS);
   let logs = 0;
   let upload = 0;
@@ -32,6 +31,7 @@ export async function smokehouseWork(desk: BenchDesk): Promise<{ measures: Measu
   const judged = await desk.call('loads.open', { oven: 'Second', madeIds: [await another(desk, recipeId)] });
   upload = await uploaded(desk, file);
   await desk.call('loads.importLog', { id: judged.id, upload, probe: 'P1', phase: 'both' });
+  const bare = bareWork(desk.path);
   return {
     measures: [
       {
@@ -129,6 +129,9 @@ async function uploaded(desk: BenchDesk, content: string): Promise<number> {
 /** The same rows by hand in a copy of the book, with its durability, without checks, findings and trail. */
 function bareWork(book: string) {
   const path = `${book}.smoked`;
+  const open = new Database(book);
+  open.pragma('wal_checkpoint(TRUNCATE)');
+  open.close();
   copyFileSync(book, path);
   const db = new Database(path);
   db.pragma('journal_mode = WAL');

@@ -58,13 +58,13 @@ export function opensLoad(shop: Shop, made: Made): Act {
 const isStuffed = (made: Made): boolean => made.start?.cured !== null && stageOf(made, 'stuffed') !== null;
 
 export const openLoad: Step = {
-  weight: 1.5,
+  weight: 0.75,
   calls: ['loads.open'],
   draw: (shop, dice) => opensLoad(shop, someMade(shop, dice, isStuffed)),
 };
 
 export const addToLoad: Step = {
-  weight: 0.7,
+  weight: 0.35,
   calls: ['loads.add'],
   draw(shop, dice) {
     const load = someLoad(shop, dice);
@@ -80,7 +80,7 @@ export const addToLoad: Step = {
 }; // prettier-ignore
 
 export const takeOutOfLoad: Step = {
-  weight: 0.3,
+  weight: 0.15,
   calls: ['loads.remove'],
   draw(shop, dice) {
     const load = someLoad(shop, dice);
@@ -109,14 +109,14 @@ function records(load: Load, start: number | null, minutes: number): Act {
 } // prettier-ignore
 
 export const recordCook: Step = {
-  weight: 0.5,
+  weight: 0.25,
   calls: ['loads.record'],
   draw: (shop, dice) =>
     records(someLoad(shop, dice), dice.pick([null, shop.now - DAY]), dice.pick([OVEN_OFF, -5])),
 };
 
 export const closeLoad: Step = {
-  weight: 0.4,
+  weight: 0.2,
   calls: ['loads.close', 'loads.reopen'],
   draw(shop, dice) {
     if (dice.onceIn(2)) {
@@ -132,7 +132,7 @@ export const closeLoad: Step = {
 }; // prettier-ignore
 
 export const readThermometer: Step = {
-  weight: 1,
+  weight: 0.5,
   calls: ['loads.reading'],
   draw(shop, dice) {
     const load = someLoad(shop, dice);
@@ -187,7 +187,7 @@ async function bring(driver: Driver, window: Window, load: Load, content: string
 } // prettier-ignore
 
 export const bringLoadLog: Step = {
-  weight: 0.6,
+  weight: 0.3,
   calls: ['loads.previewLog', 'loads.importLog'],
   draw(shop, dice) {
     const load = someLoad(shop, dice);
@@ -206,7 +206,7 @@ export const bringLoadLog: Step = {
 const startFor = (shop: Shop): number => Math.floor((shop.now - DAY) / MINUTE) * MINUTE;
 
 export const voidLoadLog: Step = {
-  weight: 0.3,
+  weight: 0.15,
   calls: ['loads.voidLog'],
   draw(shop, dice) {
     const load = someLoad(shop, dice, ({ closed, logs }) => !closed && logs.length > 0);
@@ -223,7 +223,7 @@ export const voidLoadLog: Step = {
 }; // prettier-ignore
 
 export const leaveReadingOut: Step = {
-  weight: 0.6,
+  weight: 0.3,
   calls: ['loads.exclude', 'loads.include'],
   draw(shop, dice) {
     const load = someLoad(shop, dice, ({ closed, readings }) => !closed && readings.length > 0);
@@ -257,7 +257,7 @@ function judges(load: Load): Act {
 } // prettier-ignore
 
 export const judgeLoad: Step = {
-  weight: 0.8,
+  weight: 0.4,
   calls: ['loads.judge'],
   draw: (shop, dice) => judges(someLoad(shop, dice)),
 };
@@ -265,7 +265,7 @@ export const judgeLoad: Step = {
 const DECIDED = ['hold', 'cook again', 'not ready to eat', 'discard', 'authority'] as const;
 
 export const decide: Step = {
-  weight: 0.6,
+  weight: 0.3,
   calls: ['loads.decide'],
   draw(shop, dice) {
     const decided = dice.pick(DECIDED);
@@ -283,7 +283,7 @@ export const decide: Step = {
 }; // prettier-ignore
 
 export const voidDecision: Step = {
-  weight: 0.4,
+  weight: 0.2,
   calls: ['loads.voidDecision'],
   draw(shop, dice) {
     const { decisions } = shop.book.smokehouse;
@@ -297,7 +297,7 @@ export const voidDecision: Step = {
 }; // prettier-ignore
 
 export const lookAtLoads: Step = {
-  weight: 1,
+  weight: 0.5,
   calls: ['loads.list', 'loads.get', 'loads.readings'],
   draw(shop, dice) {
     const load = someLoad(shop, dice, () => true);

@@ -54,7 +54,7 @@ export function opens(shop: Shop, recipe: Recipe, batch: Batch): Act {
 } // prettier-ignore
 
 export const openMade: Step = {
-  weight: 2,
+  weight: 1,
   calls: ['made.open'],
   draw(shop, dice) {
     const usable = shop.book.smokehouse.recipes.filter(({ ready, away }) => !ready && !away);
@@ -103,7 +103,7 @@ export function starts(shop: Shop, made: Made, portion: TypedWeight | null): Act
 } // prettier-ignore
 
 export const startMade: Step = {
-  weight: 2,
+  weight: 1,
   calls: ['made.start', 'made.plan'],
   draw(shop, dice) {
     const made = someMade(shop, dice, ({ stages, start }) => stages.length === 0 && start === null);
@@ -157,7 +157,7 @@ export function weighsIn(shop: Shop, made: Made, what: 'salt' | 'cure', factor: 
 } // prettier-ignore
 
 export const weighIngredient: Step = {
-  weight: 3,
+  weight: 1.5,
   calls: ['made.weigh'],
   draw(shop, dice) {
     const made = someMade(shop, dice, ({ start, stages }) => start !== null && stages.length === 0);
@@ -167,7 +167,7 @@ export const weighIngredient: Step = {
 };
 
 export const voidIngredient: Step = {
-  weight: 0.7,
+  weight: 0.35,
   calls: ['made.voidWeighed'],
   draw(shop, dice) {
     const made = someMade(shop, dice, ({ weighed }) => weighed.length > 0);
@@ -209,7 +209,7 @@ export function stages(shop: Shop, made: Made, stage: 'stuffed' | 'cooked', { ty
 } // prettier-ignore
 
 export const stageMade: Step = {
-  weight: 2.5,
+  weight: 1.25,
   calls: ['made.stage'],
   draw(shop, dice) {
     const made = someMade(shop, dice, ({ start }) => start !== null);
@@ -221,7 +221,7 @@ export const stageMade: Step = {
 };
 
 export const voidStage: Step = {
-  weight: 0.6,
+  weight: 0.3,
   calls: ['made.voidStage'],
   draw(shop, dice) {
     const made = someMade(shop, dice, ({ stages: of }) => of.length > 0);
@@ -263,7 +263,7 @@ export function packs(shop: Shop, made: Made, { typed, grams }: TypedWeight, { c
 } // prettier-ignore
 
 export const packMade: Step = {
-  weight: 2,
+  weight: 1,
   calls: ['made.pack'],
   draw(shop, dice) {
     const made = someMade(shop, dice, ({ start, stages: of }) => start !== null && (of.length > 0 || start.cured === null));
@@ -274,7 +274,7 @@ export const packMade: Step = {
 }; // prettier-ignore
 
 export const analyse: Step = {
-  weight: 0.4,
+  weight: 0.2,
   calls: ['made.analyse'],
   draw(shop, dice) {
     const made = someMade(shop, dice, () => true);
@@ -287,7 +287,7 @@ export const analyse: Step = {
 }; // prettier-ignore
 
 export const voidAnalysis: Step = {
-  weight: 0.3,
+  weight: 0.15,
   calls: ['made.voidAnalysis'],
   draw(shop, dice) {
     const made = someMade(shop, dice, ({ analyses }) => analyses.length > 0);
@@ -300,7 +300,7 @@ export const voidAnalysis: Step = {
 }; // prettier-ignore
 
 export const voidMade: Step = {
-  weight: 0.4,
+  weight: 0.2,
   calls: ['made.void'],
   draw(shop, dice) {
     const made = someMade(shop, dice, (one) => packedOf(shop, one) === null);
@@ -317,7 +317,7 @@ const close = (what: string, found: number | null, known: number | null): void =
 };
 
 export const lookAtMade: Step = {
-  weight: 2,
+  weight: 1,
   calls: ['made.list', 'made.get', 'made.label', 'made.forecast', 'made.losses'],
   draw(shop, dice) {
     const made = someMade(shop, dice, () => true);

@@ -54,7 +54,7 @@ export function savesIngredient(shop: Shop, known: Ingredient | undefined, named
 } // prettier-ignore
 
 export const saveIngredient: Step = {
-  weight: 0.8,
+  weight: 0.4,
   calls: ['recipes.saveIngredient'],
   draw(shop, dice) {
     const named = dice.pick([{ name: 'Salt', isCure: false }, { name: 'Pink cure', isCure: true }, { name: 'Other cure', isCure: true }]);
@@ -89,7 +89,7 @@ function curedBy(shop: Shop, ounces: number): Cured | null {
 }
 
 export const saveRecipe: Step = {
-  weight: 1.5,
+  weight: 0.75,
   calls: ['recipes.save'],
   draw(shop, dice) {
     const name = dice.pick(['House grind', 'Summer', 'Fair sausage']);
@@ -101,7 +101,7 @@ export const saveRecipe: Step = {
 };
 
 export const offerRecipe: Step = {
-  weight: 0.3,
+  weight: 0.15,
   calls: ['recipes.archive', 'recipes.restore'],
   draw(shop, dice) {
     const call = dice.pick(['recipes.archive', 'recipes.restore', 'recipes.restore'] as const);
@@ -115,7 +115,7 @@ export const offerRecipe: Step = {
 }; // prettier-ignore
 
 export const offerIngredient: Step = {
-  weight: 0.3,
+  weight: 0.15,
   calls: ['recipes.archiveIngredient', 'recipes.restoreIngredient'],
   draw(shop, dice) {
     const call = dice.pick(['recipes.archiveIngredient', 'recipes.restoreIngredient'] as const);
@@ -130,7 +130,7 @@ export const offerIngredient: Step = {
 
 /** A recipe that came with the program, with those of its ingredients that the shop lacks. */
 export const takeOverRecipe: Step = {
-  weight: 0.2,
+  weight: 0.1,
   calls: ['recipes.addReady'],
   draw(shop, dice) {
     const code = dice.pick(['bologna', 'breakfast', 'nothing']);
@@ -146,14 +146,14 @@ export const takeOverRecipe: Step = {
 /** What a ready recipe brought along stands in the book only. */
 function readIn(driver: Driver): void {
   const { ingredients, recipes } = driver.shop.book.smokehouse;
-  const after = (table: string, known: readonly { id: number }[]) =>
+  const after = (table: string, columns: string, known: readonly { id: number }[]) =>
     driver.rows(
-      `SELECT ${table}_id AS id, max(id) AS version, * FROM ${table}_version WHERE ${table}_id > ? GROUP BY ${table}_id ORDER BY 1`,
+      `SELECT ${table}_id AS id, max(id) AS newest, name, ${columns} FROM ${table}_version WHERE ${table}_id > ? GROUP BY ${table}_id ORDER BY 1`,
       known.at(-1)?.id ?? 0,
     );
-  for (const { id, name, kind, nitrite } of after('ingredient', ingredients))
+  for (const { id, name, kind, nitrite } of after('ingredient', 'kind, nitrite', ingredients))
     ingredients.push({ id: Number(id), name: String(name), away: false, isCure: kind === 'cure', strength: nitrite as number | null });
-  for (const { id, name, product } of after('recipe', recipes))
+  for (const { id, name, product } of after('recipe', 'product', recipes))
     recipes.push({ id: Number(id), name: String(name), product: String(product), away: false, versions: 1, cured: null, ready: true });
 } // prettier-ignore
 
@@ -192,7 +192,7 @@ const LOOKS: readonly ((shop: Shop, dice: Dice) => Act)[] = [
 ]; // prettier-ignore
 
 export const lookAtRecipes: Step = {
-  weight: 0.8,
+  weight: 0.4,
   calls: ['recipes.list', 'recipes.get', 'recipes.check'],
   draw: (shop, dice) => dice.pick(LOOKS)(shop, dice),
 };

@@ -20,7 +20,7 @@ const poolable = (shop: Shop): Animal[] =>
   );
 
 export const groundTogether: Step = {
-  weight: 2,
+  weight: 2.5,
   calls: ['table.weigh', 'grinder.start', 'grinder.weighIn', 'animals.setStage'],
   draw(shop, dice) {
     const first = dice.mostly(poolable(shop), shop.inShop);
