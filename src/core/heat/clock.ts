@@ -27,15 +27,19 @@ const SELDOM = 900_000;
 /** The moments in the order of the file, ms. */
 export function clockFaults(moments: readonly number[]): LogFault[] {
   const steps = moments.slice(1).map((at, i) => at - (moments[i] as number));
-  const forward = steps.filter((step) => step > 0);
-  const usual = median(forward) ?? 0;
+  const usual = median(steps.filter((step) => step > 0)) ?? 0;
   const near = (step: number, wanted: number): boolean => Math.abs(step - wanted) <= Math.max(usual, 60_000);
-  return steps.flatMap((step, i): LogFault[] => {
-    const fault = (code: LogFault['code'], drops = false): LogFault[] => [
-      { code, index: i + 1, at: moments[i + 1] as number, with: { minutes: step / 60_000 }, drops },
-    ];
-    if (step === 0) return fault('reading.double', true);
-    if (step < 0) return fault(near(step, usual - HOUR) ? 'log.clock-back' : 'log.order');
-    return usual <= SELDOM && near(step, usual + HOUR) ? fault('log.clock-forward') : [];
-  });
+  const codeOf = (step: number): LogFault['code'] | null => {
+    if (step === 0) return 'reading.double';
+    if (step < 0) return near(step, usual - HOUR) ? 'log.clock-back' : 'log.order';
+    return usual <= SELDOM && near(step, usual + HOUR) ? 'log.clock-forward' : null;
+  };
+  const faults: LogFault[] = [];
+  for (const [i, step] of steps.entries()) {
+    const code = codeOf(step);
+    if (code === null) continue;
+    const at = moments[i + 1] as number;
+    faults.push({ code, index: i + 1, at, with: { minutes: step / 60_000 }, drops: step === 0 });
+  }
+  return faults;
 }

@@ -28,11 +28,21 @@ export interface DwellRule {
 
 /** The dwell at each row of the table that counts, coldest first. */
 export function dwells(points: readonly HeatPoint[], rule: DwellRule): Dwell[] {
-  const { rows, level, leastF } = rule;
+  const { rows, level, leastF, accuracyF } = rule;
+  const hottest = points.reduce((most, { f }) => Math.max(most, f), -Infinity) + accuracyF;
   return rows
     .filter(({ f }) => leastF === null || f >= leastF)
-    .map((row) => dwellAt(points, row, row[level], rule));
+    .map((row) => (hottest < row.f ? neverAt(row, row[level]) : dwellAt(points, row, row[level], rule)));
 }
+
+/** Of a row that no reading can have reached. */
+const neverAt = (row: TimeRow, needSeconds: number): Dwell => ({
+  row,
+  needSeconds,
+  seconds: 0,
+  mostSeconds: 0,
+  metAt: null,
+});
 
 function dwellAt(
   points: readonly HeatPoint[],
@@ -45,8 +55,9 @@ function dwellAt(
   let metAt: number | null = null;
   let since: number | null = null;
   let possiblySince: number | null = null;
-  points.forEach(({ at, f }, i) => {
-    const before = points[i - 1];
+  let before: HeatPoint | undefined;
+  for (const point of points) {
+    const { at, f } = point;
     const sure = f - accuracyF >= row.f;
     if (!sure || (before && at - before.at > gap)) since = null;
     if (sure) {
@@ -60,10 +71,10 @@ function dwellAt(
     if (possible || wasPossible) possiblySince ??= before?.at ?? at;
     if (possiblySince !== null) mostSeconds = Math.max(mostSeconds, (at - possiblySince) / 1000);
     if (!possible) possiblySince = null;
-  });
-  const everPossible = points.some(({ f }) => f + accuracyF >= row.f);
+    before = point;
+  }
   // At once: hot enough at any moment is enough.
-  if (needSeconds === 0 && everPossible && mostSeconds === 0) mostSeconds = Number.EPSILON;
+  if (needSeconds === 0 && mostSeconds === 0) mostSeconds = Number.EPSILON;
   return { row, needSeconds, seconds, mostSeconds, metAt };
 }
 

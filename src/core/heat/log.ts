@@ -53,33 +53,40 @@ export function requireMeasured({ logs, accuracyF, longestGapMinutes }: Measured
     throw new ValidationError('gap.not-positive', 'longestGapMinutes');
 }
 
+/** A log is judged as a cook and as a cooling: what was found of it last. */
+const checked = new WeakMap<ProductLog, { hotF: number; found: CheckedLog }>();
+
 /**
  * Readings in order of time in °F without those that are at fault.
+ * @param log is not changed afterwards
  * @param hotF the temperature that the product must have had at some time: a log in °F far below it may be in °C
  * @throws ValidationError `log.too-long`, `number.not-finite` (a moment)
  */
-export function checkLog({ degrees, readings }: ProductLog, hotF: number): CheckedLog {
+export function checkLog(log: ProductLog, hotF: number): CheckedLog {
+  const known = checked.get(log);
+  if (known?.hotF === hotF) return known.found;
+  const found = checkReadings(log, hotF);
+  checked.set(log, { hotF, found });
+  return found;
+}
+
+function checkReadings({ degrees, readings }: ProductLog, hotF: number): CheckedLog {
   if (readings.length > MAX_READINGS)
     throw new ValidationError('log.too-long', 'readings', { most: MAX_READINGS });
-  readings.forEach(({ at }, i) => requireFinite(at, `readings[${i}].at`));
-  const fahrenheit = readings.map(({ value }) =>
-    value === null || Number.isNaN(value) ? null : degrees === 'C' ? toF(value) : value,
-  );
-  const values = valueFaults(
-    readings.map(({ at }, i) => ({ at, f: fahrenheit[i] ?? null })),
-    degrees,
-    hotF,
-  );
+  const odd = readings.findIndex(({ at }) => !Number.isFinite(at));
+  if (odd >= 0) requireFinite(readings[odd]?.at ?? NaN, `readings[${odd}].at`);
+  const values = readings.map(({ at, value }) => ({ at, f: fahrenheitOf(value, degrees) }));
   const clock = clockFaults(readings.map(({ at }) => at));
-  const faults = [...values, ...clock].toSorted((a, b) => a.index - b.index);
+  const faults = [...valueFaults(values, degrees, hotF), ...clock].sort((a, b) => a.index - b.index);
   const bad = new Set(faults.filter(({ drops }) => drops).map(({ index }) => index));
-  const points = readings
-    .flatMap(({ at }, i): HeatPoint[] => {
-      const f = fahrenheit[i];
-      return f === null || f === undefined || bad.has(i) ? [] : [{ at, f }];
-    })
-    .sort((a, b) => a.at - b.at);
-  return { points, faults };
+  const points: HeatPoint[] = [];
+  for (const [i, { at, f }] of values.entries()) if (f !== null && !bad.has(i)) points.push({ at, f });
+  return { points: points.sort((a, b) => a.at - b.at), faults };
+}
+
+function fahrenheitOf(value: number | null, degrees: 'F' | 'C'): number | null {
+  if (value === null || Number.isNaN(value)) return null;
+  return degrees === 'C' ? toF(value) : value;
 }
 
 /** One finding for each kind of fault, with how many there are and when the first was; each by itself stands in `faults`. */
@@ -104,11 +111,13 @@ export function gapsBetween(
   points: readonly HeatPoint[],
   { from, to, longestMinutes }: { from: number; to: number; longestMinutes: number },
 ): { at: number; minutes: number }[] {
-  return points.slice(1).flatMap((point, i) => {
-    const before = points[i] as HeatPoint;
+  const gaps: { at: number; minutes: number }[] = [];
+  for (let i = 1; i < points.length; i++) {
+    const [before, point] = [points[i - 1] as HeatPoint, points[i] as HeatPoint];
     const minutes = (point.at - before.at) / MINUTE;
-    return minutes > longestMinutes && point.at > from && before.at < to ? [{ at: before.at, minutes }] : [];
-  });
+    if (minutes > longestMinutes && point.at > from && before.at < to) gaps.push({ at: before.at, minutes });
+  }
+  return gaps;
 }
 
 export const MINUTE = 60_000;

@@ -24,21 +24,40 @@ export function valueFaults(values: readonly Value[], degrees: 'F' | 'C', hotF: 
   const whole = wholeLog(values, degrees, hotF);
   // Each value of such a log would be at fault for the same reason.
   if (whole) return [whole];
-  return values.flatMap(({ at, f }, index): LogFault[] => {
-    const fault = (code: LogFault['code'], told: LogFault['with'] = {}): LogFault[] => [
-      { code, index, at, with: told, drops: true },
-    ];
-    if (f === null) return fault('reading.missing');
-    const around = [soundBefore(values, index), soundAfter(values, index)].filter((one) => one !== null);
-    const other = degrees === 'F' ? (f * 9) / 5 + 32 : ((f - 32) * 5) / 9;
-    const apart = around.length > 0 && around.every((one) => Math.abs(f - one) > JUMP_F);
-    if (apart && around.every((one) => Math.abs(other - one) <= NEAR_F))
-      return fault('reading.degrees', { f });
-    if (!isPossible(f)) return fault('reading.sensor', { f });
-    const [before, after] = around;
-    const spike = before !== undefined && after !== undefined && apart && f > before === f > after;
-    return spike ? fault('reading.spike', { f }) : [];
+  const faults: LogFault[] = [];
+  for (const [index, { f }] of values.entries())
+    if (!follows(f, values[index - 1]?.f ?? null)) {
+      const fault = faultAt(values, index, degrees);
+      if (fault) faults.push(fault);
+    }
+  return faults;
+}
+
+function faultAt(values: readonly Value[], index: number, degrees: 'F' | 'C'): LogFault | null {
+  const { at, f } = values[index] as Value;
+  const fault = (code: LogFault['code'], told: LogFault['with'] = {}): LogFault => ({
+    code,
+    index,
+    at,
+    with: told,
+    drops: true,
   });
+  if (f === null) return fault('reading.missing');
+  const around = [soundBefore(values, index), soundAfter(values, index)].filter((one) => one !== null);
+  const other = degrees === 'F' ? (f * 9) / 5 + 32 : ((f - 32) * 5) / 9;
+  const apart = around.length > 0 && around.every((one) => Math.abs(f - one) > JUMP_F);
+  if (apart && around.every((one) => Math.abs(other - one) <= NEAR_F)) return fault('reading.degrees', { f });
+  if (!isPossible(f)) return fault('reading.sensor', { f });
+  const [before, after] = around;
+  const spike = before !== undefined && after !== undefined && apart && f > before === f > after;
+  return spike ? fault('reading.spike', { f }) : null;
+}
+
+/** A sound value beside another sound one is at no fault: nearly all are. */
+function follows(f: number | null, before: number | null): boolean {
+  return (
+    f !== null && before !== null && isPossible(f) && isPossible(before) && Math.abs(f - before) <= JUMP_F
+  );
 }
 
 /**

@@ -61,6 +61,9 @@ export function loadLogRecords(db: Db) {
     `SELECT r.id, r.log_id, r.read_at, r.typed, r.value, r.by, x.reason AS excluded, x.id AS exclusion_id
      FROM load_reading r LEFT JOIN load_exclusion_now x ON x.reading_id = r.id WHERE r.log_id = ? ORDER BY r.id`,
   );
+  const complete = db.prepare<[number], LoadReadingRow>(
+    `SELECT id, log_id, read_at, typed, value, by, NULL AS excluded, NULL AS exclusion_id FROM load_reading WHERE log_id = ? ORDER BY id`,
+  );
   const summary = db.prepare<[number], { readings: number }>(
     `SELECT count(*) AS readings FROM load_reading r JOIN load_log l ON l.id = r.log_id
      WHERE l.load_id = ? AND NOT EXISTS (SELECT 1 FROM load_log_void v WHERE v.log_id = l.id)`,
@@ -76,7 +79,7 @@ export function loadLogRecords(db: Db) {
   );
   const excludedIn = db
     .prepare<[number], number>(
-      'SELECT count(*) FROM load_exclusion_now x JOIN load_reading r ON r.id = x.reading_id WHERE r.log_id = ?',
+      'SELECT count(*) FROM load_exclusion_now x CROSS JOIN load_reading r ON r.id = x.reading_id WHERE r.log_id = ?',
     )
     .pluck();
   const count = db.prepare<[number], number>('SELECT count(*) FROM load_reading WHERE log_id = ?').pluck();
@@ -125,7 +128,7 @@ export function loadLogRecords(db: Db) {
       Number(add.run(row).lastInsertRowid),
     void: (id: number, reason: string, at: string, by: string): void => void addVoid.run(id, reason, at, by),
     /** In the order of the file, those left out too. */
-    readings: (logId: number) => readings.all(logId),
+    readings: (logId: number) => ((excludedIn.get(logId) ?? 0) > 0 ? readings : complete).all(logId),
     /** Readings of a load, those of voided logs left out. */
     readingsOf: (loadId: number): number => summary.get(loadId)?.readings ?? 0,
     /** The latest among the readings of a log that were written last, with a number that counts. */
