@@ -57,13 +57,12 @@ function kindOf(session: Session, row: WeighingRecord): Pick<MeatIn, 'kind' | 'n
 
 /** Grams of a grind that no other product was started with and that was not packed as it is. */
 export function leftOf(session: Session, batchId: number, except?: number): number {
-  const total = weighedIn(session, batchId).reduce((sum, { grams }) => sum + grams, 0);
+  const rows = session.book.weighings.ofBatch(batchId).filter(({ void_at }) => void_at === null);
+  const gramsOf = (wanted: string): number =>
+    rows.reduce((sum, { stage, grams }) => sum + (stage === wanted ? grams : 0), 0);
+  const [total, packed] = [gramsOf('grinder'), gramsOf('packed')];
   const sums = session.book.madeWeights.sumsOfBatch(batchId);
   const others = sums.reduce((sum, { id, block }) => sum + (id === except ? 0 : (block ?? 0)), 0);
-  const packed = session.book.weighings
-    .ofBatch(batchId)
-    .filter(({ stage, void_at }) => stage === 'packed' && void_at === null)
-    .reduce((sum, { grams }) => sum + grams, 0);
   const made = sums.reduce((sum, one) => sum + (one.packed ?? 0), 0);
   return Math.max(0, total - others - Math.max(0, packed - made));
 }

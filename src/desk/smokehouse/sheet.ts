@@ -1,5 +1,6 @@
 /** The batch sheet of a made batch: the recipe scaled to the meat that was weighed. */
 import { casingGrams, casingsFor, type Casing } from '../../core/curing/casing.ts';
+import type { LossModel } from '../../core/loss/loss.ts';
 import { parseReading, readingGrams } from '../../core/values/reading.ts';
 import { toGrams } from '../../core/values/units.ts';
 import type {
@@ -90,13 +91,23 @@ export function sheetOf(session: Session, of: SheetOf): MadeSheet {
   };
 }
 
+/** Of each model, by recipe and kind of loss: to find a quantile takes longer than the rest of a sheet. */
+const forecasts = new WeakMap<LossModel, Map<string, LossForecast>>();
+
 /** The loss of the next batch of a recipe. @throws ProblemError `loss.kind-unknown` */
 export function forecastOf(session: Session, recipeId: number, kind: string): LossForecast {
   lossKind(kind);
-  const { middle, low, high, level, batches, assumed } = session.losses.model.forecast(
-    String(recipeId),
-    kind,
-  );
+  const { model } = session.losses;
+  const known = forecasts.get(model) ?? new Map<string, LossForecast>();
+  forecasts.set(model, known);
+  const key = `${recipeId} ${kind}`;
+  const found = known.get(key) ?? forecastBy(model, recipeId, kind);
+  known.set(key, found);
+  return found;
+}
+
+function forecastBy(model: LossModel, recipeId: number, kind: string): LossForecast {
+  const { middle, low, high, level, batches, assumed } = model.forecast(String(recipeId), kind);
   return {
     middle,
     low,
