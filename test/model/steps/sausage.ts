@@ -16,7 +16,7 @@ const USUAL = 40_000;
 const RECIPE = 'House summer';
 
 export const makeSausage: Step = {
-  weight: 1.5,
+  weight: 2,
   calls: [
     'table.weigh', 'grinder.start', 'grinder.weighIn', 'made.open', 'made.start', 'made.weigh', 'made.stage', 'made.pack', 'loads.open',
     'loads.record', 'loads.importLog', 'loads.judge', 'recipes.save', 'recipes.saveIngredient',
