@@ -12,7 +12,9 @@ import { useTheme } from './stores/theme.ts';
 await openBridge();
 const app = createApp(App).use(createPinia());
 useTheme();
-await Promise.all([useLanguage().start(), useShop().start()]);
+// The desk names built-in things in the window's language.
+await useLanguage().start();
+await useShop().start();
 app.use(makeRouter()).mount('#window');
 // Preloads the animal's page while idle, so that the first ticket opens as fast as the next.
 requestIdleCallback(() => void animalPage());

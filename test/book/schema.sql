@@ -711,7 +711,7 @@ CREATE TABLE hunter (
   refuses_pooling INTEGER NOT NULL DEFAULT 0 CHECK (refuses_pooling IN (0, 1)),
   created_at TEXT NOT NULL,
   details_removed_at TEXT
-) STRICT;
+, language TEXT NOT NULL DEFAULT '') STRICT;
 
 CREATE TABLE hunter_digits_lookup (
   digits TEXT NOT NULL,

@@ -21,6 +21,7 @@ import { affected } from './0019-affected.ts';
 import { quoteTakenAgain } from './0020-quote-taken-again.ts';
 import { smokehouse } from './0021-smokehouse.ts';
 import { stations } from './0022-stations.ts';
+import { hunterLanguage } from './0023-hunter-language.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -46,6 +47,7 @@ export const MIGRATIONS: readonly string[] = [
   quoteTakenAgain,
   smokehouse,
   stations,
+  hunterLanguage,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

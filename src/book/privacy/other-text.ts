@@ -48,7 +48,7 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
   grinder_cleaning: ['cleaned_at'],
   hold_end: ['outcome'],
   hold_result: ['result', 'reported_on'],
-  hunter: ['details_removed_at'],
+  hunter: ['details_removed_at', 'language'],
   intake_cancel: ['stage_before'],
   instruction_template: ['name', 'carcass', 'body'],
   ingredient_version: ['name', 'kind', 'parts', 'allergens', 'strength_typed', 'nitrite_as', 'uses', 'note'],

@@ -8,6 +8,8 @@ export interface HunterRow {
   email: string;
   address: string;
   licence: string;
+  /** A code, or '' for the shop's. */
+  language: string;
   refuses_pooling: number;
   animals: number;
   last_ticket: string | null;
@@ -19,6 +21,8 @@ export interface HunterFields {
   email: string;
   address: string;
   licence: string;
+  /** A code; '' or none for the shop's. */
+  language?: string | undefined;
   refusesPooling: boolean;
 }
 
@@ -60,7 +64,7 @@ const NEWEST = 12;
 
 /** Hunters, found by any part of the name or of the phone number. */
 export function hunterRecords(db: Db) {
-  const columns = `h.id, h.name, h.phone, h.email, h.address, h.licence, h.refuses_pooling,
+  const columns = `h.id, h.name, h.phone, h.email, h.address, h.licence, h.language, h.refuses_pooling,
     (SELECT count(*) FROM animal a WHERE a.hunter_id = h.id) AS animals,
     (SELECT a.ticket FROM animal a WHERE a.hunter_id = h.id ORDER BY a.id DESC LIMIT 1) AS last_ticket`;
   const one = db.prepare<[number], HunterRow>(`SELECT ${columns} FROM hunter h WHERE h.id = ?`);
@@ -70,15 +74,16 @@ export function hunterRecords(db: Db) {
   const finding = hunterSearch(db);
   const known = (id: number): HunterRow[] => one.all(id);
   const insert = db.prepare(
-    `INSERT INTO hunter (name, name_key, phone, phone_key, email, address, licence, refuses_pooling, created_at)
-     VALUES (@name, @nameKey, @phone, @phoneKey, @email, @address, @licence, @refusesPooling, @at)`,
+    `INSERT INTO hunter (name, name_key, phone, phone_key, email, address, licence, language, refuses_pooling, created_at)
+     VALUES (@name, @nameKey, @phone, @phoneKey, @email, @address, @licence, @language, @refusesPooling, @at)`,
   );
   const update = db.prepare(
     `UPDATE hunter SET name = @name, name_key = @nameKey, phone = @phone, phone_key = @phoneKey, email = @email,
-       address = @address, licence = @licence, refuses_pooling = @refusesPooling WHERE id = @id`,
+       address = @address, licence = @licence, language = @language, refuses_pooling = @refusesPooling WHERE id = @id`,
   );
   const bound = (fields: HunterFields) => ({
     ...fields,
+    language: fields.language ?? '',
     nameKey: nameKey(fields.name),
     phoneKey: phoneKey(fields.phone),
     refusesPooling: fields.refusesPooling ? 1 : 0,

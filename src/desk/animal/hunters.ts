@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import type { HunterFields, HunterRow } from '../../book/records/hunters.ts';
 import { by, id, needed, text } from '../input/input.ts';
+import { HUNTER_LANGUAGES, isHunterLanguage } from '../../words/hunter-language.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
@@ -12,6 +13,8 @@ export const hunterFields = {
   email: text(200),
   address: text(500),
   licence: text(80),
+  /** Of what the hunter gets; '' for the shop's, absent for no change. */
+  language: v.optional(v.picklist(['', ...HUNTER_LANGUAGES], 'input.invalid')),
   refusesPooling: v.optional(v.boolean(), false),
 };
 
@@ -47,8 +50,10 @@ export function changeHunter(
   wanted: { [Field in keyof HunterFields]?: HunterFields[Field] | undefined },
   stamp: { reason: string; by: string },
 ): boolean {
-  const { name, phone, email, address, licence, refusesPooling } = hunterCard(hunterOf(session, hunterId));
-  const before: HunterFields = { name, phone, email, address, licence, refusesPooling };
+  const { name, phone, email, address, licence, language, refusesPooling } = hunterCard(
+    hunterOf(session, hunterId),
+  );
+  const before: HunterFields = { name, phone, email, address, licence, language, refusesPooling };
   const changed = (Object.keys(before) as (keyof HunterFields)[]).filter(
     (field) => wanted[field] !== undefined && wanted[field] !== before[field],
   );
@@ -95,6 +100,7 @@ export function hunterCard(row: HunterRow): HunterCard {
     email: rest.email,
     address: rest.address,
     licence: rest.licence,
+    language: isHunterLanguage(rest.language) ? rest.language : '',
     animals: rest.animals,
     refusesPooling: refuses_pooling === 1,
     lastTicket: last_ticket,

@@ -6,6 +6,7 @@ import type { DonationProgram } from './donation.ts';
 import type { RecordField, RecordSet } from './record.ts';
 import type { FatChoice, Grade } from './words.ts';
 import type { ProductKind } from '../../trade/product.ts';
+import type { HunterLanguage } from '../../words/hunter-language.ts';
 
 export interface ShopSettings {
   shopName: string;
@@ -255,6 +256,8 @@ export interface HunterCard {
   email: string;
   address: string;
   licence: string;
+  /** Of what the hunter gets; '' for the shop's. */
+  language: HunterLanguage | '';
   refusesPooling: boolean;
   animals: number;
   lastTicket: string | null;

@@ -4,6 +4,7 @@
 export type Slot =
   | `species.*.${'name' | 'many' | 'male' | 'female' | 'young'}`
   | `${'primal' | 'product' | 'template' | 'fat' | 'price' | 'priceBook'}.*`
+  | `recordSet.*.${'place' | 'keepFrom' | 'also' | 'title' | 'confirmed'}`
   | `caution.*.${'hazard' | 'title' | 'text' | 'differs'}`
   | `${'ingredient' | 'recipe' | 'recipeNote' | 'meat' | 'casing' | 'step' | 'loss' | 'cooling'}.*`;
 
@@ -79,6 +80,11 @@ const SLOTS: Readonly<Record<string, readonly Slot[]>> = {
   'casing.name': ['casing.*'],
   'casings.name': ['casing.*'],
   'steps.what': ['step.*'],
+  'recordSets.place': ['recordSet.*.place'],
+  'recordSets.keepFrom': ['recordSet.*.keepFrom'],
+  'recordSets.also': ['recordSet.*.also'],
+  'source.title': ['recordSet.*.title'],
+  'source.confirmed': ['recordSet.*.confirmed'],
   'cautions.hazard': ['caution.*.hazard'],
   'cautions.title': ['caution.*.title'],
   'cautions.text': ['caution.*.text'],

@@ -1,4 +1,5 @@
 import type { Age, Brought, CallInput, HunterCard, Instructions, Legs, Sex } from '../../bridge/contract.ts';
+import type { HunterLanguage } from '../../words/hunter-language.ts';
 import { text as intakeText } from '../../words/compiled/window/intake.ts';
 import { isPieceCount } from '../orders/piece-count.ts';
 import { usualInstructions, type TypedInstructions } from '../orders/instructions-form.ts';
@@ -13,6 +14,8 @@ export interface IntakeForm {
   phone: string;
   address: string;
   hunterLicence: string;
+  /** Of what the hunter gets; '' for the shop's. */
+  hunterLanguage: HunterLanguage | '';
   refusesPooling: boolean;
   species: string;
   sex: Sex | '';
@@ -47,7 +50,7 @@ export interface IntakeForm {
 /** An empty form. The caller keeps the species, because most animals of a season are of one kind. */
 export function emptyIntake(unit: 'lb' | 'kg'): IntakeForm {
   return {
-    known: null, find: '', name: '', phone: '', address: '', hunterLicence: '', refusesPooling: false,
+    known: null, find: '', name: '', phone: '', address: '', hunterLicence: '', hunterLanguage: '', refusesPooling: false,
     species: '', sex: '', age: 'unknown', brought: '', legs: 'on', parts: {}, received: '', hanging: '',
     tag: '', killDate: '', killArea: '', sample: '', promisedOn: '', receivedOn: '', condition: '', damage: '',
     origin: 'hunter', detail: 'shop', delivererName: '', delivererAddress: '', sameAsLast: '',
@@ -105,6 +108,7 @@ export function intakeInput(
           phone: phoneOnly ? form.find : form.phone,
           address: form.address,
           licence: form.hunterLicence,
+          language: form.hunterLanguage,
           refusesPooling: form.refusesPooling,
         },
     species: form.species,

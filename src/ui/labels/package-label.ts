@@ -1,6 +1,9 @@
 /** The content of package labels, built from package weights; packages weighed together form one run. */
 import type { AnimalPage, BatchPage, ProductKind } from '../../bridge/contract.ts';
-import { text } from '../../words/compiled/window/labels.ts';
+import { text as labelText } from '../../words/compiled/window/labels.ts';
+import { inLanguage } from '../../words/area.ts';
+import type { Language } from '../../words/languages.ts';
+import { currentLanguage } from '../../words/speech.ts';
 import { cookedHere } from './cooked-here.ts';
 import { weighedIngredients, type MadeFrom } from './ingredients.ts';
 import { localDay } from './local-day.ts';
@@ -24,6 +27,10 @@ export interface PackageLabel {
   notForSale: boolean;
   /** Lines of a product of the smokehouse, first how to keep it; they replace those of raw meat. */
   made?: string[];
+  /** Of its texts. Default: that of the window. */
+  language?: Language | undefined;
+  /** What is printed, once in each of its languages. Default: the label itself. */
+  printed?: readonly PackageLabel[];
 }
 
 /** A number of identical labels. */
@@ -39,9 +46,15 @@ export interface Writing {
   locale: string;
   zone: string;
   longDay(date: string): string;
+  /** Default: that of the window. */
+  language?: Language;
   /** The kind of the product with this name in the shop's list. */
   kindOf(product: string): ProductKind | undefined;
 }
+
+/** The words of labels in a language, else in the window's. */
+const wordsIn = ({ language = currentLanguage() }: { language?: Language | undefined }) =>
+  inLanguage(labelText, language);
 
 /** The fields of an animal that labels show. */
 type LabelAnimal = Pick<AnimalPage, 'ticket' | 'origin' | 'species' | 'weighings'> & {
@@ -71,6 +84,7 @@ export function cutRuns(animal: LabelAnimal, writing: Writing): LabelRun[] {
         ingredients: null,
         cook: cookOf(row.product ?? '', animal.species.cookTo, writing),
         notForSale: animal.origin === 'hunter',
+        language: writing.language,
       },
     }));
 }
@@ -81,7 +95,7 @@ export function cutRuns(animal: LabelAnimal, writing: Writing): LabelRun[] {
  */
 export function batchRuns(made: BatchMade, writing: Writing): LabelRun[] {
   const { batch } = made;
-  const names = weighedIngredients(made);
+  const names = weighedIngredients(made, wordsIn(writing));
   const whose = shares(batch);
   return whose.map(({ pack, owner, copies }) => ({
     key: `batch ${batch.id} ${pack.id} ${owner.ticket}`,
@@ -97,6 +111,7 @@ export function batchRuns(made: BatchMade, writing: Writing): LabelRun[] {
       ingredients: names.length > 1 ? names : null,
       cook: cookOf(pack.product, batch.cookTo, writing),
       notForSale: made.animals.some(({ origin }) => origin === 'hunter'),
+      language: writing.language,
     },
   }));
 }
@@ -125,21 +140,18 @@ export function shares<Pack extends { count: number }, Owner extends { packages:
 export function weight(
   grams: number,
   count: number,
-  { unit, locale }: Writing,
+  writing: Writing,
 ): Pick<PackageLabel, 'net' | 'average'> {
-  const { shop, other } = netWeight(grams / count, unit, locale);
+  const text = wordsIn(writing);
+  const { shop, other } = netWeight(grams / count, writing.unit, writing.locale);
   return { net: text.net({ shop, other }), average: count === 1 ? null : text.average({ count }) };
 }
 
-function cookOf(
-  product: string,
-  { f, c }: { f: number; c: number },
-  { kindOf }: Pick<Writing, 'kindOf'>,
-): string | null {
-  return cookedHere(product, kindOf(product)) ? null : text.cook({ f, c });
+function cookOf(product: string, { f, c }: { f: number; c: number }, writing: Writing): string | null {
+  return cookedHere(product, writing.kindOf(product)) ? null : wordsIn(writing).cook({ f, c });
 }
 
 /** The day of packing, in words. */
-export function packedOn(at: string, { zone, longDay }: Writing): string {
-  return text.packed({ day: longDay(localDay(at, zone)) });
+export function packedOn(at: string, writing: Writing): string {
+  return wordsIn(writing).packed({ day: writing.longDay(localDay(at, writing.zone)) });
 }

@@ -11,6 +11,7 @@ import type {
   CallOutput,
   Stale,
 } from '../../bridge/contract.ts';
+import type { Language } from '../../words/languages.ts';
 import { currentLanguage } from '../../words/speech.ts';
 import { useOpening } from './opening.ts';
 import { trackSlow } from './slow-calls.ts';
@@ -32,9 +33,14 @@ export async function openBridge(): Promise<void> {
 /**
  * Calls the desk for the book that this window shows. Never rejects: an unreachable desk is a problem in the
  * answer.
+ * @param language in which built-in things are named, if not that of the window
  */
-export function call<N extends AskName>(name: N, input: CallInput<N>): Promise<Answer<CallOutput<N>>> {
-  return callFor(useOpening().shown, name, input);
+export function call<N extends AskName>(
+  name: N,
+  input: CallInput<N>,
+  language?: Language,
+): Promise<Answer<CallOutput<N>>> {
+  return callFor(useOpening().shown, name, input, language);
 }
 
 /** A call meant for one opening of a book; the desk refuses it once another is open. */
@@ -42,10 +48,11 @@ export async function callFor<N extends CallName>(
   target: string | null,
   name: N,
   input: CallInput<N>,
+  language = currentLanguage(),
 ): Promise<Answer<CallOutput<N>>> {
   const opens = opensABook(name) ? 1 : 0;
   opening += opens;
-  const answer = await trackSlow(opened().call(name, input, target, currentLanguage()));
+  const answer = await trackSlow(opened().call(name, input, target, language));
   opening -= opens;
   const refused = !answer.ok && answer.problem.code === OTHER_OPENING.problem.code;
   if (refused && target === useOpening().shown) notifyOtherBook();

@@ -1,7 +1,9 @@
 import type { CallOutput, OpenAnimal } from '../../bridge/contract.ts';
 import type { Format } from '../texts/format.ts';
-import { text } from '../../words/compiled/window/pickup.ts';
+import { text as pickupText } from '../../words/compiled/window/pickup.ts';
 import { text as tillText } from '../../words/compiled/window/till.ts';
+import { inLanguage } from '../../words/area.ts';
+import { SOURCE_LANGUAGE, type Language } from '../../words/languages.ts';
 
 export type Ready = CallOutput<'pickup.get'>[number];
 
@@ -12,6 +14,7 @@ export const staysHere = ({ hold, waitsFor }: Pick<Ready, 'hold' | 'waitsFor'>):
 /**
  * The message to a hunter whose animal is ready: what, where, number of packages, balance due, and the shop's own
  * text.
+ * @param language of the hunter; `speciesName` and `format` are in it
  * @example // 'Hello Dana Whitlock,\nYour animal is packed and ready at Cold Creek Locker: Elk, ticket 26-0001, 34 packages, …'
  */
 export function messageTo(
@@ -21,7 +24,9 @@ export function messageTo(
   >,
   shop: { shopName: string; pickupMessage: string },
   format: Format,
+  language: Language = SOURCE_LANGUAGE,
 ): string {
+  const text = inLanguage(pickupText, language);
   const due =
     animal.dueMinor > 0
       ? text.toPay({ amount: format.money(animal.dueMinor, animal.currency) })
@@ -55,11 +60,13 @@ export function reminderTo(
   animal: OpenAnimal,
   shop: { shopName: string; pickupMessage: string },
   format: Format,
+  language: Language = SOURCE_LANGUAGE,
 ): string {
-  if (animal.stage === 'ready') return messageTo({ ...animal, hunter, billed: true }, shop, format);
+  if (animal.stage === 'ready') return messageTo({ ...animal, hunter, billed: true }, shop, format, language);
+  const text = inLanguage(pickupText, language);
   return [
     text.greeting({ name: hunter }),
-    tillText.openSince({
+    inLanguage(tillText, language).openSince({
       species: animal.speciesName,
       ticket: animal.ticket,
       shop: shop.shopName,

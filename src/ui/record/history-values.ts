@@ -1,4 +1,6 @@
 /** Changed fields of an animal's history with their values before and after. */
+import { HUNTER_LANGUAGES } from '../../words/hunter-language.ts';
+import { languages } from '../../words/languages.ts';
 import type { HistoryChange } from '../../bridge/contract.ts';
 import { text as words } from '../../words/compiled/shared/common.ts';
 import { text } from '../../words/compiled/window/books/history.ts';
@@ -33,6 +35,8 @@ function namesOf(field: string): Readonly<Record<string, string>> {
     case 'legs':
     case 'brought':
       return words[field];
+    case 'language':
+      return Object.fromEntries(HUNTER_LANGUAGES.map((code) => [code, languages[code].name]));
     case 'detail':
       return text.details;
     case 'origin':

@@ -198,4 +198,7 @@ INSERT INTO station_write VALUES (1, 1, 'table.weigh', '1', 'RB', 0, '2026-10-12
 INSERT INTO staff_pin VALUES (1, 'RB', 'c2FsdA', 'aGFzaA', '2026-10-12T17:05:00.000Z', 'MK'), (2, 'RB', '', NULL, '2026-10-12T17:06:00.000Z', 'MK');
 INSERT INTO audit (record, record_id, act, reason, at, by, station_id, person, checked) VALUES ('animal', '1', 'change', '', '2026-10-12T17:07:00.000Z', 'RB', 1, 'RB', 1);
 `,
+  23: `
+UPDATE hunter SET language = 'fr-CA' WHERE id = 1;
+`,
 };

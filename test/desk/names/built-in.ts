@@ -2,6 +2,7 @@
 import { COOLING_OPTIONS, LOSS_KINDS } from '../../../src/desk/supplied/smokehouse.ts';
 import { CAUTIONS, EXAMPLE_PRICES, FATS, SPECIES } from '../../../src/desk/supplied/resources.ts';
 import recipesJson from '../../../resources/recipes.json' with { type: 'json' };
+import recordsJson from '../../../resources/record-fields.json' with { type: 'json' };
 import productsJson from '../../../resources/products.json' with { type: 'json' };
 import templatesJson from '../../../resources/instructions.json' with { type: 'json' };
 import { GROUND_PRODUCT, WHOLE_CUTS_PRODUCT } from '../../../src/trade/product.ts';
@@ -54,6 +55,12 @@ export const BUILT_IN: readonly BuiltIn[] = [
       name,
     })),
   ),
+  ...recordsJson.flatMap(({ code, place, keepFrom, also, source }) => [
+    { key: `recordSet.${code}.place`, name: place },
+    { key: `recordSet.${code}.keepFrom`, name: keepFrom },
+    { key: `recordSet.${code}.also`, name: also },
+    any('recordSet', source.confirmed),
+  ]),
   ...LOSS_KINDS.map((one) => named('loss', one)),
   ...COOLING_OPTIONS.map((one) => named('cooling', one)),
 ];

@@ -69,7 +69,7 @@ const made: BatchMade = frozen({
     lot({ code: 'F006', source: 'beef-suet', name: 'Suet' }),
   ],
   animals: [animal('26-0001', 'Ann Alder', 'Elk'), animal('26-0002', 'Bo Birch', 'Mule deer')],
-  fatSources: [{ code: 'pork-back-fat', name: 'Pork back fat', animal: 'pork' }, { code: 'beef-suet', name: 'Beef suet', animal: 'beef' }],
+  fatSources: [{ code: 'pork-back-fat', animal: 'pork' }, { code: 'beef-suet', animal: 'beef' }],
 }); // prettier-ignore
 
 describe('net weight', () => {

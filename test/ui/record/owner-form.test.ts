@@ -3,7 +3,7 @@ import type { HunterCard } from '../../../src/bridge/contract.ts';
 import { isRenamed, ownerChanges, ownerForm } from '../../../src/ui/record/owner-form.ts';
 
 const hunter = (more: Partial<HunterCard> = {}): HunterCard => ({
-  id: 1, name: 'Dana Whitlock', phone: '555', email: '', address: 'Mill Lane 4', licence: '',
+  id: 1, name: 'Dana Whitlock', phone: '555', email: '', address: 'Mill Lane 4', licence: '', language: '',
   animals: 1, refusesPooling: false, lastTicket: null, ...more,
 }); // prettier-ignore
 const page = { hunter: hunter() };
