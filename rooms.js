@@ -73,6 +73,7 @@ export const rooms = {
     'worker',
     'animal',
     'pricing',
+    'recipes',
     'weighing',
     'coolers',
     'shelf',

@@ -1,6 +1,7 @@
 import { momentAt } from './invented/calendar.ts';
 import type { Counter } from './counter.ts';
 import { PRICES, SHOP } from './invented/invention.ts';
+import { setOwnShares } from './own-recipes.ts';
 import { setUpRecipes } from './smokehouse.ts';
 
 /** Prices are multiples of five cents. */
@@ -30,5 +31,6 @@ export function setUpShop(counter: Counter): void {
       counter.call('shop.addStaff', { initials, name: staff, by });
     counter.call('costing.save', { ...SHOP.costs, by });
     setUpRecipes(counter, by);
+    setOwnShares(counter, by);
   }
 }

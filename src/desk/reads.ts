@@ -27,7 +27,7 @@ const NOTHING: Reads = { all: [] };
 const SEASON: readonly Topic[] = ['finished', 'hook', 'hunter'];
 
 export const READS: Readonly<Record<AskName, Reads>> = {
-  'shop.get': reads('cooler', 'price', 'trail', 'files'),
+  'shop.get': reads('cooler', 'price', 'recipe', 'trail', 'files'),
   'shop.listBackups': reads('hunter', 'files'),
   'shop.tryBackup': NOTHING,
   'shop.restore': NOTHING,
@@ -63,7 +63,7 @@ export const READS: Readonly<Record<AskName, Reads>> = {
   'grinder.plan': reads('animal', 'grind', 'fat', 'fat test'),
   'fat.listLots': reads('fat', 'grind'),
   'fat.listMovements': reads('fat', 'grind', 'hunter'),
-  'fat.getNeeds': reads('animal', 'grind', 'fat', 'fat test'),
+  'fat.getNeeds': reads('animal', 'grind', 'fat', 'fat test', 'made', 'recipe'),
   'recipes.list': reads('recipe'),
   'recipes.get': reads('recipe'),
   'recipes.check': reads('recipe'),
@@ -77,7 +77,7 @@ export const READS: Readonly<Record<AskName, Reads>> = {
   'loads.get': reads('made', 'load', 'grind', 'recipe', 'animal'),
   'loads.previewLog': NOTHING,
   'loads.readings': reads('load'),
-  'quotes.calculate': reads('finished', 'price', 'fat', 'fat test', 'hunter'),
+  'quotes.calculate': reads('finished', 'price', 'fat', 'fat test', 'hunter', 'made', 'grind', 'recipe'),
   'quotes.list': reads('quote', 'hook', 'money', 'hunter'),
   'quotes.get': reads('quote', 'hook', 'price', 'hunter'),
   'bills.get': readsOfAnimal(['animal', 'money'], 'price', 'hunter', 'grind', 'fat', 'quote', 'finished'),
@@ -96,8 +96,8 @@ export const READS: Readonly<Record<AskName, Reads>> = {
   'season.drilldown': reads(...SEASON, 'animal', 'money'),
   'season.flow': reads(...SEASON, 'animal', 'cooler'),
   'season.fat': reads(...SEASON, 'animal', 'grind', 'fat', 'fat test'),
-  'season.check': reads(...SEASON, 'animal', 'grind'),
-  'costing.get': reads(...SEASON, 'animal', 'money', 'price', 'grind', 'fat', 'quote'),
+  'season.check': reads(...SEASON, 'animal', 'grind', 'made'),
+  'costing.get': reads(...SEASON, 'animal', 'money', 'price', 'grind', 'fat', 'quote', 'made', 'recipe'),
   'costing.tryPrices': NOTHING,
   'records.list': reads('hook', 'animal', 'grind', 'made', 'load', 'money', 'hunter'),
   'records.check': reads('hook', 'animal', 'hunter'),

@@ -5,7 +5,7 @@ import { parse } from 'csv-parse/sync';
 import type { CallInput } from '../../src/bridge/contract.ts';
 import { timeTable } from '../../src/desk/supplied/smokehouse.ts';
 import { CASING } from '../desk/smokehouse/load-of.ts';
-import { PINK, PLAIN, SPICE } from '../desk/smokehouse/recipe-of.ts';
+import { PINK, PLAIN, SPICE } from '../desk/recipes/recipe-of.ts';
 import type { BenchDesk } from './open-desk.ts';
 import { animalToWeigh } from './desk-work.ts';
 import type { Measure } from './timing.ts';

@@ -1,12 +1,13 @@
 /** What the shop would have quoted for each of its animals on the day it came, held against what came of it. */
 import type { Book } from '../../src/book/book.ts';
+import type { MadeSums } from '../../src/book/records/smokehouse/made-weights.ts';
 import type { YieldRow } from '../../src/book/sums/sums.ts';
 import { GRAMS_PER } from '../../src/core/values/units.ts';
 import { instructionsOf } from '../../src/desk/animal/instructions.ts';
-import { weighedAmounts } from '../../src/desk/bills/amounts.ts';
 import { DEMO_NOW } from '../../src/demo/season.ts';
+import { lossKnowledge, type LossKnowledge } from '../../src/desk/learning/loss-learning.ts';
 import { calculateQuote, type QuoteInput } from '../../src/desk/quotes/calculate.ts';
-import { ownFatSource, speciesOf } from '../../src/desk/supplied/resources.ts';
+import { addedBesides } from '../../src/desk/quotes/kept-quotes.ts';
 import { createSession, type Session } from '../../src/desk/session/session.ts';
 import type { QuoteResult, Range } from '../../src/desk/contract/contract.ts';
 import { baseGrams, wholeTakeHomeGrams } from '../../src/desk/learning/take-home.ts';
@@ -23,49 +24,40 @@ export interface BackTested {
   season: number;
   species: string;
   quotes: Record<Told, QuoteResult>;
-  /** In grams, with the fat that was bought for it. */
+  /** In grams, as it was packed: with the fat that was bought for it, and what the smokehouse made of it. */
   takeHome: number;
   /** The standing bill in minor units; null where none was made. */
   bill: number | null;
-  /** Part of its meat was made by a recipe of the smokehouse. A quote does not reckon yet with what a recipe adds and a cook loses. */
-  byRecipe: boolean;
 }
 
 /**
- * Quotes that the shop would have given, in the order in which its finished animals came: with the yields and the fat
- * learned from what was finished before that day, the prices in force on it and the animal's own instructions.
+ * Quotes that the shop would have given, in the order in which its finished animals came: with the yields, the fat
+ * and the losses learned from what was finished before that day, the prices in force on it and the animal's own instructions.
  */
 export function backTest(book: Book): BackTested[] {
   const session = demoRoom(book);
   const done = book.sums.finished().flatMap((row) => {
     const animal = book.animals.get(row.id);
-    return animal?.ready_on ? [{ row, animal, came: animal.received_on, ready: animal.ready_on }] : [];
+    return animal?.ready_on ? [{ row, came: animal.received_on, ready: animal.ready_on }] : [];
   });
-  const madeByRecipe = new Set(
-    book.db
-      .prepare<[], number>(
-        'SELECT DISTINCT w.animal_id FROM weighing w JOIN made_batch m ON m.batch_id = w.batch_id WHERE w.animal_id IS NOT NULL',
-      )
-      .pluck()
-      .all(),
+  const besides = addedBesides(
+    session,
+    done.map(({ row }) => row.id),
   );
   const days = [...Map.groupBy(done, ({ came }) => came)].sort(([a], [b]) => (a < b ? -1 : 1));
   return days.flatMap(([day, arrived]) => {
     const before = done.filter(({ ready }) => ready < day).map(({ row }) => row);
     const then = roomOn(session, day, before);
-    return arrived.flatMap(({ row, animal }) => {
+    return arrived.flatMap(({ row }) => {
       const own = wholeTakeHomeGrams(row);
       if (own === null) return [];
       const quote = (told: Told) => calculateQuote(then, askedOf(session, row, told));
-      const fats = Object.entries(weighedAmounts(session, animal).amounts.fats ?? {});
-      const bought = fats.filter(([source]) => source !== ownFatSource(speciesOf(row.species)).code);
       return {
         season: row.season,
         species: row.species,
         quotes: { 'on the hook': quote('on the hook'), 'as it came': quote('as it came') },
-        takeHome: bought.reduce((total, [, grams]) => total + grams, own),
+        takeHome: own + besides(row.id),
         bill: book.bills.ofAnimal(row.id).find(({ void_at }) => void_at === null)?.total_minor ?? null,
-        byRecipe: madeByRecipe.has(row.id),
       };
     });
   });
@@ -86,9 +78,17 @@ function roomOn(session: Session, day: string, finished: readonly YieldRow[]): S
   const fats = { ...session.fats, now: nextBatch ? session.fats.before(nextBatch) : session.fats.now };
   return Object.create(session, {
     yields: { value: yieldKnowledge(finished, session.species.all) },
+    losses: { value: lossesBefore(session.book, day) },
     fats: { value: fats },
     today: { value: () => day },
   }) as Session;
+}
+
+/** What batches taught that were packed before that day. */
+function lossesBefore(book: Book, day: string): LossKnowledge {
+  const packedBefore = ({ id }: MadeSums): boolean =>
+    book.madeWeights.packages(id).every(({ at }) => at < day);
+  return lossKnowledge(book, book.madeWeights.allSums().filter(packedBefore));
 }
 
 function askedOf(session: Session, row: YieldRow, told: Told): QuoteInput {
@@ -116,15 +116,12 @@ export function countTakeHome(tested: readonly BackTested[], told: Told): Counte
   return counted(tested.map(({ quotes, takeHome }) => [quotes[told].takeHomeGrams, takeHome]));
 }
 
-/**
- * Of the bills whose quote was a range: one that is a single figure, as a smallest charge is, says nothing of ranges. Bills with
- * products made by recipe are not counted (`byRecipe`).
- */
+/** Of the bills whose quote was a range: one that is a single figure, as a smallest charge is, says nothing of ranges. */
 export function countBills(tested: readonly BackTested[], told: Told): Counted {
   return counted(
-    tested.flatMap(({ quotes, bill, byRecipe }) => {
+    tested.flatMap(({ quotes, bill }) => {
       const { price } = quotes[told];
-      return price && bill !== null && !byRecipe && price.low < price.high ? [[price, bill] as const] : [];
+      return price && bill !== null && price.low < price.high ? [[price, bill] as const] : [];
     }),
   );
 }

@@ -17,6 +17,7 @@ const LOOK = {
   today: '2026-11-24',
   staff: [],
   products: [],
+  recipes: [],
   fatSources: [],
   species: [],
   speciesAway: [],

@@ -45,9 +45,12 @@ interface PackedProduct {
 
 /** One finished grind: own meat in, bought fat in, packages out, in grams. */
 export interface SeasonGrind {
+  batch_id: number;
   product: string;
   own: number;
   fat: number;
+  /** Ingredients that recipes added. */
+  added: number;
   out: number;
 }
 
@@ -100,7 +103,9 @@ export function seasonMoney(db: Db, changes: ChangeLog) {
      WHERE l.bill_id IN (SELECT b.id ${standing} AND b.price_book_id = ?) GROUP BY l.basis`,
   );
   const grinds = db.prepare<[number], SeasonGrind>(
-    `SELECT product, own, bought AS fat, out FROM batch_sum WHERE season = ? AND state = 'done' ORDER BY batch_id`,
+    `SELECT b.batch_id, b.product, b.own, b.bought AS fat, b.out,
+       (SELECT coalesce(sum(w.grams), 0.0) FROM made_batch_now m JOIN made_weighed_now w ON w.made_id = m.id WHERE m.batch_id = b.batch_id) AS added
+     FROM batch_sum b WHERE b.season = ? AND b.state = 'done' ORDER BY b.batch_id`,
   );
   const fat = db.prepare<[number], SeasonFat>(
     `SELECT s.fat_lot_id AS lot_id, b.product, sum(s.grams) AS grams, l.cost_minor, l.cost_unit

@@ -55,6 +55,25 @@ export function fatNeed({ trim, trimFat, fatFat, target }: GrindToCome): NeedEst
   };
 }
 
+/**
+ * Meat and fat that a recipe adds to so much trim, in proportion to it: need = trim × perTrim. What the trim's own fat is does not matter.
+ * @param perTrim grams bought per gram of trim, 0 or more
+ * @throws ValidationError `grams.negative`, `share.out-of-range`
+ * @example recipeNeed({ mean: 7000, sd: 0 }, 3 / 7).mean // 3000: a recipe of 70 % game and 30 % pork
+ */
+export function recipeNeed({ mean, sd, sharedSd = 0 }: GrindToCome['trim'], perTrim: number): NeedEstimate {
+  if (!(mean >= 0 && sd >= 0 && sharedSd >= 0 && Number.isFinite(mean + sd + sharedSd)))
+    throw new ValidationError('grams.negative', 'trim');
+  if (!(perTrim >= 0 && Number.isFinite(perTrim))) throw new ValidationError('share.out-of-range', 'perTrim');
+  const shared = Math.min(sd, sharedSd);
+  return {
+    mean: mean * perTrim,
+    sd: sd * perTrim,
+    weight: { ownSd: perTrim * Math.sqrt(sd ** 2 - shared ** 2), sharedSd: perTrim * shared },
+    slopes: { trimFat: 0, fatFat: 0 },
+  };
+}
+
 /** All grinds of one animal. */
 export interface AnimalNeeds {
   readonly species: string;

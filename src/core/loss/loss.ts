@@ -4,9 +4,10 @@
  * how far apart its batches may be.
  */
 import { requireFinite, ValidationError } from '../values/validation-error.ts';
+import type { RandomGenerator } from '../stats/random.ts';
 import { inverseLogit, logit } from '../yield/tree.ts';
 import { priorOf, type LossKind } from './kind.ts';
-import { mixtureCdf, mixtureQuantile, nextBatch, type Mixture } from './product-posterior.ts';
+import { drawFrom, mixtureCdf, mixtureQuantile, nextBatch, type Mixture } from './product-posterior.ts';
 
 /** One batch at one stage: stuffed to cooked, cooked to packed, or stuffed to packed. */
 export interface LossBatch {
@@ -31,6 +32,11 @@ export interface YieldForecast {
 export interface LossModel {
   /** @throws ValidationError `loss.kind-unknown`, `probability.out-of-range` */
   forecast(product: string, kind: string, level?: number): YieldForecast;
+  /**
+   * Yields of the next batch drawn at random, finished ÷ raw: the distribution behind `forecast`, for simulations.
+   * @throws ValidationError `loss.kind-unknown`
+   */
+  draws(product: string, kind: string, count: number, random: RandomGenerator): number[];
   /**
    * How unusual a batch is for its product, the batch itself left out: the probability of one as far out on either side. Null while too
    * few others are known.
@@ -87,6 +93,10 @@ export function learnLoss(batches: readonly LossBatch[], kinds: readonly LossKin
       const at = (p: number): number => Math.max(EDGE, inverseLogit(mixtureQuantile(next, p)));
       const [low, middle, high] = [at((1 - level) / 2), at(0.5), at((1 + level) / 2)];
       return { low, middle, high, level, batches: n, assumed: n < LEARNED_BATCHES ? kind : null };
+    },
+    draws(product, code, count, random) {
+      const { next } = mixture(product, kindOf(code));
+      return Array.from({ length: count }, () => Math.max(EDGE, inverseLogit(drawFrom(next, random))));
     },
     tailOf(batch, at) {
       const { next, n } = mixture(batch.product, kindOf(batch.kind), at);

@@ -5,6 +5,7 @@
  */
 import { normalCdf } from '../stats/distributions.ts';
 import { mixtureWeights } from '../stats/mixture.ts';
+import type { RandomGenerator } from '../stats/random.ts';
 
 /** The next batch on the logit scale. */
 export interface Mixture {
@@ -72,6 +73,15 @@ export function mixtureCdf({ weights, means, sds }: Mixture, y: number): number 
     (sum, weight, i) => sum + weight * normalCdf((y - (means[i] ?? 0)) / (sds[i] ?? 1)),
     0,
   );
+}
+
+/** One batch drawn at random. */
+export function drawFrom({ weights, means, sds }: Mixture, random: RandomGenerator): number {
+  let left = random.uniform();
+  const picked = weights.findIndex((weight) => (left -= weight) <= 0);
+  // Rounding may leave the weights a hair short of 1.
+  const at = picked < 0 ? weights.length - 1 : picked;
+  return (means[at] ?? 0) + (sds[at] ?? 0) * random.normal();
 }
 
 const MAX_STEPS = 100;

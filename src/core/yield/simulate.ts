@@ -24,21 +24,24 @@ export interface SimulationInput {
   readonly draws: number;
 }
 
+/** Simulated animals in the order of the draws: in each draw the parts add up to the hanging weight. */
+export interface DrawnParts<P extends Part> {
+  readonly hanging: Float64Array;
+  readonly parts: Readonly<Record<P, Float64Array>>;
+}
+
 /**
- * Simulates `draws` animals. Each split has its own Student's t; splits correlate through the damage alone. Returns the mean
- * and the central `level` of the draws for each part; `low` is 0 where more than the lower tail have none. An estimated
- * hanging weight is log-normal with mean `hangingGrams`. The same seed gives the same draws for every weight and level, so
- * ranges scale and nest.
- * @param requested the parts whose ranges are wanted: sorting the draws is half the work
+ * Simulates `draws` animals. Each split has its own Student's t; splits correlate through the damage alone. An estimated
+ * hanging weight is log-normal with mean `hangingGrams`. The same seed gives the same draws for every weight.
  */
-export function simulateParts<P extends Part>(
+export function drawParts<P extends Part>(
   splits: Readonly<Record<Split, StudentT>>,
   dependence: DamageDependence,
-  input: SimulationInput,
+  input: Omit<SimulationInput, 'level'>,
   requested: readonly P[],
-): { hanging: Range; parts: Record<P, Range> } {
+): DrawnParts<P> {
   const random = seededRandom(input.seed);
-  const { hangingGrams, hangingLogSd, draws, level, base } = input;
+  const { hangingGrams, hangingLogSd, draws, base } = input;
   const hanging = new Float64Array(draws);
   const values = Object.fromEntries(requested.map((part) => [part, new Float64Array(draws)])) as Record<
     P,
@@ -69,10 +72,26 @@ export function simulateParts<P extends Part>(
     hanging[i] = whole;
     for (const part of requested) values[part][i] = parts[part];
   }
-  const parts = Object.fromEntries(requested.map((part) => [part, rangeOf(values[part], level)]));
-  return { hanging: rangeOf(hanging, level), parts: parts as Record<P, Range> };
+  return { hanging, parts: values };
 }
 
+/**
+ * Simulates animals (`drawParts`) and returns the mean and the central `level` of the draws for each part; `low` is 0 where
+ * more than the lower tail have none. The same seed gives the same draws for every level, so ranges scale and nest.
+ * @param requested the parts whose ranges are wanted: sorting the draws is half the work
+ */
+export function simulateParts<P extends Part>(
+  splits: Readonly<Record<Split, StudentT>>,
+  dependence: DamageDependence,
+  input: SimulationInput,
+  requested: readonly P[],
+): { hanging: Range; parts: Record<P, Range> } {
+  const drawn = drawParts(splits, dependence, input, requested);
+  const parts = Object.fromEntries(requested.map((part) => [part, rangeOf(drawn.parts[part], input.level)]));
+  return { hanging: rangeOf(drawn.hanging, input.level), parts: parts as Record<P, Range> };
+}
+
+/** Mean and central `level` of draws, which it sorts. */
 function rangeOf(values: Float64Array, level: number): Range {
   const sorted = values.sort();
   const mean = sorted.reduce((total, value) => total + value, 0) / sorted.length;

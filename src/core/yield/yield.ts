@@ -9,15 +9,15 @@ import type { SpeciesProfile } from '../species/species.ts';
 import { predictSplits, predictDamageDependence } from './predict.ts';
 import { modelFrom, requireBase, type YieldModel } from './model.ts';
 import type { Group, YieldObservation } from './observation.ts';
-import { simulateParts, type Range } from './simulate.ts';
+import { drawParts, simulateParts, type DrawnParts, type Range, type SimulationInput } from './simulate.ts';
 import { summarise } from './sums.ts';
-import { PARTS, type Part } from './tree.ts';
+import { PARTS, type Part, type Split } from './tree.ts';
 
 export { meanOf } from './predict.ts';
 export { modelFrom, type YieldModel } from './model.ts';
 export type { Group, YieldObservation } from './observation.ts';
 export { predictionPath, takeHomeRange } from './path.ts';
-export type { Range } from './simulate.ts';
+export type { DrawnParts, Range } from './simulate.ts';
 export { summarise, addObservation, mergeSums, removeObservation, type YieldSums } from './sums.ts';
 export { PARTS, SPLITS, type Part, type Split } from './tree.ts';
 
@@ -73,6 +73,26 @@ export function learn(
  * @example predict(learn([elk], []), { hangingGrams: 150_000, level: 0.8, seed: 1 }).parts.takeHome.mean // about 88_000
  */
 export function predict(model: YieldModel, request: PredictionRequest): YieldPrediction {
+  const { splits, group, input } = simulationOf(model, request);
+  return {
+    ...simulateParts(splits, predictDamageDependence(model, group), input, PARTS),
+    animals: model.animals.get(group.species) ?? 0,
+  };
+}
+
+/**
+ * The simulated animals behind `predict`, draw by draw: for what depends on several parts, or on something uncertain besides.
+ * @throws ValidationError as `predict`
+ */
+export function predictDraws(model: YieldModel, request: PredictionRequest): DrawnParts<Part> {
+  const { splits, group, input } = simulationOf(model, request);
+  return drawParts(splits, predictDamageDependence(model, group), input, PARTS);
+}
+
+function simulationOf(
+  model: YieldModel,
+  request: PredictionRequest,
+): { splits: Record<Split, StudentT>; group: Group; input: SimulationInput } {
   const {
     hangingGrams,
     hangingLogSd = 0,
@@ -94,10 +114,10 @@ export function predict(model: YieldModel, request: PredictionRequest): YieldPre
   const deviates = cutsDeviation && cutsShare !== null && cutsShare > 0 && cutsShare < 1;
   if (deviates) splits.wholeCuts = predictShare(cutsShare, cutsDeviation);
   const exactCutsShare = deviates ? null : cutsShare;
-  const input = { hangingGrams, hangingLogSd, cutsShare: exactCutsShare, level, seed, draws, base };
   return {
-    ...simulateParts(splits, predictDamageDependence(model, group), input, PARTS),
-    animals: model.animals.get(group.species) ?? 0,
+    splits,
+    group,
+    input: { hangingGrams, hangingLogSd, cutsShare: exactCutsShare, level, seed, draws, base },
   };
 }
 

@@ -9,6 +9,8 @@ export interface CostFigures {
   wagePerHour: number;
   overheadPerHour: number;
   packagingPerPackage: number;
+  /** Seasoning, cure and casings of what a recipe makes, per kilogram packed. */
+  ingredientsPerKg: number;
   /** The wanted margin, as a fraction of the fee. */
   wantedMargin: number;
   services: Record<ServiceCode, { minutesPerAnimal: number; minutesPerKg: number; packageGrams: number }>;
@@ -53,6 +55,21 @@ export interface ServiceAnswer {
   swings: { input: string; low: number; high: number }[];
 }
 
+/** What a season's finished batches of one recipe cost and bring. Money in minor units per packed unit of the shop. */
+export interface MadeCost {
+  recipeId: number;
+  recipe: string;
+  product: string;
+  batches: number;
+  packedGrams: number;
+  parts: { work: number; packaging: number; bought: number; ingredients: number };
+  cost: number;
+  /** By today's prices on the billed animals, and what is charged for bought meat besides; null without such a bill. */
+  fee: { product: number; bought: number; bills: number } | null;
+  /** Fraction of the fee; null without a fee. */
+  margin: number | null;
+}
+
 export interface SpeciesMargin {
   code: string;
   name: string;
@@ -93,6 +110,8 @@ export interface CostingView {
   /** Number of animals with a valid bill. */
   billed: number;
   services: ServiceAnswer[];
+  /** By recipe, those of which most was packed first. */
+  made: MadeCost[];
   species: SpeciesMargin[];
   /** Cost of the billed animals by service, and of the fat that they were charged for. */
   workCost: Record<ServiceCode | 'fat', number>;

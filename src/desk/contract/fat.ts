@@ -36,7 +36,7 @@ export interface LeftOutLot extends LotNamed {
 export interface FatNeed {
   source: string;
   name: string;
-  /** Animals in the shop with trim that is not ground yet. */
+  /** Animals in the shop with trim that is not ground yet, or in a batch by a recipe that lacks its bought meat. */
   animals: number;
   need: Range;
   /** Of all lots within their use-by. */

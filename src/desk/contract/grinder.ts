@@ -29,6 +29,8 @@ export interface GrindWant {
   targetFat: number | null;
   /** Weight of a patty, or null for bulk. */
   pattyGrams: number | null;
+  /** As ordered: the recipe that it names. */
+  recipeId?: number | null | undefined;
   /** Trim that is still to go into it. */
   grams: number;
 }

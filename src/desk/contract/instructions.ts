@@ -20,6 +20,8 @@ export interface AlsoGround {
   fat: FatChoice;
   targetFat: number | null;
   pattyGrams: number | null;
+  /** The recipe of the smokehouse; without one the shop's recipe of the product, if it has any. Its meat counts instead of `fat`. */
+  recipeId?: number | null | undefined;
 }
 
 /** Whether anybody asked the hunter yet: nobody, told to cut as the shop does, or orders of the hunter's own. */
@@ -35,6 +37,8 @@ export interface Instructions {
   fat: FatChoice;
   targetFat: number | null;
   grindProduct: string;
+  /** As of `AlsoGround`, for what is left of the trim. */
+  recipeId?: number | null | undefined;
   /** Weight of a patty, or null for bulk. */
   pattyGrams: number | null;
   alsoGround: AlsoGround[];

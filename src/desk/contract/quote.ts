@@ -1,5 +1,7 @@
 /** Quotes, as a window sees them. */
 import type { Unpriced } from './price.ts';
+import type { LossForecast } from './made.ts';
+import type { GramsRange } from './proof.ts';
 import type { Range, SourceNote } from './words.ts';
 
 export interface QuoteLine {
@@ -17,6 +19,18 @@ export interface QuoteLine {
   high: number;
 }
 
+/** A product made by a recipe. */
+export interface QuotedRecipe {
+  recipeId: number;
+  name: string;
+  trimGrams: Range;
+  /** Meat and fat bought for it. */
+  boughtGrams: Range;
+  /** "10 lb of sticks take about 16 lb of trim". */
+  takes: { finishedGrams: number; trim: GramsRange };
+  forecast: LossForecast;
+}
+
 export interface QuoteResult {
   hangingGrams: Range;
   /** Between what a whole animal of the species hangs at, if the weight given lies outside of it; else null. Quotes saved before lack it. */
@@ -24,7 +38,14 @@ export interface QuoteResult {
   takeHomeGrams: Range;
   parts: { part: string; grams: Range }[];
   /** Only for products made into patties. */
-  products: { product: string; grams: Range; packages: Range; patties: Range | null }[];
+  products: {
+    product: string;
+    grams: Range;
+    packages: Range;
+    patties: Range | null;
+    /** Of what is made by a recipe of the smokehouse, else null; quotes saved before lack it. */
+    recipe?: QuotedRecipe | null;
+  }[];
   fatToBuyGrams: Range;
   price: {
     currency: string;

@@ -202,6 +202,15 @@ export interface FatSourceCard {
   grade: Grade;
 }
 
+/** A recipe that a grind of a cut sheet may be made by: it takes game. */
+export interface OrderRecipe {
+  id: number;
+  name: string;
+  product: string;
+  /** Shares of the meat. */
+  meat: { name: string; share: number }[];
+}
+
 export interface ShopView {
   /** The opening of the book: calls of the window are meant for it, and its state ends with it. */
   opening: string;
@@ -221,6 +230,7 @@ export interface ShopView {
   speciesAway: SpeciesCard[];
   fatSources: FatSourceCard[];
   products: ProductCard[];
+  recipes: OrderRecipe[];
   /** Extras, and charges by the hour, of the prices in force today. */
   extras: PricedLine[];
   hourLines: PricedLine[];

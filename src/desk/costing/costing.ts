@@ -3,6 +3,7 @@ import * as v from 'valibot';
 import { fatSpent } from './fat.ts';
 import { ASSUMED, figuresOf, figuresTyped, saveFigures, readFigures, SERVICES } from './figures.ts';
 import { groupIncome } from './income.ts';
+import { madeCosts } from './made.ts';
 import { measure } from './measured.ts';
 import { answerOf, feesOf, serviceOf } from './services.ts';
 import { costByWork, costedAnimals, speciesMargins } from './species.ts';
@@ -66,9 +67,12 @@ function costingLook(session: Session, of: number): CostingView {
   const bills = billedAnimals(session, of);
   const fees = feesOf(session, { season: of, bills, used }, services);
   const spent = fatSpent(used);
-  const animals = costedAnimals(session, bills, services, spent.perKg ?? ASSUMED.fatPerKg);
+  const fatPerKg = spent.perKg ?? ASSUMED.fatPerKg;
+  const { ingredientsPerKg } = figures;
+  const animals = costedAnimals(session, bills, services, { fatPerKg, ingredientsPerKg });
   const { currency } = session.settings;
   const income = groupIncome(linesOf(session, of));
+  const chargedMinor = income.find(({ code }) => code === 'fat')?.minor ?? 0;
   return {
     season: of,
     currency,
@@ -78,6 +82,13 @@ function costingLook(session: Session, of: number): CostingView {
     services: SERVICES.map((code) =>
       answerOf(session, services[code], { figures, measured: measured[code], fee: fees[code] }),
     ),
+    made: madeCosts(session, of, {
+      figures,
+      bills,
+      used,
+      fatPerKg,
+      chargedPerKg: spent.usedGrams > 0 ? (chargedMinor * 1000) / spent.usedGrams : 0,
+    }),
     species: speciesMargins(session, animals),
     workCost: costByWork(animals),
     income,
@@ -85,7 +96,7 @@ function costingLook(session: Session, of: number): CostingView {
       usedGrams: spent.usedGrams,
       unpricedGrams: spent.unpricedGrams,
       cost: spent.cost,
-      chargedMinor: income.find(({ code }) => code === 'fat')?.minor ?? 0,
+      chargedMinor,
     },
     quotes: missedQuotes(session, of, bills),
   };

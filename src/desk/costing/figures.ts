@@ -31,6 +31,8 @@ export const figuresTyped = v.object({
   wagePerHour: text(30),
   overheadPerHour: text(30),
   packagingPerPackage: text(30),
+  /** Per pound or kilogram, the shop's unit; empty: none. */
+  ingredientsPerUnit: v.optional(text(30), ''),
   wantedMargin: v.pipe(
     v.number('margin.range'),
     v.minValue(0, 'margin.range'),
@@ -46,6 +48,8 @@ const figuresSchema = v.object({
   wagePerHour: amount,
   overheadPerHour: amount,
   packagingPerPackage: amount,
+  // Figures saved before recipes were counted lack it.
+  ingredientsPerKg: v.optional(amount, 0),
   wantedMargin: amount,
   services: v.object({ cutting: serviceSchema, grinding: serviceSchema, products: serviceSchema }),
 });
@@ -54,18 +58,27 @@ const figuresSchema = v.object({
 export function figuresOf(session: Session): { own: boolean; figures: CostFigures } {
   const stored = readSetting(session.book, KEY, figuresSchema);
   if (stored) return { own: true, figures: stored };
-  const { wagePerHour, overheadPerHour, packagingPerPackage, wantedMargin, services } = exampleJson;
+  const { wagePerHour, overheadPerHour, packagingPerPackage, ingredientsPerKg, wantedMargin, services } =
+    exampleJson;
   return {
     own: false,
-    figures: { wagePerHour, overheadPerHour, packagingPerPackage, wantedMargin, services },
+    figures: {
+      wagePerHour,
+      overheadPerHour,
+      packagingPerPackage,
+      ingredientsPerKg,
+      wantedMargin,
+      services,
+    },
   };
 }
 
 /** @throws ValidationError `money.*`, `reading.*`; ProblemError `money.negative`, `minutes.range`, `package.size` */
 export function readFigures(session: Session, typed: v.InferOutput<typeof figuresTyped>): CostFigures {
   const { currency, unit } = session.settings;
-  const money = (field: 'wagePerHour' | 'overheadPerHour' | 'packagingPerPackage'): number =>
-    typedMoney(typed[field], currency, field);
+  const money = (
+    field: 'wagePerHour' | 'overheadPerHour' | 'packagingPerPackage' | 'ingredientsPerUnit',
+  ): number => typedMoney(typed[field], currency, field);
   const service = (code: ServiceCode): CostFigures['services'][ServiceCode] => {
     const { minutesPerAnimal, minutesPerUnit, packageSize } = typed.services[code];
     const at = (field: string): string => `services.${code}.${field}`;
@@ -82,6 +95,8 @@ export function readFigures(session: Session, typed: v.InferOutput<typeof figure
     wagePerHour: money('wagePerHour'),
     overheadPerHour: money('overheadPerHour'),
     packagingPerPackage: money('packagingPerPackage'),
+    ingredientsPerKg:
+      typed.ingredientsPerUnit === '' ? 0 : (money('ingredientsPerUnit') * 1000) / GRAMS_PER[unit],
     wantedMargin: typed.wantedMargin,
     services: { cutting: service('cutting'), grinding: service('grinding'), products: service('products') },
   };

@@ -22,7 +22,7 @@ export function measure(
   const isProduct = productTest(session, pricesInForce(session)?.lines ?? []);
   const grinds = session.book.seasonMoney
     .grinds(season)
-    .filter(({ own, fat, out }) => own > 0 && out > fat && out <= (own + fat) * MAX_OUT);
+    .filter(({ own, fat, added, out }) => own > 0 && out > fat && out <= (own + fat + added) * MAX_OUT);
   // As on the bill: a product with its own price is a product, all else counts as grind.
   const of = (code: 'grinding' | 'products'): MeasuredService => {
     const belongs = ({ product }: { product: string }): boolean =>

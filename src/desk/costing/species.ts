@@ -12,6 +12,12 @@ const MAX_FAT = 0.95;
 /** Costs of some animals, in minor units. */
 type WorkCost = Record<ServiceCode | 'fat', number>;
 
+/** Prices in minor units: of bought fat, and of what goes into products besides meat. */
+interface PerKg {
+  fatPerKg: number;
+  ingredientsPerKg: number;
+}
+
 /** A billed animal with its cost. */
 interface CostedAnimal {
   species: string;
@@ -23,13 +29,13 @@ export function costedAnimals(
   session: Session,
   bills: readonly BilledAnimal[],
   services: Readonly<Record<ServiceCode, Service>>,
-  fatPerKg: number,
+  { fatPerKg, ingredientsPerKg }: PerKg,
 ): CostedAnimal[] {
   const seenBy = repricedBills(session, pricesInForce(session));
   return bills.map(({ species, subtotalMinor, amounts }) => ({
     species,
     subtotalMinor,
-    cost: workCost(seenBy(amounts), services, fatPerKg),
+    cost: workCost(seenBy(amounts), services, { fatPerKg, ingredientsPerKg }),
   }));
 }
 
@@ -58,12 +64,12 @@ export function costByWork(animals: readonly CostedAnimal[]): WorkCost {
 
 /**
  * Cutting by hanging weight and grinding by output, each as a separate job; products, which mostly mix several
- * owners' meat, by weight at the cost of a typical batch; and the added fat at its price.
+ * owners' meat, by weight at the cost of a typical batch and of its ingredients; and the added fat at its price.
  */
 function workCost(
   { amounts: { hangingGrams, groundGrams }, productGrams, fatGrams }: RepricedBill,
   services: Readonly<Record<ServiceCode, Service>>,
-  fatPerKg: number,
+  { fatPerKg, ingredientsPerKg }: PerKg,
 ): WorkCost {
   const { cutting, grinding, products } = services;
   const made = groundGrams + productGrams;
@@ -76,7 +82,10 @@ function workCost(
   return {
     cutting: hangingGrams > 0 ? job({ ...cutting, receivedGrams: hangingGrams }) : 0,
     grinding: groundGrams > 0 ? job({ ...grinding, ...ground }) : 0,
-    products: productGrams > 0 ? (productGrams / 1000) * costOf({ ...products, fatPerKg: 0 }).costPerKg : 0,
+    products:
+      productGrams > 0
+        ? (productGrams / 1000) * (costOf({ ...products, fatPerKg: 0 }).costPerKg + ingredientsPerKg)
+        : 0,
     fat: (fatGrams / 1000) * fatPerKg,
   };
 }

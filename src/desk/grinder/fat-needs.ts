@@ -2,13 +2,15 @@
 import * as v from 'valibot';
 import type { HookRow } from '../../book/records/animals.ts';
 import { normalQuantile } from '../../core/stats/distributions.ts';
-import { fatNeed, sumNeeds, toOrder, type NeedEstimate } from '../../core/fat/needs.ts';
+import { fatNeed, recipeNeed, sumNeeds, toOrder, type NeedEstimate } from '../../core/fat/needs.ts';
 import { meanOf, predict, type Group } from '../../core/yield/yield.ts';
 import { instructionsOf } from '../animal/instructions.ts';
 import { trimOf } from '../learning/fat-estimates.ts';
 import { keepsOf } from './fat-keeps.ts';
 import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
 import { grindWants } from './grind-wants.ts';
+import { openRecipeNeeds } from './recipe-needs.ts';
+import { grindLines, recipesOfOrders, type RecipeOfLine } from '../recipes/ordered.ts';
 import { readAfterLearning } from '../session/read-after-learning.ts';
 import type { QuoteInput } from '../quotes/calculate.ts';
 import { FATS } from '../supplied/resources.ts';
@@ -32,14 +34,17 @@ interface TrimToCome {
   sharedSd: number;
 }
 
-/** Fat needed for one animal or quote, by fat code. */
+/** Fat needed for one animal or quote, or for a grind that a recipe was opened on, by fat code. */
 interface Wanted {
   animal: { id: number; species: string };
+  /** Animals that it is for. */
+  animals: number;
   needs: Map<string, NeedEstimate[]>;
 }
 
 export const getNeeds = readAfterLearning(v.object({}), (session): FatNeeds => {
   const unweighed: string[] = [];
+  const recipeOf = recipesOfOrders(session);
   const inShop: Wanted[] = [];
   for (const row of session.book.animals
     .inShop()
@@ -47,7 +52,7 @@ export const getNeeds = readAfterLearning(v.object({}), (session): FatNeeds => {
     const trim = trimToCome(session, row);
     const orders = instructionsOf(session, row.id);
     if (trim === null) {
-      if (wantsBought(orders)) unweighed.push(row.ticket);
+      if (wantsBought(orders, recipeOf)) unweighed.push(row.ticket);
     } else
       inShop.push(
         wantedOf(
@@ -55,10 +60,20 @@ export const getNeeds = readAfterLearning(v.object({}), (session): FatNeeds => {
           row,
           trim,
           grindWants(orders, session.book.sums.trimInto(row.id), trim.mean, ROUNDING_TOLERANCE_GRAMS),
+          recipeOf,
         ),
       );
   }
-  const quoted = openQuotes(session);
+  for (const { animals, needs } of openRecipeNeeds(session)) {
+    const [animal] = animals;
+    if (animal)
+      inShop.push({
+        animal,
+        animals: animals.length,
+        needs: new Map([...needs].map(([source, need]) => [source, [need]])),
+      });
+  }
+  const quoted = openQuotes(session, recipeOf);
   const sources = FATS.filter(({ animal }) => animal !== 'own').flatMap(({ code, name, sd }) => {
     const of = (all: readonly Wanted[]) => all.filter(({ needs }) => needs.has(code));
     const [shopNeeds, quoteNeeds] = [of(inShop), of(quoted)];
@@ -66,7 +81,7 @@ export const getNeeds = readAfterLearning(v.object({}), (session): FatNeeds => {
     const need = together(session, shopNeeds, { code, sd });
     const onHandGrams = onHand(session, code);
     return [{
-      source: code, name, animals: shopNeeds.length, need, onHandGrams, order: toOrder(need, onHandGrams),
+      source: code, name, animals: shopNeeds.reduce((total, { animals }) => total + animals, 0), need, onHandGrams, order: toOrder(need, onHandGrams),
       quotes: { count: quoteNeeds.length, need: together(session, quoteNeeds, { code, sd }) },
     }]; // prettier-ignore
   });
@@ -129,32 +144,37 @@ function sharedSd(session: Session, group: Group, trim: { mean: number; sd: numb
   return Math.min(trim.sd, (trim.mean * standardError) / (1 + Math.exp(location)));
 }
 
-/** Only the remaining trim is uncertain; grinds with an amount of their own are not. */
+/** Only the remaining trim is uncertain; grinds with an amount of their own are not. What is made by a recipe takes the recipe's meat. */
 function wantedOf(
   session: Session,
   animal: { id: number; species: string },
   trim: TrimToCome,
   wants: readonly GrindWant[],
+  recipeOf: RecipeOfLine,
 ): Wanted {
   const needs: Wanted['needs'] = new Map();
   const trimFat = session.fats.now.trim(animal);
-  for (const [i, { fat, targetFat, grams }] of wants.entries()) {
+  const add = (source: string, need: NeedEstimate): void =>
+    void needs.set(source, [...(needs.get(source) ?? []), need]);
+  for (const [i, want] of wants.entries()) {
+    const { fat, targetFat, grams } = want;
+    const rest = i === wants.length - 1;
+    const weight = { mean: grams, sd: rest ? trim.sd : 0, sharedSd: rest ? trim.sharedSd : 0 };
+    const recipe = recipeOf(want);
+    if (recipe) {
+      for (const { source, share } of recipe.bought)
+        if (source !== null) add(source, recipeNeed(weight, share / recipe.trimShare));
+      continue;
+    }
     const source = FATS.find(({ code, animal: of }) => code === fat && of !== 'own');
     if (!source || targetFat === null || source.fat <= targetFat) continue;
-    const rest = i === wants.length - 1;
-    const need = fatNeed({
-      trim: { mean: grams, sd: rest ? trim.sd : 0, sharedSd: rest ? trim.sharedSd : 0 },
-      trimFat,
-      fatFat: source.fat,
-      target: targetFat,
-    });
-    needs.set(source.code, [...(needs.get(source.code) ?? []), need]);
+    add(source.code, fatNeed({ trim: weight, trimFat, fatFat: source.fat, target: targetFat }));
   }
-  return { animal, needs };
+  return { animal, animals: 1, needs };
 }
 
 /** Valid quotes without an animal. */
-function openQuotes(session: Session): Wanted[] {
+function openQuotes(session: Session, recipeOf: RecipeOfLine): Wanted[] {
   return session.book.quotes
     .recent(QUOTES)
     .filter(
@@ -171,13 +191,19 @@ function openQuotes(session: Session): Wanted[] {
         { id: -quote.id, species: input.species },
         trim,
         grindWants(instructions, [], trim.mean, ROUNDING_TOLERANCE_GRAMS),
+        recipeOf,
       );
     });
 }
 
-function wantsBought({ fat, alsoGround }: Instructions): boolean {
+function wantsBought(orders: Instructions, recipeOf: RecipeOfLine): boolean {
   const bought = (code: string): boolean => FATS.some((one) => one.code === code && one.animal !== 'own');
-  return bought(fat) || alsoGround.some((also) => bought(also.fat));
+  const { fat, alsoGround } = orders;
+  const fats = [...alsoGround.map((also) => also.fat), fat];
+  return grindLines(orders).some((line, i) => {
+    const recipe = recipeOf(line);
+    return recipe ? recipe.bought.some(({ source }) => source !== null) : bought(fats[i] ?? '');
+  });
 }
 
 function onHand(session: Session, source: string): number {

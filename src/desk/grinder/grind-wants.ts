@@ -15,17 +15,17 @@ export function grindWants(
   const done = new Map(into.map(({ product, grams }) => [product, grams]));
   const wants: GrindWant[] = [];
   let left = trimLeft;
-  for (const { product, grams, fat, targetFat, pattyGrams } of orders.alsoGround) {
+  for (const { product, grams, fat, targetFat, pattyGrams, recipeId } of orders.alsoGround) {
     const ground = Math.min(done.get(product) ?? 0, grams);
     done.set(product, (done.get(product) ?? 0) - ground);
     const wanted = Math.min(grams - ground, left);
     if (wanted <= crumb) continue;
-    wants.push({ product, fat, targetFat, pattyGrams, grams: wanted });
+    wants.push({ product, fat, targetFat, pattyGrams, recipeId, grams: wanted });
     left -= wanted;
   }
   if (left > crumb || wants.length === 0) {
-    const { grindProduct: product, fat, targetFat, pattyGrams } = orders;
-    wants.push({ product, fat, targetFat, pattyGrams, grams: left });
+    const { grindProduct: product, fat, targetFat, pattyGrams, recipeId } = orders;
+    wants.push({ product, fat, targetFat, pattyGrams, recipeId, grams: left });
   }
   return wants;
 }

@@ -132,6 +132,8 @@ export const pricedExtras = v.pipe(
   v.maxEntries(MAX_EXTRAS, 'list.too-long'),
 );
 
+const recipeId = v.optional(v.nullable(id));
+
 export const instructions = v.object({
   /** The hunter chose the shop's usual way: an order, too. */
   standard: v.optional(v.boolean()),
@@ -153,6 +155,7 @@ export const instructions = v.object({
   fat: needed(40),
   targetFat,
   grindProduct: needed(60),
+  recipeId,
   pattyGrams: v.optional(pattyGrams, null),
   alsoGround: v.optional(
     listOf(
@@ -162,6 +165,7 @@ export const instructions = v.object({
         fat: needed(40),
         targetFat,
         pattyGrams: v.optional(pattyGrams, null),
+        recipeId,
       }),
       10,
     ),

@@ -19,7 +19,8 @@ export function lossLearning(book: Book): () => LossKnowledge {
   let known: { version: string; value: LossKnowledge } | undefined;
   return () => {
     const version = TOPICS.map((topic) => book.changes.version(topic)).join(' ');
-    if (known?.version !== version) known = { version, value: learned(book) };
+    if (known?.version !== version)
+      known = { version, value: lossKnowledge(book, book.madeWeights.allSums()) };
     return known.value;
   };
 }
@@ -28,11 +29,11 @@ export function lossLearning(book: Book): () => LossKnowledge {
  * Batches of finished grinds: of an open one more may be packed. What is packed raw may never have been weighed stuffed; then meat and
  * ingredients count. One that weighs more than went in, within the tolerance of two scales, lost nothing.
  */
-function learned(book: Book): LossKnowledge {
+export function lossKnowledge(book: Book, sums: readonly MadeSums[]): LossKnowledge {
   const kinds = new Map(
     book.recipes.all().map(({ id, body }) => [id, (JSON.parse(body) as { lossKind: string }).lossKind]),
   );
-  const batches = book.madeWeights.allSums().flatMap((one) => {
+  const batches = sums.flatMap((one) => {
     const kind = kinds.get(one.recipe_id);
     if (one.grind !== 'done' || one.packed === null || one.block === null) return [];
     if (!LOSS_KINDS.some(({ code }) => code === kind)) return [];

@@ -60,6 +60,7 @@ const SLOTS: Readonly<Record<string, readonly Slot[]>> = {
   'prices.get.name': ['priceBook.*'],
   'prices.save.name': ['priceBook.*'],
   recipe: RECIPE,
+  'recipe.name': RECIPE,
   'recipes.name': RECIPE,
   'recipes.get.name': RECIPE,
   'recipes.save.name': RECIPE,

@@ -3,12 +3,13 @@ import { parseLoads } from '../../core/values/loads.ts';
 import { readingGrams } from '../../core/values/reading.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import { hangingFrom, type WeighedAs } from '../../core/yield/convert.ts';
-import { predict } from '../../core/yield/yield.ts';
+import { predict, type PredictionRequest } from '../../core/yield/yield.ts';
 import { normalizeOrders } from '../animal/orders.ts';
 import { ProblemError } from '../contract/problem.ts';
-import { productCards } from '../pricing/products-shelf.ts';
-import { makeOf, type Outcome } from './grinds.ts';
+import { recipesOfOrders } from '../recipes/ordered.ts';
+import { boughtIn, casesOf } from './cases.ts';
 import { priceQuote } from './price.ts';
+import { listedOf, packagesIn, productsOf } from './products.ts';
 import type { Session } from '../session/session.ts';
 import { sourceNote } from '../supplied/sources.ts';
 import type {
@@ -39,9 +40,6 @@ export interface QuoteInput {
 
 /** Fixed seed, so that the same input gets the same ranges. */
 const SEED = 1;
-/** An animal without a number gets the mean of its species. */
-const NOT_YET_IN = 0;
-type End = keyof Range;
 
 /** @throws ValidationError `reading.*`; ProblemError `species.unknown`, `primal.unknown`, `quote.stage`, `fat.*`, `adjustment.line`, `price.discount-over-all` */
 export function calculateQuote(session: Session, input: QuoteInput): QuoteResult {
@@ -56,7 +54,7 @@ export function calculateQuote(session: Session, input: QuoteInput): QuoteResult
     level: LEVEL,
   });
   const { model, cutsOff } = session.yields;
-  const prediction = predict(model, {
+  const request: PredictionRequest = {
     hangingGrams: guess.grams,
     hangingLogSd: guess.logSd,
     group: { species: input.species, brought: input.brought, sex: input.sex, age: input.age },
@@ -64,15 +62,13 @@ export function calculateQuote(session: Session, input: QuoteInput): QuoteResult
     cutsDeviation: cutsOff,
     level: LEVEL,
     seed: SEED,
-  });
+  };
+  const prediction = predict(model, request);
   const { parts } = prediction;
-  const trimFat = session.fats.now.trim({ id: NOT_YET_IN, species: profile.code }).mean;
-  const outcomes = perEnd((end) => {
-    const meat = { cuts: parts.wholeCuts[end], trim: parts.trim[end], ownFat: parts.fatSaved[end], trimFat };
-    return makeOf(meat, wanted, profile);
-  });
-  const products = productsOf(session, wanted, outcomes);
-  const fatToBuyGrams = perEnd((end) => sum(outcomes[end].grinds.map(({ boughtGrams }) => boughtGrams)));
+  const recipeOf = recipesOfOrders(session);
+  const listed = listedOf(session, wanted, recipeOf);
+  const cases = casesOf(session, request, prediction, { wanted, profile, recipeOf });
+  const fatToBuyGrams = cases.range(({ outcome }) => boughtIn(outcome));
   const relatives = [...model.profiles.values()].some(
     ({ code, family }) =>
       family === profile.family && code !== profile.code && (model.animals.get(code) ?? 0) > 0,
@@ -80,24 +76,26 @@ export function calculateQuote(session: Session, input: QuoteInput): QuoteResult
   return {
     hangingGrams: { ...prediction.hanging },
     unlikely: unlikelyFor(profile, input, prediction.hanging),
-    takeHomeGrams: perEnd((end) => parts.takeHome[end] + fatToBuyGrams[end]),
+    takeHomeGrams: cases.range(({ takeHomeGrams }) => takeHomeGrams),
     parts: (['wholeCuts', 'trim', 'fatSaved', 'bone', 'sinew', 'damage', 'shrink'] as const).map((part) => ({
       part,
       grams: { ...parts[part] },
     })),
-    products,
+    products: productsOf(
+      session,
+      listed,
+      cases.map(({ outcome }) => outcome),
+    ),
     fatToBuyGrams,
     price: priceQuote(session, {
       species: input.species,
       brought: input.brought,
       extras: wanted.pricedExtras,
       adjustments: input.adjustments,
-      ends: perEnd((end) => ({
-        hangingGrams: prediction.hanging[end],
-        outcome: outcomes[end],
-        packages: sum(
-          products.filter(({ product }) => product !== OWN_FAT).map(({ packages }) => packages[end]),
-        ),
+      cases: cases.map(({ hangingGrams, outcome }) => ({
+        hangingGrams,
+        outcome,
+        packages: packagesIn(outcome, listed),
       })),
     }),
     restsOn: {
@@ -119,46 +117,6 @@ function unlikelyFor(
   return high < least || low > most ? { least, most } : null;
 }
 
-const WHOLE_CUTS = 'Whole cuts';
-const OWN_FAT = 'Own fat, saved';
-
-/** Meat that goes home, by product and package; grinds besides the main one are packed in the shop's usual size. */
-function productsOf(
-  session: Session,
-  wanted: Instructions,
-  outcomes: Record<End, Outcome>,
-): QuoteResult['products'] {
-  const cards = productCards(session);
-  const gramsOf = (product: string, end: End): number => {
-    const { cuts, grinds, ownFatKept } = outcomes[end];
-    if (product === WHOLE_CUTS) return cuts;
-    if (product === OWN_FAT) return ownFatKept;
-    return sum(grinds.filter((grind) => grind.product === product).map(({ grams }) => grams));
-  };
-  const grinds = [...wanted.alsoGround.map(({ product }) => product), wanted.grindProduct];
-  return [...new Set([WHOLE_CUTS, ...grinds, OWN_FAT])]
-    .map((product) => {
-      const usual = cards.find(({ name }) => name === product)?.packageGrams;
-      const beside = product !== wanted.grindProduct && grinds.includes(product);
-      const packageGrams = beside ? (usual ?? wanted.packageGrams) : wanted.packageGrams;
-      const grams = perEnd((end) => gramsOf(product, end));
-      const pattyGrams = pattyOf(wanted, product);
-      return {
-        product,
-        grams,
-        packages: perEnd((end) => Math.ceil(grams[end] / packageGrams)),
-        patties: pattyGrams === null ? null : perEnd((end) => Math.floor(grams[end] / pattyGrams)),
-      };
-    })
-    .filter(({ grams }) => grams.high > 0);
-}
-
-/** Patty weight of this product, or null if it is packed in bulk. */
-function pattyOf({ grindProduct, pattyGrams, alsoGround }: Instructions, product: string): number | null {
-  if (product === grindProduct) return pattyGrams;
-  return alsoGround.find((one) => one.product === product)?.pattyGrams ?? null;
-}
-
 /** A whole animal can be quoted by any weight, pieces only by their own. */
 function weighedAs({ brought, stage }: QuoteInput): WeighedAs {
   if (isWholeCarcass(brought)) {
@@ -169,12 +127,4 @@ function weighedAs({ brought, stage }: QuoteInput): WeighedAs {
   if (stage !== 'hanging' && stage !== 'parts')
     throw new ProblemError('invalid', 'quote.stage', { field: 'stage', with: { brought } });
   return brought === 'boned' ? 'boned' : 'quarters';
-}
-
-function sum(numbers: readonly number[]): number {
-  return numbers.reduce((total, one) => total + one, 0);
-}
-
-function perEnd<T>(work: (end: End) => T): Record<End, T> {
-  return { low: work('low'), mean: work('mean'), high: work('high') };
 }

@@ -1,9 +1,10 @@
-/** Products at one end of a quote's range: cuts, each grind with its fat, and leftover own fat. */
+/** What is made of an animal's meat: cuts, each grind with its fat or by its recipe, and leftover own fat. */
 import { fatToAdd } from '../../core/blend/blend.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import { ProblemError } from '../contract/problem.ts';
+import type { RecipeOutput } from '../recipes/output.ts';
 import { FATS, ownFatSource } from '../supplied/resources.ts';
-import type { AlsoGround, FatChoice, Instructions } from '../contract/contract.ts';
+import type { AlsoGround, Instructions } from '../contract/contract.ts';
 
 /** Predicted meat in grams; `trimFat` is the fat of the trim, as a fraction. */
 export interface Meat {
@@ -13,18 +14,29 @@ export interface Meat {
   trimFat: number;
 }
 
+/** A grind by a recipe; `yieldShare` is finished ÷ raw. */
+export interface Making {
+  recipe: RecipeOutput;
+  yieldShare: number;
+}
+
+/** In grams. */
 interface GrindMade {
   product: string;
-  fat: FatChoice;
-  /** Trim and fat together, in grams. */
+  /** The recipe that it is made by; null: ground and packed as it is. */
+  recipeId: number | null;
+  trimGrams: number;
+  /** As it is packed. */
   grams: number;
-  /** The part of it that is bought fat. */
+  /** All fat and meat that is bought for it. */
   boughtGrams: number;
+  /** The part of it that is a fat of the shop's list, by its code. */
+  fats: Record<string, number>;
 }
 
 export interface Outcome {
   cuts: number;
-  /** One per product; a product ordered twice is merged. */
+  /** One per product and recipe; a product ordered twice is merged. */
   grinds: GrindMade[];
   ownFatKept: number;
 }
@@ -33,30 +45,86 @@ type GrindOrder = Pick<AlsoGround, 'product' | 'fat' | 'targetFat'>;
 
 /**
  * Allocates the trim: first to grinds with an amount of their own, as far as it goes, the rest to the main grind. The
- * animal's own fat is allocated in the same order. Mass is conserved: cuts + grinds + leftover own fat = cuts + trim
- * + own fat + bought fat.
+ * animal's own fat is allocated in the same order. Ground meat conserves mass: cuts + grinds + leftover own fat = cuts + trim +
+ * own fat + bought fat; a recipe adds its ingredients and multiplies by its yield.
+ * @param makings of the grinds in the order of the work (`grindLines`); null for one that is only ground
  * @throws ProblemError `fat.unknown`, `fat.too-lean`
  */
-export function makeOf(meat: Meat, wanted: Instructions, profile: SpeciesProfile): Outcome {
+export function makeOf(
+  meat: Meat,
+  wanted: Instructions,
+  profile: SpeciesProfile,
+  makings: readonly (Making | null)[] = [],
+): Outcome {
   const grinds: GrindMade[] = [];
   let trim = meat.trim;
   let ownFat = meat.ownFat;
-  const make = (order: GrindOrder, lean: number, field: string): void => {
+  const make = (order: GrindOrder, lean: number, making: Making | null, field: string): void => {
     if (lean <= 0) return;
     trim -= lean;
-    const need = fatNeeded(lean, meat.trimFat, order, profile, field);
-    const own = order.fat !== 'own' ? 0 : Math.min(ownFat, order.targetFat === null ? ownFat : need);
+    const { own, ...made } = making
+      ? madeBy(making, lean, ownFat)
+      : ground(lean, { ownFat, trimFat: meat.trimFat }, order, profile, field);
     ownFat -= own;
-    const boughtGrams = order.fat === 'own' ? 0 : need;
-    const made = { product: order.product, fat: order.fat, grams: lean + own + boughtGrams, boughtGrams };
-    const same = grinds.find(({ product, fat }) => product === made.product && fat === made.fat);
-    if (!same) grinds.push(made);
-    else Object.assign(same, { grams: same.grams + made.grams, boughtGrams: same.boughtGrams + boughtGrams });
+    addTo(grinds, {
+      product: order.product,
+      recipeId: making?.recipe.recipeId ?? null,
+      trimGrams: lean,
+      ...made,
+    });
   };
   for (const [i, also] of wanted.alsoGround.entries())
-    make(also, Math.min(also.grams, trim), `instructions.alsoGround[${i}]`);
-  make({ ...wanted, product: wanted.grindProduct }, trim, 'instructions');
+    make(also, Math.min(also.grams, trim), makings[i] ?? null, `instructions.alsoGround[${i}]`);
+  const rest = makings[wanted.alsoGround.length] ?? null;
+  make({ ...wanted, product: wanted.grindProduct }, trim, rest, 'instructions');
   return { cuts: meat.cuts, grinds, ownFatKept: ownFat };
+}
+
+type Made = Pick<GrindMade, 'grams' | 'boughtGrams' | 'fats'> & { own: number };
+
+/** The block that so much game makes, with all that the recipe adds to it, after its loss. */
+function madeBy({ recipe, yieldShare }: Making, lean: number, ownFat: number): Made {
+  const block = lean / recipe.trimShare;
+  const own = Math.min(ownFat, block * recipe.ownFatShare);
+  const fats: Record<string, number> = {};
+  let boughtGrams = 0;
+  for (const { source, share } of recipe.bought) {
+    boughtGrams += block * share;
+    if (source !== null) fats[source] = (fats[source] ?? 0) + block * share;
+  }
+  const raw = (lean + own + boughtGrams) * (1 + recipe.addedShare);
+  return { own, boughtGrams, fats, grams: raw * yieldShare };
+}
+
+function ground(
+  lean: number,
+  { ownFat, trimFat }: Pick<Meat, 'ownFat' | 'trimFat'>,
+  order: GrindOrder,
+  profile: SpeciesProfile,
+  field: string,
+): Made {
+  const need = fatNeeded(lean, trimFat, order, profile, field);
+  const own = order.fat !== 'own' ? 0 : Math.min(ownFat, order.targetFat === null ? ownFat : need);
+  const boughtGrams = order.fat === 'own' ? 0 : need;
+  return {
+    own,
+    boughtGrams,
+    fats: boughtGrams > 0 ? { [order.fat]: boughtGrams } : {},
+    grams: lean + own + boughtGrams,
+  };
+}
+
+function addTo(grinds: GrindMade[], made: GrindMade): void {
+  const same = grinds.find(({ product, recipeId }) => product === made.product && recipeId === made.recipeId);
+  if (!same) {
+    grinds.push(made);
+    return;
+  }
+  same.trimGrams += made.trimGrams;
+  same.grams += made.grams;
+  same.boughtGrams += made.boughtGrams;
+  for (const [source, grams] of Object.entries(made.fats))
+    same.fats[source] = (same.fats[source] ?? 0) + grams;
 }
 
 function fatNeeded(

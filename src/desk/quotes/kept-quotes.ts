@@ -1,4 +1,4 @@
-/** The one definition of a quote that held: the take-home of its finished animal is within the quoted range. */
+/** The one definition of a quote that held: what its finished animal came to, packed, is within the quoted range. */
 import type { Quoted } from '../../book/sums/season-check.ts';
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import type { CheckedQuote, Range } from '../contract/contract.ts';
@@ -11,11 +11,22 @@ export function keptQuotes(session: Session, season: number, rows: readonly Seas
     .quoted(season)
     .filter(({ animal_id: id }) => isWeighed(byId.get(id)))
     .sort((a, b) => a.animal_id - b.animal_id);
-  const bought = session.book.seasonCheck.bought(quoted.map(({ animal_id: id }) => id));
+  const ids = quoted.map(({ animal_id: id }) => id);
+  const besides = addedBesides(session, ids);
   return quoted.flatMap((quote) => {
     const row = byId.get(quote.animal_id);
-    return isWeighed(row) ? [checked(session, row, quote, bought.get(quote.animal_id) ?? 0)] : [];
+    return isWeighed(row) ? [checked(session, row, quote, besides(quote.animal_id))] : [];
   });
+}
+
+/** What goes home of each of these animals besides its own meat, in grams: bought fat, and what recipes added less what cooks lost. */
+export function addedBesides(
+  { book }: Pick<Session, 'book'>,
+  ids: readonly number[],
+): (id: number) => number {
+  const bought = book.seasonCheck.bought(ids);
+  const change = book.seasonCheck.madeChange(ids);
+  return (id) => (bought.get(id) ?? 0) + (change.get(id) ?? 0);
 }
 
 /** Whether what came out is within what was quoted. */
@@ -39,14 +50,14 @@ function isWeighed(row: SeasonRow | undefined): row is Weighed {
   return row?.finished === 1 && row.base !== null && row.base > 0 && row.take_home !== null;
 }
 
-function checked(session: Session, row: Weighed, quote: Quoted, boughtGrams: number): CheckedQuote {
+function checked(session: Session, row: Weighed, quote: Quoted, besidesGrams: number): CheckedQuote {
   return {
     ticket: row.ticket,
     quote: quote.quote,
     code: row.species,
     speciesName: session.species.of(row.species).name,
     quotedGrams: { low: quote.low, mean: quote.mean, high: quote.high },
-    takeHomeGrams: row.take_home + boughtGrams,
+    takeHomeGrams: row.take_home + besidesGrams,
     quotedWeightGrams: quote.quotedWeight,
     hangingGrams: row.base,
   };

@@ -5,6 +5,7 @@ import { chargeableLines, unpricedOf } from '../pricing/gaps.ts';
 import { listedProducts, productLookup, type ProductLookup } from '../pricing/product-lookup.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import type { Outcome } from './grinds.ts';
+import type { Scenarios } from './scenarios.ts';
 import type { Session } from '../session/session.ts';
 import type { AdjustmentInput, Brought, QuoteLine, QuoteResult, Range } from '../contract/contract.ts';
 
@@ -13,11 +14,14 @@ export interface Quoted {
   brought: Brought;
   extras: Readonly<Record<string, number>>;
   adjustments: readonly AdjustmentInput[];
-  /** For each of low, mean and high. */
-  ends: Record<keyof Range, { hangingGrams: number; outcome: Outcome; packages: number }>;
+  cases: Scenarios<Case>;
 }
 
-const ENDS = ['low', 'mean', 'high'] as const;
+interface Case {
+  hangingGrams: number;
+  outcome: Outcome;
+  packages: number;
+}
 
 /**
  * Null if the shop has no prices, or none for such an animal.
@@ -30,33 +34,28 @@ export function priceQuote(session: Session, quoted: Quoted): QuoteResult['price
   const coded = quoted.adjustments.map((one, place) => ({ ...one, code: quotedCode(place) }));
   const { adjustments, chargeAs } = coreAdjustments(book.lines, coded);
   const lookup = productLookup(session);
-  const chargeOf = (end: keyof Range) => {
-    const amounts = { ...amountsOf(quoted, end, lookup), chargeAs };
+  const charges = quoted.cases.map((one) => {
+    const amounts = { ...amountsOf(quoted, one, lookup), chargeAs };
     return priceLines({ lines: book.lines, amounts, taxRule: book.taxRule, adjustments });
-  };
-  const charges = { low: chargeOf('low'), mean: chargeOf('mean'), high: chargeOf('high') };
-  if (!charges.high.lines.some(({ basis }) => basis !== 'minimum')) return null;
-  const perEnd = (amount: (end: keyof Range) => number): Range => ({
-    low: amount('low'),
-    mean: amount('mean'),
-    high: amount('high'),
   });
-  const codes = [...new Set(ENDS.flatMap((end) => charges[end].lines.map(({ code }) => code)))];
+  if (!charges.all.some(({ lines }) => lines.some(({ basis }) => basis !== 'minimum'))) return null;
+  const minor = (amount: (charge: Charge) => number): Range => wholeMinor(charges.range(amount));
+  const codes = [...new Set(charges.all.flatMap(({ lines }) => lines.map(({ code }) => code)))];
   const lines: QuoteLine[] = codes.map((code) => {
     const priced = book.lines.find((line) => line.code === code);
-    const at = (end: keyof Range) => charges[end].lines.find((line) => line.code === code);
-    const charged = at('mean') ?? at('high') ?? at('low');
+    const of = (charge: Charge) => charge.lines.find((line) => line.code === code);
+    const charged = of(charges.mean) ?? charges.all.map(of).findLast((line) => line !== undefined);
     return {
       code,
       label: charged?.label ?? priced?.label ?? code,
       basis: charged?.basis ?? priced?.basis ?? '',
-      quantity: perEnd((end) => at(end)?.quantity ?? 0),
+      quantity: charges.range((charge) => of(charge)?.quantity ?? 0),
       unit: priced?.unit ?? null,
       unitPriceMinor: charged?.unitPriceMinor ?? null,
-      ...perEnd((end) => at(end)?.amountMinor ?? 0),
+      ...minor((charge) => of(charge)?.amountMinor ?? 0),
     };
   });
-  if (ENDS.some((end) => charges[end].taxMinor !== 0))
+  if (charges.all.some(({ taxMinor }) => taxMinor !== 0))
     lines.push({
       code: 'tax',
       label: 'Tax',
@@ -64,30 +63,38 @@ export function priceQuote(session: Session, quoted: Quoted): QuoteResult['price
       quantity: null,
       unit: null,
       unitPriceMinor: null,
-      ...perEnd((end) => charges[end].taxMinor),
+      ...minor(({ taxMinor }) => taxMinor),
     });
   return {
     currency: book.currency,
     lines,
-    ...perEnd((end) => charges[end].totalMinor),
+    ...minor(({ totalMinor }) => totalMinor),
     exampleBook: book.example,
-    unpriced: unpricedOf(session, book.lines, quoted, charges.high.uncovered),
+    unpriced: unpricedOf(session, book.lines, quoted, [
+      ...new Set(charges.all.flatMap(({ uncovered }) => uncovered)),
+    ]),
     chargeable: chargeableLines(book.lines, quoted),
   };
 }
 
+type Charge = ReturnType<typeof priceLines>;
+
+/** Money between two cases is whole. */
+function wholeMinor({ low, mean, high }: Range): Range {
+  return { low: Math.round(low), mean, high: Math.round(high) };
+}
+
 /** Each grind is a product of its own; the prices determine which line charges it. */
 function amountsOf(
-  { species, brought, extras, ends }: Quoted,
-  end: keyof Range,
+  { species, brought, extras }: Quoted,
+  { hangingGrams, outcome, packages }: Case,
   lookup: ProductLookup,
 ): Amounts {
-  const { hangingGrams, outcome, packages } = ends[end];
   const products: Record<string, number> = {};
   const fats: Record<string, number> = {};
-  for (const { product, fat, grams, boughtGrams } of outcome.grinds) {
-    products[product] = (products[product] ?? 0) + grams;
-    if (boughtGrams > 0) fats[fat] = (fats[fat] ?? 0) + boughtGrams;
+  for (const made of outcome.grinds) {
+    products[made.product] = (products[made.product] ?? 0) + made.grams;
+    for (const [source, grams] of Object.entries(made.fats)) fats[source] = (fats[source] ?? 0) + grams;
   }
   const kinds = Object.fromEntries(Object.keys(products).map((product) => [product, 'unlisted' as const]));
   const listed = listedProducts({ products, kinds }, lookup);

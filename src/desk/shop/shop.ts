@@ -13,6 +13,7 @@ import { ProblemError } from '../contract/problem.ts';
 import { host, read, write } from '../session/procedure.ts';
 import { CAUTIONS, EXAMPLE_PRICES, FATS, speciesCard } from '../supplied/resources.ts';
 import { pricedLines, savePrices } from '../pricing/prices.ts';
+import { orderRecipes } from '../recipes/ordered.ts';
 import { productCards } from '../pricing/products-shelf.ts';
 import { RECORD_SETS } from '../input/record-sets.ts';
 import type { Session } from '../session/session.ts';
@@ -147,6 +148,7 @@ export function shopView(session: Session): ShopView {
     species: session.species.offered.map(cardOf),
     speciesAway: session.species.all.filter((one) => !session.species.offered.includes(one)).map(cardOf),
     products: productCards(session),
+    recipes: orderRecipes(session),
     extras: pricedLines(session, 'extra'),
     hourLines: pricedLines(session, 'hour'),
     templates: templateCards(session),

@@ -6,7 +6,7 @@ import type { LoadRecord, RecipeBody } from '../contract/contract.ts';
 import { needed, text } from '../input/input.ts';
 import type { Session } from '../session/session.ts';
 import { madeOf, recipeOf } from './made-batch.ts';
-import { degreesF, minutes } from './recipe-input.ts';
+import { degreesF, minutes } from '../recipes/recipe-input.ts';
 
 /** Off by so much either way where nobody said: the guideline's own example, page 20. */
 const USUAL_ACCURACY_F = 1;

@@ -1,18 +1,12 @@
 /** What the shop's own batches say of losses, and how much trim a wanted product takes. */
 import * as v from 'valibot';
-import { finishedFrom, trimNeeded, type Made } from '../../core/loss/trim-needed.ts';
-import { GRAMS_PER } from '../../core/values/units.ts';
+import { finishedFrom, trimNeeded } from '../../core/loss/trim-needed.ts';
 import { id, someGrams } from '../input/input.ts';
-import type { LossView, MadeForecast, RecipeBody } from '../contract/contract.ts';
+import type { LossView, MadeForecast } from '../contract/contract.ts';
 import { read } from '../session/procedure.ts';
-import type { Session } from '../session/session.ts';
-import { cardsFor } from './made-batch.ts';
-import { recipeMeat } from './curing-recipe.ts';
-import { pantryOf } from './library.ts';
 import { unusualOf } from './made-page.ts';
-import { reckon } from './reckon.ts';
-import { bodyOf, recipeRowOf } from './recipes.ts';
-import { forecastOf } from './sheet.ts';
+import { bodyOf, recipeRowOf } from '../recipes/recipes.ts';
+import { forecastOf, madeFrom } from '../recipes/output.ts';
 
 /** The newest of each recipe, for a chart. */
 const MAX_SHOWN = 200;
@@ -33,22 +27,6 @@ export const forecast = read(
     };
   },
 );
-
-/** Shares of a recipe and the yield of its next batch, as trim is reckoned from them. */
-export function madeFrom(session: Session, recipeId: number, body: RecipeBody): Made {
-  const blockGrams = 100 * GRAMS_PER.kg;
-  const whole = body.meat.reduce((sum, { share }) => sum + share, 0);
-  const meat = recipeMeat(body).map((part) => ({ ...part, grams: (blockGrams * part.share) / whole }));
-  const { smallStep } = session.settings;
-  const scales = { smallStep, largeStep: smallStep };
-  const { takenGrams } = reckon(body, meat, pantryOf(cardsFor(session, body)), scales);
-  const game = body.meat.filter(({ kind }) => kind === 'game').reduce((sum, { share }) => sum + share, 0);
-  return {
-    addedShare: takenGrams / blockGrams,
-    trimShare: game / whole,
-    yields: forecastOf(session, recipeId, body.lossKind),
-  };
-}
 
 /** Losses of every finished batch by recipe, oldest first, with the forecast of the next. */
 export const losses = read(

@@ -4,9 +4,8 @@ import type { MadeSums } from '../../book/records/smokehouse/made-weights.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { IngredientCard, MadeSheet, MadeState, RecipeBody } from '../contract/contract.ts';
 import type { Session } from '../session/session.ts';
-import { ingredientCards } from './library.ts';
 import type { MeatIn } from './meat.ts';
-import { bodyOf, recipeRowOf } from './recipes.ts';
+import { bodyOf, recipeRowOf } from '../recipes/recipes.ts';
 
 /** What is frozen at the start: the packets as they were, the meat, and what was found on that day. */
 export interface StoredStart {
@@ -54,20 +53,6 @@ export function recipeOf(
     (start && session.book.recipes.version(start.recipe_version_id)) ?? recipeRowOf(session, made.recipe_id);
   const body = start ? (JSON.parse(start.body) as StoredStart).body : bodyOf(row);
   return { name: row.name, product: row.product, versionId: row.version, body };
-}
-
-/** The ingredients of a recipe as they are now, with all that they are made of. */
-export function cardsFor(session: Session, { additions }: Pick<RecipeBody, 'additions'>): IngredientCard[] {
-  const all = new Map(ingredientCards(session).map((card) => [card.id, card]));
-  const found = new Map<number, IngredientCard>();
-  const add = (id: number): void => {
-    const card = all.get(id);
-    if (!card || found.has(id)) return;
-    found.set(id, card);
-    card.parts?.forEach(add);
-  };
-  additions.forEach(({ ingredientId }) => add(ingredientId));
-  return [...found.values()];
 }
 
 /** @throws ProblemError `made.unknown` */

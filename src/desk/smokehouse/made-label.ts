@@ -7,11 +7,11 @@ import { id } from '../input/input.ts';
 import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { batchOf } from '../animal/closed.ts';
-import { pantryOf } from './library.ts';
+import { pantryOf } from '../recipes/library.ts';
 import { madeOf, recipeOf, startedOf, sumsOf, type Started } from './made-batch.ts';
 import { madeOwners } from './made-owners.ts';
 import { proofOf } from './proof.ts';
-import { allergensIn } from './recipe-check.ts';
+import { allergensIn } from '../recipes/recipe-check.ts';
 import { ofWeighed, weighedGrams } from './weighed.ts';
 
 /**

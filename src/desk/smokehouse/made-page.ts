@@ -14,7 +14,7 @@ import { madeOwners } from './made-owners.ts';
 import { reckoned } from './made-start.ts';
 import { hostsIn, leftOf } from './meat.ts';
 import { decisionOf } from './proof.ts';
-import { recipeRowOf } from './recipes.ts';
+import { recipeRowOf } from '../recipes/recipes.ts';
 import { ofWeighed, unweighedCures, weighedGrams, withWeighed } from './weighed.ts';
 
 const RECENT = 40;

@@ -12,10 +12,11 @@ import { readAfterLearning } from '../session/read-after-learning.ts';
 import { host, write } from '../session/procedure.ts';
 import { refuseWrongClock } from '../session/clock.ts';
 import type { Session } from '../session/session.ts';
+import { cardsFor } from '../recipes/library.ts';
+import { bodyOf, recipeRowOf } from '../recipes/recipes.ts';
 import { smallStep } from '../session/settings.ts';
-import { cardsFor, madeOf, sumsOf, type StoredStart } from './made-batch.ts';
+import { madeOf, sumsOf, type StoredStart } from './made-batch.ts';
 import { hostsIn, leftOf, meatOf, portionOf, refuseHeldMeat, speciesIn } from './meat.ts';
-import { bodyOf, recipeRowOf } from './recipes.ts';
 import { sheetOf } from './sheet.ts';
 
 /** As in one grind. */

@@ -9,7 +9,7 @@ import type { FatShare, MeatKind, RecipeBody } from '../contract/contract.ts';
 import { fatOfSource, mixtureOf } from '../learning/fat-estimates.ts';
 import type { Session } from '../session/session.ts';
 import { FATS } from '../supplied/resources.ts';
-import type { WeighedMeat } from './reckon.ts';
+import type { WeighedMeat } from '../recipes/reckon.ts';
 
 /** Meat of one kind and name in a made batch. */
 export interface MeatIn {

@@ -1,21 +1,13 @@
 /** The batch sheet of a made batch: the recipe scaled to the meat that was weighed. */
 import { casingGrams, casingsFor, type Casing } from '../../core/curing/casing.ts';
-import type { LossModel } from '../../core/loss/loss.ts';
 import { parseReading, readingGrams } from '../../core/values/reading.ts';
 import { toGrams } from '../../core/values/units.ts';
-import type {
-  IngredientCard,
-  LossForecast,
-  MadeSheet,
-  RecipeBody,
-  SheetAmount,
-} from '../contract/contract.ts';
+import type { IngredientCard, MadeSheet, RecipeBody, SheetAmount } from '../contract/contract.ts';
 import type { Session } from '../session/session.ts';
-import { lossKind } from '../supplied/smokehouse.ts';
-import { sourceNote } from '../supplied/sources.ts';
-import { pantryOf } from './library.ts';
+import { forecastOf } from '../recipes/output.ts';
+import { pantryOf } from '../recipes/library.ts';
 import { fatShares, onParts, type MeatIn } from './meat.ts';
-import { reckon } from './reckon.ts';
+import { reckon } from '../recipes/reckon.ts';
 
 /** What a sheet is reckoned from. */
 export interface SheetOf {
@@ -87,38 +79,6 @@ export function sheetOf(session: Session, of: SheetOf): MadeSheet {
     expected: {
       grams: { low: raw * forecast.low, middle: raw * forecast.middle, high: raw * forecast.high },
       forecast,
-    },
-  };
-}
-
-/** Of each model, by recipe and kind of loss: to find a quantile takes longer than the rest of a sheet. */
-const forecasts = new WeakMap<LossModel, Map<string, LossForecast>>();
-
-/** The loss of the next batch of a recipe. @throws ProblemError `loss.kind-unknown` */
-export function forecastOf(session: Session, recipeId: number, kind: string): LossForecast {
-  lossKind(kind);
-  const { model } = session.losses;
-  const known = forecasts.get(model) ?? new Map<string, LossForecast>();
-  forecasts.set(model, known);
-  const key = `${recipeId} ${kind}`;
-  const found = known.get(key) ?? forecastBy(model, recipeId, kind);
-  known.set(key, found);
-  return found;
-}
-
-function forecastBy(model: LossModel, recipeId: number, kind: string): LossForecast {
-  const { middle, low, high, level, batches, assumed } = model.forecast(String(recipeId), kind);
-  return {
-    middle,
-    low,
-    high,
-    level,
-    batches,
-    assumed: assumed && {
-      name: assumed.name,
-      low: assumed.low,
-      high: assumed.high,
-      source: sourceNote(assumed),
     },
   };
 }

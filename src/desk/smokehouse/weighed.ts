@@ -2,10 +2,10 @@
 import type { WeighedRow } from '../../book/records/smokehouse/made-weights.ts';
 import type { MadeSheet, Ppm, SheetAmount, SmokeFinding } from '../contract/contract.ts';
 import type { Session } from '../session/session.ts';
-import { pantryOf } from './library.ts';
+import { pantryOf } from '../recipes/library.ts';
 import { type Started } from './made-batch.ts';
 import { onParts } from './meat.ts';
-import { reckon } from './reckon.ts';
+import { reckon } from '../recipes/reckon.ts';
 
 /** Grams by the id of the ingredient, voided weights left out. */
 export function weighedGrams(rows: readonly WeighedRow[]): Map<string, number> {

@@ -12,6 +12,7 @@ interface TypedCosts {
   wagePerHour: string;
   overheadPerHour: string;
   packagingPerPackage: string;
+  ingredientsPerUnit: string;
   margin: string;
   services: Record<ServiceCode, Required<{ [K in keyof TypedService]: string }>>;
 }
@@ -34,6 +35,7 @@ export function typeCosts(figures: CostFigures, unit: 'lb' | 'kg', currency: str
     wagePerHour: money(figures.wagePerHour),
     overheadPerHour: money(figures.overheadPerHour),
     packagingPerPackage: money(figures.packagingPerPackage),
+    ingredientsPerUnit: money(Math.round((figures.ingredientsPerKg * GRAMS_PER[unit]) / 1000)),
     margin: percentText(figures.wantedMargin),
     services: { cutting: service('cutting'), grinding: service('grinding'), products: service('products') },
   };

@@ -10,6 +10,8 @@ export interface TypedGrind {
   fat: FatChoice;
   target: string;
   patty: string;
+  /** The recipe that it names; null: the shop's of the product, if there is one. */
+  recipe: number | null;
 }
 
 interface TypedAlso extends TypedGrind {
@@ -35,14 +37,14 @@ export interface TypedInstructions extends TypedGrind {
 /** The shop's defaults: 40 % steaks and roasts, lean grind, packages of one pound or half a kilogram. */
 export function usualInstructions(unit: 'lb' | 'kg'): TypedInstructions {
   return {
-    by: 'share', cuts: '40', primals: {}, product: words.usualProduct.ground, fat: 'none', target: '', patty: '', also: [],
+    by: 'share', cuts: '40', primals: {}, product: words.usualProduct.ground, fat: 'none', target: '', patty: '', recipe: null, also: [],
     pack: unit === 'lb' ? '1 lb' : '0.5 kg', pricedExtras: {}, extras: '', note: '',
   }; // prettier-ignore
 }
 
 /** An empty line for an additional ground product. */
 export function emptyAlso(): TypedAlso {
-  return { product: '', trim: '', fat: 'none', target: '', patty: '' };
+  return { product: '', trim: '', fat: 'none', target: '', patty: '', recipe: null };
 }
 
 /** Stored instructions as editable text. */
@@ -66,13 +68,19 @@ export function typeInstructions(stored: Instructions, unit: 'lb' | 'kg'): Typed
 }
 
 function typeGrind(
-  { fat, targetFat, pattyGrams }: Pick<Instructions, 'fat' | 'targetFat' | 'pattyGrams'>,
+  {
+    fat,
+    targetFat,
+    pattyGrams,
+    recipeId,
+  }: Pick<Instructions, 'fat' | 'targetFat' | 'pattyGrams' | 'recipeId'>,
   unit: 'lb' | 'kg',
-): Pick<TypedGrind, 'fat' | 'target' | 'patty'> {
+): Omit<TypedGrind, 'product'> {
   return {
     fat,
     target: targetFat === null ? '' : percentText(targetFat),
     patty: pattyGrams === null ? '' : massTyped(pattyGrams, unit === 'lb' ? 'oz' : 'g'),
+    recipe: recipeId ?? null,
   };
 }
 

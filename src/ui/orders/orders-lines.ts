@@ -1,9 +1,16 @@
-import type { AlsoGround, FatSourceCard, Instructions, PricedLine } from '../../bridge/contract.ts';
+import type {
+  AlsoGround,
+  FatSourceCard,
+  Instructions,
+  OrderRecipe,
+  PricedLine,
+} from '../../bridge/contract.ts';
 import { text as words } from '../../words/compiled/shared/common.ts';
 import { text as chargesText } from '../../words/compiled/window/charges.ts';
 import { text as ordersText } from '../../words/compiled/window/orders.ts';
 import type { Format } from '../texts/format.ts';
 import { pattyText } from './patty.ts';
+import { recipeOfLine } from './recipe-of-line.ts';
 
 /** One line of the instructions: the pieces or product, and how it is processed. */
 interface OrderLine {
@@ -26,12 +33,18 @@ export function ordersLines(
   orders: Instructions,
   primals: readonly Primal[],
   lists:
-    { readonly fatSources: readonly FatSourceCard[]; readonly extras: readonly PricedLine[] } | undefined,
+    | {
+        readonly fatSources: readonly FatSourceCard[];
+        readonly extras: readonly PricedLine[];
+        readonly recipes: readonly OrderRecipe[];
+      }
+    | undefined,
   format: Format,
 ): OrderLine[] {
-  const fats = lists?.fatSources ?? [];
   const ground =
-    orders.cutsShare === 1 && orders.primals.length === 0 ? [] : grindLines(orders, fats, format);
+    orders.cutsShare === 1 && orders.primals.length === 0
+      ? []
+      : grindLines(orders, lists ?? NO_LISTS, format);
   return [
     ...(orders.primals.length > 0 ? primalLines(orders, primals) : [shareLine(orders.cutsShare, format)]),
     ...ground,
@@ -71,35 +84,53 @@ function primalLines({ primals: orders }: Instructions, primals: readonly Primal
   return [...groups].map(([text, names]) => ({ kind: 'cut', head: names.join(', '), text }));
 }
 
-function grindLines(orders: Instructions, fats: readonly FatSourceCard[], format: Format): OrderLine[] {
+interface GrindLists {
+  readonly fatSources: readonly FatSourceCard[];
+  readonly recipes: readonly OrderRecipe[];
+}
+
+const NO_LISTS: GrindLists = { fatSources: [], recipes: [] };
+
+function grindLines(orders: Instructions, lists: GrindLists, format: Format): OrderLine[] {
   return [
     ...orders.alsoGround.map((also) => ({
       kind: 'grind' as const,
       head: also.product,
-      text: madeOf(also, 'trim', fats, format, also.grams),
+      text: madeOf(also, 'trim', lists, format, also.grams),
     })),
     {
       kind: 'grind',
       head: orders.grindProduct,
-      text: madeOf(orders, orders.alsoGround.length > 0 ? 'rest' : 'all', fats, format),
+      text: madeOf(
+        { ...orders, product: orders.grindProduct },
+        orders.alsoGround.length > 0 ? 'rest' : 'all',
+        lists,
+        format,
+      ),
     },
   ];
 }
 
 /** @param of whether it is a given amount of the trim, what is left of it, or all */
 function madeOf(
-  { fat, targetFat, pattyGrams }: Pick<AlsoGround, 'fat' | 'targetFat' | 'pattyGrams'>,
+  line: Omit<AlsoGround, 'grams'>,
   of: 'trim' | 'rest' | 'all',
-  fats: readonly FatSourceCard[],
+  { fatSources, recipes }: GrindLists,
   format: Format,
   grams = 0,
 ): string {
-  return ordersText.made({
-    of: of === 'all' ? 'other' : of,
+  const { fat, targetFat, pattyGrams } = line;
+  const recipe = recipeOfLine(recipes, line);
+  const made = {
+    of: of === 'all' ? ('other' as const) : of,
     mass: format.mass(grams),
-    fat: fat === 'none' ? null : fat === 'own' ? 'own' : 'other',
-    name: fats.find(({ code }) => code === fat)?.name ?? fat,
-    share: targetFat === null ? null : format.share(targetFat),
     patty: pattyGrams === null ? null : pattyText(pattyGrams, format),
+  };
+  if (recipe) return ordersText.madeByRecipe({ ...made, name: recipe.name });
+  return ordersText.made({
+    ...made,
+    fat: fat === 'none' ? null : fat === 'own' ? 'own' : 'other',
+    name: fatSources.find(({ code }) => code === fat)?.name ?? fat,
+    share: targetFat === null ? null : format.share(targetFat),
   });
 }

@@ -44,7 +44,13 @@ export function readInstructions(
     const pattyGrams = one.patty.trim() === '' ? null : grams(one.patty, `${at}patty`, example);
     if (pattyGrams !== null && (pattyGrams < PATTY_GRAMS.least || pattyGrams > PATTY_GRAMS.most))
       wrong[`${at}patty`] = say.weight({ example });
-    return { product: one.product.trim(), fat: one.fat, targetFat, pattyGrams };
+    return {
+      product: one.product.trim(),
+      fat: one.fat,
+      targetFat,
+      pattyGrams,
+      recipeId: one.recipe ?? undefined,
+    };
   };
 
   const { product: grindProduct, ...main } = grind(typed, '');

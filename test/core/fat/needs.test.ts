@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   fatNeed,
+  recipeNeed,
   sumNeeds,
   toOrder,
   type GrindToCome,
@@ -109,6 +110,24 @@ describe('sumNeeds', () => {
   it('is truncated at zero, and zero without animals', () => {
     expect(sumNeeds([elk(byWeight(10, 100))], 0.8, certain).low).toBe(0);
     expect(sumNeeds([], 0.8, certain)).toEqual({ low: 0, mean: 0, high: 0 });
+  });
+});
+
+describe('the need of a recipe', () => {
+  it('follows the trim in proportion, whatever fat the trim has', () => {
+    // 70 % game and 30 % pork: 7 kg take 3 kg; 400 g of trim more or less move it by 400 × 3 / 7.
+    const need = recipeNeed({ mean: 7000, sd: 500, sharedSd: 300 }, 3 / 7);
+    expect(need.mean).toBeCloseTo(3000, 9);
+    expect(need.weight.sharedSd).toBeCloseTo((300 * 3) / 7, 9);
+    expect(need.weight.ownSd).toBeCloseTo((400 * 3) / 7, 9);
+    expect(need.slopes).toEqual({ trimFat: 0, fatFat: 0 });
+  });
+
+  it('refuses less than nothing, and what is no number', () => {
+    const code = (of: string) => expect.objectContaining({ code: of });
+    expect(() => recipeNeed({ mean: -1, sd: 0 }, 1)).toThrow(code('grams.negative'));
+    expect(() => recipeNeed({ mean: 1, sd: 0 }, NaN)).toThrow(code('share.out-of-range'));
+    expect(() => recipeNeed({ mean: 1, sd: 0 }, -0.1)).toThrow(code('share.out-of-range'));
   });
 });
 

@@ -26,6 +26,21 @@ describe('the yield of the next batch', () => {
     expect(high).toBeGreaterThan(0.8);
   });
 
+  it('is drawn from the distribution of its range: 8 in 10 draws lie within it, half below its middle', () => {
+    for (const outs of [[], [620, 640, 610, 630, 625, 618]]) {
+      const model = learnLoss(
+        outs.map((out) => sticks(out)),
+        KINDS,
+      );
+      const { low, middle, high } = model.forecast('sticks', 'sticks');
+      const draws = model.draws('sticks', 'sticks', 4000, seededRandom(3));
+      const share = (within: (one: number) => boolean): number => draws.filter(within).length / draws.length;
+      // An honest count of 4000 lies within 2 points of 80 and of 50 %, 3 standard errors.
+      expect(Math.abs(share((one) => one >= low && one <= high) - 0.8)).toBeLessThan(0.02);
+      expect(Math.abs(share((one) => one < middle) - 0.5)).toBeLessThan(0.025);
+    }
+  });
+
   it('says what it assumes until the fifth batch, and narrows', () => {
     const outs = [620, 640, 610, 630, 625, 618];
     const found = outs.map((_, n) => range(outs.slice(0, n).map((out) => sticks(out))));

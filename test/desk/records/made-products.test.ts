@@ -2,7 +2,7 @@
 import { expect, it } from 'vitest';
 import { freshDesk } from '../fresh-desk.ts';
 import { addRecipe, opened, stuffed, trimOf } from '../smokehouse/made-of.ts';
-import { PLAIN } from '../smokehouse/recipe-of.ts';
+import { PLAIN } from '../recipes/recipe-of.ts';
 
 const LB = 453.59237;
 

@@ -27,6 +27,7 @@ describe.each(['the demo', 'random seasons'] as const)('predictions of %s', (nam
   let finished: YieldRow[];
   let byBatch: Map<number | null, RawWeighing[]>;
   let quoted: Map<number, RawQuote>;
+  let madeOf: Map<number, number>;
 
   beforeAll(async () => {
     const made = await bookOf(name, 78);
@@ -41,6 +42,25 @@ describe.each(['the demo', 'random seasons'] as const)('predictions of %s', (nam
       standingWeighings(db).filter(({ stage }) => stage === 'grinder'),
       (row) => row.batch_id,
     );
+    const packages = new Map(
+      standingWeighings(db)
+        .filter(({ stage }) => stage === 'packed')
+        .map((row) => [row.id, row.grams]),
+    );
+    const packedOf = db.prepare<[], { id: number; batch_id: number; weighing_id: number }>(
+      `SELECT m.id, m.batch_id, p.weighing_id FROM made_batch m JOIN made_package p ON p.made_id = m.id
+       WHERE m.id NOT IN (SELECT made_id FROM made_batch_void)`,
+    ).all(); // prettier-ignore
+    const block = db.prepare<[number], number>(
+      'SELECT grams FROM made_start WHERE made_id = ? ORDER BY id DESC',
+    ).pluck(); // prettier-ignore
+    madeOf = new Map();
+    for (const [id, of] of Map.groupBy(packedOf, (one) => one.id)) {
+      const standing = of.flatMap(({ weighing_id: weighing }) => packages.get(weighing) ?? []);
+      const batchId = of[0]?.batch_id ?? 0;
+      if (standing.length > 0)
+        madeOf.set(batchId, (madeOf.get(batchId) ?? 0) + sum(standing) - (block.get(id) ?? 0));
+    }
     const rows = db
       .prepare('SELECT t.animal_id, q.answered FROM quote q JOIN quote_taken t ON t.quote_id = q.id')
       .all() as RawQuote[];
@@ -68,6 +88,17 @@ describe.each(['the demo', 'random seasons'] as const)('predictions of %s', (nam
     return bought;
   }
 
+  /** What recipes added less what cooks lost, by the meat that each owner put in. */
+  function madeChangeOf(id: number): number {
+    let change = 0;
+    for (const [batchId, rows] of byBatch) {
+      const own = rows.filter((row) => row.animal_id !== null);
+      const mine = own.filter((row) => row.animal_id === id);
+      if (mine.length > 0) change += ((madeOf.get(batchId ?? 0) ?? 0) * grams(mine)) / grams(own);
+    }
+    return change;
+  }
+
   async function compare(filter: CallInput<'season.check'>, fits: (animal: RawAnimal) => boolean) {
     const seen = await look(filter);
     const of = animals.filter(
@@ -81,7 +112,7 @@ describe.each(['the demo', 'random seasons'] as const)('predictions of %s', (nam
         takeHomeGrams: { low: number; mean: number; high: number };
         hangingGrams: { mean: number };
       };
-      const came = (takeHome ?? 0) + boughtFatOf(id);
+      const came = (takeHome ?? 0) + boughtFatOf(id) + madeChangeOf(id);
       off.push(came / takeHomeGrams.mean - 1);
       if (came >= takeHomeGrams.low && came <= takeHomeGrams.high)
         held.set(species, (held.get(species) ?? 0) + 1);

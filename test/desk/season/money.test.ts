@@ -213,12 +213,17 @@ describe.each([
         });
         expect(figure(look, 'cutting', 'packedShare').value).toBeCloseTo(middle(shares), 9);
       }
+      const ingredients = db.prepare<[number], number>(
+        `SELECT coalesce(sum(grams), 0.0) FROM made_weighed w JOIN made_batch m ON m.id = w.made_id WHERE m.batch_id = ?
+           AND w.id NOT IN (SELECT weighed_id FROM made_weighed_void) AND m.id NOT IN (SELECT made_id FROM made_batch_void)`,
+      ).pluck(); // prettier-ignore
       const grinds = doneBatches(db, look.season).flatMap(({ id, product }) => {
         const rows = ofBatch.get(id) ?? [];
         const own = sum(rows, (row) => row.stage === 'grinder' && row.part !== 'fat added');
         const fat = sum(rows, (row) => row.part === 'fat added');
         const out = sum(rows, (row) => row.stage === 'packed');
-        return own > 0 && out > fat && out <= (own + fat) * 1.02 ? [{ product, own, fat, out }] : [];
+        const most = (own + fat + (ingredients.get(id) ?? 0)) * 1.02;
+        return own > 0 && out > fat && out <= most ? [{ product, own, fat, out }] : [];
       });
       for (const [code, some] of [
         ['grinding', grinds.filter(({ product }) => !priced.has(product))],
@@ -305,7 +310,7 @@ describe.each([
             Math.ceil(ground / services.grinding.packageGrams - 1e-9),
           );
         }
-        cost.products += (product / 1000) * productPerKg;
+        cost.products += (product / 1000) * (productPerKg + look.figures.ingredientsPerKg);
         cost.fat += (fat / 1000) * fatPerKg;
       }
       for (const work of ['cutting', 'grinding', 'products', 'fat'] as const)

@@ -2,7 +2,7 @@
 import type { CallInput } from '../../../src/bridge/contract.ts';
 import type { RecipeBody } from '../../../src/desk/contract/contract.ts';
 import { cut, takeIn, type FreshDesk } from '../fresh-desk.ts';
-import { addIngredient, curedWith, PINK, PLAIN, SPICE } from './recipe-of.ts';
+import { addIngredient, curedWith, PINK, PLAIN, SPICE } from '../recipes/recipe-of.ts';
 
 let named = 0;
 export const newName = (what: string): string => `${what} ${(named += 1)}`;

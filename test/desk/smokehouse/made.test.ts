@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { freshDesk, type FreshDesk } from '../fresh-desk.ts';
 import { addRecipe, opened, rawBatch, stuffed, summerSausage, trimOf, weighedOut } from './made-of.ts';
-import { addIngredient, curedWith, PINK, PLAIN, SPICE } from './recipe-of.ts';
+import { addIngredient, curedWith, PINK, PLAIN, SPICE } from '../recipes/recipe-of.ts';
 
 const LB = 453.59237;
 

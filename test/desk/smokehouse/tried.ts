@@ -5,7 +5,7 @@ import type { Prepare } from '../tried-writes.ts';
 import { uploadFile } from '../import/import-file.ts';
 import { GOOD, importLog, loadOf, logFile, readingsAlong } from './load-of.ts';
 import { newName, opened, rawBatch, stuffed, summerSausage, trimOf, weighedOut } from './made-of.ts';
-import { addIngredient, PLAIN, SPICE } from './recipe-of.ts';
+import { addIngredient, PLAIN, SPICE } from '../recipes/recipe-of.ts';
 
 const ingredient = (shop: FreshDesk): Promise<number> =>
   addIngredient(shop, { ...SPICE, name: newName('Fennel') });

@@ -1,5 +1,5 @@
 /** Recipes and ingredients of the smokehouse. */
-import { PINK, PLAIN, SPICE } from '../../desk/smokehouse/recipe-of.ts';
+import { PINK, PLAIN, SPICE } from '../../desk/recipes/recipe-of.ts';
 import { act, because, type Act, type Step } from '../step.ts';
 import type { Dice } from '../dice.ts';
 import type { Driver } from '../driver.ts';

@@ -19,7 +19,7 @@ const GRINDING: ServiceAnswer = {
 }; // prettier-ignore
 function costing(more: Partial<CostingView> = {}): CostingView {
   return {
-    season: 2026, currency: 'USD', own: true, billed: 12, services: [GRINDING], species: [], income: [],
+    season: 2026, currency: 'USD', own: true, billed: 12, made: [], services: [GRINDING], species: [], income: [],
     figures: { wantedMargin: 0.24 } as CostingView['figures'], workCost: { cutting: 0, grinding: 0, products: 0, fat: 0 },
     fat: { usedGrams: 0, unpricedGrams: 0, cost: 0, chargedMinor: 0 }, quotes: { meat: { compared: 0, missed: 0 }, bills: { compared: 0, missed: 0 }, missed: [] }, ...more,
   }; // prettier-ignore

@@ -104,13 +104,18 @@ describe('the bar', () => {
 describe('the form', () => {
   const minutes = { minutesPerAnimal: 30, minutesPerKg: 0.5 / 0.45359237, packageGrams: 1.25 * 453.59237 };
   const figures: CostFigures = {
-    wagePerHour: 2150, overheadPerHour: 1400, packagingPerPackage: 16, wantedMargin: 0.25,
+    wagePerHour: 2150, overheadPerHour: 1400, packagingPerPackage: 16, ingredientsPerKg: 45 / 0.45359237, wantedMargin: 0.25,
     services: { cutting: minutes, grinding: minutes, products: minutes },
   }; // prettier-ignore
 
   it('shows saved figures as typed', () => {
     const typed = typeCosts(figures, 'lb', 'USD');
-    expect(typed).toMatchObject({ wagePerHour: '21.50', packagingPerPackage: '0.16', margin: '25' });
+    expect(typed).toMatchObject({
+      wagePerHour: '21.50',
+      packagingPerPackage: '0.16',
+      ingredientsPerUnit: '0.45',
+      margin: '25',
+    });
     expect(typed.services.grinding).toEqual({
       minutesPerAnimal: '30',
       minutesPerUnit: '0.5',

@@ -26,6 +26,17 @@ const DEER = [
 ];
 const USES: PrimalUse[] = ['steaks', 'roasts', 'stew', 'strips', 'whole', 'grind'];
 const format = makeFormat({ unit: 'lb', step: 0.05, locale: 'en-US', currency: 'USD' });
+const recipes = [
+  {
+    id: 7,
+    name: 'Hot sticks',
+    product: 'Snack sticks',
+    meat: [
+      { name: 'Game', share: 0.75 },
+      { name: 'Pork', share: 0.25 },
+    ],
+  },
+];
 const fats = [
   {
     code: 'pork-trim-50',
@@ -210,7 +221,7 @@ describe('instruction lines', () => {
       ordersLines(
         { ...orders, ...more },
         DEER,
-        { fatSources: fats, extras: [{ code: 'caping', label: 'Caping', unitPriceMinor: 5000 }] },
+        { fatSources: fats, recipes, extras: [{ code: 'caping', label: 'Caping', unitPriceMinor: 5000 }] },
         format,
       ),
     );
@@ -244,6 +255,18 @@ describe('instruction lines', () => {
       '40%: kept as steaks and roasts, the rest ground · ' +
         'Summer sausage: 8.00 lb of trim, Pork trim 50/50, to 20.0% fat · ' +
         'Ground: the rest, its own fat, amount set at the grinder, patties of 4 oz · Packages: 1.00 lb · heart kept',
+    )); // prettier-ignore
+
+  it('name the recipe of what the shop has one for, in place of the fat', () =>
+    expect(
+      summary({
+        alsoGround: [
+          { product: 'snack sticks', grams: 15 * GRAMS_PER.lb, fat: 'pork-trim-50', targetFat: 0.2, pattyGrams: null },
+        ],
+      }),
+    ).toBe(
+      '40%: kept as steaks and roasts, the rest ground · snack sticks: 15.00 lb of trim, by the recipe Hot sticks · ' +
+        'Ground: the rest, no fat added · Packages: 1.00 lb',
     )); // prettier-ignore
 
   it('omit grinding if everything stays whole', () =>

@@ -2,7 +2,7 @@
 import type { IngredientRow } from '../../book/records/smokehouse/recipes.ts';
 import type { Library } from '../../core/curing/ingredients.ts';
 import type { CureMix } from '../../core/curing/mix.ts';
-import type { CureClass, IngredientCard, StatedAllergens } from '../contract/contract.ts';
+import type { CureClass, IngredientCard, RecipeBody, StatedAllergens } from '../contract/contract.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
@@ -68,4 +68,18 @@ export function ingredientRowOf(session: Session, id: number): IngredientRow {
   const found = session.book.recipes.ingredient(id);
   if (!found) throw new ProblemError('missing', 'ingredient.unknown', { field: 'id' });
   return found;
+}
+
+/** The ingredients of a recipe as they are now, with all that they are made of. */
+export function cardsFor(session: Session, { additions }: Pick<RecipeBody, 'additions'>): IngredientCard[] {
+  const all = new Map(ingredientCards(session).map((card) => [card.id, card]));
+  const found = new Map<number, IngredientCard>();
+  const add = (id: number): void => {
+    const card = all.get(id);
+    if (!card || found.has(id)) return;
+    found.set(id, card);
+    card.parts?.forEach(add);
+  };
+  additions.forEach(({ ingredientId }) => add(ingredientId));
+  return [...found.values()];
 }
