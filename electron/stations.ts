@@ -16,9 +16,5 @@ export function followStations(desk: Desk): () => Promise<void> {
       return session && { path: session.book.path, shop: session.settings.shopName };
     },
     windowFolder,
-    told: (line) => {
-      if (line.state === 'failed')
-        console.error('Gambrel: stations cannot reach this computer.', line.problem.code);
-    },
   });
 }

@@ -21,6 +21,7 @@ import { entryActor, openStation } from './session/actor.ts';
 import { problemOf } from './session/problem-of.ts';
 import type { Session } from './session/session.ts';
 import { readEntry, takeOnce, type Receipt } from './stations/outbox.ts';
+import { noteLineState } from './stations/line-state.ts';
 import { pairingOf } from './stations/pairing.ts';
 import { peopleOf } from './stations/people.ts';
 import { lineageOf, stationSettings } from './stations/settings.ts';
@@ -119,6 +120,10 @@ export function openStationDoor(desk: Desk): StationDoor {
         known = JSON.stringify(now);
         told(now);
       });
+    },
+    lineIs(state) {
+      const session = desk.session();
+      if (session && noteLineState(session, state)) desk.announce('stations.line', ['stations.get']);
     },
     origins() {
       const all = desk.session()?.book.stations.all() ?? [];

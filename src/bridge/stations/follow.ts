@@ -2,8 +2,8 @@
  * Opens and closes the line for stations as the shop switches it. Until it is switched on, nothing listens and nothing
  * that the line needs is loaded.
  */
-import { ProblemError, type Problem } from '../../desk/contract/problem.ts';
-import type { StationDoor, StationSettings } from '../../desk/contract/stations.ts';
+import { ProblemError } from '../../desk/contract/problem.ts';
+import type { StationDoor, StationLineState, StationSettings } from '../../desk/contract/stations.ts';
 import type { Fingerprints } from '../authority/fingerprint.ts';
 import { namesAt } from './interfaces.ts';
 import type { StationLine } from './line.ts';
@@ -11,27 +11,12 @@ import type { StationLine } from './line.ts';
 /** Interval at which a line looks for another address and for a leaf that is due, ms. */
 const LOOK_EVERY = 10_000;
 
-export type LineState =
-  | { state: 'off' }
-  | {
-      state: 'open';
-      host: string;
-      addresses: readonly string[];
-      port: number;
-      fingerprints: Fingerprints;
-      /** The authority was made with this line: no device trusts it yet. */
-      isNew: boolean;
-    }
-  | { state: 'failed'; problem: Problem };
-
 export interface LineHome {
   door: StationDoor;
   /** The book whose stations these are, and the shop's name; null while no book is open. */
   book(): { path: string; shop: string } | null;
   /** Folder of the built window. */
   windowFolder: string;
-  /** Told of each change. */
-  told(state: LineState): void;
   every?: number;
 }
 
@@ -49,18 +34,18 @@ export function followStationSettings(home: LineHome): () => Promise<void> {
   let opened: Opened | null = null;
   let timer: NodeJS.Timeout | undefined;
   let stopped = false;
-  let said = '';
   // One look at a time: opening takes a moment, and the settings may change meanwhile.
   let looking = Promise.resolve();
 
   function look(): Promise<void> {
-    looking = looking.then(() =>
-      follow(stopped ? null : door.settings()).then(tell, (error) => tell(failed(error))),
-    );
+    looking = looking
+      .then(() => follow(stopped ? null : door.settings()))
+      .catch(failed)
+      .then(door.lineIs);
     return looking;
   }
 
-  async function follow(settings: StationSettings | null): Promise<LineState> {
+  async function follow(settings: StationSettings | null): Promise<StationLineState> {
     const book = home.book();
     const isOn = settings !== null && settings.on && settings.address !== null && book !== null;
     const key = isOn ? JSON.stringify([book.path, settings.port]) : '';
@@ -78,13 +63,6 @@ export function followStationSettings(home: LineHome): () => Promise<void> {
     await opened.line.serve(names, new Date());
     const { fingerprints, isNew } = opened;
     return { state: 'open', ...names, port: settings.port, fingerprints, isNew };
-  }
-
-  function tell(state: LineState): void {
-    const text = JSON.stringify(state);
-    if (text === said) return;
-    said = text;
-    home.told(state);
   }
 
   const stopFollowing = door.onSettings(() => void look());
@@ -110,7 +88,7 @@ async function openLine(
   return { line, fingerprints: authority.fingerprints, isNew: authority.isNew };
 }
 
-function failed(error: unknown): LineState {
+function failed(error: unknown): StationLineState {
   if (error instanceof ProblemError) return { state: 'failed', problem: error.problem };
   console.error('Gambrel: the line for stations failed.', error);
   return { state: 'failed', problem: { kind: 'broken', code: 'desk.failed' } };

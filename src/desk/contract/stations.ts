@@ -1,7 +1,7 @@
 /** Stations: other devices of the shop on its own network. What the desk tells of them, and what their listener asks of it. */
 import type { Place } from '../../trade/place.ts';
 import type { Language } from '../../words/languages.ts';
-import type { Answer } from './problem.ts';
+import type { Answer, Problem } from './problem.ts';
 
 /** What a station knows of itself. */
 export interface StationInfo {
@@ -45,8 +45,25 @@ export interface StationSettings {
   pins: boolean;
 }
 
+/** Whether devices can reach the desk. */
+export type StationLineState =
+  | { state: 'off' }
+  | {
+      state: 'open';
+      /** Name, addresses and port: `http://ADDRESS:PORT/` explains how to trust the shop, `https://` is the window. */
+      host: string;
+      addresses: readonly string[];
+      port: number;
+      /** Of the shop's root, to be compared with what a device shows. */
+      fingerprints: { sha256: string; sha1: string };
+      /** The root was made with this line: no device trusts it yet. */
+      isNew: boolean;
+    }
+  | { state: 'failed'; problem: Problem };
+
 export interface StationsView {
   settings: StationSettings;
+  line: StationLineState;
   stations: StationRow[];
   requests: StationRequest[];
   /** The code that devices may ask with; null when none was made, or it is used, over or locked. */
@@ -156,6 +173,8 @@ export interface StationDoor {
   settings(): StationSettings;
   /** Tells when the settings may have changed, until stopped: another address, switched off, another book. */
   onSettings(told: (settings: StationSettings) => void): () => void;
+  /** The line tells how it is, each time it looks. */
+  lineIs(state: StationLineState): void;
   /** Origins at which stations were paired and not removed: they may send to any address of the desk. */
   origins(): string[];
   /**

@@ -9,6 +9,7 @@ import { ProblemError } from '../contract/problem.ts';
 import { by, id, needed, text } from '../input/input.ts';
 import { host, read, write } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
+import { lineStateOf } from './line-state.ts';
 import { pairingOf } from './pairing.ts';
 import { port, STATIONS, stationSettings } from './settings.ts';
 
@@ -116,6 +117,7 @@ export const stationInfo = ({ id: stationId, name, place, language }: StationNow
 export function stationsView(session: Session): StationsView {
   return {
     settings: stationSettings(session.book),
+    line: lineStateOf(session),
     stations: session.book.stations.all().map((row): StationRow => ({
       ...stationInfo(row),
       state: row.state,

@@ -8,6 +8,7 @@ import type {
   StationEntrance,
   StationEvent,
   StationInfo,
+  StationLineState,
   StationSettings,
 } from '../../../src/desk/contract/stations.ts';
 
@@ -16,6 +17,8 @@ export interface EchoDoor extends StationDoor {
   calls: StationCall[];
   entries: OutboxEntry[];
   registered: string[];
+  /** How the line was, one after another. */
+  states: StationLineState[];
   /** Tells the lines of a secret. */
   tell(secret: string, event: StationEvent): void;
   /** Shuts a station out. */
@@ -41,10 +44,14 @@ export function echoDoor(): EchoDoor {
     calls: [],
     entries: [],
     registered: [],
+    states: [],
     settings: () => settings,
     onSettings(told) {
       followers.add(told);
       return () => followers.delete(told);
+    },
+    lineIs(state) {
+      if (JSON.stringify(state) !== JSON.stringify(door.states.at(-1))) door.states.push(state);
     },
     set(more) {
       settings = { ...settings, ...more };

@@ -4,23 +4,20 @@ import { connect, createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
-import { followStationSettings, type LineState } from '../../../src/bridge/stations/follow.ts';
+import { followStationSettings } from '../../../src/bridge/stations/follow.ts';
 import { echoDoor, type EchoDoor } from './echo-door.ts';
 import { freePort } from './open-line.ts';
 
 const ADDRESS = '127.0.0.1';
 let door: EchoDoor;
-let states: LineState[];
 let book: { path: string; shop: string } | null;
 let port: number;
 let stop: () => Promise<void>;
 beforeEach(async () => {
   door = echoDoor();
-  states = [];
   book = newBook();
   port = await freePort();
-  const told = (state: LineState) => states.push(state);
-  stop = followStationSettings({ door, book: () => book, windowFolder: '', told, every: 50 });
+  stop = followStationSettings({ door, book: () => book, windowFolder: '', every: 50 });
 });
 afterEach(() => stop());
 
@@ -30,7 +27,7 @@ function newBook() {
   return { path, shop: 'Oak Ridge' };
 }
 const keysOf = ({ path }: { path: string }) => path.replace('.gambrel', ' stations.json');
-const last = () => states.at(-1);
+const last = () => door.states.at(-1);
 
 function isListening(at = port): Promise<boolean> {
   return new Promise((resolve) => {
@@ -43,7 +40,7 @@ function isListening(at = port): Promise<boolean> {
 }
 
 it('listens from being switched on until it is switched off, and makes its keys then', async () => {
-  await expect.poll(() => states).toEqual([{ state: 'off' }]);
+  await expect.poll(() => door.states).toEqual([{ state: 'off' }]);
   door.set({ port, address: ADDRESS });
   expect(await isListening()).toBe(false);
   expect(existsSync(keysOf(book ?? newBook()))).toBe(false);

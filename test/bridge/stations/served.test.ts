@@ -55,6 +55,9 @@ it('opens the line when it is switched on, pairs a device, and closes it again',
   expect(await isListening(port)).toBe(false);
   await setUp(true);
   await expect.poll(() => isListening(port)).toBe(true);
+  await expect
+    .poll(() => call('stations.get', {}))
+    .toMatchObject({ line: { state: 'open', addresses: [ADDRESS], port, isNew: true } });
   const place = { port, host: `${ADDRESS}:${port}`, root: rootBeside(bookPath) };
   const { code } = await call<{ code: { code: string } }>('stations.newCode', {});
   const asked = (await post(place, '/pairing', { code: code.code })) as {

@@ -2,8 +2,8 @@
 import { fork, type ChildProcess } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { keptPath } from '../../../src/bridge/authority/kept.ts';
-import type { LineState } from '../../../src/bridge/stations/follow.ts';
 import type { Answer } from '../../../src/desk/contract/problem.ts';
+import type { StationLineState } from '../../../src/desk/contract/stations.ts';
 import type { FromDesk } from './desk-process.ts';
 
 export interface RunningDesk {
@@ -18,7 +18,7 @@ export function startDesk(bookPath: string): RunningDesk {
     execArgv: ['--disable-warning=ExperimentalWarning'],
   });
   const waiting = new Map<number, (answer: Answer<unknown>) => void>();
-  let line: LineState = { state: 'off' };
+  let line: StationLineState = { state: 'off' };
   let told: () => void = () => undefined;
   child.on('message', (message: FromDesk) => {
     if ('line' in message) {
