@@ -24,7 +24,6 @@ const LISTS = [
   ['/books?tab=products', 'Salchicha para desayuno'],
   ['/books?tab=ways', 'Todo molido'],
   ['/smokehouse?tab=recipes', 'Palitos de carne'],
-  ['/intake', 'Alce (moose)'],
   ['/cautions', 'Triquinas'],
 ] as const;
 
