@@ -112,6 +112,24 @@ describe('an entry', () => {
     expect(await take(entry('table.weigh', trim('5')))).toMatchObject({ number: 2, answer: { ok: true } });
   });
 
+  it('that fails after its first row leaves none, is answered as a fault of the program, and the line goes on', async () => {
+    const office = await floor.pair('office');
+    const typed = outbox(floor, office.secret);
+    const db = floor.desk.session()?.book.db;
+    db?.exec(
+      "CREATE TEMP TRIGGER fails BEFORE INSERT ON main.audit BEGIN SELECT RAISE(ABORT, 'a fault'); END",
+    );
+    const answer = await take(typed('hunters.save', { name: 'Bo Rask' }), office.secret);
+    db?.exec('DROP TRIGGER fails');
+    expect(answer).toMatchObject({ taken: true, number: 1, answer: { problem: { code: 'desk.broken' } } });
+    expect(rows("SELECT * FROM hunter WHERE name = 'Bo Rask'")).toEqual([]);
+    expect(floor.broken).toHaveLength(1);
+    expect(await take(typed('hunters.save', { name: 'Bo Rask' }), office.secret)).toMatchObject({
+      number: 2,
+      answer: { ok: true },
+    });
+  });
+
   it('says ids and no text in its answer', async () => {
     const counter = await floor.pair('counter');
     const came = outbox(floor, counter.secret);
@@ -229,6 +247,19 @@ describe('a station that is removed while its call runs', () => {
     ]);
   });
 });
+
+it('a write that the worker thread makes names the station too', async () => {
+  const office = await floor.pair('office');
+  // Deriving a key of a passphrase always takes the worker.
+  const lock = { passphrase: 'nine tails of a cat', by: 'MK' };
+  expect(await office.call('shop.setLock', lock)).toMatchObject({ ok: true });
+  expect(rows('SELECT * FROM station_write')).toMatchObject([
+    { station_id: office.id, call: 'shop.setLock' },
+  ]);
+  expect(rows('SELECT station_id, person FROM audit ORDER BY id DESC LIMIT 1')).toEqual([
+    { station_id: office.id, person: 'MK' },
+  ]);
+}, 60_000);
 
 it('a listening station is told of what its place may ask again, and of nothing else', async () => {
   const told: unknown[] = [];
