@@ -18,6 +18,7 @@ import { uploadFile, previewTable } from '../import/import-file.ts';
 import { deskOn, freshDesk, type FreshDesk } from '../fresh-desk.ts';
 import { GOOD, importLog, loadOf, logFile, readingsAlong } from '../smokehouse/load-of.ts';
 import { stuffed } from '../smokehouse/made-of.ts';
+import { floorOn } from '../stations/floor.ts';
 import { TRIED } from '../tried-writes.ts';
 import { bestHeld, type Held } from './held.ts';
 import { LIMITS, NOT_MEASURED } from './table.ts';
@@ -37,6 +38,14 @@ const OTHERS: Partial<Record<CallName, (shop: FreshDesk) => Promise<() => Promis
   'shop.tryBackup': async (shop) => {
     const { rows } = await shop.call('shop.listBackups', {});
     return () => shop.call('shop.tryBackup', { path: rows[0]?.path ?? '' });
+  },
+  'stations.newCode': async (shop) => {
+    await floorOn(shop);
+    return () => shop.call('stations.newCode', {});
+  },
+  'stations.refuse': async (shop) => {
+    const { request } = await (await floorOn(shop)).asking();
+    return () => shop.call('stations.refuse', { request });
   },
   'records.check': async (shop) => () => shop.call('records.check', {}),
   'records.list': async (shop) => () => shop.desk.call('records.list', { from: '1950-01-01' }),

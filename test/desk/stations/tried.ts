@@ -4,8 +4,11 @@ import type { FreshDesk } from '../fresh-desk.ts';
 import type { Prepare } from '../tried-writes.ts';
 import { floorOn } from './floor.ts';
 
-const NAMED = { name: 'Table 2', place: 'table', language: 'es-MX' } as const;
-const paired = async (shop: FreshDesk): Promise<number> => (await (await floorOn(shop)).pair('table')).id;
+/** A name that no other station of the same shop has. */
+let last = 0;
+const named = () => ({ name: `Table ${++last}`, place: 'table', language: 'es-MX' }) as const;
+const paired = async (shop: FreshDesk): Promise<number> =>
+  (await (await floorOn(shop)).pair('table', named().name)).id;
 const staffed = async (shop: FreshDesk) => {
   await shop.call('shop.addStaff', { initials: 'RO', name: 'Robin' });
   return { initials: 'RO' };
@@ -15,9 +18,9 @@ export const TRIED_STATIONS: Partial<Record<CallName, Prepare>> = {
   'stations.setUp': () => ['stations.setUp', { on: true, address: '192.168.77.1', pins: true }],
   'stations.allow': async (shop) => {
     const { request } = await (await floorOn(shop)).asking();
-    return ['stations.allow', { request, ...NAMED }];
+    return ['stations.allow', { request, ...named() }];
   },
-  'stations.rename': async (shop) => ['stations.rename', { id: await paired(shop), ...NAMED }],
+  'stations.rename': async (shop) => ['stations.rename', { id: await paired(shop), ...named() }],
   'stations.pause': async (shop) => ['stations.pause', { id: await paired(shop), reason: 'left outside' }],
   'stations.resume': async (shop) => {
     const id = await paired(shop);
