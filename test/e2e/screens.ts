@@ -5,9 +5,9 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import axe from 'axe-core';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { bringAxe, violations } from './axe-check.ts';
 import { openBrowser } from './browser.ts';
 import { strayBlaze } from './looks/blaze-meanings.ts';
 import { looksOf } from './looks/screen-looks.ts';
@@ -50,33 +50,8 @@ const ONE_LINE = [
 /** Texts that look like a malfunction. */
 const HOLES = /\bNaN\b|\bundefined\b|\[object|\bnull\b/;
 
-interface Violation {
-  id: string;
-  impact: string;
-  nodes: { target: string; html: string }[];
-}
-
 /** The rules whose result depends on colors. A theme changes nothing else of a page. */
 const COLOR_RULES = ['color-contrast', 'link-in-text-block'];
-
-/** Accessibility violations of the current page, from moderate up; `rules` for some rules only. */
-async function violations(page: Page, rules?: readonly string[]): Promise<Violation[]> {
-  return page.evaluate(async (only) => {
-    const checker = (window as unknown as { axe: typeof axe }).axe;
-    const { violations: found } = await checker.run(document, {
-      ...(only && { runOnly: { type: 'rule', values: [...only] } }),
-      resultTypes: ['violations'],
-      preload: false, // Preloading only fetches the style sheets again.
-    });
-    return found
-      .filter(({ impact }) => impact === 'moderate' || impact === 'serious' || impact === 'critical')
-      .map(({ id, impact, nodes }) => ({
-        id,
-        impact: String(impact),
-        nodes: nodes.slice(0, 3).map(({ target, html }) => ({ target: target.join(' '), html })),
-      }));
-  }, rules);
-}
 
 async function checkWhole({ page, complaints }: Look, rules?: readonly string[]): Promise<void> {
   expect(await stillText(page)).not.toMatch(HOLES);
@@ -106,7 +81,7 @@ export function placesAreWhole(places: readonly Place[]): void {
     ]);
     subjects = await subjectsOf(await demo.newAddress());
     look = await openLook(browser, await demo.newAddress());
-    await look.page.evaluate(axe.source);
+    await bringAxe(look.page);
   });
   afterAll(async () => {
     await browser?.close();
@@ -175,7 +150,7 @@ export function placesAreWhole(places: readonly Place[]): void {
     'the greeting of a fresh book is whole in the %s theme',
     async (theme) => {
       const greeting = await openLook(browser, await fresh.newAddress(), { colorScheme: theme });
-      await greeting.page.evaluate(axe.source);
+      await bringAxe(greeting.page);
       expect(await themeOf(greeting)).toBe(theme);
       await greeting.page.getByText('Start a new book').first().waitFor();
       await checkWhole(greeting);

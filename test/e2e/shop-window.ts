@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import type { CallInput } from '../../src/bridge/contract.ts';
+import type { Language } from '../../src/words/languages.ts';
 import { openBrowser } from './browser.ts';
 import { deskLine } from './desk-line.ts';
 import { keysOf, type Keys } from './keys.ts';
@@ -19,8 +20,8 @@ export interface ShopWindow {
   /** Console errors and warnings; must stay empty. */
   complaints: string[];
   bookPath: string;
-  /** Another window on the same book. */
-  another(): Promise<{ page: Page; keys: Keys }>;
+  /** Another window on the same book, in a language of its own. */
+  another(language?: Language): Promise<{ page: Page; keys: Keys }>;
   /** Saves a screenshot and the window's text, for a failed step. */
   tellOf(step: string): Promise<void>;
   close(): Promise<void>;
@@ -41,12 +42,13 @@ export async function openShop(paceMs = 0): Promise<ShopWindow> {
     timezoneId: 'America/Denver',
   });
 
-  async function another(): Promise<{ page: Page; keys: Keys }> {
+  async function another(language?: Language): Promise<{ page: Page; keys: Keys }> {
     const page = await context.newPage();
     page.setDefaultTimeout(15_000);
     page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
     page.on('pageerror', (error) => complaints.push(error.message));
-    await page.goto(await served.newAddress());
+    const address = await served.newAddress();
+    await page.goto(language ? address.replace('/#', `/?language=${language}#`) : address);
     await page.getByRole('heading', { level: 1 }).first().waitFor();
     return { page, keys: keysOf(page, paceMs) };
   }

@@ -1,0 +1,33 @@
+/** What axe finds on the page of a window. */
+import axe from 'axe-core';
+import type { Page } from 'playwright-core';
+
+export interface Violation {
+  id: string;
+  impact: string;
+  nodes: { target: string; html: string }[];
+}
+
+/** Brings axe into the page; a page that is loaded anew needs it again. */
+export async function bringAxe(page: Page): Promise<void> {
+  await page.evaluate(axe.source);
+}
+
+/** Accessibility violations of the current page, from moderate up; `rules` for some rules only. */
+export async function violations(page: Page, rules?: readonly string[]): Promise<Violation[]> {
+  return page.evaluate(async (only) => {
+    const checker = (window as unknown as { axe: typeof axe }).axe;
+    const { violations: found } = await checker.run(document, {
+      ...(only && { runOnly: { type: 'rule', values: [...only] } }),
+      resultTypes: ['violations'],
+      preload: false, // Preloading only fetches the style sheets again.
+    });
+    return found
+      .filter(({ impact }) => impact === 'moderate' || impact === 'serious' || impact === 'critical')
+      .map(({ id, impact, nodes }) => ({
+        id,
+        impact: String(impact),
+        nodes: nodes.slice(0, 3).map(({ target, html }) => ({ target: target.join(' '), html })),
+      }));
+  }, rules);
+}
