@@ -2,7 +2,12 @@ import { resolve } from 'node:path';
 import vue from '@vitejs/plugin-vue';
 import { defineConfig } from 'electron-vite';
 import { licencePlugins } from './electron/packaging/licences.ts';
-import { namelessComponents, plainImports, shortIds } from './electron/packaging/small-components.ts';
+import {
+  fullProps,
+  namelessComponents,
+  plainImports,
+  shortIds,
+} from './electron/packaging/small-components.ts';
 import { dependencies } from './package.json';
 import { words } from './src/words/compile/compile.ts';
 
@@ -49,6 +54,7 @@ export default defineConfig({
       }),
       namelessComponents,
       plainImports,
+      fullProps,
       licences.emit,
     ],
     build: {

@@ -55,3 +55,23 @@ export const plainImports: Plugin = {
     },
   },
 };
+
+/** The flags and names of changing props at the end of a compiled element: `, 8, ["to", "title"])`. */
+const CHANGING = /,\s*(\d+),\s*\[\s*(?:"[^"]*",?\s*)+\]\s*\)/g;
+/** Patch flags of Vue (`PatchFlags` in @vue/shared). */
+const [CLASS_OR_STYLE, PROPS, FULL_PROPS] = [6, 8, 16];
+
+/** Compares all props of an element instead of listing those that may change: the lists take more room than they save time. */
+export const fullProps: Plugin = {
+  name: 'full-props',
+  apply: (_, { command, mode }) => command === 'build' && mode !== 'development',
+  transform: {
+    filter: { id: /\.vue\b/, code: /_create(Element|V|Block)/ },
+    handler: (code) => ({
+      code: code.replace(CHANGING, (all, flags: string) =>
+        Number(flags) & PROPS ? `, ${(Number(flags) & ~(PROPS | CLASS_OR_STYLE)) | FULL_PROPS})` : all,
+      ),
+      map: null,
+    }),
+  },
+};

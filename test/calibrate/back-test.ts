@@ -15,7 +15,7 @@ import { yieldKnowledge } from '../../src/desk/learning/yield-knowledge.ts';
 import { binomialCounts } from './coverage.ts';
 
 /** Quotes tell 8 in 10. */
-const QUOTED = 0.8;
+export const QUOTED = 0.8;
 /** What was told of its weight: as on the hook, or of a whole animal with its hide as it was received. */
 export const TOLD = ['on the hook', 'as it came'] as const;
 export type Told = (typeof TOLD)[number];
