@@ -16,7 +16,7 @@ const read = [...(american ?? [])].flatMap(([area, { entries }]) =>
 );
 /** Spellings and offices of the United States. */
 const AMERICAN =
-  /\blicenses?\b|\bcolor|\bcenter|\bgray\b|\bcanceled\b|\bcanceling\b|\blabel(?:ed|ing)\b|\bliters?\b|\bfavor|\bhealth department\b|\byour state\b|\bgame warden|\bsales tax\b|\bzip code/i;
+  /\blicenses?\b|\bcolor(?!ado\b)|\bcenter|\bgray\b|\bcanceled\b|\bcanceling\b|\blabel(?:ed|ing)\b|\bliters?\b|\bfavor|\bhealth department\b|\byour state\b|\bgame warden|\bsales tax\b|\bzip code/i;
 /** A temperature with that of the other scale in brackets. */
 const BOTH = /°[FC] \([^)]*°/;
 

@@ -1,6 +1,7 @@
 import { createPinia, setActivePinia } from 'pinia';
 import { reactive } from 'vue';
-import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { beforeEach, describe, expect, it, onTestFinished, vi } from 'vitest';
+import { inputMeant } from '../../../src/desk/names/at-the-door.ts';
 import type { PrimalWeighed, WeighingRow } from '../../../src/bridge/contract.ts';
 import { useOpening } from '../../../src/ui/link/opening.ts';
 import { useDrafts } from '../../../src/ui/stores/drafts.ts';
@@ -11,7 +12,6 @@ import {
   nextPrimal,
   nextProduct,
   packagesIn,
-  productsToPack,
 } from '../../../src/ui/weighing/entry.ts';
 import { weighingInSentence } from '../../../src/ui/weighing/weighing-name.ts';
 import { primalFacts } from '../../../src/ui/table/primal-facts.ts';
@@ -86,14 +86,13 @@ describe('the next weight', () => {
     expect(freshEntry(packed)).toMatchObject({ product: 'Ground', place: 'Freezer 2' });
   });
 
-  it('offers the same products in a Spanish window, since their names are stored', async () => {
+  it('offers whole cuts by their name in a Spanish window, which the desk stores as the English one', async () => {
     await loadLanguage('es-MX');
-    const quick = deer({ detail: 'quick', stage: 'packing' });
-    const english = productsToPack(quick);
     speakWith({ language: () => 'es-MX' });
-    expect(productsToPack(quick)).toEqual(english);
-    expect(freshEntry(quick).product).toBe('Steaks and roasts');
-    speakWith({ language: () => SOURCE_LANGUAGE });
+    onTestFinished(() => speakWith({ language: () => SOURCE_LANGUAGE }));
+    const { product } = freshEntry(deer({ detail: 'quick', stage: 'packing' }));
+    expect(product).toBe('Bistecs y asados');
+    expect(inputMeant('table.weigh', { product }, 'es-MX')).toEqual({ product: 'Steaks and roasts' });
   });
 
   it('counts packages from their weight, at least one', () => {
