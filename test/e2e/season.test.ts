@@ -263,7 +263,7 @@ describe.each(PAPERS)('the report on $format', { timeout: 120_000 }, ({ format, 
       expect(share).toBeLessThan(0.4);
       for (const left of [0, width - 10]) expect(inked(picture, { left, top: 0, width: 10, height })).toBe(0);
     }
-    // Cover, sources (at most three) and at most sixteen pages for all animals.
+    // Cover, sources (at most three) and at most twenty-one pages for all animals.
     expect(sheets.length).toBeLessThanOrEqual(told.length + 24);
   });
 });
