@@ -1,6 +1,7 @@
 /** From a quote by phone to pickup: the money of one deer, by keyboard, to the cent. */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { CallInput } from '../../src/bridge/contract.ts';
+import { messageToHunter } from './hunter-message.ts';
 import { openShop, type ShopWindow } from './shop-window.ts';
 
 let shop: ShopWindow;
@@ -143,7 +144,7 @@ describe('the money of one deer', () => {
   it('is reported to the hunter with the balance due', async () => {
     const { keys, page } = shop;
     await keys.pressOn(`Call about ${deer.ticket}`);
-    const message = await page.getByRole('textbox', { name: 'Message to the hunter' }).inputValue();
+    const message = await messageToHunter(page);
     expect(message).toContain(
       `is packed and ready at Cold Creek Locker: Mule deer, ticket ${deer.ticket}, 30 packages, 29.50 lb.`,
     );

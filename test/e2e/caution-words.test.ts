@@ -45,10 +45,16 @@ function titlesAt(place: CautionPlace, code: string): string[] {
 /** All are shown in full at first, and by their titles once folded. */
 async function expectAll(page: Page, titles: readonly string[]): Promise<void> {
   const list = page.getByRole('group', { name: 'Cautions' });
-  const inFull = list.locator('.caution:visible').filter({ hasText: titles[0] });
-  if ((await inFull.count()) > 0) await list.getByText('Hide', { exact: true }).click();
-  for (const title of titles)
-    await list.locator('summary').getByText(title, { exact: true }).waitFor({ state: 'visible' });
+  const hide = list.getByText('Hide', { exact: true });
+  const missing = async (): Promise<string[]> => {
+    // A list that has just changed may open by itself.
+    if (await hide.isVisible()) await hide.click();
+    const seen = await Promise.all(
+      titles.map((title) => list.locator('summary').getByText(title, { exact: true }).isVisible()),
+    );
+    return titles.filter((_, i) => !seen[i]);
+  };
+  await expect.poll(missing).toEqual([]);
 }
 
 describe('cautions', () => {

@@ -45,6 +45,7 @@ describe('the cut sheet', () => {
     const { page } = shop;
     await page.getByRole('link', { name: 'Print cut sheet' }).first().click();
     await page.getByRole('heading', { name: `Cut sheet ${deer.ticket}` }).waitFor();
+    await page.getByText('Ann Alder').first().waitFor();
     const sheets = await printed(page);
     expect(sheets).toHaveLength(1);
     for (const said of [

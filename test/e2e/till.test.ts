@@ -1,6 +1,7 @@
 /** Payments by keyboard: a deposit at drop-off, a check, the till closed to the cent, a reminder. */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { workAs } from './frame.ts';
+import { messageToHunter } from './hunter-message.ts';
 import { printed } from './paper.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 
@@ -149,7 +150,7 @@ describe('payments at the counter', () => {
     // 76 × $0.95 = $72.20, paid 50 + 12.20 + 5.
     await page.getByText('$5.00 owed by 1 hunter').waitFor();
     await keys.pressOn(`Remind about ${deer.ticket}`);
-    const message = await page.getByRole('textbox', { name: 'Message to the hunter' }).inputValue();
+    const message = await messageToHunter(page);
     expect(message).toContain(`ticket ${deer.ticket}`);
     expect(message).toContain('Balance due: $5.00.');
     await keys.fill('Call or reminder', 'Left a message');

@@ -6,3 +6,5 @@ import { afterEach, vi } from 'vitest';
 vi.mock('../../src/bridge/client/index.ts', async () => (await import('./played-desk.ts')).client);
 disableAutoUnmount();
 enableAutoUnmount(afterEach);
+// happy-dom loads no fonts.
+if (!('fonts' in document)) Object.defineProperty(document, 'fonts', { value: { ready: Promise.resolve() } });

@@ -174,11 +174,11 @@ describe('a full disk', () => {
 
   it.skipIf(!disk)('opens a book on a full disk, or reports that it is full', () => {
     // Room for an empty book and its log, so that closing leaves no log behind.
-    const small = smallDisk(2048);
+    const small = smallDisk(4096);
     try {
       const path = join(small?.path ?? '', 'shop.gambrel');
       closeBook(openBook(path, NOW));
-      expect(() => writeFileSync(join(small?.path ?? '', 'ballast'), Buffer.alloc(2048 * 1024, 1))).toThrow(
+      expect(() => writeFileSync(join(small?.path ?? '', 'ballast'), Buffer.alloc(4096 * 1024, 1))).toThrow(
         /ENOSPC/,
       );
       expect(openAt(path)).toBe('full');
