@@ -145,6 +145,7 @@ export const rooms = {
     'quote',
     'ladder',
     'table',
+    'station',
     'samples',
   ],
 };

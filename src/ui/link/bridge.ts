@@ -22,9 +22,12 @@ let opening = 0;
 /** Emitted when the desk turns out to have another opening than this window shows; `ours`: this window requested it. */
 const otherBook = createEventHook<boolean>();
 
-/** Connects to the desk. Called once, before the router starts, because it removes the code from the address. */
-export async function openBridge(): Promise<void> {
-  bridge = await connect();
+/**
+ * Connects to the desk. Called once, before the router starts, because it removes the code from the address.
+ * @param connecting another carrier: that of a station
+ */
+export async function openBridge(connecting = connect()): Promise<void> {
+  bridge = await connecting;
   bridge.on('changed', ({ opening: now }) => {
     if (now !== undefined && now !== useOpening().shown) notifyOtherBook();
   });
