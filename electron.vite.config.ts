@@ -8,6 +8,7 @@ import {
   plainImports,
   shortIds,
 } from './electron/packaging/small-components.ts';
+import { shortWords } from './electron/packaging/short-words.ts';
 import { dependencies } from './package.json';
 import { words } from './src/words/compile/compile.ts';
 
@@ -55,6 +56,7 @@ export default defineConfig({
       namelessComponents,
       plainImports,
       fullProps,
+      shortWords(here),
       licences.emit,
     ],
     build: {
