@@ -155,6 +155,7 @@ export const lightCore = [
   'values/units',
   'values/reading',
   'values/names-unit',
+  'values/validation-error',
   'values/loads',
   'values/money',
   'values/dates',

@@ -10,19 +10,8 @@ import { typedWithUnit } from '../texts/typed.ts';
 import { useConfirmedWeights } from './confirmed-weights.ts';
 import { useRestoreVoided } from '../weighing/useRestoreVoided.ts';
 import { useRestoreReading } from '../weighing/useRestoreReading.ts';
-import { weighingName } from '../weighing/weighing-name.ts';
+import { suspectOf, suspectSentence } from '../weighing/suspect.ts';
 import { hasLeft } from '../../trade/animal.ts';
-
-/** Slips that have words of their own. */
-const SLIPS = [
-  'digits-swapped',
-  'decimal-slipped',
-  'wrong-unit',
-  'digit-wrong',
-  'digit-missing',
-  'digit-doubled',
-  'tare-left-in',
-] as const;
 
 /**
  * A saved weight that is inconsistent with the others: asked about until it is corrected or confirmed.
@@ -44,32 +33,10 @@ export function useSuspect(animal: () => AnimalPage, again: (row: WeighingRow) =
     );
   }
 
-  const subject = computed(() => {
-    // An animal cut in one go has mostly unweighed parts: only an excess is a finding.
-    if (animal().detail === 'quick' && animal().balance.overGrams === 0) return null;
-    const suspect = animal().balance.suspects.find(({ weighingId }) => !answered(weighingId));
-    const row = animal().weighings.find(({ id }) => id === suspect?.weighingId);
-    return suspect && row ? { suspect, row } : null;
-  });
-  const sentence = computed(() => {
-    if (!subject.value) return '';
-    const { row, suspect } = subject.value;
-    const over = animal().balance.overGrams;
-    const typed = typedWithUnit(row.typed, row.unit);
-    const name = weighingName(row, animal().primals);
-    const why =
-      over > 0 ? text.over({ typed, name, over: shop.format.mass(over) }) : text.misfit({ typed, name });
-    return [why, likelyCause(suspect, row)].filter(Boolean).join(' ');
-  });
-
-  function likelyCause({ twice, otherAnimal, likely }: Suspect, { unit }: WeighingRow): string {
-    if (twice) return text.perhapsTwice;
-    if (otherAnimal) return text.perhapsOther;
-    if (!likely) return '';
-    const sentenceOf = closed.value ? text.perhapsGone : text.perhaps;
-    const slip = SLIPS.find((one) => one === likely.kind) ?? 'other';
-    return sentenceOf({ slip, typed: typedWithUnit(likely.typed, unit) });
-  }
+  const subject = computed(() => suspectOf(animal(), answered));
+  const sentence = computed(() =>
+    subject.value ? suspectSentence(animal(), subject.value, shop.format) : '',
+  );
 
   const restoreReading = useRestoreReading();
   const restoreVoided = useRestoreVoided();

@@ -1,0 +1,21 @@
+/** The outbox of a station, by call. Pure. */
+import type { KeptEntry } from '../../../bridge/client/station/outbox.ts';
+import type { CallInput } from '../../../bridge/contract.ts';
+import type { EntryName } from '../line.ts';
+
+export interface WaitingEntry<N extends EntryName> {
+  id: string;
+  input: CallInput<N>;
+  /** The station's moment when it was typed. */
+  at: string;
+}
+
+/** The entries of one call that the desk has not answered yet, oldest first. */
+export function waitingOf<N extends EntryName>(
+  entries: readonly KeptEntry[],
+  name: N,
+): WaitingEntry<N>[] {
+  return entries
+    .filter((entry) => entry.name === name && entry.outcome.state === 'waiting')
+    .map(({ id, input, at }) => ({ id, input: input as CallInput<N>, at }));
+}

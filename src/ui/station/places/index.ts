@@ -1,0 +1,8 @@
+/** The screens of a station's place. */
+import { defineAsyncComponent, type Component } from 'vue';
+import type { Place } from '../../../trade/place.ts';
+
+/** Fetched when the station opens, so that a station loads its own place alone. A place without an entry has no screen yet. */
+export const places: Partial<Record<Place, Component>> = {
+  table: defineAsyncComponent(() => import('./table/TablePlace.vue')),
+};
