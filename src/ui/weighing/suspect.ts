@@ -39,7 +39,11 @@ export function suspectSentence(page: AnimalPage, { suspect, row }: SuspectRow, 
   return [why, likelyCause(suspect, row, hasLeft(page))].filter(Boolean).join(' ');
 }
 
-function likelyCause({ twice, otherAnimal, likely }: Suspect, { unit }: WeighingRow, closed: boolean): string {
+function likelyCause(
+  { twice, otherAnimal, likely }: Suspect,
+  { unit }: WeighingRow,
+  closed: boolean,
+): string {
   if (twice) return text.perhapsTwice;
   if (otherAnimal) return text.perhapsOther;
   if (!likely) return '';

@@ -42,7 +42,8 @@ const UNITS: readonly string[] = ['lb', 'oz', 'kg', 'g'] satisfies MassUnit[];
 export function pressed(typed: string, key: PadKey): string {
   if (key === 'clear') return '';
   if (key === 'back') return typed.replace(/(?:\s*(?:lb|oz|kg|g)\s*|.)$/u, '');
-  if (UNITS.includes(key)) return typed === '' ? typed : `${typed.trimEnd()} ${key}${key === 'lb' ? ' ' : ''}`;
+  if (UNITS.includes(key))
+    return typed === '' ? typed : `${typed.trimEnd()} ${key}${key === 'lb' ? ' ' : ''}`;
   if (key === '+') return typed === '' ? typed : `${typed.trimEnd()}+`;
   return typed + key;
 }

@@ -11,10 +11,7 @@ export interface WaitingEntry<N extends EntryName> {
 }
 
 /** The entries of one call that the desk has not answered yet, oldest first. */
-export function waitingOf<N extends EntryName>(
-  entries: readonly KeptEntry[],
-  name: N,
-): WaitingEntry<N>[] {
+export function waitingOf<N extends EntryName>(entries: readonly KeptEntry[], name: N): WaitingEntry<N>[] {
   return entries
     .filter((entry) => entry.name === name && entry.outcome.state === 'waiting')
     .map(({ id, input, at }) => ({ id, input: input as CallInput<N>, at }));

@@ -75,7 +75,9 @@ async function deer() {
 describe('the Table without an animal', () => {
   it('shows what lies on it, the next to cut with why, and its hold', async () => {
     const { wrapper } = await table();
-    expect(wrapper.text()).toMatch(/On the table now.*26-0012.*Next to cut.*26-0013.*sample pending.*Big.*limit of 7/s);
+    expect(wrapper.text()).toMatch(
+      /On the table now.*26-0012.*Next to cut.*26-0013.*sample pending.*Big.*limit of 7/s,
+    );
   });
 
   it('opens a ticket by its last digits, from the pad', async () => {
@@ -139,7 +141,9 @@ describe('an animal on the Table', () => {
     const { pick, enter } = await deer();
     await pick('Bone');
     await enter('0');
-    expect(station.sent()).toMatchObject([{ name: 'table.stateNone', input: { animalId: 12, part: 'bone' } }]);
+    expect(station.sent()).toMatchObject([
+      { name: 'table.stateNone', input: { animalId: 12, part: 'bone' } },
+    ]);
   });
 
   it('subtracts a container that was typed before', async () => {
@@ -222,7 +226,10 @@ describe('what the desk doubts', () => {
     await station.answer({ state: 'asks', problem: unlikely });
     const asks = mountPart(EntryQuestions);
     const press = async (name: RegExp): Promise<void> => {
-      await asks.findAll('button').find((one) => name.test(one.text()))!.trigger('click');
+      await asks
+        .findAll('button')
+        .find((one) => name.test(one.text()))!
+        .trigger('click');
       await flushPromises();
     };
     return { asks, press };
@@ -260,7 +267,10 @@ describe('what the desk doubts', () => {
   it('is said with one button where nobody can confirm it', async () => {
     const { enter } = await deer();
     await enter('5');
-    await station.answer({ state: 'refused', problem: { kind: 'refused', code: 'cut.held', with: { ticket: '26-0012' } } });
+    await station.answer({
+      state: 'refused',
+      problem: { kind: 'refused', code: 'cut.held', with: { ticket: '26-0012' } },
+    });
     const asks = mountPart(EntryQuestions);
     expect(asks.findAll('button').map((one) => one.text())).toEqual(['OK']);
   });

@@ -62,7 +62,8 @@ export function useTableEntry(page: Ref<AnimalPage>) {
 
   /** What is wrong before anything is sent, or null. */
   function check(): Problem | null {
-    const unread = unreadable(entry.typed, shop.unit) ?? (entry.tare ? unreadable(entry.tare, shop.unit) : null);
+    const unread =
+      unreadable(entry.typed, shop.unit) ?? (entry.tare ? unreadable(entry.tare, shop.unit) : null);
     if (unread || correcting.value || entry.stage !== 'packed') return unread;
     if (entry.product.trim() === '') return { kind: 'invalid', code: 'text.needed', field: 'product' };
     return /^[1-9]\d{0,3}$/.test(count.value.trim())
