@@ -154,9 +154,12 @@ function fromPeak(points: readonly HeatPoint[]): readonly HeatPoint[] {
 
 /** The last moment at which the product was surely this hot before it was surely colder. */
 function lastAtOrAbove(points: readonly HeatPoint[], f: number, accuracyF: number): number | null {
-  const below = points.findIndex((one) => one.f + accuracyF < f);
-  const before = below < 0 ? points : points.slice(0, below);
-  return before.findLast((one) => one.f - accuracyF >= f)?.at ?? null;
+  let found: number | null = null;
+  for (const one of points) {
+    if (one.f + accuracyF < f) break;
+    if (one.f - accuracyF >= f) found = one.at;
+  }
+  return found;
 }
 
 /** The first moment at which the product was surely this cold. */

@@ -29,10 +29,17 @@ export interface DwellRule {
 /** The dwell at each row of the table that counts, coldest first. */
 export function dwells(points: readonly HeatPoint[], rule: DwellRule): Dwell[] {
   const { rows, level, leastF, accuracyF } = rule;
-  const hottest = points.reduce((most, { f }) => Math.max(most, f), -Infinity) + accuracyF;
-  return rows
-    .filter(({ f }) => leastF === null || f >= leastF)
-    .map((row) => (hottest < row.f ? neverAt(row, row[level]) : dwellAt(points, row, row[level], rule)));
+  const counting = rows.filter(({ f }) => leastF === null || f >= leastF).sort((a, b) => a.f - b.f);
+  // What no reading near it can have reached at one row cannot have reached a hotter one.
+  let [from, to] = [0, points.length];
+  const isBelow = (i: number, { f }: TimeRow): boolean => (points[i]?.f ?? 0) + accuracyF < f;
+  return counting.map((row) => {
+    while (from < to && isBelow(from, row)) from++;
+    while (from < to && isBelow(to - 1, row)) to--;
+    if (from === to) return neverAt(row, row[level]);
+    // With a reading to either side: a stretch with one hot end counts.
+    return dwellAt(points.slice(Math.max(0, from - 1), to + 1), row, row[level], rule);
+  });
 }
 
 /** Of a row that no reading can have reached. */

@@ -79,8 +79,7 @@ function checkReadings({ degrees, readings }: ProductLog, hotF: number): Checked
   const clock = clockFaults(readings.map(({ at }) => at));
   const faults = [...valueFaults(values, degrees, hotF), ...clock].sort((a, b) => a.index - b.index);
   const bad = new Set(faults.filter(({ drops }) => drops).map(({ index }) => index));
-  const points: HeatPoint[] = [];
-  for (const [i, { at, f }] of values.entries()) if (f !== null && !bad.has(i)) points.push({ at, f });
+  const points = values.filter((value, i): value is HeatPoint => value.f !== null && !bad.has(i));
   return { points: points.sort((a, b) => a.at - b.at), faults };
 }
 

@@ -65,9 +65,15 @@ function follows(f: number | null, before: number | null): boolean {
  * product is in °C.
  */
 function wholeLog(values: readonly Value[], degrees: 'F' | 'C', hotF: number): LogFault | null {
-  const known = values.flatMap(({ f }) => (f === null ? [] : [f]));
   const first = values[0];
-  if (known.length === 0 || !first) return null;
+  let [known, inFahrenheit, most] = [0, 0, -Infinity];
+  for (const { f } of values) {
+    if (f === null) continue;
+    known += 1;
+    if (f > HOTTEST_F && f < HOTTEST_AS_C) inFahrenheit += 1;
+    if (isPossible(f)) most = Math.max(most, f);
+  }
+  if (known === 0 || !first) return null;
   const fault: LogFault = {
     code: 'log.degrees',
     index: 0,
@@ -75,9 +81,7 @@ function wholeLog(values: readonly Value[], degrees: 'F' | 'C', hotF: number): L
     with: { degrees },
     drops: false,
   };
-  const inFahrenheit = known.filter((f) => f > HOTTEST_F && f < HOTTEST_AS_C);
-  if (degrees === 'C') return inFahrenheit.length * 4 > known.length ? fault : null;
-  const most = known.filter(isPossible).reduce((max, f) => Math.max(max, f), -Infinity);
+  if (degrees === 'C') return inFahrenheit * 4 > known ? fault : null;
   return most <= 100 && most >= ((hotF - 32) * 5) / 9 ? fault : null;
 }
 

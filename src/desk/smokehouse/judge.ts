@@ -1,8 +1,8 @@
 /** Holds the logs of a load against the figures: each probe's readings together, those left out apart. */
-import type { LoadLogRow, LoadReadingRow } from '../../book/records/smokehouse/load-logs.ts';
+import type { LoadLogRow } from '../../book/records/smokehouse/load-logs.ts';
 import { judgeCook, type CookVerdict } from '../../core/heat/cook.ts';
 import { judgeCooling, type CoolingVerdict } from '../../core/heat/cooling.ts';
-import { toF, type LogFault, type ProductLog } from '../../core/heat/log.ts';
+import { toF, type LogFault, type ProductLog, type ProductReading } from '../../core/heat/log.ts';
 import type { HeatFinding as CoreFinding, HeatVerdict } from '../../core/heat/verdict.ts';
 import type { HeatFinding, HeatJudgement, LoadPhase, LoadRecord, Verdict } from '../contract/contract.ts';
 import type { Session } from '../session/session.ts';
@@ -13,7 +13,8 @@ import { hostsInLoad } from './proof.ts';
 /** The readings of one probe that count, in the order in which they were written. */
 export interface ProbeLog {
   readonly phase: LoadPhase;
-  readonly rows: readonly LoadReadingRow[];
+  /** Of each reading of the log. */
+  readonly ids: readonly number[];
   readonly log: ProductLog;
 }
 
@@ -90,28 +91,37 @@ function probesOf(session: Session, loadId: number): ProbeLog[] {
     if (!first) return [];
     // Two scales of one probe are read in one.
     const degrees = group.every((one) => one.degrees === first.degrees) ? first.degrees : 'F';
-    const rows = group.flatMap((log) => readingsIn(session, log, degrees));
-    const readings = rows.map(({ read_at: at, value }) => ({ at: Date.parse(at), value }));
+    const ids: number[] = [];
+    const readings: ProductReading[] = [];
+    for (const log of group) addReadings(session, log, degrees, { ids, readings });
     const several = groups.filter(([one]) => one?.probe === first.probe).length > 1;
     const probe = several ? `${first.probe} (${first.phase})` : first.probe;
-    return [{ phase: first.phase, rows, log: { probe, degrees, readings } }];
+    return [{ phase: first.phase, ids, log: { probe, degrees, readings } }];
   });
 }
 
-function readingsIn(session: Session, log: LoadLogRow, degrees: 'F' | 'C'): LoadReadingRow[] {
-  const rows = session.book.loadLogs.readings(log.id).filter(({ excluded }) => excluded === null);
-  if (log.degrees === degrees) return rows;
-  return rows.map((row) => ({ ...row, value: row.value === null ? null : toF(row.value) }));
+function addReadings(
+  session: Session,
+  log: LoadLogRow,
+  degrees: 'F' | 'C',
+  { ids, readings }: { ids: number[]; readings: ProductReading[] },
+): void {
+  const converts = log.degrees !== degrees;
+  for (const { id, read_at: at, value } of session.book.loadLogs.counting(log.id)) {
+    ids.push(id);
+    readings.push({ at: Date.parse(at), value: converts && value !== null ? toF(value) : value });
+  }
 }
 
 /** The faults of a probe with the readings that they concern, at most so many. */
 export function faultsOf(
-  { rows }: ProbeLog,
+  session: Session,
+  { ids }: ProbeLog,
   faults: readonly LogFault[],
   most: number,
 ): { code: string; readingId: number; at: string; typed: string; drops: boolean }[] {
   return faults.slice(0, most).flatMap(({ code, index, drops }) => {
-    const row = rows[index];
+    const row = session.book.loadLogs.reading(ids[index] ?? 0);
     return row ? [{ code, readingId: row.id, at: row.read_at, typed: row.typed, drops }] : [];
   });
 }

@@ -40,7 +40,7 @@ export const get = readAfterLearning(v.object({ id }), (session, input): LoadPag
     hosts,
     target,
     now: judged.probes.length > 0 ? judged.verdict : null,
-    curves: curvesOf(judged),
+    curves: curvesOf(session, judged),
     logs: session.book.loadLogs.ofLoad(load.id).map((log) => ({
       id: log.id,
       phase: log.phase,
@@ -85,7 +85,7 @@ function targetOf({ level, accuracyF, humidity, cooling }: LoadRecord, host: boo
   };
 }
 
-function curvesOf({ probes, cook, cooling }: Judged): ProbeCurve[] {
+function curvesOf(session: Session, { probes, cook, cooling }: Judged): ProbeCurve[] {
   return probes.map((probe): ProbeCurve => {
     const cooked = cook?.probes.find((one) => one.probe === probe.log.probe);
     const cooled = cooling?.probes.find((one) => one.probe === probe.log.probe);
@@ -96,7 +96,7 @@ function curvesOf({ probes, cook, cooling }: Judged): ProbeCurve[] {
       probe: probe.log.probe,
       phase: probe.phase,
       points: thinned(points).map(({ at, f }) => ({ at: new Date(at).toISOString(), f })),
-      readings: probe.rows.length,
+      readings: probe.ids.length,
       highestF: cooked?.highestF ?? null,
       answer: cooked?.answer ?? cooled?.answer ?? 'not-proven',
       dwell: dwell && {
@@ -112,7 +112,7 @@ function curvesOf({ probes, cook, cooling }: Judged): ProbeCurve[] {
         limitMinutes: stage.minutes,
         minutes: mostMinutes,
       })),
-      faults: faultsOf(probe, faults, MAX_FAULTS),
+      faults: faultsOf(session, probe, faults, MAX_FAULTS),
     };
   });
 }

@@ -26,6 +26,9 @@ export interface LoadReadingRow {
   exclusion_id: number | null;
 }
 
+/** What a judgement takes of a reading. */
+export type CountedReading = Pick<LoadReadingRow, 'id' | 'read_at' | 'value'>;
+
 export interface NewReading {
   readAt: string;
   typed: string;
@@ -57,12 +60,10 @@ export function loadLogRecords(db: Db) {
      VALUES (@loadId, @phase, @probe, @degrees, @source, @file, @sha256, @at, @by)`,
   );
   const addVoid = db.prepare('INSERT INTO load_log_void (log_id, reason, at, by) VALUES (?, ?, ?, ?)');
-  const readings = db.prepare<[number], LoadReadingRow>(
-    `SELECT r.id, r.log_id, r.read_at, r.typed, r.value, r.by, x.reason AS excluded, x.id AS exclusion_id
-     FROM load_reading r LEFT JOIN load_exclusion_now x ON x.reading_id = r.id WHERE r.log_id = ? ORDER BY r.id`,
-  );
-  const complete = db.prepare<[number], LoadReadingRow>(
-    `SELECT id, log_id, read_at, typed, value, by, NULL AS excluded, NULL AS exclusion_id FROM load_reading WHERE log_id = ? ORDER BY id`,
+  const counted = 'SELECT id, read_at, value FROM load_reading r WHERE log_id = ?';
+  const complete = db.prepare<[number], CountedReading>(`${counted} ORDER BY id`);
+  const counting = db.prepare<[number], CountedReading>(
+    `${counted} AND NOT EXISTS (SELECT 1 FROM load_exclusion_now x WHERE x.reading_id = r.id) ORDER BY id`,
   );
   const summary = db.prepare<[number], { readings: number }>(
     `SELECT count(*) AS readings FROM load_reading r JOIN load_log l ON l.id = r.log_id
@@ -127,8 +128,8 @@ export function loadLogRecords(db: Db) {
     add: (row: Omit<LoadLogRow, 'id' | 'load_id' | 'void_reason'> & { loadId: number }): number =>
       Number(add.run(row).lastInsertRowid),
     void: (id: number, reason: string, at: string, by: string): void => void addVoid.run(id, reason, at, by),
-    /** In the order of the file, those left out too. */
-    readings: (logId: number) => ((excludedIn.get(logId) ?? 0) > 0 ? readings : complete).all(logId),
+    /** The readings that count, in the order of the file. */
+    counting: (logId: number) => ((excludedIn.get(logId) ?? 0) > 0 ? counting : complete).all(logId),
     /** Readings of a load, those of voided logs left out. */
     readingsOf: (loadId: number): number => summary.get(loadId)?.readings ?? 0,
     /** The latest among the readings of a log that were written last, with a number that counts. */
