@@ -1,4 +1,5 @@
 /** Ingredients of the book in the shapes that the core reckons with. */
+import type { Book } from '../../book/book.ts';
 import type { IngredientRow } from '../../book/records/smokehouse/recipes.ts';
 import type { Library } from '../../core/curing/ingredients.ts';
 import type { CureMix } from '../../core/curing/mix.ts';
@@ -58,9 +59,22 @@ export function pantryOf(cards: readonly IngredientCard[]): Pantry {
   };
 }
 
+/** Of each book, until a recipe or an ingredient changes. */
+const cards = new WeakMap<Book, { version: number; all: ReadonlyMap<number, IngredientCard> }>();
+
+/** The newest version of every ingredient, by its id. */
+function shelfOf({ book }: Session): ReadonlyMap<number, IngredientCard> {
+  const version = book.changes.version('recipe');
+  const known = cards.get(book);
+  if (known?.version === version) return known.all;
+  const all = new Map(book.recipes.ingredients().map((row) => [row.id, cardOf(row)]));
+  cards.set(book, { version, all });
+  return all;
+}
+
 /** The newest version of every ingredient. */
 export function ingredientCards(session: Session): IngredientCard[] {
-  return session.book.recipes.ingredients().map(cardOf);
+  return [...shelfOf(session).values()];
 }
 
 /** @throws ProblemError `ingredient.unknown` */
@@ -72,7 +86,7 @@ export function ingredientRowOf(session: Session, id: number): IngredientRow {
 
 /** The ingredients of a recipe as they are now, with all that they are made of. */
 export function cardsFor(session: Session, { additions }: Pick<RecipeBody, 'additions'>): IngredientCard[] {
-  const all = new Map(ingredientCards(session).map((card) => [card.id, card]));
+  const all = shelfOf(session);
   const found = new Map<number, IngredientCard>();
   const add = (id: number): void => {
     const card = all.get(id);

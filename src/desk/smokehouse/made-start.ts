@@ -16,7 +16,7 @@ import { cardsFor } from '../recipes/library.ts';
 import { bodyOf, recipeRowOf } from '../recipes/recipes.ts';
 import { smallStep } from '../session/settings.ts';
 import { madeOf, sumsOf, type StoredStart } from './made-batch.ts';
-import { hostsIn, leftOf, meatOf, portionOf, refuseHeldMeat, speciesIn } from './meat.ts';
+import { hostsIn, leftOf, meatOf, portionOf, refuseHeldMeat, speciesIn, standingIn } from './meat.ts';
 import { sheetOf } from './sheet.ts';
 
 /** As in one grind. */
@@ -89,10 +89,14 @@ const asked = {
 };
 
 /** The batch sheet as it would be now. @throws ProblemError as `start`, but for findings */
-export const plan = readAfterLearning(v.object(asked), (session, input): MadeSheet => {
-  const made = madeOf(session, input.id);
-  return reckoned(session, made, input).sheet;
-});
+export const plan = readAfterLearning(
+  v.object(asked),
+  (session, input): MadeSheet => {
+    const made = madeOf(session, input.id);
+    return reckoned(session, made, input).sheet;
+  },
+  { models: ['fats'] },
+);
 
 /**
  * Starts a batch, or starts it again with other amounts until it is stuffed.
@@ -142,7 +146,8 @@ type Asked = Pick<
 /** @throws ProblemError `made.no-meat`, `made.not-enough` (refused) */
 export function reckoned(session: Session, made: MadeRow, input: Asked): StoredStart {
   const recipe = recipeRowOf(session, made.recipe_id);
-  const left = leftOf(session, made.batch_id, made.id);
+  const standing = standingIn(session, made.batch_id);
+  const left = leftOf(session, made.batch_id, made.id, standing);
   const portion =
     input.portionTyped === '' ? left : typedGrams(input.portionTyped, session.settings.unit, 'portionTyped');
   if (left <= 0) throw new ProblemError('refused', 'made.no-meat', { with: { name: made.name } });
@@ -155,9 +160,10 @@ export function reckoned(session: Session, made: MadeRow, input: Asked): StoredS
   const body = bodyOf(recipe);
   const measured = input.pickUp === null ? body : { ...body, pickUp: input.pickUp };
   const cards = cardsFor(session, body);
-  const meat = portionOf(meatOf(session, made.batch_id), portion);
+  const meat = portionOf(meatOf(session, made.batch_id, standing), portion);
   const sheet = sheetOf(session, {
     batchId: made.batch_id,
+    standing,
     recipeId: made.recipe_id,
     versionId: recipe.version,
     body: measured,
@@ -171,7 +177,7 @@ export function reckoned(session: Session, made: MadeRow, input: Asked): StoredS
     body: measured,
     cards,
     meat,
-    species: speciesIn(session, made.batch_id),
-    hosts: hostsIn(session, made.batch_id),
+    species: speciesIn(session, standing),
+    hosts: hostsIn(session, made.batch_id, standing),
   };
 }

@@ -24,15 +24,21 @@ const HOST_CAUTION = 'trichinella-cooking';
 const SAME_GRAMS = 1;
 const NINE_IN_TEN = normalQuantile(0.95);
 
-const weighedIn = (session: Session, batchId: number): WeighingRecord[] =>
-  session.book.weighings
-    .ofBatch(batchId)
-    .filter(({ stage, void_at }) => stage === 'grinder' && void_at === null);
+/** All that was weighed of a grind, without voided weights. A batch sheet asks for them once. */
+export const standingIn = (session: Session, batchId: number): WeighingRecord[] =>
+  session.book.weighings.ofBatch(batchId).filter(({ void_at }) => void_at === null);
+
+const intoGrinder = (rows: readonly WeighingRecord[]): WeighingRecord[] =>
+  rows.filter(({ stage }) => stage === 'grinder');
 
 /** Everything weighed into a grind, by kind and name, the heaviest first. */
-export function meatOf(session: Session, batchId: number): MeatIn[] {
+export function meatOf(
+  session: Session,
+  batchId: number,
+  standing: readonly WeighingRecord[] = standingIn(session, batchId),
+): MeatIn[] {
   const estimates = session.fats.before(batchId);
-  const rows = weighedIn(session, batchId).map((row) => ({
+  const rows = intoGrinder(standing).map((row) => ({
     ...kindOf(session, row),
     grams: row.grams,
     fat: fatOfSource(estimates, row).mean,
@@ -56,8 +62,12 @@ function kindOf(session: Session, row: WeighingRecord): Pick<MeatIn, 'kind' | 'n
 }
 
 /** Grams of a grind that no other product was started with and that was not packed as it is. */
-export function leftOf(session: Session, batchId: number, except?: number): number {
-  const rows = session.book.weighings.ofBatch(batchId).filter(({ void_at }) => void_at === null);
+export function leftOf(
+  session: Session,
+  batchId: number,
+  except?: number,
+  rows: readonly WeighingRecord[] = standingIn(session, batchId),
+): number {
   const gramsOf = (wanted: string): number =>
     rows.reduce((sum, { stage, grams }) => sum + (stage === wanted ? grams : 0), 0);
   const [total, packed] = [gramsOf('grinder'), gramsOf('packed')];
@@ -104,11 +114,11 @@ function together(of: readonly MeatIn[]): { name: string; grams: number; fat: nu
 /** Fat of the block 9 times in 10, and of all that goes into the casing. */
 export function fatShares(
   session: Session,
-  batchId: number,
+  { batchId, standing }: { batchId: number; standing: readonly WeighingRecord[] },
   blockGrams: number,
   rawGrams: number,
 ): { block: FatShare; raw: FatShare } | null {
-  const mix = mixtureOf(session.fats.before(batchId), weighedIn(session, batchId));
+  const mix = mixtureOf(session.fats.before(batchId), intoGrinder(standing));
   if (!mix) return null;
   const share = (grams: number): FatShare => {
     const at = (fat: number): number => (Math.min(1, Math.max(0, fat)) * blockGrams) / grams;
@@ -122,19 +132,25 @@ export function fatShares(
 }
 
 /** Names of species in a grind that may carry Trichinella. */
-export function hostsIn(session: Session, batchId: number): string[] {
-  const codes = [...new Set(weighedIn(session, batchId).flatMap(({ species }) => species ?? []))];
-  return codes
+export function hostsIn(
+  session: Session,
+  batchId: number,
+  standing: readonly WeighingRecord[] = standingIn(session, batchId),
+): string[] {
+  return codesIn(standing)
     .map((code) => session.species.of(code))
     .filter(({ cautions }) => cautions.includes(HOST_CAUTION))
     .map(({ name }) => name);
 }
 
 /** Names of all species in a grind. */
-export function speciesIn(session: Session, batchId: number): string[] {
-  const codes = [...new Set(weighedIn(session, batchId).flatMap(({ species }) => species ?? []))];
-  return codes.map((code) => session.species.of(code).name);
+export function speciesIn(session: Session, standing: readonly WeighingRecord[]): string[] {
+  return codesIn(standing).map((code) => session.species.of(code).name);
 }
+
+const codesIn = (standing: readonly WeighingRecord[]): string[] => [
+  ...new Set(intoGrinder(standing).flatMap(({ species }) => species ?? [])),
+];
 
 /**
  * Held meat goes into no product of the smokehouse, alone or pooled, whatever the shop's setting says of cutting it.

@@ -1,4 +1,5 @@
 /** The batch sheet of a made batch: the recipe scaled to the meat that was weighed. */
+import type { WeighingRecord } from '../../book/records/weighings.ts';
 import { casingGrams, casingsFor, type Casing } from '../../core/curing/casing.ts';
 import { parseReading, readingGrams } from '../../core/values/reading.ts';
 import { toGrams } from '../../core/values/units.ts';
@@ -12,6 +13,8 @@ import { reckon } from '../recipes/reckon.ts';
 /** What a sheet is reckoned from. */
 export interface SheetOf {
   readonly batchId: number;
+  /** What was weighed of the grind. */
+  readonly standing: readonly WeighingRecord[];
   readonly recipeId: number;
   readonly versionId: number;
   readonly body: RecipeBody;
@@ -23,7 +26,7 @@ export interface SheetOf {
 
 /** Nothing is weighed yet. @throws those of `reckon` */
 export function sheetOf(session: Session, of: SheetOf): MadeSheet {
-  const { body, batchId } = of;
+  const { body } = of;
   const pantry = pantryOf(of.cards);
   const parts = onParts(body, of.meat);
   const { unit, step } = session.settings;
@@ -74,7 +77,7 @@ export function sheetOf(session: Session, of: SheetOf): MadeSheet {
     salt: found.saltGrams / raw,
     water: found.waterGrams / raw,
     brine: brine > 0 ? found.saltGrams / brine : null,
-    fat: fatShares(session, batchId, scaled.greenGrams, raw),
+    fat: fatShares(session, of, scaled.greenGrams, raw),
     casings: body.casing ? casings(session, body.casing, raw) : null,
     expected: {
       grams: { low: raw * forecast.low, middle: raw * forecast.middle, high: raw * forecast.high },
