@@ -41,6 +41,8 @@ export interface Figure {
 const ROUNDS = 15;
 /** A clock is trusted over at least this long; shorter runs are repeated within a round. */
 const MIN_MS = 4;
+/** Each side runs so long before it is timed. */
+const WARM_MS = 400;
 
 /** Medians of both sides, after one round that is not counted. */
 export async function timed({ name, before, run, baseline, bar, rounds = ROUNDS }: Measure): Promise<Figure> {
@@ -93,10 +95,17 @@ async function once({ before, run }: Timed, repeats: number): Promise<number> {
   return ms / repeats;
 }
 
+/**
+ * How often it runs in a round, after a while of running: code is compiled while it runs, so its first runs tell nothing of the rest.
+ * Doubled until it takes long enough, for one run that a busy machine held up is no measure.
+ */
 async function repeatsOf(one: Timed): Promise<number> {
-  await once(one, 1);
-  const ms = await once(one, 1);
-  return Math.max(1, Math.ceil(MIN_MS / Math.max(ms, 0.001)));
+  const warm = performance.now() + WARM_MS;
+  do await once(one, 1);
+  while (performance.now() < warm);
+  let repeats = 1;
+  while ((await once(one, repeats)) * repeats < MIN_MS) repeats *= 2;
+  return repeats;
 }
 
 export function middle(values: readonly number[]): number {
