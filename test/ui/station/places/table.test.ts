@@ -2,29 +2,17 @@
 /** The Table of a station, mounted: weights go to the outbox, doubts come back as questions. */
 import { flushPromises } from '@vue/test-utils';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
-import type { AnimalPage, WeighingRow } from '../../../../src/bridge/contract.ts';
+import type { AnimalPage } from '../../../../src/bridge/contract.ts';
 import EntryQuestions from '../../../../src/ui/station/places/asks/EntryQuestions.vue';
 import TablePlace from '../../../../src/ui/station/places/table/TablePlace.vue';
 import { mountPart } from '../../mount-part.ts';
 import { desk, ok } from '../../played-desk.ts';
+import { DEER, row } from '../deer.ts';
 import { openStation } from '../station-window.ts';
 
 vi.mock('../../../../src/bridge/client/index.ts', async () => (await import('../../played-desk.ts')).client);
 vi.mock('../../../../src/ui/station/kept/entries.ts', async () => (await import('../kept-entries.ts')).kept);
 
-const row = (more: Partial<WeighingRow>): WeighingRow =>
-  ({
-    id: 1, stage: 'hanging', part: 'carcass', primal: null, product: null, place: null, typed: '80', unit: 'lb', grams: 36_287,
-    tareTyped: null, source: 'typed', at: '2026-11-24T15:00:00Z', by: 'MK', voided: null, ...more,
-  }) as WeighingRow; // prettier-ignore
-const DEER = {
-  id: 12, ticket: '26-0012', stage: 'cutting', brought: 'skinned', detail: 'detailed', hold: null, none: [], parts: [], sex: 'male',
-  age: 'adult', days: 3, promisedOn: null, where: null, primals: [], packages: [], weighings: [row({})], waitsFor: [],
-  hunter: { name: 'Ana Ruiz' }, balance: { suspects: [], doubtful: false, overGrams: 0 }, ordersStatus: 'ordered',
-  species: { name: 'White-tailed deer', code: 'whitetail', words: { male: 'buck', female: 'doe', young: 'fawn' }, primals: [], cautions: [] },
-  instructions: { cutsShare: 0.4, primals: [], fat: 'none', targetFat: null, grindProduct: 'Ground', pattyGrams: null, alsoGround: [],
-    packageGrams: 453.59237, pricedExtras: {}, extras: [], note: 'Bones for the dog' },
-} as unknown as AnimalPage; // prettier-ignore
 const HOOK = {
   id: 12, ticket: '26-0012', speciesName: 'White-tailed deer', hunter: 'Ana Ruiz', stage: 'cutting', hold: null, notAsked: false,
   grams: 36_287, said: null, days: 3, promisedOn: null, cooler: null, place: null,
@@ -85,7 +73,7 @@ describe('the Table without an animal', () => {
     for (const key of ['1', '2']) await press(new RegExp(`^${key}$`));
     await press('Open');
     expect(desk.calls.at(-1)).toEqual({ name: 'animals.get', input: { ticket: '26-0012' } });
-    expect(wrapper.get('h1').text()).toBe('26-0012');
+    expect(wrapper.get('h2').text()).toBe('26-0012');
   });
 
   it('says that a word is no ticket, and asks nothing', async () => {

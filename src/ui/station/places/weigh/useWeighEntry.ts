@@ -6,7 +6,14 @@ import { isUnknown, nonePartAt, saysNone } from '../../../table/part-none.ts';
 import { usePrimalTurn } from '../../../table/usePrimalTurn.ts';
 import { problemMessage } from '../../../texts/problem-message.ts';
 import { typedWithUnit } from '../../../texts/typed.ts';
-import { entryName, firstStage, freshEntry, nextProduct, packagesIn } from '../../../weighing/entry.ts';
+import {
+  entryName,
+  firstStage,
+  freshEntry,
+  nextProduct,
+  packagesIn,
+  type EntryStage,
+} from '../../../weighing/entry.ts';
 import { weighingName } from '../../../weighing/weighing-name.ts';
 import { text } from '../../../../words/compiled/window/table.ts';
 import { text as weighingText } from '../../../../words/compiled/window/weighings.ts';
@@ -18,12 +25,13 @@ import { unreadable, weighInput } from './weigh-input.ts';
 import { withWaiting } from './with-waiting.ts';
 
 /**
- * The table's entry: the next weight, which goes to the station's outbox and leaves the entry free for the one after it.
+ * The entry of weights of one animal: the next one, which goes to the station's outbox and leaves the entry free for the one after it.
  * What the desk doubts comes back as a question of its own.
  */
-export type TableEntry = ReturnType<typeof useTableEntry>;
+export type WeighEntry = ReturnType<typeof useWeighEntry>;
 
-export function useTableEntry(page: Ref<AnimalPage>) {
+/** @param stages what is weighed at this place, in the usual order; at least one */
+export function useWeighEntry(page: Ref<AnimalPage>, stages: readonly EntryStage[]) {
   const line = useLine();
   const shop = useShop();
   const drafts = useDrafts();
@@ -34,8 +42,14 @@ export function useTableEntry(page: Ref<AnimalPage>) {
   /** The animal with the weights that are on their way. */
   const coming = computed(() => withWaiting(page.value, waiting.value, shop.unit));
 
-  const name = `table ${page.value.id}`;
-  const entry = drafts.of(name, () => freshEntry(coming.value));
+  const name = `station ${page.value.id}`;
+  /** The next weight in the usual order, of those that are weighed here. */
+  const stageHere = (wanted: EntryStage): EntryStage =>
+    stages.includes(wanted) ? wanted : (stages.at(-1) ?? wanted);
+  const entry = drafts.of(name, () => {
+    const fresh = freshEntry(coming.value);
+    return { ...fresh, stage: stageHere(fresh.stage) };
+  });
   useOpenEntry(() => entry.typed !== '');
   const rest = (): void => drafts.rest(name);
   const correcting = computed(
@@ -127,7 +141,7 @@ export function useTableEntry(page: Ref<AnimalPage>) {
   /** Selects what to weigh next; for primals the desk's answer decides. */
   function goOn(): void {
     if (entry.stage === 'received' || entry.stage === 'hanging')
-      entry.stage = firstStage(coming.value, entry.stage);
+      entry.stage = stageHere(firstStage(coming.value, entry.stage));
     else if (entry.stage === 'packed') {
       entry.product = nextProduct(coming.value, entry.product);
       entry.count = '';
