@@ -4,7 +4,8 @@ import type { RecipeBody } from '../../../src/desk/contract/contract.ts';
 import { cut, takeIn, type FreshDesk } from '../fresh-desk.ts';
 import { addIngredient, curedWith, PINK, PLAIN, SPICE } from '../recipes/recipe-of.ts';
 
-let named = 0;
+/** Four digits throughout, so that the later name also comes later by name. */
+let named = 1000;
 export const newName = (what: string): string => `${what} ${(named += 1)}`;
 
 export async function addRecipe(
