@@ -109,7 +109,8 @@ async function pay(job: Job, ticket: string): Promise<void> {
   await keys.tabTo(page.getByRole('link', { name: bill.toBill, exact: true }));
   await keys.press('Enter');
   await keys.pressOn(bill.make);
-  await page.getByText(bill.payments, { exact: true }).first().waitFor();
+  // Only a bill has a balance to pay in full.
+  await page.getByRole('button', { name: bill.void, exact: true }).waitFor();
   await keys.choose(bill.method, bill.methods.cash);
   // The amount is the balance due.
   await keys.pressOn(bill.save);
