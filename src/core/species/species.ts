@@ -133,6 +133,8 @@ export interface Caution {
   /** The hazard, as a heading of the list. */
   readonly hazard: string;
   readonly title: string;
+  /** The title in a line of several, where it would be too long for it; null: as it is. */
+  readonly short: string | null;
   readonly text: string;
   /** For every animal, for species that name it, or only after a positive result. */
   readonly when: 'always' | 'species' | 'positive result';

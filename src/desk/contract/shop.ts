@@ -86,6 +86,8 @@ export interface Caution {
   /** The hazard. */
   hazard: string;
   title: string;
+  /** The title in a line of several, where it is too long for it; null: as it is. */
+  short: string | null;
   text: string;
   when: 'always' | 'species' | 'positive result';
   shown: CautionPlace[];

@@ -5,7 +5,7 @@ export type Slot =
   | `species.*.${'name' | 'many' | 'male' | 'female' | 'young'}`
   | `${'primal' | 'product' | 'template' | 'fat' | 'price' | 'priceBook'}.*`
   | `recordSet.*.${'place' | 'keepFrom' | 'also' | 'title' | 'confirmed'}`
-  | `caution.*.${'hazard' | 'title' | 'text' | 'differs'}`
+  | `caution.*.${'hazard' | 'title' | 'short' | 'text' | 'differs'}`
   | `${'ingredient' | 'recipe' | 'recipeNote' | 'meat' | 'casing' | 'step' | 'loss' | 'cooling'}.*`;
 
 const SPECIES = ['species.*.name'] as const;
@@ -88,6 +88,7 @@ const SLOTS: Readonly<Record<string, readonly Slot[]>> = {
   'source.confirmed': ['recordSet.*.confirmed'],
   'cautions.hazard': ['caution.*.hazard'],
   'cautions.title': ['caution.*.title'],
+  'cautions.short': ['caution.*.short'],
   'cautions.text': ['caution.*.text'],
   'cautions.differs': ['caution.*.differs'],
   'lossKinds.name': ['loss.*'],

@@ -49,11 +49,13 @@ export const BUILT_IN: readonly BuiltIn[] = [
     ...(ready.body.casing ? [any('casing', ready.body.casing.name)] : []),
     ...(ready.body.heat?.steps ?? []).map(({ what }) => any('step', what)),
   ]),
-  ...CAUTIONS.flatMap(({ code, hazard, title, text, differs }) =>
-    Object.entries({ hazard, title, text, ...(differs && { differs }) }).map(([form, name]) => ({
-      key: `caution.${code}.${form}`,
-      name,
-    })),
+  ...CAUTIONS.flatMap(({ code, hazard, title, short, text, differs }) =>
+    Object.entries({ hazard, title, ...(short && { short }), text, ...(differs && { differs }) }).map(
+      ([form, name]) => ({
+        key: `caution.${code}.${form}`,
+        name,
+      }),
+    ),
   ),
   ...recordsJson.flatMap(({ code, place, keepFrom, also, source }) => [
     { key: `recordSet.${code}.place`, name: place },

@@ -151,3 +151,17 @@ it('has its columns on one edge from top to bottom', async () => {
     Math.round((await page.locator(of).last().boundingBox())!.x);
   expect(await left('.more > *')).toBe(await left('.work > .hand + *'));
 });
+
+it('names all cautions of the animal in one line', async () => {
+  await open('table of a doubted animal');
+  const line = page.locator('[data-cautions] summary').first();
+  const said = await line.innerText();
+  for (const words of [
+    '6 cautions',
+    'Wasting disease: gloves',
+    'Pusher, never a hand',
+    'Clean, sanitize, dry',
+  ])
+    expect(said).toContain(words);
+  expect((await line.boundingBox())?.height).toBeLessThanOrEqual(46);
+});
