@@ -35,6 +35,9 @@ export interface GrindWant {
   grams: number;
 }
 
+/** A ground product of a cut sheet, and the fat in it. */
+export type OrderedFat = Pick<GrindWant, 'product' | 'fat' | 'targetFat'>;
+
 export interface GrinderView {
   waiting: {
     id: number;
@@ -175,6 +178,10 @@ export interface BatchPage {
   patties: number[];
   /** The package size that its first owner ordered; null without an owner. */
   packageGrams: number | null;
+  /** What each animal's cut sheet says of ground meat. */
+  orders: { ticket: string; wants: OrderedFat[] }[];
+  /** The fat that its plan adds; null if none was chosen because the trim alone reached the target. */
+  addedFat: FatChoice | null;
   planned: PlanPart[];
   plannedFat: number | null;
   weighedIn: (WeighingRow & { ticket: string | null; fatLot: string | null; fat: number })[];

@@ -1,21 +1,47 @@
-/** What the owners of a batch ordered of its product: patties or bulk, and package size. */
+/** What the owners of a batch ordered: patties or bulk, package size, and the fat of each cut sheet. */
 import { instructionsOf } from '../animal/instructions.ts';
 import type { Session } from '../session/session.ts';
-import type { BatchPage } from '../contract/contract.ts';
+import type { BatchPage, FatChoice, Instructions, PlanPart } from '../contract/contract.ts';
 
 /**
- * Distinct patty sizes in grams that the owners ordered of this product, and the first owner's package size in grams,
- * or null without owners.
+ * Distinct patty sizes in grams that the owners ordered of this product, the first owner's package size in grams or null
+ * without owners, and each animal's grinds in the order of its cut sheet.
  */
 export function batchOrders(
   session: Session,
-  animals: readonly { id: number }[],
+  animals: readonly { id: number; ticket: string }[],
   product: string,
-): Pick<BatchPage, 'patties' | 'packageGrams'> {
-  const orders = animals.map(({ id }) => instructionsOf(session, id));
-  const patties = orders.flatMap(({ alsoGround, grindProduct, pattyGrams }) => {
-    const grinds = [...alsoGround, { product: grindProduct, pattyGrams }];
-    return grinds.find((grind) => grind.product === product)?.pattyGrams ?? [];
-  });
-  return { patties: [...new Set(patties)], packageGrams: orders[0]?.packageGrams ?? null };
+): Pick<BatchPage, 'patties' | 'packageGrams' | 'orders'> {
+  const sheets = animals.map(({ id }) => instructionsOf(session, id));
+  const patties = sheets.flatMap(
+    (sheet) => grindsOf(sheet).find((grind) => grind.product === product)?.pattyGrams ?? [],
+  );
+  return {
+    patties: [...new Set(patties)],
+    packageGrams: sheets[0]?.packageGrams ?? null,
+    orders: sheets.map((sheet, at) => ({
+      ticket: animals[at]?.ticket ?? '',
+      wants: grindsOf(sheet).map(({ product, fat, targetFat }) => ({ product, fat, targetFat })),
+    })),
+  };
+}
+
+const grindsOf = ({ alsoGround, grindProduct, fat, targetFat, pattyGrams }: Instructions) => [
+  ...alsoGround,
+  { product: grindProduct, fat, targetFat, pattyGrams },
+];
+
+/**
+ * The fat that a plan adds: its source, `own` for fat saved from the animals, `none` without a target. Null if the trim
+ * alone reached the target, so that no fat was chosen.
+ */
+export function addedFat(
+  session: Session,
+  targetFat: number | null,
+  planned: readonly PlanPart[],
+): FatChoice | null {
+  const fat = planned.find(({ kind }) => kind === 'fat');
+  if (!fat) return targetFat === null ? 'none' : null;
+  if (fat.animalId !== null) return 'own';
+  return session.book.fat.get(fat.fatLotId ?? 0)?.source ?? null;
 }

@@ -8,7 +8,7 @@ import { roundToStep, toGrams } from '../../core/values/units.ts';
 import { reachedBy } from '../animal/affected.ts';
 import { losesWater } from '../animal/water-loss.ts';
 import { whyMoreOut } from '../animal/batch-mass.ts';
-import { batchOrders } from './batch-orders.ts';
+import { addedFat, batchOrders } from './batch-orders.ts';
 import { lotNamed } from './blend-sources.ts';
 import { weighingRow } from '../weighing/weighing-row.ts';
 import { fatOfSource, mixtureOf } from '../learning/fat-estimates.ts';
@@ -49,6 +49,7 @@ export function batchPage(session: Session, batch: BatchRecord): BatchPage {
     cookTo: GROUND_HEAT,
     species: species.map(({ name }) => name),
     ...batchOrders(session, animals, batch.product),
+    addedFat: addedFat(session, batch.target_fat, plan.parts),
     planned: plan.parts,
     plannedFat: plan.fat,
     weighedIn: rows

@@ -1,7 +1,4 @@
-import type { FatChoice, GrinderView } from '../../bridge/contract.ts';
-import type { Want } from './want-text.ts';
-
-type Waiting = GrinderView['waiting'][number];
+import type { BatchPage, FatChoice, OrderedFat } from '../../bridge/contract.ts';
 
 /**
  * Animals of a batch whose cut sheet asks for other fat than the batch gets, each with what it asks for. An animal
@@ -9,10 +6,10 @@ type Waiting = GrinderView['waiting'][number];
  * together share one.
  */
 export function otherFat(
-  chosen: readonly Waiting[],
+  chosen: BatchPage['orders'],
   product: string,
   fat: FatChoice,
-): { ticket: string; want: Want }[] {
+): { ticket: string; want: OrderedFat }[] {
   return chosen.flatMap(({ ticket, wants }) => {
     const want = wants.find((one) => one.product === product) ?? wants[0];
     return want && want.fat !== fat ? [{ ticket, want }] : [];

@@ -1,4 +1,4 @@
-import type { FatSourceCard, GrinderView } from '../../bridge/contract.ts';
+import type { FatSourceCard, GrinderView, OrderedFat } from '../../bridge/contract.ts';
 import { text } from '../../words/compiled/window/grinder.ts';
 import type { Format } from '../texts/format.ts';
 
@@ -8,12 +8,16 @@ export type Want = GrinderView['waiting'][number]['wants'][number];
  * Describes an order for ground meat with its fat.
  * @example 'Breakfast sausage, 20.0% fat (Pork trim 50/50)'
  */
-export function wantText(want: Want, sources: readonly FatSourceCard[], format: Format): string {
+export function wantText(want: OrderedFat, sources: readonly FatSourceCard[], format: Format): string {
   return `${want.product}, ${wantFat(want, sources, format)}`;
 }
 
 /** The fat only: '20.0% fat (Pork trim 50/50)'. */
-export function wantFat({ fat, targetFat }: Want, sources: readonly FatSourceCard[], format: Format): string {
+export function wantFat(
+  { fat, targetFat }: OrderedFat,
+  sources: readonly FatSourceCard[],
+  format: Format,
+): string {
   if (fat === 'none') return text.wantsNoFat;
   const name = fat === 'own' ? text.wantsOwnFat : (sources.find(({ code }) => code === fat)?.name ?? fat);
   return targetFat === null ? name : text.wantsFat({ fat: name, target: format.share(targetFat) });

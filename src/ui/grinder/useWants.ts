@@ -4,7 +4,7 @@ import { toGrams } from '../../core/values/units.ts';
 import { massTyped } from '../orders/instructions-form.ts';
 import { useShop } from '../stores/shop.ts';
 import { percentText } from '../texts/percent.ts';
-import type { Want } from './want-text.ts';
+import type { Want } from '../batch/want-text.ts';
 
 type LoadingSign = GrinderView['waiting'][number];
 

@@ -99,4 +99,28 @@ describe('a batch on the grinder', () => {
     expect(await start(ids.slice(2), 'Ground')).toMatchObject({ patties: [], packageGrams: LB });
     expect(await start(ids, 'Summer sausage')).toMatchObject({ patties: [] });
   });
+
+  it('tells the fat that its plan adds, and the fat of each cut sheet', async () => {
+    const shop = await freshDesk();
+    const lean = { ...ORDERS, alsoGround: [], fat: 'none', targetFat: null };
+    const [first, second] = [
+      await takeIn(shop, { instructions: lean }),
+      await takeIn(shop, { instructions: lean }),
+    ];
+    for (const id of [first, second]) await cut(shop, id, { trim: '40', 'fat saved': '5' });
+    await shop.call('fat.receive', { source: 'pork-back-fat', typed: '40' });
+    const start = async (id: number, fat: string, targetFat: number | null) => {
+      const asked = { animals: [{ id, grams: 9 * LB }], fat, targetFat, product: 'Ground' };
+      return shop.call('grinder.getBatch', { id: (await shop.call('grinder.start', asked)).id });
+    };
+    const { ticket } = await shop.call('animals.get', { id: first });
+    expect(await start(first, 'pork-back-fat', 0.2)).toMatchObject({
+      addedFat: 'pork-back-fat',
+      orders: [{ ticket, wants: [{ product: 'Ground', fat: 'none', targetFat: null }] }],
+    });
+    expect((await start(first, 'own', 0.15)).addedFat).toBe('own');
+    expect((await start(first, 'none', null)).addedFat).toBe('none');
+    // Elk trim has more than 2 % of its own: nothing was added, and nobody asked for none.
+    expect((await start(second, 'pork-back-fat', 0.02)).addedFat).toBeNull();
+  });
 });

@@ -67,6 +67,17 @@ it.each([
     .toBe(1);
   const start = await page.getByRole('button', { name: /^Start this batch/ }).boundingBox();
   const receive = await page.getByRole('button', { name: 'Receive fat' }).boundingBox();
+  // It covers nothing: the bar stands below it, wherever the page is scrolled to.
+  const [key] = await page.getByText(/^Lean [\d.]+ lb$/).all();
+  for (const top of [0, 200]) {
+    await page.evaluate((to) => scrollTo(0, to), top);
+    const [above, below] = [
+      await page.getByRole('button', { name: /^Start this batch/ }).boundingBox(),
+      await key!.boundingBox(),
+    ];
+    expect(below!.y, 'the bar').toBeGreaterThanOrEqual(above!.y + above!.height);
+  }
+  await page.evaluate(() => scrollTo(0, 0));
   expect(receive!.y, 'beside the start').toBeLessThan(start!.y + start!.height);
   await page.setViewportSize({ width: 1366, height: 690 });
 });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { BlendPlan, FatLotRow, GrinderView, PlanPart } from '../../../src/desk/contract/contract.ts';
 import { divide } from '../../../src/ui/batch/batch-bar.ts';
 import { fatOptions, leftOf } from '../../../src/ui/fat/fat-options.ts';
-import { otherFat } from '../../../src/ui/grinder/other-fat.ts';
+import { otherFat } from '../../../src/ui/batch/other-fat.ts';
 import { percentTyped } from '../../../src/ui/grinder/percent-typed.ts';
 import { planTerms } from '../../../src/ui/grinder/plan-terms.ts';
 import { planWords, reachableTarget } from '../../../src/ui/grinder/plan-words.ts';
