@@ -65,5 +65,8 @@ describe('temperatures and durations', () => {
     [1, '1 minute'],
     [60, '1 hour'],
     [130, '2 hours 10 min'],
+    [47 * 60 + 59, '47 hours 59 min'],
+    [48 * 60, '2 days'],
+    [366 * 60 + 42, '15 days 7 hours'],
   ])('%d minutes', (minutes, text) => expect(spanText(minutes)).toBe(text));
 });
