@@ -51,7 +51,7 @@ export function decimalsOf(step: number): number {
 
 const formats = new Map<string, Intl.NumberFormat>();
 
-/** A plain number with a fixed count of decimals in the shop's locale. Formatters are cached: creating one is slow. */
+/** A plain number with a fixed count of decimals in the shop’s locale, never a negative zero. Formatters are cached: creating one is slow. */
 export function formatAmount(value: number, decimals: number, locale = 'en-US'): string {
   const key = `${locale} ${decimals}`;
   let format = formats.get(key);
@@ -59,6 +59,7 @@ export function formatAmount(value: number, decimals: number, locale = 'en-US'):
     format = new Intl.NumberFormat(locale, {
       minimumFractionDigits: decimals,
       maximumFractionDigits: decimals,
+      signDisplay: 'negative',
     });
     formats.set(key, format);
   }

@@ -73,6 +73,8 @@ describe('formatting an amount', () => {
   it('writes fixed decimals in the locale', () => {
     expect(formatAmount(1_234.5, 1, 'de-DE')).toBe('1.234,5');
     expect(formatAmount(1.5, 2, 'fr-FR')).toBe('1,50');
+    expect(formatAmount(-0.3, 0)).toBe('0');
+    expect(formatAmount(-0.6, 0)).toBe('-1');
   });
 
   it.each([[0.05, 2], [5, 0], [0.25, 2], [0.001, 3], [2.5, 1]])('shows a step of %f with %i decimals', (by, places) => {
