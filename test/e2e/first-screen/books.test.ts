@@ -122,4 +122,10 @@ it.each([1024, 810])('keeps its tabs in one row and its entries in rows at %i px
     await expect.poll(() => page.locator('main table').count()).toBeGreaterThan(0);
     expect(await page.locator('main .stacked').count(), tab).toBe(0);
   }
+  await turnTo('Record book');
+  const papers = await page
+    .locator('main tbody .papers')
+    .evaluateAll((all) => all.map((one) => [one.textContent, one.getBoundingClientRect().height] as const));
+  expect(papers.length).toBeGreaterThan(3);
+  for (const [said, height] of papers) expect(height, `license and tag: ${said}`).toBeLessThan(26);
 });
