@@ -15,8 +15,8 @@ export interface Proof {
   /** `not-needed`: the recipe is raw. */
   cook: HeatAnswer | 'not-needed';
   cooling: HeatAnswer | 'not-needed';
-  /** The loads that it was in, with whether their verdict still stands on all of their rows. */
-  loads: { id: number; name: string; fresh: boolean }[];
+  /** The loads that it was in, with whether their verdict still stands on all of their rows, and whether it was decided to cook again. */
+  loads: { id: number; name: string; fresh: boolean; again: boolean }[];
   /** Whether a ready-to-eat label may be printed. */
   readyToEat: boolean;
   /** Codes of what stands against a ready-to-eat label; empty where it may be printed or is not wanted. */

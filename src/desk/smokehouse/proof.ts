@@ -71,7 +71,12 @@ export function proofOf(session: Session, made: MadeRow, body: RecipeBody): Proo
   return {
     cook,
     cooling,
-    loads: loads.map(({ id, name, fresh }) => ({ id, name, fresh })),
+    loads: loads.map(({ id, name, fresh, decided }) => ({
+      id,
+      name,
+      fresh,
+      again: decided.some((one) => one.decided === 'cook again'),
+    })),
     readyToEat: body.readyToEat && missing.length === 0,
     missing: body.readyToEat ? missing : [],
   };

@@ -20,8 +20,19 @@ it.each([
   ['cooked', 'cooked', {}, 'pack'],
   ['packed', 'cooked', {}, 'done'],
 ] as const)('of one that is %s and %s: %s leads to %s', (state, finish, sheet, step) =>
-  expect(nextStep({ state, finish, sheet })).toBe(step),
+  expect(nextStep({ state, finish, sheet, proof: label.proof })).toBe(step),
 );
+
+it('is not to go into the smokehouse again once it is in a load, unless that was decided', () => {
+  const inLoad = (...again: boolean[]) => ({
+    state: 'stuffed' as const,
+    finish: 'cooked' as const,
+    proof: { ...label.proof, loads: again.map((one, i) => ({ id: i, name: `L26-00${i}`, fresh: false, again: one })) },
+  }); // prettier-ignore
+  expect(nextStep(inLoad(false))).toBe('out');
+  expect(nextStep(inLoad(true))).toBe('cook');
+  expect(nextStep(inLoad(true, false))).toBe('out');
+});
 
 const label: MadeLabel = {
   madeId: 1, name: 'S26-001', batch: 'G26-001', product: 'Jerky', state: 'dried', keep: 'refrigerated', cookTo: { f: 160, c: 71 },
