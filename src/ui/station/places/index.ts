@@ -5,5 +5,6 @@ import type { Place } from '../../../trade/place.ts';
 /** Fetched when the station opens, so that a station loads its own place alone. A place without an entry has no screen yet. */
 export const places: Partial<Record<Place, Component>> = {
   cooler: defineAsyncComponent(() => import('./cooler/CoolerPlace.vue')),
+  grinder: defineAsyncComponent(() => import('./grinder/GrinderPlace.vue')),
   table: defineAsyncComponent(() => import('./table/TablePlace.vue')),
 };
