@@ -9,6 +9,7 @@ import {
   shortIds,
 } from './electron/packaging/small-components.ts';
 import { shortWords } from './electron/packaging/short-words.ts';
+import { stationBuild } from './electron/packaging/station-build.ts';
 import { dependencies } from './package.json';
 import { words } from './src/words/compile/compile.ts';
 
@@ -17,8 +18,21 @@ const licences = licencePlugins(here, Object.keys(dependencies));
 /** What of the window is fetched in one script: every place, but not the package that draws charts. */
 const HOUSE = /src\/(ui\/(?!main|closing|look|charts\/library)|words\/(?!compiled\/languages\/))/;
 
+/** Plugins of whatever shows Vue components. */
+const screens = () => [
+  vue({
+    features: { optionsAPI: false, componentIdGenerator: shortIds(resolve(here, 'src/ui')) },
+    template: { compilerOptions: { hoistStatic: false, cacheHandlers: false } },
+  }),
+  namelessComponents,
+  plainImports,
+  fullProps,
+  shortWords(here),
+];
+
 /**
- * Three bundles: the programs that run in Node (shell, desk, loopback server), the one preload file, the window.
+ * Three bundles: the programs that run in Node (shell, desk, loopback server), the one preload file, the window;
+ * and after the window, apart from it, the page of stations.
  * Only the native and WebAssembly packages stay outside the Node bundle; everything else is a devDependency.
  */
 export default defineConfig({
@@ -47,18 +61,7 @@ export default defineConfig({
   },
   renderer: {
     root: 'src/ui',
-    plugins: [
-      words(here),
-      vue({
-        features: { optionsAPI: false, componentIdGenerator: shortIds(resolve(here, 'src/ui')) },
-        template: { compilerOptions: { hoistStatic: false, cacheHandlers: false } },
-      }),
-      namelessComponents,
-      plainImports,
-      fullProps,
-      shortWords(here),
-      licences.emit,
-    ],
+    plugins: [words(here), ...screens(), licences.emit, stationBuild(here, screens)],
     build: {
       outDir: resolve(here, 'out/renderer'),
       emptyOutDir: true,

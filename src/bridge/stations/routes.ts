@@ -18,6 +18,8 @@ const SMALL = 1024;
 /** Longest name of a browser that is passed on, in characters. */
 const MAX_AGENT = 200;
 const CALL = '/call/';
+/** The page of a device, in the window's folder. */
+const STATION_PAGE = '/station.html';
 
 export interface StationRoutes {
   door: StationDoor;
@@ -106,7 +108,9 @@ export function addStationRoutes(app: FastifyInstance, routes: StationRoutes): v
     method: ['GET', 'HEAD'],
     url: '/*',
     handler: async (request, reply) => {
-      const { status, headers, body } = await windowFile(routes.windowFolder, pathOf(request.raw));
+      const path = pathOf(request.raw);
+      const file = path === '/' ? STATION_PAGE : path;
+      const { status, headers, body } = await windowFile(routes.windowFolder, file);
       return reply
         .code(status)
         .headers({ ...headers, ...reply.getHeaders() }) // the policy of stations, not the window's

@@ -12,7 +12,7 @@ import type { AskName, CallInput, CallName, Problem } from '../../bridge/contrac
 import { useShop } from '../stores/shop.ts';
 import { addEntry, allEntries, deleteOldest, putEntries } from './kept/entries.ts';
 import type { Pairing } from './kept/pairing.ts';
-import type { Shut } from '../../bridge/client/station/requests.ts';
+import type { Shut, StationRequests } from '../../bridge/client/station/requests.ts';
 
 /** Calls that write, and so may wait in the outbox. */
 export type EntryName = Exclude<CallName, AskName>;
@@ -37,10 +37,14 @@ export const useLine = defineStore('line', () => {
   const entries = shallowRef<readonly KeptEntry[]>([]);
   /** Why the desk takes no entries now though it answers; null if it does. */
   const stuck = shallowRef<Problem | null>(null);
+  /** The last entry could not be kept on this device. */
+  const storeFailed = shallowRef(false);
   const signedIn = shallowRef<Person | null>(null);
   /** Screens that hold a half-typed entry: a new version waits for them. */
   const open = shallowRef<ReadonlySet<symbol>>(new Set());
-  let send: () => void = () => undefined;
+  /** Sends to the desk, as the program of the station does. */
+  const requests = shallowRef<StationRequests | null>(null);
+  let program = { send: (): void => undefined, hurry: (): void => undefined };
 
   const station = computed(() => pairing.value?.station ?? null);
   const place = computed(() => station.value?.place ?? null);
@@ -75,9 +79,15 @@ export const useLine = defineStore('line', () => {
    */
   async function save<N extends EntryName>(call: N, input: CallInput<N>, shown: string): Promise<string> {
     const { id, ...rest } = made(call, input, shown);
-    await addEntry({ id, ...rest });
+    try {
+      await addEntry({ id, ...rest });
+      storeFailed.value = false;
+    } catch (error) {
+      storeFailed.value = true;
+      throw error;
+    }
     await load();
-    send();
+    program.send();
     return id;
   }
 
@@ -140,7 +150,7 @@ export const useLine = defineStore('line', () => {
     await putEntries(moved);
     note(moved);
     stuck.value = null;
-    send();
+    program.send();
   }
 
   /** Deletes saved entries beyond what is kept. */
@@ -148,13 +158,17 @@ export const useLine = defineStore('line', () => {
     await deleteOldest(entries.value);
   }
 
-  /** For the program of the station: sends the outbox whenever something was put into it. */
-  function onPut(toSend: () => void): void {
-    send = toSend;
+  /** For the program of the station, which sends the outbox whenever something was put into it. */
+  function follow(by: typeof program & { requests: StationRequests }): void {
+    program = by;
+    requests.value = by.requests;
   }
 
+  /** Looks for the desk at once. */
+  const hurry = (): void => program.hurry();
+
   return {
-    pairing, connection, entries, stuck, signedIn, open, station, place, name, person, waiting, unanswered,
-    load, note, save, entry, saveAgain, drop, sendToThisBook, tidy, onPut,
+    pairing, connection, entries, stuck, storeFailed, signedIn, open, station, place, name, person, waiting, unanswered,
+    load, note, save, entry, saveAgain, drop, sendToThisBook, tidy, follow, hurry, requests,
   }; // prettier-ignore
 });

@@ -132,7 +132,7 @@ export async function startStation(pairing: Pairing): Promise<void> {
     }
   }
 
-  line.onPut(() => void send());
+  line.follow({ requests, send: () => void send(), hurry: () => waits.hurry() });
   setInterval(() => void send(), LOOK_EVERY);
   await openBridge(Promise.resolve(bridge));
   await shop.start();

@@ -49,7 +49,8 @@ export async function openLine(more: Partial<StationLineOptions> = {}): Promise<
   const folder = mkdtempSync(join(tmpdir(), 'gambrel-line-'));
   const windowFolder = join(folder, 'window');
   mkdirSync(join(windowFolder, 'assets'), { recursive: true });
-  writeFileSync(join(windowFolder, 'index.html'), '<!doctype html><title>Gambrel</title>');
+  for (const page of ['index.html', 'station.html'])
+    writeFileSync(join(windowFolder, page), '<!doctype html><title>Gambrel</title>');
   writeFileSync(join(windowFolder, 'assets', 'index.js'), 'export {};');
   writeFileSync(join(folder, 'secret.json'), '{"secret":true}');
   const book = join(folder, 'shop.gambrel');
