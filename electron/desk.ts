@@ -1,5 +1,6 @@
 /** The desk as a separate process under the desktop shell: opens the book and serves one port per window. */
 import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { MessagePortMain } from 'electron';
 import { servePort } from '../src/bridge/server/port.ts';
 import { demoBook } from '../src/demo/copy.ts';
@@ -9,6 +10,9 @@ import { DESK_FAILED, type FromDesk, type ToDesk } from './desk-messages.ts';
 import { markOf } from './log-lines.ts';
 import { writePrivately } from './private-files.ts';
 import { followStations } from './stations.ts';
+
+/** Beside this file in a build, as no file of `chunks` is. */
+const windowFolder = join(import.meta.dirname, '../renderer');
 
 writePrivately();
 let desk: Desk | null = null;
@@ -38,7 +42,7 @@ async function handle(message: ToDesk, port: MessagePortMain | undefined): Promi
         demoBook: demoBook(demoKeptAt),
       });
       desk = opened;
-      endStations = followStations(opened);
+      endStations = followStations(opened, windowFolder);
       for (const one of early.splice(0)) servePort(opened, one);
       post({ kind: 'ready' });
       break;

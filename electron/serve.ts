@@ -49,7 +49,7 @@ async function serve(options: StartOptions): Promise<void> {
   if (options.port !== 0 && carrier.port !== options.port) {
     console.log(text.portTaken({ port: String(options.port), used: String(carrier.port) }));
   }
-  const endStations = followStations(desk);
+  const endStations = followStations(desk, windowFolder);
   const openWindow = () => {
     const address = carrier.newAddress();
     console.log(text.isOpen({ address }));

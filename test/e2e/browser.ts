@@ -55,6 +55,20 @@ export async function openBrowser(): Promise<Browser> {
 
 /** A browser of its own with further switches, which its caller closes. */
 export async function launch(more: readonly string[] = []): Promise<Browser> {
+  return chromium.launch({ executablePath: await program(), args: [...ARGUMENTS, ...more] });
+}
+
+/** A browser whose storage lies in `folder` and outlives it, as that of a device does. */
+export async function launchProfile(
+  folder: string,
+  more: readonly string[],
+  options: BrowserContextOptions,
+): Promise<BrowserContext> {
+  const args = [...ARGUMENTS, ...more];
+  return chromium.launchPersistentContext(folder, { executablePath: await program(), args, ...options });
+}
+
+async function program(): Promise<string> {
   const named = process.env.CHROME_PATH;
   if (named && !existsSync(named)) throw new Error(`CHROME_PATH names ${named}, which is not there.`);
   const installed = named ?? INSTALLED.find((file) => existsSync(file));
@@ -63,8 +77,5 @@ export async function launch(more: readonly string[] = []): Promise<Browser> {
   }
   // The package's own switches are not used: a single process ends with its first page, and pages that can
   // read each other are not what a shop's browser opens.
-  return chromium.launch({
-    executablePath: installed ?? (await unpackedBrowser()),
-    args: [...ARGUMENTS, ...more],
-  });
+  return installed ?? unpackedBrowser();
 }

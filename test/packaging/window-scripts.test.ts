@@ -1,13 +1,19 @@
 /** What a window loads, as built. */
 import { globSync, readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { MOST_MB, scriptsMb, windowScripts } from './window-scripts.ts';
+import { MOST_MB, MOST_STATION_MB, scriptsMb, stationScripts, windowScripts } from './window-scripts.ts';
 
 it('the scripts of the window stay below their limit, compressed', () => {
   const heaviest = windowScripts()
     .filter(({ mb }) => mb > 0.002)
     .map(({ name, mb }) => `${name} ${mb.toFixed(3)} MB`);
   expect(scriptsMb(), `Heaviest: ${heaviest.join(', ')}`).toBeLessThan(MOST_MB);
+});
+
+it('the scripts of a station stay below theirs, and the window loads none of them', () => {
+  expect(stationScripts().map(({ name }) => name)).toContainEqual(expect.stringMatching(/^station-page-/));
+  expect(scriptsMb(stationScripts())).toBeLessThan(MOST_STATION_MB);
+  expect(windowScripts().filter(({ text }) => text.includes('station-page-'))).toEqual([]);
 });
 
 it('no module exports a ref: the build reads imports directly (electron/packaging/small-components.ts)', () => {

@@ -57,7 +57,14 @@ function ended(child: ChildProcess): Promise<void> {
 }
 
 /** The root that devices trust, as PEM. */
-export function rootBeside(bookPath: string): string {
-  const kept = JSON.parse(readFileSync(keptPath(bookPath), 'utf8')) as { authority: { root: string } };
-  return kept.authority.root;
+export const rootBeside = (bookPath: string): string => keptBeside(bookPath).root;
+
+/** What signs the desk's certificate, as PEM. */
+export const signerBeside = (bookPath: string): string => keptBeside(bookPath).signer;
+
+function keptBeside(bookPath: string): { root: string; signer: string } {
+  const kept = JSON.parse(readFileSync(keptPath(bookPath), 'utf8')) as {
+    authority: { root: string; signer: string };
+  };
+  return kept.authority;
 }
