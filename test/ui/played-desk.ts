@@ -1,5 +1,5 @@
 /** A fake desk with answers set by the test. It throws at a call without an answer. */
-import type { Answer } from '../../src/bridge/contract.ts';
+import type { Answer, Changed } from '../../src/bridge/contract.ts';
 
 type Input = Record<string, unknown>;
 
@@ -9,7 +9,11 @@ interface PlayedDesk {
   answers: Record<string, (input: Input) => Answer<unknown> | Promise<Answer<unknown>>>;
   /** Removes answers and calls. */
   begin(): void;
+  /** Tells the window that anything may have changed. */
+  changes(): void;
 }
+
+const listeners = new Set<(changed: Changed) => void>();
 
 export const desk: PlayedDesk = {
   calls: [],
@@ -17,6 +21,10 @@ export const desk: PlayedDesk = {
   begin() {
     desk.calls.length = 0;
     desk.answers = {};
+    listeners.clear();
+  },
+  changes() {
+    for (const listener of listeners) listener({ call: null, stale: null });
   },
 };
 
@@ -32,7 +40,10 @@ export const client = {
       if (!answer) throw new Error(`Nobody answers for ${name}.`);
       return structuredClone(await answer(input));
     },
-    on: () => () => undefined,
+    on: (_event: 'changed', listener: (changed: Changed) => void) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
   }),
 };
 

@@ -1,5 +1,5 @@
 /** The outbox of a station, by call. Pure. */
-import type { KeptEntry } from '../../../bridge/client/station/outbox.ts';
+import type { KeptEntry, Outcome } from '../../../bridge/client/station/outbox.ts';
 import type { CallInput } from '../../../bridge/contract.ts';
 import type { EntryName } from '../line.ts';
 
@@ -15,4 +15,10 @@ export function waitingOf<N extends EntryName>(entries: readonly KeptEntry[], na
   return entries
     .filter((entry) => entry.name === name && entry.outcome.state === 'waiting')
     .map(({ id, input, at }) => ({ id, input: input as CallInput<N>, at }));
+}
+
+/** What became of an entry, or of the one that replaced it after a question; undefined for an unknown id. */
+export function outcomeOf(entries: readonly KeptEntry[], id: string): Outcome | undefined {
+  const outcome = entries.find((entry) => entry.id === id)?.outcome;
+  return outcome?.state === 'replaced' ? outcomeOf(entries, outcome.by) : outcome;
 }

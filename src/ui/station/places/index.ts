@@ -6,5 +6,6 @@ import type { Place } from '../../../trade/place.ts';
 export const places: Partial<Record<Place, Component>> = {
   cooler: defineAsyncComponent(() => import('./cooler/CoolerPlace.vue')),
   grinder: defineAsyncComponent(() => import('./grinder/GrinderPlace.vue')),
+  pickup: defineAsyncComponent(() => import('./pickup/PickupPlace.vue')),
   table: defineAsyncComponent(() => import('./table/TablePlace.vue')),
 };

@@ -105,7 +105,7 @@ describe('the Grinder without a batch', () => {
         shown: '26-0012: Ground',
       },
     ]);
-    expect(wrapper.text()).toMatch(/The batch starts as soon as the desk has answered/);
+    expect(wrapper.text()).toMatch(/The batch starts as soon as the shop’s computer has answered/);
     await station.answer({ state: 'saved', answer: { id: 7 } });
     expect(wrapper.get('h2').text()).toBe('G26-007');
   });

@@ -8,34 +8,39 @@ const BY_CODE: readonly string[] = [
   'date.killed-long-before',
   'release.belongings',
 ];
-/** Questions that need a sentence besides, and the field of it. */
-const WITH_REASON: Readonly<Record<string, string>> = {
+/** Questions that are answered in words, with the field for them: why amounts differ, or who lets it go unpaid. */
+const IN_WORDS: Readonly<Record<string, string>> = {
   'ready.amounts': 'answer',
   'batch.more-out': 'reason',
+  'release.no-bill': 'unpaidBy',
+  'release.unpaid': 'unpaidBy',
+  'release.unpaid-floor': 'unpaidBy',
 };
+/** Those that a yes confirms besides. */
 const BY_YES: readonly string[] = [
   'weight.unlikely',
   'weight.over',
   'weight.same-again',
   'weight.hung-again',
   'made.unlike',
-  ...Object.keys(WITH_REASON),
+  'ready.amounts',
+  'batch.more-out',
 ];
 
-/** The field for the sentence that the desk asks for; null if a yes is enough. */
-export const reasonField = ({ code }: Problem): string | null => WITH_REASON[code] ?? null;
+/** The field for the words that the desk asks for; null if a yes is enough. */
+export const wordsField = ({ code }: Problem): string | null => IN_WORDS[code] ?? null;
 
 /**
  * The input with the question answered by yes; null for a problem that no yes answers, such as a weight that somebody
  * voided meanwhile.
- * @param why the sentence for `reasonField`
+ * @param said the words for `wordsField`
  */
-export function confirmedInput(input: object, problem: Problem, why = ''): object | null {
-  const { code, kind } = problem;
-  if (kind !== 'conflict') return null;
-  const field = reasonField(problem);
-  if (field !== null) return { ...input, [field]: why, confirmed: true };
-  if (BY_YES.includes(code)) return { ...input, confirmed: true };
+export function confirmedInput(input: object, problem: Problem, said = ''): object | null {
+  const { code } = problem;
+  const field = wordsField(problem);
+  const spoken = field === null ? input : { ...input, [field]: said };
+  if (BY_YES.includes(code)) return { ...spoken, confirmed: true };
+  if (field !== null) return spoken;
   if (!BY_CODE.includes(code)) return null;
   const before = 'confirmed' in input && Array.isArray(input.confirmed) ? (input.confirmed as unknown[]) : [];
   return { ...input, confirmed: [...before, code] };
