@@ -29,6 +29,7 @@ import { grinderForFloor, lotsForFloor, planForFloor } from './floor/grinder.ts'
 import { huntersForFloor } from './floor/hunter.ts';
 import { pickupForFloor } from './floor/pickup.ts';
 import { shopForFloor } from './floor/shop.ts';
+import { listNetworks } from './stations/networks.ts';
 import * as pins from './stations/pin.ts';
 import * as stations from './stations/stations.ts';
 import * as fatCount from './grinder/fat-count.ts';
@@ -110,6 +111,7 @@ export const procedures = {
   'shop.beginAnew': deskOnly(backups.beginAnew),
 
   'stations.get': deskOnly(stations.get),
+  'stations.listNetworks': deskOnly(listNetworks),
   'stations.setUp': deskOnly(stations.setUp),
   'stations.newCode': deskOnly(stations.newCode),
   'stations.allow': deskOnly(stations.allow),

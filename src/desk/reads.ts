@@ -35,6 +35,7 @@ export const READS: Readonly<Record<AskName, Reads>> = {
   'shop.keepRecords': NOTHING,
   'shop.beginAnew': NOTHING,
   'stations.get': reads('station'),
+  'stations.listNetworks': NOTHING,
   'hunters.find': reads('hunter', 'hook'),
   'rail.get': reads('hook', 'order', 'hunter', 'cooler', 'grind'),
   'coolers.list': reads('cooler', 'hook', 'hunter'),

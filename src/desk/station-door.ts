@@ -24,6 +24,7 @@ import { readEntry, takeOnce, type Receipt } from './stations/outbox.ts';
 import { noteLineState } from './stations/line-state.ts';
 import { pairingOf } from './stations/pairing.ts';
 import { peopleOf } from './stations/people.ts';
+import { cameIn } from './stations/presence.ts';
 import { lineageOf, stationSettings } from './stations/settings.ts';
 import { hashOf, stationInfo } from './stations/stations.ts';
 import { staleAt } from './stale-at.ts';
@@ -153,7 +154,33 @@ export function openStationDoor(desk: Desk): StationDoor {
     },
     call,
     take,
-    watch: (secret, told) => watch(desk, () => enter(secret), told),
+    watch(secret, told) {
+      const left = arrived(desk, enter(secret));
+      const stop = watch(
+        desk,
+        () => enter(secret),
+        (event) => {
+          if (event.kind === 'shut') left();
+          told(event);
+        },
+      );
+      return () => {
+        left();
+        stop();
+      };
+    },
+  };
+}
+
+/** Notes that a station holds a line, for the office's list. @returns what ends it */
+function arrived(desk: Desk, found: StationEntrance): () => void {
+  const session = desk.session();
+  if (!session || found.state !== 'open') return () => undefined;
+  const notice = (): void => desk.announce('stations.line', ['stations.get']);
+  const leave = cameIn(session, found.station.id);
+  notice();
+  return () => {
+    if (leave()) notice();
   };
 }
 

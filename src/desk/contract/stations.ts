@@ -23,6 +23,19 @@ export interface StationRow extends StationInfo {
   addedBy: string;
   /** Entries taken of this station. */
   entries: number;
+  /** It holds a line to the desk now. */
+  connected: boolean;
+  /** When its last line ended; null while connected, and if it had none since the book was opened. */
+  lastSeen: string | null;
+}
+
+/** A network of this computer that stations may be on. */
+export interface Network {
+  /** As the system names it, such as `eth0` or `Wi-Fi`. */
+  name: string;
+  address: string;
+  /** Nothing but this computer is on it. */
+  onlyHere: boolean;
 }
 
 /** A device that asks to become a station. The owner compares `number` with the device's screen. */
@@ -67,7 +80,7 @@ export interface StationsView {
   stations: StationRow[];
   requests: StationRequest[];
   /** The code that devices may ask with; null when none was made, or it is used, over or locked. */
-  code: { code: string; until: string } | null;
+  code: { code: string; until: string; leftMs: number } | null;
   /** Ten wrong codes: nobody can ask until the shop makes another code. */
   locked: boolean;
   /** Staff who have a PIN, by initials. */

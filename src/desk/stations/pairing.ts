@@ -52,7 +52,11 @@ export class Pairing {
 
   view(): Pick<StationsView, 'code' | 'locked' | 'requests'> {
     this.#forgetOld();
-    const code = this.#code && { code: this.#code.letters, until: new Date(this.#code.until).toISOString() };
+    const code = this.#code && {
+      code: this.#code.letters,
+      until: new Date(this.#code.until).toISOString(),
+      leftMs: this.#code.until - this.#now(),
+    };
     const waiting = [...this.#asked.values()].filter(({ outcome }) => outcome.state === 'waiting');
     return {
       code,

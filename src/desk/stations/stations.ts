@@ -11,6 +11,7 @@ import { host, read, write } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { lineStateOf } from './line-state.ts';
 import { pairingOf } from './pairing.ts';
+import { seen } from './presence.ts';
 import { port, STATIONS, stationSettings } from './settings.ts';
 
 /** More devices than a shop has places; each open one may hold a line. */
@@ -126,6 +127,7 @@ export function stationsView(session: Session): StationsView {
       addedAt: row.at,
       addedBy: row.by,
       entries: row.entries,
+      ...seen(session, row.id),
     })),
     ...pairingOf(session).view(),
     withPin: session.book.pins.who(),

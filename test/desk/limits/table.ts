@@ -69,6 +69,7 @@ export const LIMITS: Readonly<Record<CallName, Limit>> = {
   'shop.keepRecords': limit(0, 0, OPENS_A_BOOK),
   'shop.beginAnew': limit(0, 0, OPENS_A_BOOK),
   'stations.get': limit(0, 0),
+  'stations.listNetworks': limit(0, 0),
   'stations.setUp': limit(0, 60),
   'stations.newCode': limit(0, 0),
   'stations.allow': limit(0, 40),
