@@ -4,11 +4,12 @@ import { text as belongingText } from '../../words/compiled/window/belongings.ts
 import { text as leavingText } from '../../words/compiled/window/leaving.ts';
 import { text as recordText } from '../../words/compiled/window/books/record.ts';
 import { text as scaleText } from '../../words/compiled/window/scale.ts';
+import { text as stationText } from '../../words/compiled/window/stations.ts';
 import { text } from '../../words/compiled/window/shop.ts';
 
 /** The groups of the Shop in their order. */
 const GROUPS = [
-  'shop', 'letterhead', 'money', 'cold', 'coolers', 'scale', 'pickup', 'records', 'belongings', 'people', 'backups', 'help',
+  'shop', 'letterhead', 'money', 'cold', 'coolers', 'scale', 'pickup', 'records', 'belongings', 'people', 'stations', 'backups', 'help',
 ] as const; // prettier-ignore
 export type Group = (typeof GROUPS)[number];
 
@@ -25,6 +26,7 @@ export function groupNames(): Record<Group, string> {
     records: recordText.setTitle,
     belongings: belongingText.kindsTitle,
     people: text.staff,
+    stations: stationText.title,
     backups: backupText.heading,
     help: text.help,
   };
