@@ -418,6 +418,7 @@ export const PLACES: readonly Place[] = [
   },
   { name: 'files', at: () => '/books?tab=files', sees: /Your records are yours/ },
   { name: 'shop', at: () => '/shop', sees: /Who works here/ },
+  { name: 'stations', at: () => '/shop?at=stations', sees: /^Off\. No other device/ },
   {
     name: 'sheet: cooler',
     sheet: 'shop/CoolerList.vue',

@@ -19,6 +19,7 @@ export const handbookPages = {
   season: { to: '/season', picture: season },
   books: { to: '/books', picture: null },
   shop: { to: '/shop', picture: null },
+  stations: { to: '/shop?at=stations', picture: null },
 } as const;
 
 export type HandbookPage = keyof typeof handbookPages;

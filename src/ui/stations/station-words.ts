@@ -1,6 +1,25 @@
 import type { StationRow } from '../../bridge/contract.ts';
 import { text } from '../../words/compiled/window/stations.ts';
 
+/** Names of systems as their makers write them. An iPad's browser may say that it is a Mac. */
+const SYSTEMS = [
+  ['iPad', /iPad/],
+  ['iPhone', /iPhone/],
+  ['Android', /Android/],
+  ['Windows', /Windows/],
+  ['Mac / iPad', /Macintosh/],
+  ['ChromeOS', /CrOS/],
+  ['Linux', /Linux/],
+] as const;
+
+/**
+ * What a device is, by what its browser says of itself; `none` where it does not tell.
+ * @example deviceOf('Mozilla/5.0 (Windows NT 10.0)') // 'Windows'
+ */
+export function deviceOf(agent: string): string {
+  return SYSTEMS.find(([, pattern]) => pattern.test(agent))?.[0] ?? 'none';
+}
+
 /** Whether a station works now. @param moment writes a moment in the shop's zone */
 export function stateText(
   { state, connected, lastSeen }: StationRow,
