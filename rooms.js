@@ -140,6 +140,7 @@ export const rooms = {
     'season',
     'shelf',
     'smokehouse',
+    'stations',
     'shop',
     'books',
     'quote',
