@@ -1,11 +1,14 @@
 /** A fake desk with answers set by the test. It throws at a call without an answer. */
 import type { Answer, Changed } from '../../src/bridge/contract.ts';
+import type { Language } from '../../src/words/languages.ts';
 
 type Input = Record<string, unknown>;
 
 interface PlayedDesk {
   /** The calls, in order. */
   calls: { name: string; input: Input }[];
+  /** The language of each call, in order. */
+  languages: Language[];
   answers: Record<string, (input: Input) => Answer<unknown> | Promise<Answer<unknown>>>;
   /** Removes answers and calls. */
   begin(): void;
@@ -17,9 +20,11 @@ const listeners = new Set<(changed: Changed) => void>();
 
 export const desk: PlayedDesk = {
   calls: [],
+  languages: [],
   answers: {},
   begin() {
     desk.calls.length = 0;
+    desk.languages.length = 0;
     desk.answers = {};
     listeners.clear();
   },
@@ -34,7 +39,8 @@ export const desk: PlayedDesk = {
  */
 export const client = {
   connect: async () => ({
-    call: async (name: string, input: Input) => {
+    call: async (name: string, input: Input, _opening: string | null, language: Language) => {
+      desk.languages.push(language);
       desk.calls.push({ name, input: structuredClone(input) });
       const answer = desk.answers[name];
       if (!answer) throw new Error(`Nobody answers for ${name}.`);

@@ -1,4 +1,5 @@
 /** A day's till and open balances, as a window sees them. Money in minor units of the currency named beside it. */
+import type { HunterLanguage } from '../../words/hunter-language.ts';
 import type { PaymentRow } from './bill.ts';
 import type { AnimalStage } from './words.ts';
 
@@ -114,6 +115,8 @@ export interface OpenAccount {
 export interface Statement {
   hunterId: number;
   hunter: string;
+  /** Of what the hunter gets; '' for the shop's. */
+  language: HunterLanguage | '';
   address: string;
   phone: string;
   on: string;

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { daysBetween } from '../../core/values/dates.ts';
 import { animalOf } from '../animal/closed.ts';
-import { hunterOf } from '../animal/hunters.ts';
+import { hunterCard, hunterOf } from '../animal/hunters.ts';
 import type { AnimalStage, OpenAccount, OpenAnimal, Statement } from '../contract/contract.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { by, id, needed } from '../input/input.ts';
@@ -29,13 +29,14 @@ export const listOwed = read(
 export const getStatement = read(
   v.object({ hunterId: id }),
   (session, input): Statement => {
-    const { name, address, phone } = hunterOf(session, input.hunterId);
+    const { name, address, phone, language } = hunterCard(hunterOf(session, input.hunterId));
     const open = balancesOf(session).filter((one) => one.hunterId === input.hunterId);
     const documents = documentsOf(session, open, input.hunterId);
     const currencies = [...new Set(documents.map(({ currency }) => currency))].sort();
     return {
       hunterId: input.hunterId,
       hunter: name,
+      language,
       address,
       phone,
       on: session.today(),

@@ -4,6 +4,7 @@ import { shallowRef } from 'vue';
 import { isLanguage, SOURCE_LANGUAGE, type Language } from '../../words/languages.ts';
 import { loadLanguage } from '../../words/load.ts';
 import { speakWith } from '../../words/speech.ts';
+import { spokenHere } from '../link/spoken.ts';
 import { useShop } from './shop.ts';
 
 const KEY = 'gambrel.language';
@@ -17,7 +18,7 @@ export const useLanguage = defineStore('language', () => {
   /** The last choice on this device: that of new windows. */
   const chosen = useLocalStorage<string>(KEY, SOURCE_LANGUAGE, STORED);
   const current = shallowRef<Language>(SOURCE_LANGUAGE);
-  speakWith({ language: () => current.value, writer: () => shop.format });
+  speakWith({ language: () => spokenHere()?.value ?? current.value, writer: () => shop.format });
 
   /** Speaks the language of the address (`?language=`), else that of this window, else the last one chosen. */
   async function start(): Promise<void> {

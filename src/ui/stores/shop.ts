@@ -1,11 +1,12 @@
 import { defineStore } from 'pinia';
-import { computed, ref, shallowRef, watch } from 'vue';
+import { computed, customRef, ref, shallowRef, watch } from 'vue';
 import type { Caution, Problem, ShopView, SpeciesCard } from '../../bridge/contract.ts';
 import { knownZone } from '../../core/values/zone.ts';
+import type { Language } from '../../words/languages.ts';
 import { currentLanguage } from '../../words/speech.ts';
 import { call, onStale } from '../link/bridge.ts';
 import { useOpening } from '../link/opening.ts';
-import { makeFormat } from '../texts/format.ts';
+import { makeFormat, type Format } from '../texts/format.ts';
 
 /** Storage key of the current initials, separate for each book. */
 const initialsKey = ({ bookPath }: ShopView): string => `gambrel.initials ${bookPath}`;
@@ -28,7 +29,18 @@ export const useShop = defineStore('shop', () => {
   let requested = 0;
 
   const settings = computed(() => view.value?.settings ?? null);
-  const format = computed(() => makeFormat({ ...(settings.value ?? NO_SHOP), language: currentLanguage() }));
+  /** How the shop writes, by language; made when one is first asked for. */
+  const formats = computed(() => {
+    const written = settings.value ?? NO_SHOP;
+    const made = new Map<Language, Format>();
+    return (language: Language): Format => {
+      const format = made.get(language) ?? makeFormat({ ...written, language });
+      made.set(language, format);
+      return format;
+    };
+  });
+  /** Not computed once for all: a part may speak another language than the window (`SpokenPart`). */
+  const format = customRef<Format>(() => ({ get: () => formats.value(currentLanguage()), set: () => {} }));
   const unit = computed(() => settings.value?.unit ?? NO_SHOP.unit);
   const step = computed(() => settings.value?.step ?? NO_SHOP.step);
   const locale = computed(() => settings.value?.locale ?? NO_SHOP.locale);

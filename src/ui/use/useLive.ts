@@ -1,6 +1,7 @@
 import { onScopeDispose, ref, watch } from 'vue';
 import type { AskName, CallInput, CallOutput } from '../../bridge/contract.ts';
 import { call, onStale } from '../link/bridge.ts';
+import { spokenHere } from '../link/spoken.ts';
 import { SLOW_AFTER_MS } from '../link/slow-calls.ts';
 import { useLatest } from './useLatest.ts';
 
@@ -23,6 +24,8 @@ export function useLive<N extends AskName>(
   options: LiveOptions<N> = {},
 ) {
   const { value, problem, show, ask } = useLatest<CallOutput<N>>();
+  /** Where a part above sets one, names are asked for in its language. */
+  const spoken = spokenHere();
   const slow = ref(false);
   let timer: ReturnType<typeof setTimeout> | undefined;
   let wait: ReturnType<typeof setTimeout> | undefined;
@@ -37,7 +40,7 @@ export function useLive<N extends AskName>(
       return;
     }
     timer = setTimeout(() => (slow.value = true), SLOW_AFTER_MS);
-    if (!(await ask(() => call(name, question)))) return;
+    if (!(await ask(() => call(name, question, spoken?.value)))) return;
     clearTimeout(timer);
     slow.value = false;
   }
