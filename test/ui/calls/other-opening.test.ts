@@ -13,6 +13,7 @@ import { nextTick } from 'vue';
 /** Belongs to the computer, its user or the running window, and contains no record of a book. */
 const STAYS: Readonly<Record<string, string>> = {
   language: 'the language of this device',
+  line: 'the outbox of a station, which belongs to its device',
   opening: 'the opening itself',
   scale: 'the scale that is plugged into this computer',
   'seen-cautions': 'the cautions that were read at this window today',

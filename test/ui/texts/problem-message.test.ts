@@ -33,12 +33,12 @@ const everything = {
 
 /** Names of fields, files and hosts that look like codes. */
 const NOT_CODES =
-  /^(group|instructions|parts)\.(?!empty)|^fat\.(min|max)$|^[a-z]+\.(gambrel|csv|json)$|^gambrel\.(session|scale)$|^stations\.(line|ask)$|\.(arpa|local)$/;
+  /^(group|instructions|parts)\.(?!empty)|^fat\.(min|max)$|^[a-z]+\.(gambrel|csv|json)$|^gambrel\.(session|scale)$|^stations\.(line|ask)$|^outcome\.state$|\.(arpa|local)$/;
 
 /** Rooms of the core that no call uses: their codes cannot reach a window. */
 const UNCALLED: readonly string[] = [];
 
-/** Every code written below the window's layer, and by its scale: thrown or returned codes are literal strings of this shape. */
+/** Every code written below the window’s layer, and by its scale and the page of stations: thrown or returned codes are literal strings of this shape. */
 function codesBelow(): string[] {
   const calls = new Set(Object.keys(procedures));
   const textsOf = (folder: string): string[] =>
@@ -54,6 +54,7 @@ function codesBelow(): string[] {
     'bridge',
     'ui/scale',
     'ui/link',
+    'ui/station',
   ].flatMap(textsOf);
   const found = texts.flatMap((text) =>
     [...text.matchAll(/'([a-z]+(?:-[a-z]+)*\.[a-z]+(?:-[a-z]+)*)'/g)].map((match) => match[1] ?? ''),
