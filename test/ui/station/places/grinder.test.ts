@@ -97,17 +97,25 @@ describe('the Grinder without a batch', () => {
     vi.useRealTimers();
     await flushPromises();
     expect(wrapper.get('.plan').text()).toMatch(/40\.00/);
+    desk.answers['grinder.start'] = () => ok({ id: 7, name: 'G26-007' });
     await press(/^Start this batch/);
-    expect(station.sent()).toMatchObject([
-      {
-        name: 'grinder.start',
-        input: { animals: [{ id: 12 }], product: 'Ground' },
-        shown: '26-0012: Ground',
-      },
-    ]);
-    expect(wrapper.text()).toMatch(/The batch starts as soon as the shop’s computer has answered/);
-    await station.answer({ state: 'saved', answer: { id: 7 } });
+    expect(desk.calls.find(({ name }) => name === 'grinder.start')?.input).toMatchObject({
+      animals: [{ id: 12 }],
+      product: 'Ground',
+    });
     expect(wrapper.get('h2').text()).toBe('G26-007');
+  });
+
+  it('says that a batch needs the desk while it is away', async () => {
+    desk.answers['grinder.plan'] = () => ({ ok: false, problem: { kind: 'missing', code: 'station.away' } });
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+    const { wrapper } = await grinder();
+    await wrapper.get('.waiting input').setValue(true);
+    await vi.advanceTimersByTimeAsync(500);
+    vi.useRealTimers();
+    await flushPromises();
+    expect(wrapper.get('.plan [role=alert]').text()).toMatch(/out of reach/);
+    expect(wrapper.get('.plan').text()).not.toMatch(/Start this batch/);
   });
 
   it('shows no price of fat, and offers no buying', async () => {
