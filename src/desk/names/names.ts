@@ -1,6 +1,7 @@
 /** Names of built-in things in each language. The book and the desk say them in English; windows may speak another language. */
 import { textsOf } from '../../words/area.ts';
 import { text as cautions } from '../../words/compiled/desk/names/cautions.ts';
+import { text as reasons } from '../../words/compiled/desk/names/reasons.ts';
 import { text as records } from '../../words/compiled/desk/names/records.ts';
 import { text as shelf } from '../../words/compiled/desk/names/shelf.ts';
 import { text as smokehouse } from '../../words/compiled/desk/names/smokehouse.ts';
@@ -9,7 +10,7 @@ import { SOURCE_LANGUAGE, type Language } from '../../words/languages.ts';
 import '../../words/of-desk.ts';
 import type { Slot } from './slots.ts';
 
-export const AREAS = [species, shelf, smokehouse, cautions, records];
+export const AREAS = [species, shelf, smokehouse, cautions, records, reasons];
 
 /** Both ways between the English names of built-in things and those of one language. */
 export interface Names {

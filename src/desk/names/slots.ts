@@ -6,11 +6,13 @@ export type Slot =
   | `${'primal' | 'product' | 'template' | 'fat' | 'price' | 'priceBook'}.*`
   | `recordSet.*.${'place' | 'keepFrom' | 'also' | 'title' | 'confirmed'}`
   | `caution.*.${'hazard' | 'title' | 'short' | 'text' | 'differs'}`
+  | 'reason.*'
   | `${'ingredient' | 'recipe' | 'recipeNote' | 'meat' | 'casing' | 'step' | 'loss' | 'cooling'}.*`;
 
 const SPECIES = ['species.*.name'] as const;
 const PRODUCT = ['product.*'] as const;
-const PRICE = ['price.*'] as const;
+/** A price line is often called like the product that it charges for. */
+const LINE = ['price.*', 'product.*'] as const;
 const FAT = ['fat.*'] as const;
 const INGREDIENT = ['ingredient.*'] as const;
 const RECIPE = ['recipe.*'] as const;
@@ -55,8 +57,11 @@ const SLOTS: Readonly<Record<string, readonly Slot[]>> = {
   'sources.name': FAT,
   'shortFat.name': FAT,
   fatName: FAT,
-  label: PRICE,
-  line: PRICE,
+  label: LINE,
+  line: LINE,
+  reason: ['reason.*'],
+  'answered.answer': ['reason.*'],
+  'animals.setStage.answer': ['reason.*'],
   'prices.get.name': ['priceBook.*'],
   'prices.save.name': ['priceBook.*'],
   recipe: RECIPE,

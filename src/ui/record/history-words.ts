@@ -120,12 +120,12 @@ const SENTENCES: Readonly<Record<HistoryKind, Message>> = {
   'part-voided': ({ hunter }) => text.partVoided({ hunter: String(hunter) }),
   'belonging-came': ({ kind, tag, place, note }) =>
     text.belongingCame({
-      kind: String(kind),
+      kind: kindName(kind),
       tag: worded(tag),
       place: worded(place),
       note: worded(note),
     }),
-  'belonging-voided': ({ kind }) => text.belongingVoided({ kind: String(kind) }),
+  'belonging-voided': ({ kind }) => text.belongingVoided({ kind: kindName(kind) }),
   'belonging-went': ({ kind, went, name, receipt, on, note }, format) =>
     text.belongingWent({
       kind: kindName(kind),

@@ -2,10 +2,12 @@
 import type { Problem } from '../../bridge/contract.ts';
 import { wordFor } from './codes.ts';
 import { text as words } from '../../words/compiled/shared/common.ts';
+import { text as belongings } from '../../words/compiled/window/belongings.ts';
 import { text as smokehouse } from '../../words/compiled/window/smokehouse.ts';
 import { lotLabel } from './part-label.ts';
 import { methodName } from './payment-methods.ts';
 import { readySentences } from './ready-sentences.ts';
+import { listText } from '../../words/list.ts';
 import type { Format } from './format.ts';
 
 type With = NonNullable<Problem['with']>;
@@ -32,6 +34,8 @@ function weights({ said, grams, baseSaid, baseGrams }: With, format: Format): ob
   return { weight: of(said, grams), baseWeight: of(baseSaid, baseGrams) };
 }
 
+const belonging = ({ kind }: With): { kind: string } => ({ kind: wordFor(belongings.kinds, String(kind)) });
+
 const DERIVED: Readonly<Record<string, (given: With, format: Format) => object>> = {
   'reading.empty': (_, { unit }) => ({ unit }),
   'weight.more-than-animal': (given, format) => ({
@@ -44,6 +48,16 @@ const DERIVED: Readonly<Record<string, (given: With, format: Format) => object>>
     ...weights(given, format),
     name: part(given),
     range: format.massRange(Number(given.low), Number(given.high)),
+  }),
+  'belonging.gone': belonging,
+  'belonging.here': belonging,
+  // The desk joins their codes.
+  'release.belongings': ({ kinds }) => ({
+    kinds: listText(
+      String(kinds)
+        .split(', ')
+        .map((kind) => wordFor(belongings.kinds, kind)),
+    ),
   }),
   'cure.wrong-class': ({ stated, derived }) => ({
     stated: wordFor(smokehouse.classes, String(stated)),

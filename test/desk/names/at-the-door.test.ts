@@ -40,6 +40,25 @@ describe('an answer', () => {
     shop.desk.close();
   });
 
+  it('names a price line that is called like its product', () => {
+    const said = (value: unknown) => answerSaid('prices.get', { ok: true, value }, 'es-MX');
+    const book = {
+      lines: [
+        { code: 'own-1', label: 'Breakfast sausage' },
+        { code: 'own-2', label: 'Deer, in a hurry' },
+      ],
+    };
+    expect(said(book)).toEqual({
+      ok: true,
+      value: {
+        lines: [
+          { code: 'own-1', label: 'Salchicha para desayuno' },
+          { code: 'own-2', label: 'Deer, in a hurry' },
+        ],
+      },
+    });
+  });
+
   it('never touches a text of a person, or a code', () => {
     const value = { hunter: 'Ginger', name: 'Salt', note: 'Steaks', species: 'elk', by: 'SA' };
     expect(answerSaid('hunters.find', { ok: true, value }, 'es-MX')).toEqual({ ok: true, value });
@@ -49,6 +68,27 @@ describe('an answer', () => {
     const rows = { list: [{ ticket: '26-0001', grams: 5 }], product: 'Own thing' };
     const answer = answerSaid('rail.get', { ok: true, value: rows }, 'fr-CA');
     expect(answer.ok && answer.value).toBe(rows);
+  });
+});
+
+describe('a reason', () => {
+  it('that one window offered is said by another in its own language, also in the history', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    const { weighingId } = await callIn(shop, 'es-MX', 'table.weigh', { animalId: id, stage: 'cut', part: 'trim', typed: '5' } as CallInput<'table.weigh'>); // prettier-ignore
+    await callIn(shop, 'es-MX', 'table.void', { weighingId, reason: 'pesado dos veces' });
+    const told = async (language: Language) => {
+      const page = await callIn(shop, language, 'animals.get', { id });
+      const history = await callIn(shop, language, 'animals.getHistory', { id });
+      return [
+        page.weighings.find((one) => one.id === weighingId)?.voided?.reason,
+        ...history.flatMap(({ what, reason }) => (what === 'weight-voided' ? [reason] : [])),
+      ];
+    };
+    expect(await told('en-US')).toEqual(['weighed twice', 'weighed twice']);
+    expect(await told('fr-CA')).toEqual(['pesé deux fois', 'pesé deux fois']);
+    expect(await told('es-MX')).toEqual(['pesado dos veces', 'pesado dos veces']);
+    shop.desk.close();
   });
 });
 

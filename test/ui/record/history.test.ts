@@ -40,8 +40,8 @@ describe('a history sentence', () => {
       'The part of Ben was handed over to Ben on Nov 25, 2026, unpaid, approved by RO.',
     ],
     [entry('part-voided', { hunter: 'Ben' }), 'The part of Ben is here again.'],
-    [entry('belonging-came', { kind: 'cape', tag: 'A-7', place: '', note: '' }), 'Came with it: cape, tag A-7.'],
-    [entry('belonging-voided', { kind: 'cape' }), 'Voided: cape did not come with it.'],
+    [entry('belonging-came', { kind: 'cape', tag: 'A-7', place: '', note: '' }), 'Came with it: Cape, tag A-7.'],
+    [entry('belonging-voided', { kind: 'cape' }), 'Cape voided: it did not come with the animal.'],
     [
       entry('belonging-went', { kind: 'cape', went: 'taxidermist', name: 'Pine Studio', receipt: 'R-12', on: '2026-11-25', note: '' }),
       'Cape to the taxidermist Pine Studio on Nov 25, 2026, receipt R-12.',

@@ -62,6 +62,15 @@ function codesBelow(): string[] {
   return [...new Set(found)].filter((code) => !calls.has(code) && !NOT_CODES.test(code));
 }
 
+it('names what came with an animal by its words, never by their codes', () => {
+  const said = (code: string, given: Record<string, string>) =>
+    problemMessage({ kind: 'conflict', code, with: given }, format);
+  const kinds = { ticket: '26-0001', kinds: 'antlers, caul fat, whole skeleton' };
+  expect(said('release.belongings', kinds)).toContain('26-0001: Antlers, Caul fat, Whole skeleton.');
+  expect(said('belonging.here', { kind: 'caul fat' })).toContain('(Caul fat)');
+  expect(said('belonging.gone', { kind: 'hide', on: '2026-11-25' })).toContain('(Hide)');
+});
+
 describe('weights in a question', () => {
   const hook = { grams: 20_000, part: 'hook', baseGrams: 54_488, low: 22_000, high: 30_000 };
   const asked = (more: object) =>
