@@ -24,7 +24,8 @@ const quoteInput = {
   instructions,
   adjustments: v.optional(adjustmentsInput, []),
 };
-const RECENT = 30;
+/** How many saved quotes are listed and found: those of the last month of a busy shop. Our choice. */
+const RECENT = 200;
 
 /** How much meat, in what packages, and the price. */
 export const calculate = readAfterLearning(v.object(quoteInput), (session, input): QuoteResult =>

@@ -1,5 +1,6 @@
 /** The words of the handbook's pages, fetched when one is opened. */
 import type { Language } from '../../words/languages.ts';
+import { plainLetters } from '../texts/plain-letters.ts';
 import type { HandbookPage } from './pages.ts';
 
 export interface Question {
@@ -59,18 +60,12 @@ export function handbookFrom(texts: Readonly<Record<string, string>>): Handbook 
  * @example findQuestions(handbook, 'DISCOUNT')[0]?.code // 'discount'
  */
 export function findQuestions(handbook: Handbook, typed: string): Question[] {
-  const wanted = plain(typed).split(/\s+/).filter(Boolean);
+  const wanted = plainLetters(typed).split(/\s+/).filter(Boolean);
   if (wanted.length === 0) return [];
   return Object.values(handbook).flatMap(({ title, questions }) =>
     questions.filter(({ ask, steps }) => {
-      const words = plain([title, ask, ...steps].join(' '));
+      const words = plainLetters([title, ask, ...steps].join(' '));
       return wanted.every((word) => words.includes(word));
     }),
   );
 }
-
-const plain = (text: string): string =>
-  text
-    .normalize('NFD')
-    .replace(/\p{Mn}/gu, '')
-    .toLocaleLowerCase();

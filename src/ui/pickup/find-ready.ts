@@ -1,8 +1,6 @@
 import { quickTicket } from '../calls/quick-ticket.ts';
+import { plainLetters } from '../texts/plain-letters.ts';
 import type { Ready } from './message.ts';
-
-/** As compared: without case and accents. */
-const plain = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
 
 /**
  * The animals that a hunter at the counter means: by ticket, by part of a name, or by at least four digits of a phone
@@ -11,7 +9,7 @@ const plain = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu
  * @example findReady(ready, '162', 2026) // the animal of ticket 26-0162
  */
 export function findReady(ready: readonly Ready[], typed: string, season: number): readonly Ready[] {
-  const text = plain(typed.trim());
+  const text = plainLetters(typed.trim());
   if (text === '') return ready;
   const ticket = quickTicket(typed, season);
   const byTicket = ready.filter((one) => one.ticket === ticket);
@@ -19,7 +17,7 @@ export function findReady(ready: readonly Ready[], typed: string, season: number
   const digits = /\p{L}/u.test(text) ? '' : text.replace(/\D/g, '');
   return ready.filter(
     ({ hunter, phone, shares }) =>
-      [hunter, ...shares.map(({ name }) => name)].some((name) => plain(name).includes(text)) ||
+      [hunter, ...shares.map(({ name }) => name)].some((name) => plainLetters(name).includes(text)) ||
       (digits.length >= 4 && phone.replace(/\D/g, '').includes(digits)),
   );
 }

@@ -3,6 +3,7 @@ import { text } from '../../words/compiled/shared/days.ts';
 import { SOURCE_LANGUAGE } from '../../words/languages.ts';
 import { currentLanguage } from '../../words/speech.ts';
 import { inLanguage } from '../../words/area.ts';
+import { plainLetters } from './plain-letters.ts';
 
 /** Minimum letters of a shortened word. */
 const LETTERS = 3;
@@ -33,9 +34,5 @@ function monthNames(language: string): string[] {
 
 /** Small letters and accents make no difference: `aou` begins `août`. */
 function begins(word: string, typed: string): boolean {
-  return plain(word).startsWith(plain(typed));
-}
-
-function plain(text: string): string {
-  return text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
+  return plainLetters(word).startsWith(plainLetters(typed));
 }

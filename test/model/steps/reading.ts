@@ -93,7 +93,7 @@ const LOOKS: readonly ((shop: Shop, dice: Dice) => Act)[] = [
   (shop) => act('records.list', {}, {
     done(rows) { same('records of the season', ids(rows), ids(shop.book.animals.filter(({ season }) => season === shop.season))); },
   }),
-  (shop) => act('quotes.list', {}, { done(rows) { same('quotes', rows.length, Math.min(30, shop.book.quotes.length)); } }),
+  (shop) => act('quotes.list', {}, { done(rows) { same('quotes', rows.length, Math.min(200, shop.book.quotes.length)); } }),
   (shop, dice) => {
     const quote = dice.mostly(shop.book.quotes, []);
     return act('quotes.get', { id: quote?.id ?? 9999 }, { refuse: because([!quote, 'quote.unknown']) });
