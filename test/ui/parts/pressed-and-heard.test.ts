@@ -10,6 +10,7 @@ import Combobox from '../../../src/ui/parts/Combobox.vue';
 import Field from '../../../src/ui/parts/Field.vue';
 import FilePick from '../../../src/ui/parts/FilePick.vue';
 import Kbd from '../../../src/ui/parts/Kbd.vue';
+import { HELP_PAGE } from '../../../src/ui/parts/help-page.ts';
 import Message from '../../../src/ui/parts/Message.vue';
 import PageHead from '../../../src/ui/parts/PageHead.vue';
 import Tabs from '../../../src/ui/parts/Tabs.vue';
@@ -236,6 +237,20 @@ describe('what is said', () => {
     ['good', undefined],
   ] as const)('as a %s interrupts only if somebody must answer', (kind, role) => {
     expect(mountPart(Message, { props: { kind } }).attributes('role')).toBe(role);
+  });
+
+  it('as a problem leads to the page of the handbook, where there is one', () => {
+    const links = (kind: 'problem' | 'ask', help?: string) =>
+      mountPart(Message, {
+        props: { kind },
+        global: { provide: help === undefined ? {} : { [HELP_PAGE as symbol]: ref(help) } },
+      })
+        .findAll('a')
+        .map((link) => link.attributes('href'));
+    expect(links('problem', '#/handbook/table')).toEqual(['#/handbook/table']);
+    expect(links('ask', '#/handbook/table')).toEqual([]);
+    expect(links('problem', '')).toEqual([]);
+    expect(links('problem')).toEqual([]);
   });
 
   it('as a toast is announced, and undone from it', async () => {

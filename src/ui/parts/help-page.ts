@@ -1,0 +1,4 @@
+import type { InjectionKey, Ref } from 'vue';
+
+/** The address of the handbook's page on what is being done; '' where none can be opened without losing something. */
+export const HELP_PAGE: InjectionKey<Readonly<Ref<string>>> = Symbol('help page');
