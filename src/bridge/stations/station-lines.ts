@@ -44,9 +44,16 @@ export function openStationLines(door: Pick<StationDoor, 'enter' | 'watch'>): St
     if (known) return known;
     const line: Line = { sockets: new Set(), streams: new Set(), stopWatching: () => undefined };
     lines.set(key, line);
-    const stop = door.watch(secret, (event) => tell(line, event));
+    // A line that was shut hears nothing more: a station that is let in again while its sockets still close gets another.
+    const forget = (): void => {
+      if (lines.get(key) === line) lines.delete(key);
+    };
+    const stop = door.watch(secret, (event) => {
+      if (event.kind === 'shut') forget();
+      tell(line, event);
+    });
     line.stopWatching = () => {
-      lines.delete(key);
+      forget();
       stop();
     };
     return line;

@@ -104,7 +104,12 @@ export function echoDoor(): EchoDoor {
       watching.set(secret, those.add(told));
       return () => those.delete(told);
     },
-    tell: (secret, event) => watching.get(secret)?.forEach((told) => told(event)),
+    tell(secret, event) {
+      const those = [...(watching.get(secret) ?? [])];
+      // As the desk does: whoever was shut out hears nothing more.
+      if (event.kind === 'shut') watching.get(secret)?.clear();
+      for (const told of those) told(event);
+    },
     remove(secret) {
       removed.add(secret);
       door.tell(secret, { kind: 'shut', state: 'removed' });

@@ -4,7 +4,7 @@ import type { IncomingMessage } from 'node:http';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { openStationLine } from '../../../src/bridge/stations/line.ts';
 import { CODE, SECRET, TABLE } from './echo-door.ts';
-import { ask, asStation, HOST, knockPlain, openLine, told, type OpenLine } from './open-line.ts';
+import { ask, asStation, HOST, knock, knockPlain, openLine, told, type OpenLine } from './open-line.ts';
 
 let line: OpenLine;
 beforeAll(async () => {
@@ -92,6 +92,24 @@ describe('over TLS', () => {
     expect(answer.status).toBe(401);
     expect(answer.json()).toEqual({ ok: false, problem: { kind: 'refused', code: 'station.removed' } });
     await expect.poll(fresh.door.watchers).toBe(0);
+    fresh.close();
+  });
+
+  it('tells a station that is let in again while its former line still ends', async () => {
+    const fresh = await openLine();
+    // Its socket stays open a moment after the last event, as a browser's does.
+    const head = [`GET /events HTTP/1.1`, `host: ${fresh.host}`, `authorization: Bearer ${SECRET}`];
+    const former = knock(fresh, `${head.join('\r\n')}\r\n\r\n`);
+    await expect.poll(fresh.door.watchers).toBe(1);
+    fresh.door.tell(SECRET, { kind: 'shut', state: 'paused' });
+    const stream = await ask(fresh, '/events', { headers: asStation() });
+    const heard = listen(stream);
+    fresh.door.tell(SECRET, { kind: 'station', station: TABLE });
+    await expect.poll(heard).toContain('event: station');
+    expect(await former).toMatch(/event: shut(?!.*event: station)/s);
+    // The end of the former line is not that of the new one.
+    fresh.door.tell(SECRET, { kind: 'shut', state: 'removed' });
+    await expect.poll(() => stream.socket.destroyed).toBe(true);
     fresh.close();
   });
 
