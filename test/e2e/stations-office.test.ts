@@ -2,14 +2,17 @@
 import { connect } from 'node:net';
 import type { Locator } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
+import { tempBookPath } from '../book/temp-book.ts';
 import { freePort } from '../bridge/stations/open-line.ts';
-import { rootBeside } from '../torture/line/running-desk.ts';
+import { rootBeside, signerBeside } from '../torture/line/running-desk.ts';
 import { post, type DeskPlace } from '../torture/line/station.ts';
 import { bringAxe, violations } from './axe-check.ts';
+import { launchProfile } from './browser.ts';
 import { strayBlaze } from './looks/blaze-meanings.ts';
 import { looksOf } from './looks/screen-looks.ts';
 import { cutOff } from './reach.ts';
 import { openShop, type ShopWindow } from './shop-window.ts';
+import { trust } from './station/station-shop.ts';
 
 let shop: ShopWindow;
 let group: Locator;
@@ -134,10 +137,49 @@ it('gives somebody a PIN and takes it away, and asks for it at stations', async 
   expect(await signIn('2480')).toMatchObject({ ok: false, problem: { code: 'person.wrong-pin' } });
 });
 
+it('pairs a tablet by its own page, sees it come and go, and shuts it out at once', async () => {
+  const { keys } = shop;
+  const trusted = trust(signerBeside(shop.bookPath));
+  const tablet = await launchProfile(tempBookPath('tablet'), trusted, {
+    viewport: { width: 810, height: 1080 },
+    locale: 'en-US',
+  });
+  const page = tablet.pages()[0] ?? (await tablet.newPage());
+  await page.goto(`https://${place.host}/`);
+  await keys.pressOn('New code');
+  const code = group.locator('[data-code]');
+  await code.waitFor();
+  await page.getByLabel('Code', { exact: true }).fill(await code.innerText());
+  await page.getByRole('button', { name: 'Connect' }).click();
+  const number = await page.getByRole('status').innerText();
+  await group.getByText(number, { exact: true }).waitFor();
+  await keys.tabTo(group.getByLabel('Name', { exact: true }));
+  await keys.type('Cooler door');
+  await keys.choose('Place', 'Cooler');
+  await keys.pressOn('Allow');
+  await page.locator('h1', { hasText: 'Cooler door' }).waitFor();
+  await row('Cooler door').getByText('Connected').waitFor();
+  await keys.pressOn('Pause Cooler door');
+  await page.getByRole('heading', { name: 'This station is paused' }).waitFor();
+  await keys.pressOn('Resume Cooler door');
+  await row('Cooler door').getByText('Connected').waitFor({ timeout: 30_000 });
+  await page.goto('about:blank');
+  await row('Cooler door')
+    .getByText(/^Away since /)
+    .waitFor({ timeout: 30_000 });
+  await page.goto(`https://${place.host}/`);
+  await row('Cooler door').getByText('Connected').waitFor();
+  await keys.pressOn('Remove Cooler door');
+  await keys.fill('Reason', 'broken');
+  await keys.press('Enter');
+  await page.getByRole('heading', { name: 'This station was removed' }).waitFor();
+  await tablet.close();
+}, 120_000);
+
 it('removes it at once, says that there is no way back, and switches everything off', async () => {
   const { page, keys } = shop;
   await keys.pressOn('Remove Table by the door');
-  await page.getByText('This cannot be undone').waitFor();
+  await page.getByText('Removing cannot be undone').waitFor();
   await isWhole();
   await keys.fill('Reason', 'lost');
   await keys.press('Enter');

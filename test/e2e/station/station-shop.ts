@@ -79,7 +79,7 @@ export async function listening({ call }: StationShop): Promise<void> {
 }
 
 /** What a browser takes to trust certificates of this signer, without changing what the system trusts. */
-function trust(signer: string): string[] {
+export function trust(signer: string): string[] {
   const key = new X509Certificate(signer).publicKey.export({ type: 'spki', format: 'der' });
   const digest = createHash('sha256').update(key).digest('base64');
   return [`--ignore-certificate-errors-spki-list=${digest}`, '--no-proxy-server'];
