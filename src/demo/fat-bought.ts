@@ -52,15 +52,18 @@ function countOldest({ counter }: Shop): void {
   counter.call('fat.count', { lotId: lot.id, typed, reason: 'Weighed; dry edges trimmed off', by: COUNTS });
 }
 
-/** Ensures that a batch can reach its target. `cases`: buys in cases, else only the missing amount. */
-export async function needFat(
-  shop: Shop,
-  need: { animals: { id: number; grams?: number }[]; fat: string; targetFat: number | null },
-  cases: boolean,
-): Promise<void> {
-  const fat = SHOP.fats.find(({ source }) => source === need.fat);
-  if (!fat || need.targetFat === null) return;
-  if (onHand(shop, fat.source) > mostNeeded(shop, need)) return;
+export interface FatNeed {
+  animals: { id: number; grams?: number }[];
+  fat: string;
+  targetFat: number | null;
+  recipeId: number | null;
+}
+
+/** Ensures that a batch can reach its target or has the meat of its recipe, of this source. `cases`: buys in cases, else only the missing amount. */
+export async function needFat(shop: Shop, need: FatNeed, source: string, cases: boolean): Promise<void> {
+  const fat = SHOP.fats.find((one) => one.source === source);
+  if (!fat || (need.targetFat === null && need.recipeId === null)) return;
+  if (need.targetFat !== null && onHand(shop, source) > mostNeeded(shop, need, need.targetFat)) return;
   const plan = await shop.counter.call('grinder.plan', need);
   if (plan.kind !== 'not enough fat') return;
   const missing = Math.ceil((plan.missingGrams * SPARE) / STEP_GRAMS) * STEP_GRAMS;
@@ -68,20 +71,12 @@ export async function needFat(
 }
 
 /** The fat needed if the trim had none at all. */
-function mostNeeded(
-  { counter }: Shop,
-  {
-    animals,
-    fat,
-    targetFat,
-  }: { animals: { id: number; grams?: number }[]; fat: string; targetFat: number | null },
-): number {
+function mostNeeded({ counter }: Shop, { animals, fat }: FatNeed, target: number): number {
   const rich = FATS.find(({ code }) => code === fat)?.fat ?? 0;
   const trim = animals.reduce(
     (sum, { id, grams }) => sum + (grams ?? counter.book.weighings.sums(id)?.trim ?? 0),
     0,
   );
-  const target = targetFat ?? 0;
   return (trim * target) / (rich - target);
 }
 

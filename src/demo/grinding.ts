@@ -38,10 +38,13 @@ export async function grind(shop: Shop, order: Grind): Promise<void> {
   const { counter } = shop;
   const wait = shop.benchFreeAt.getTime() - counter.now().getTime();
   if (wait > 0) return shop.scheduleIn(wait / 60_000 + WALK_UP, () => grind(shop, order));
-  const { owners, grams, fat, targetFat, product, by } = order;
+  const { owners, grams, product, by } = order;
   const animals = owners.map(({ id }) => ({ id, ...(grams === null ? {} : { grams }) }));
-  await needFat(shop, { animals, fat, targetFat }, owners[0]?.season.mistakes ?? true);
-  const { id } = await counter.call('grinder.start', { animals, fat, targetFat, product, by });
+  const recipeId = recipeFor(counter, product);
+  const { fat, targetFat } = recipeId === null ? order : { fat: 'none', targetFat: null };
+  const need = { animals, fat, targetFat, recipeId };
+  await needFat(shop, need, order.fat, owners[0]?.season.mistakes ?? true);
+  const { id } = await counter.call('grinder.start', { ...need, product, by });
   const draw = drawing(SEASONS.seed, 7, id);
   const { parts } = JSON.parse(counter.book.batches.get(id)?.plan ?? '{}') as StoredPlan;
   let minutes = 0;
@@ -59,7 +62,6 @@ export async function grind(shop: Shop, order: Grind): Promise<void> {
   pass('3/8 in', draw.whole(31, 35));
   pass(draw.pick(FINE_PLATES), draw.whole(34, 38));
   if (draw.maybe(TESTED)) next(4, () => test(shop, order, id, draw));
-  const recipeId = recipeFor(counter, product);
   next(draw.between(10, 20), () => {
     if (recipeId !== null) return makeProduct(shop, recipeId, id, order);
     pack(shop, order, id, draw);
@@ -97,13 +99,14 @@ function weighIn(
 }
 
 /** The tester's reading of the true fat; once in a season the wrong tub is tested. */
-function test(shop: Shop, { owners, targetFat, by }: Grind, batchId: number, draw: Draw): void {
+function test(shop: Shop, { owners, by }: Grind, batchId: number, draw: Draw): void {
   const rows = shop.counter.book.weighings.ofBatch(batchId);
   const fat = rows.reduce((sum, row) => {
     const owner = owners.find(({ id }) => id === row.animal_id);
     return sum + row.grams * (row.part === 'trim' ? (owner?.trimFat ?? 0) : trueFat(shop, row.fat_lot_id));
   }, 0);
-  const counts = targetFat !== null && (owners[0]?.season.mistakes ?? false);
+  const target = shop.counter.book.batches.get(batchId)?.target_fat ?? null;
+  const counts = target !== null && (owners[0]?.season.mistakes ?? false);
   const off = counts && ++shop.tests === MISTAKES.fatTest.nth ? MISTAKES.fatTest.off : 0;
   const shown = Math.max(0.005, fat / inGrams(shop, batchId) + off + TESTER_SD * draw.normal());
   const percent = Math.round(shown * 1000) / 10;

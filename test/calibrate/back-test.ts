@@ -104,6 +104,10 @@ function askedOf(session: Session, row: YieldRow, told: Told): QuoteInput {
   };
 }
 
+/** Whether a recipe makes part of it, whose loss is part of the range. */
+export const hasRecipe = ({ quotes }: BackTested): boolean =>
+  quotes['on the hook'].products.some(({ recipe }) => recipe !== null);
+
 export interface Counted {
   n: number;
   inside: number;

@@ -4,7 +4,15 @@
  * the same for the 9-in-10 range of a batch's fat and the 80 % range of a cooked batch's yield, and for each finished animal of the demo, foretold by a model that has learned all the others.
  * The kept table is all that `npm run --silent calibrate -- 400 --markdown > test/calibrate/RESULTS.md` prints.
  */
-import { backTest, countBills, countTakeHome, TOLD, type BackTested, type Counted } from './back-test.ts';
+import {
+  backTest,
+  countBills,
+  countTakeHome,
+  hasRecipe,
+  TOLD,
+  type BackTested,
+  type Counted,
+} from './back-test.ts';
 import { batchTable } from './batch.ts';
 import { leaveOneOut, quotesHeld, withDemo, type Held } from './demo.ts';
 import { binomialBand, binomialCounts, COUNTED, coverage, LEVELS } from './coverage.ts';
@@ -112,6 +120,7 @@ const groups: [string, BackTested[]][] = [
   ['all', tested],
   ...Map.groupBy(tested, ({ season }) => String(season)),
   ...Map.groupBy(tested, ({ species }) => species),
+  ['with a recipe', tested.filter(hasRecipe)],
 ];
 print(
   ['of', ...TOLD.flatMap((told) => [`take-home, told ${told}`, `bill, told ${told}`])],

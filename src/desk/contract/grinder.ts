@@ -2,6 +2,7 @@
 import type { AffectedBy } from './affected.ts';
 import type { WeighingRow } from './weighing.ts';
 import type { FatKeeps, LeftOutLot, LotNamed } from './fat.ts';
+import type { OrderRecipe } from './shop.ts';
 import type { FatChoice, WeighSource } from './words.ts';
 
 export interface FatLotRow {
@@ -35,8 +36,15 @@ export interface GrindWant {
   grams: number;
 }
 
-/** A ground product of a cut sheet, and the fat in it. */
-export type OrderedFat = Pick<GrindWant, 'product' | 'fat' | 'targetFat'>;
+/** One that waits, with the recipe that it is made by; null: ground with the fat of the order. */
+export interface WaitingWant extends GrindWant {
+  recipe: Pick<OrderRecipe, 'id' | 'name' | 'meat'> | null;
+}
+
+/** A ground product of a cut sheet, and the fat in it, or the recipe that says what is in it. */
+export type OrderedFat = Pick<GrindWant, 'product' | 'fat' | 'targetFat'> & {
+  recipe: { name: string } | null;
+};
 
 export interface GrinderView {
   waiting: {
@@ -48,7 +56,7 @@ export interface GrinderView {
     ownFatLeftGrams: number;
     trimFat: { mean: number; sd: number };
     /** The ordered products, in the order to grind them; at least one. */
-    wants: GrindWant[];
+    wants: WaitingWant[];
     refusesPooling: boolean;
     /** Reason of a hold, or `positive`; null without one. */
     hold: string | null;
@@ -152,7 +160,8 @@ export type BlendPlan =
     }
   | {
       kind: 'not enough fat';
-      target: number;
+      /** Null: the meat of a recipe is short, which has no target. */
+      target: number | null;
       haveGrams: number;
       needGrams: number;
       missingGrams: number;

@@ -1,5 +1,6 @@
 /** What the owners of a batch ordered: patties or bulk, package size, and the fat of each cut sheet. */
 import { instructionsOf } from '../animal/instructions.ts';
+import { recipesOfOrders } from '../recipes/ordered.ts';
 import type { Session } from '../session/session.ts';
 import type { BatchPage, FatChoice, Instructions, PlanPart } from '../contract/contract.ts';
 
@@ -13,6 +14,7 @@ export function batchOrders(
   product: string,
 ): Pick<BatchPage, 'patties' | 'packageGrams' | 'orders'> {
   const sheets = animals.map(({ id }) => instructionsOf(session, id));
+  const recipeOf = recipesOfOrders(session);
   const patties = sheets.flatMap(
     (sheet) => grindsOf(sheet).find((grind) => grind.product === product)?.pattyGrams ?? [],
   );
@@ -21,14 +23,18 @@ export function batchOrders(
     packageGrams: sheets[0]?.packageGrams ?? null,
     orders: sheets.map((sheet, at) => ({
       ticket: animals[at]?.ticket ?? '',
-      wants: grindsOf(sheet).map(({ product, fat, targetFat }) => ({ product, fat, targetFat })),
+      wants: grindsOf(sheet).map((grind) => {
+        const { product, fat, targetFat } = grind;
+        const recipe = recipeOf(grind);
+        return { product, fat, targetFat, recipe: recipe && { name: recipe.name } };
+      }),
     })),
   };
 }
 
-const grindsOf = ({ alsoGround, grindProduct, fat, targetFat, pattyGrams }: Instructions) => [
+const grindsOf = ({ alsoGround, grindProduct, fat, targetFat, pattyGrams, recipeId }: Instructions) => [
   ...alsoGround,
-  { product: grindProduct, fat, targetFat, pattyGrams },
+  { product: grindProduct, fat, targetFat, pattyGrams, recipeId },
 ];
 
 /**

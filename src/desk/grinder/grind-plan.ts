@@ -3,6 +3,8 @@ import { planBlend, fatToAdd } from '../../core/blend/blend.ts';
 import type { Batch, BlendSource } from '../../core/blend/types.ts';
 import { toGrams } from '../../core/values/units.ts';
 import { fatSources, sharing, trimSources, trimWaiting, type BenchSource } from './blend-sources.ts';
+import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
+import { recipeMeat } from './recipe-meat.ts';
 import { FATS, ownFatSource } from '../supplied/resources.ts';
 import type { Session } from '../session/session.ts';
 import { animalOf } from '../animal/closed.ts';
@@ -13,6 +15,8 @@ interface GrindRequest {
   fat: FatChoice;
   lotIds?: readonly number[] | undefined;
   targetFat: number | null;
+  /** Bought meat in the proportion of this recipe instead of a fat and a target. */
+  recipeId?: number | null | undefined;
 }
 
 /** The plan as stored with its batch. */
@@ -30,6 +34,7 @@ export const AT_TARGET = 0.0005;
 export async function planGrind(session: Session, request: GrindRequest): Promise<BlendPlan> {
   const ids = request.animals.map(({ id }) => id);
   const trim = trimSources(session, request.animals);
+  if (request.recipeId) return byRecipe(session, request.recipeId, trim, ids);
   const fats = fatSources(session, request.fat, ids, request.lotIds);
   const lean = mixOf(trim.map(({ source }) => source));
   const target = request.targetFat;
@@ -62,6 +67,26 @@ export async function planGrind(session: Session, request: GrindRequest): Promis
     haveGrams: availableGrams,
     needGrams: need,
     missingGrams: Math.max(0, need - availableGrams),
+    nearest: nearestOf(trim, fats),
+  };
+}
+
+async function byRecipe(
+  session: Session,
+  recipeId: number,
+  trim: BenchSource[],
+  ids: readonly number[],
+): Promise<BlendPlan> {
+  const trimGrams = mixOf(trim.map(({ source }) => source)).grams;
+  const { fats, needGrams, haveGrams } = recipeMeat(session, recipeId, trimGrams, ids);
+  const missingGrams = needGrams - haveGrams;
+  if (missingGrams <= ROUNDING_TOLERANCE_GRAMS) return allOf(session, trim, fats, null);
+  return {
+    kind: 'not enough fat',
+    target: null,
+    haveGrams,
+    needGrams,
+    missingGrams,
     nearest: nearestOf(trim, fats),
   };
 }

@@ -12,12 +12,14 @@ import { cleaningOf, uncleaned } from '../animal/grinder-traces.ts';
 import { grindWants } from './grind-wants.ts';
 import { instructionsOf } from '../animal/instructions.ts';
 import { heldAs, refuseHeldPool } from '../animal/hold-rules.ts';
+import { recipesOfOrders } from '../recipes/ordered.ts';
+import type { RecipeOutput } from '../recipes/output.ts';
 import { by, id, listOf, needed, someGrams, targetFat } from '../input/input.ts';
 import { refusePooled } from './pooling.ts';
 import { readAfterLearning } from '../session/read-after-learning.ts';
 import { host } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
-import type { BatchLine, GrinderView, GrindPlan } from '../contract/contract.ts';
+import type { BatchLine, GrinderView, GrindPlan, WaitingWant } from '../contract/contract.ts';
 import { batchOf, openAnimalOf } from '../animal/closed.ts';
 
 /** More lots than any shop has on hand. */
@@ -32,38 +34,46 @@ const planInput = {
   fat: needed(40),
   lotIds: v.optional(v.pipe(listOf(id, MAX_LOTS), v.minLength(1, 'fat.choose'))),
   targetFat,
+  /** Bought meat as this recipe asks for it: no fat and target of their own. */
+  recipeId: v.optional(v.nullable(id), null),
 };
 const RECENT = 12;
 const CLEANINGS = 5;
 
 /** Waiting trim, open and newest batches, and the fat on hand. */
-export const get = readAfterLearning(v.object({}), (session): GrinderView => ({
-  waiting: trimWaiting(session).map((row) => {
-    const species = session.species.of(row.species);
-    return {
-      id: row.id,
-      ticket: row.ticket,
-      hunter: row.hunter,
-      speciesName: species.name,
-      trimLeftGrams: row.trim_left,
-      ownFatLeftGrams: Math.max(0, session.book.fat.ofAnimal(row.id)?.left_grams ?? 0),
-      trimFat: { ...session.fats.now.trim(row) },
-      wants: grindWants(
-        instructionsOf(session, row.id),
-        session.book.sums.trimInto(row.id),
-        row.trim_left,
-        trimCrumb(session),
-      ),
-      refusesPooling: row.refuses_pooling === 1,
-      hold: heldAs(session.book.animals.hold(row.id)),
-    };
-  }),
-  open: session.book.batches.open().map((batch) => batchLine(session, batch)),
-  recent: session.book.batches.recent(RECENT).map((batch) => batchLine(session, batch)),
-  fat: session.book.fat.withLeft(ROUNDING_TOLERANCE_GRAMS).map((lot) => lotRow(session, lot)),
-  uncleaned: uncleaned(session),
-  cleanings: session.book.grinderCleanings.newest(CLEANINGS).map(cleaningOf),
-}));
+export const get = readAfterLearning(v.object({}), (session): GrinderView => {
+  const recipeOf = recipesOfOrders(session);
+  return {
+    waiting: trimWaiting(session).map((row) => {
+      const species = session.species.of(row.species);
+      return {
+        id: row.id,
+        ticket: row.ticket,
+        hunter: row.hunter,
+        speciesName: species.name,
+        trimLeftGrams: row.trim_left,
+        ownFatLeftGrams: Math.max(0, session.book.fat.ofAnimal(row.id)?.left_grams ?? 0),
+        trimFat: { ...session.fats.now.trim(row) },
+        wants: grindWants(
+          instructionsOf(session, row.id),
+          session.book.sums.trimInto(row.id),
+          row.trim_left,
+          trimCrumb(session),
+        ).map((want) => ({ ...want, recipe: orderRecipe(recipeOf(want)) })),
+        refusesPooling: row.refuses_pooling === 1,
+        hold: heldAs(session.book.animals.hold(row.id)),
+      };
+    }),
+    open: session.book.batches.open().map((batch) => batchLine(session, batch)),
+    recent: session.book.batches.recent(RECENT).map((batch) => batchLine(session, batch)),
+    fat: session.book.fat.withLeft(ROUNDING_TOLERANCE_GRAMS).map((lot) => lotRow(session, lot)),
+    uncleaned: uncleaned(session),
+    cleanings: session.book.grinderCleanings.newest(CLEANINGS).map(cleaningOf),
+  };
+});
+
+const orderRecipe = (recipe: RecipeOutput | null): WaitingWant['recipe'] =>
+  recipe && { id: recipe.recipeId, name: recipe.name, meat: [...recipe.meat] };
 
 export const getBatch = readAfterLearning(v.object({ id }), (session, input) =>
   batchPage(session, batchOf(session, input.id)),

@@ -18,6 +18,8 @@ export interface RecipeOutput extends Made {
   readonly recipeId: number;
   readonly name: string;
   readonly lossKind: string;
+  /** The parts of the meat block as the recipe calls them. */
+  readonly meat: readonly { name: string; share: number }[];
   readonly yields: LossForecast;
   /** Fat that the owner's animal gives. */
   readonly ownFatShare: number;
@@ -35,6 +37,7 @@ export function outputOf(session: Session, row: RecipeRow): RecipeOutput {
     recipeId: row.id,
     name: row.name,
     lossKind: body.lossKind,
+    meat: body.meat.map((part) => ({ name: part.name, share: share([part]) })),
     ownFatShare: share(body.meat.filter(({ kind }) => kind === 'own-fat')),
     bought: body.meat
       .filter(({ kind }) => kind !== 'game' && kind !== 'own-fat')

@@ -12,6 +12,6 @@ export function otherFat(
 ): { ticket: string; want: OrderedFat }[] {
   return chosen.flatMap(({ ticket, wants }) => {
     const want = wants.find((one) => one.product === product) ?? wants[0];
-    return want && want.fat !== fat ? [{ ticket, want }] : [];
+    return want && !want.recipe && want.fat !== fat ? [{ ticket, want }] : [];
   });
 }

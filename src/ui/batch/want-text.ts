@@ -12,12 +12,13 @@ export function wantText(want: OrderedFat, sources: readonly FatSourceCard[], fo
   return `${want.product}, ${wantFat(want, sources, format)}`;
 }
 
-/** The fat only: '20.0% fat (Pork trim 50/50)'. */
+/** The fat only: '20.0% fat (Pork trim 50/50)', or the recipe that says what goes in: 'by the recipe Snack sticks'. */
 export function wantFat(
-  { fat, targetFat }: OrderedFat,
+  { fat, targetFat, recipe }: OrderedFat,
   sources: readonly FatSourceCard[],
   format: Format,
 ): string {
+  if (recipe) return text.wantsRecipe(recipe);
   if (fat === 'none') return text.wantsNoFat;
   const name = fat === 'own' ? text.wantsOwnFat : (sources.find(({ code }) => code === fat)?.name ?? fat);
   return targetFat === null ? name : text.wantsFat({ fat: name, target: format.share(targetFat) });

@@ -22,6 +22,11 @@ export function planWords(plan: BlendPlan, format: Format): string {
     case 'lean enough':
       return leanEnough(plan, format);
     case 'not enough fat':
+      if (plan.target === null)
+        return text.notEnoughForRecipe({
+          need: format.mass(plan.needGrams),
+          missing: format.mass(plan.missingGrams),
+        });
       return text.notEnough({
         target: format.share(plan.target),
         need: format.mass(plan.needGrams),
@@ -52,7 +57,7 @@ function leanEnough(plan: Extract<BlendPlan, { kind: 'lean enough' }>, format: F
  * without a nearest batch.
  */
 export function reachableTarget(plan: BlendPlan): number | null {
-  if (plan.kind !== 'not enough fat' && plan.kind !== 'out of reach') return null;
+  if ((plan.kind !== 'not enough fat' && plan.kind !== 'out of reach') || plan.target === null) return null;
   const target = Math.floor(plan.nearest.fat * 1000 + 1e-6) / 1000;
   return target > 0 && target < plan.target ? target : null;
 }

@@ -7,6 +7,7 @@ import { percentText } from '../texts/percent.ts';
 import { useLive } from '../use/useLive.ts';
 import { percentTyped } from './percent-typed.ts';
 import { usePastLots } from './usePastLots.ts';
+import type { Want } from '../batch/want-text.ts';
 import { useWants } from './useWants.ts';
 
 /** Debounce while typing, in milliseconds. */
@@ -21,6 +22,7 @@ export function useGrindPlan(waiting: () => GrinderView['waiting'], onHand: () =
   const fat = ref<FatChoice>('none');
   const targetTyped = ref('');
   const product = ref('');
+  const recipe = ref<Want['recipe']>(null);
   const past = usePastLots(fat, ids, onHand);
 
   const chosen = computed(() => waiting().filter((animal) => ids.value.includes(animal.id)));
@@ -28,7 +30,7 @@ export function useGrindPlan(waiting: () => GrinderView['waiting'], onHand: () =
   const targetWrong = computed(() => targetTyped.value.trim() !== '' && target.value === null);
   /** All own fat may go in without a target; bought fat needs one. */
   const targetMissing = computed(
-    () => fat.value !== 'none' && fat.value !== 'own' && targetTyped.value.trim() === '',
+    () => !recipe.value && fat.value !== 'none' && fat.value !== 'own' && targetTyped.value.trim() === '',
   );
   const refusing = computed(() =>
     chosen.value.length > 1 ? chosen.value.filter((animal) => animal.refusesPooling) : [],
@@ -50,10 +52,12 @@ export function useGrindPlan(waiting: () => GrinderView['waiting'], onHand: () =
     }));
     if (animals.length === 0 || targetWrong.value || refusing.value.length > 0) return null;
     if (animals.some(({ grams }) => grams === null) || targetMissing.value) return null;
+    const weighed = animals.map(({ id, grams }) =>
+      grams === undefined || grams === null ? { id } : { id, grams },
+    );
+    if (recipe.value) return { animals: weighed, fat: 'none', targetFat: null, recipeId: recipe.value.id };
     return {
-      animals: animals.map(({ id, grams }) =>
-        grams === undefined || grams === null ? { id } : { id, grams },
-      ),
+      animals: weighed,
       fat: fat.value,
       targetFat: fat.value === 'none' ? null : target.value,
       ...(past.lotIds.value ? { lotIds: past.lotIds.value } : {}),
@@ -61,7 +65,13 @@ export function useGrindPlan(waiting: () => GrinderView['waiting'], onHand: () =
   });
   const { value: plan, problem } = useLive('grinder.plan', () => question.value, { waitMs: WAIT_MS });
 
-  const { wants, picked, pick } = useWants(() => chosen.value, { amounts, fat, targetTyped, product });
+  const { wants, picked, pick } = useWants(() => chosen.value, {
+    amounts,
+    fat,
+    targetTyped,
+    product,
+    recipe,
+  });
 
   function setTarget(share: number): void {
     targetTyped.value = percentText(share);
@@ -76,6 +86,7 @@ export function useGrindPlan(waiting: () => GrinderView['waiting'], onHand: () =
     targetMissing,
     target,
     product,
+    recipe,
     past,
     chosen,
     refusing,

@@ -15,6 +15,8 @@ interface PlanFields {
   fat: Ref<FatChoice>;
   targetTyped: Ref<string>;
   product: Ref<string>;
+  /** Null: ground with a fat and a target. */
+  recipe: Ref<Want['recipe']>;
 }
 
 /**
@@ -28,10 +30,15 @@ export function useWants(chosen: () => readonly LoadingSign[], fields: PlanField
 
   function pick(want: Want): void {
     picked.value = want.product;
-    fields.fat.value = want.fat;
-    fields.targetTyped.value = want.targetFat === null ? '' : percentText(want.targetFat);
+    fields.recipe.value = want.recipe;
+    pickFat(want);
     fields.product.value = want.product;
     fields.amounts.value = Object.fromEntries(chosen().map((animal) => [animal.id, amountOf(animal)]));
+  }
+
+  function pickFat({ fat, targetFat }: Want): void {
+    fields.fat.value = fat;
+    fields.targetTyped.value = targetFat === null ? '' : percentText(targetFat);
   }
 
   /** All of its trim if the animal has no order for the product, or no other order. */
