@@ -24,7 +24,7 @@ const VIEW: GrinderView = {
     {
       id: 12, ticket: '26-0012', hunter: 'Ana Ruiz', speciesName: 'Elk', trimLeftGrams: 40 * LB, ownFatLeftGrams: 0,
       trimFat: { mean: 0.05, sd: 0.01 }, refusesPooling: false, hold: null,
-      wants: [{ product: 'Ground', fat: 'none', targetFat: null, pattyGrams: null, grams: 40 * LB }],
+      wants: [{ product: 'Ground', fat: 'none', targetFat: null, pattyGrams: null, recipe: null, grams: 40 * LB }],
     },
   ],
   open: [
