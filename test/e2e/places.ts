@@ -323,8 +323,8 @@ export const PLACES: readonly Place[] = [
     act: newIngredient,
     sees: /as printed/,
   },
-  { name: 'quote with an answer', at: () => '/quote', act: askQuote, sees: /To read out/ },
-  { name: 'quote on paper', at: (of) => `/quote/${of.quote}/paper`, sees: /Holds until/ },
+  { name: 'quote with an answer', at: () => '/quote', act: askQuote, sees: /Phone script/ },
+  { name: 'quote on paper', at: (of) => `/quote/${of.quote}/paper`, sees: /Good until/ },
   { name: 'notice as a letter', at: (of) => `/notice/${of.packed}/first`, sees: /Print letter/ },
   { name: 'pickup', at: () => '/pickup', sees: /Ready for pickup, waiting/ },
   {

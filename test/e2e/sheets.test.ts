@@ -124,7 +124,7 @@ describe.each(PAPERS)('on $format', { timeout: 90_000 }, (paper) => {
     const words = wordsOf(sheets);
     for (const { label } of many) expect(times(words, plain(label)), label).toBe(1);
     expect(times(words, 'Total$52,353.61')).toBe(1);
-    for (const said of [LONG_SHOP, LONG_HUNTER, 'Holds until', 'Take-home meat', 'The final weights decide.'])
+    for (const said of [LONG_SHOP, LONG_HUNTER, 'Good until', 'Take-home meat', 'The final weights decide.'])
       expect(words).toContain(plain(said));
     expect(words).not.toContain(plain('Print the quote'));
   });

@@ -44,11 +44,11 @@ it('asks about a weight that no such animal has, before it says a word about mea
   const weight = page.getByLabel('Weight', { exact: true });
   await weight.fill('9999');
   await page.getByText('Is 9999 lb right?').waitFor();
-  expect(await page.getByText('To read out').count()).toBe(0);
+  expect(await page.getByText('Phone script').count()).toBe(0);
   await page.getByRole('button', { name: 'No, change the weight' }).click();
   await weight.fill('340');
-  await page.getByText('To read out').waitFor();
+  await page.getByText('Phone script').waitFor();
   await weight.fill('9999');
   await page.getByRole('button', { name: 'Yes, show the quote' }).click();
-  await page.getByText('To read out').waitFor();
+  await page.getByText('Phone script').waitFor();
 });

@@ -95,8 +95,8 @@ describe('a history sentence', () => {
     [entry('changed', {}, { changes: [{ field: 'tag', before: '', after: 'E-1' }] }), 'The record was edited.'],
     [entry('owner-changed', {}, { changes: [{ field: 'phone', before: '', after: '1' }] }), 'The owner’s details were edited.'],
     [entry('owner-changed', { act: 'void' }), 'The owner’s personal details were removed.'],
-    [entry('instructed'), 'Cutting instructions were entered.'],
-    [entry('instructed', {}, { changes: [{ field: 'note', before: '', after: 'x' }] }), 'The cutting instructions were edited.'],
+    [entry('instructed'), 'The cut sheet was entered.'],
+    [entry('instructed', {}, { changes: [{ field: 'note', before: '', after: 'x' }] }), 'The cut sheet was edited.'],
   ])('of $what describes the event', (one, said) => expect(historySentence(one, format)).toBe(said)); // prettier-ignore
 
   it('leaves other changes and the reason to the lines below it', () => {

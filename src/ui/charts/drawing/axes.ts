@@ -32,6 +32,12 @@ export function nameAxis(colors: ChartColors, labels: string[]) {
   };
 }
 
+/** Many names below a plot: level, and only as many as fit beside each other. */
+export function levelNameAxis(colors: ChartColors, labels: string[]) {
+  const axis = nameAxis(colors, labels);
+  return { ...axis, ticks: { ...axis.ticks, autoSkip: true, autoSkipPadding: 12, maxRotation: 0 } };
+}
+
 /** The same rows as a hidden numeric axis (row i at i), for marks between two rows. */
 export function rowAxis(rows: number) {
   return {

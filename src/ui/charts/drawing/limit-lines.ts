@@ -1,5 +1,5 @@
 /** A measure of one batch after another, with the lines that it is held against. */
-import { FONT_SIZE, nameAxis, type percentAxis } from './axes.ts';
+import { FONT_SIZE, levelNameAxis, type percentAxis } from './axes.ts';
 import type { ChartColors } from './colors.ts';
 
 /** Room on the right for the labels of the lines, px. */
@@ -44,7 +44,7 @@ export function drawLimitLines(
     options: {
       layout: { padding: { right: LABEL_ROOM } },
       scales: {
-        x: { ...nameAxis(colors, names), ticks: { color: colors.ink, font } },
+        x: levelNameAxis(colors, names),
         y: { ...y, grace: '10%' },
       },
       plugins: {

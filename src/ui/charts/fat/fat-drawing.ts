@@ -1,6 +1,6 @@
 import type { FatBatch } from '../../../bridge/contract.ts';
 import { text } from '../../../words/compiled/window/season/fat.ts';
-import { FONT_SIZE, nameAxis, percentAxis } from '../drawing/axes.ts';
+import { FONT_SIZE, levelNameAxis, percentAxis } from '../drawing/axes.ts';
 import type { ChartColors } from '../drawing/colors.ts';
 
 type Measure = 'target' | 'planned' | 'weighedIn' | 'tested';
@@ -34,13 +34,10 @@ export function drawFat(batches: readonly FatBatch[], colors: ChartColors) {
     options: {
       interaction: { mode: 'nearest' as const, axis: 'xy' as const, intersect: true },
       scales: {
-        x: {
-          ...nameAxis(
-            colors,
-            batches.map((batch) => batch.name),
-          ),
-          ticks: { color: colors.ink, font },
-        },
+        x: levelNameAxis(
+          colors,
+          batches.map((batch) => batch.name),
+        ),
         y: { ...percentAxis(colors, text.share), grace: '10%', beginAtZero: true },
       },
       plugins: {
