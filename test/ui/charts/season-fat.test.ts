@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { FatBatch, FatCounts, FatReport, SpeciesFat } from '../../../src/desk/contract/contract.ts';
 import { controlStory } from '../../../src/ui/charts/fat/fat-control.ts';
+import { drawFat } from '../../../src/ui/charts/fat/fat-drawing.ts';
 import { fatStory } from '../../../src/ui/charts/fat/fat-by-batch.ts';
 import { ownFatStory } from '../../../src/ui/charts/fat/fat-own.ts';
 import { fatSourcesStory } from '../../../src/ui/charts/fat/fat-sources.ts';
@@ -231,4 +232,9 @@ describe('fat by species', () => {
     expect(textOf(drawn)).not.toContain('NaN');
     expect(printed(drawn)).toContain('weighed in 0.0');
   });
+});
+
+it('writes the names of many batches level, as many as fit', () => {
+  const { ticks } = drawFat([batch(1, {}), batch(2, {})], colors).options.scales.x;
+  expect(ticks).toMatchObject({ maxRotation: 0, autoSkip: true });
 });
