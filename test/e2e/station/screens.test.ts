@@ -71,6 +71,7 @@ const SCREENS: Screen[] = [
   { place: 'table', name: 'home', sees: 'On the table now' },
   { place: 'table', name: 'animal', go: () => openTicket('2').then(readCautions), sees: 'Cut sheet' },
   { place: 'table', name: 'packages', go: () => page.locator('label', { hasText: 'Packages' }).first().tap(), sees: 'Freezer place' },
+  { place: 'table', name: 'count', go: () => tap(/^Packages:/), sees: 'Weigh' },
   { place: 'table', name: 'void', go: () => tap(/^Void /), sees: 'Weighed twice' },
   { place: 'cooler', name: 'home', sees: 'Walk-in' },
   { place: 'cooler', name: 'reading', go: () => tap('Enter temperature'), sees: 'Temperature of Walk-in now' },

@@ -142,6 +142,19 @@ describe('an animal on the Table', () => {
     expect(station.sent()).toMatchObject([{ input: { typed: '20', tareTyped: '2.5' } }]);
   });
 
+  it('counts the packages by their weight, or as typed by the pad', async () => {
+    page = { ...DEER, stage: 'packing' };
+    const { press, enter } = await deer();
+    await enter('12');
+    await press('Packages: –');
+    await enter('5');
+    await enter('8');
+    expect(station.sent().map(({ input }) => input)).toMatchObject([
+      { stage: 'packed', part: 'package', product: 'Steaks and roasts', typed: '12', count: 12 },
+      { stage: 'packed', typed: '8', count: 5 },
+    ]);
+  });
+
   it('voids a saved weight for a reason, by two presses', async () => {
     const { press } = await deer();
     await press('Void');
