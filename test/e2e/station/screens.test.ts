@@ -36,6 +36,7 @@ beforeAll(async () => {
     confirmed: true,
     by: 'MK',
   });
+  await shop.call('loads.open', { oven: 'Big', madeIds: [], by: 'MK' });
   device = await shop.device('tablet', { hasTouch: true });
   page = device.pages()[0] ?? (await device.newPage());
   page.setDefaultTimeout(15_000);
@@ -81,6 +82,8 @@ const SCREENS: Screen[] = [
   { place: 'grinder', name: 'batch', go: () => tap('Start this batch').then(readCautions), sees: 'Fat as weighed in' },
   { place: 'grinder', name: 'pack', go: () => page.locator('label', { hasText: 'Pack' }).first().tap(), sees: 'Container' },
   { place: 'grinder', name: 'pass', go: () => page.locator('label', { hasText: 'Grind' }).first().tap(), sees: 'Plate' },
+  { place: 'smokehouse', name: 'home', sees: 'In the smokehouse now' },
+  { place: 'smokehouse', name: 'load', go: () => tap(/^Big/), sees: 'What it has to reach' },
   { place: 'pickup', name: 'home', sees: 'Hunter or ticket' },
   { place: 'pickup', name: 'sheet', go: () => tap(/Ready Rita/), sees: 'Handed to' },
   { place: 'pickup', name: 'handed', go: () => page.locator('.go').tap(), sees: /was handed to/ },

@@ -7,5 +7,6 @@ export const places: Partial<Record<Place, Component>> = {
   cooler: defineAsyncComponent(() => import('./cooler/CoolerPlace.vue')),
   grinder: defineAsyncComponent(() => import('./grinder/GrinderPlace.vue')),
   pickup: defineAsyncComponent(() => import('./pickup/PickupPlace.vue')),
+  smokehouse: defineAsyncComponent(() => import('./smokehouse/SmokehousePlace.vue')),
   table: defineAsyncComponent(() => import('./table/TablePlace.vue')),
 };
