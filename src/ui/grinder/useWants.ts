@@ -19,6 +19,9 @@ interface PlanFields {
   recipe: Ref<Want['recipe']>;
 }
 
+/** The recipe says what goes in, not the order. */
+const BY_RECIPE: Pick<Want, 'fat' | 'targetFat'> = { fat: 'none', targetFat: null };
+
 /**
  * Selects which order of the chosen animals is ground. The first animal selects its first order; further animals use
  * the same product with their own amounts.
@@ -31,14 +34,11 @@ export function useWants(chosen: () => readonly LoadingSign[], fields: PlanField
   function pick(want: Want): void {
     picked.value = want.product;
     fields.recipe.value = want.recipe;
-    pickFat(want);
-    fields.product.value = want.product;
-    fields.amounts.value = Object.fromEntries(chosen().map((animal) => [animal.id, amountOf(animal)]));
-  }
-
-  function pickFat({ fat, targetFat }: Want): void {
+    const { fat, targetFat } = want.recipe ? BY_RECIPE : want;
     fields.fat.value = fat;
     fields.targetTyped.value = targetFat === null ? '' : percentText(targetFat);
+    fields.product.value = want.product;
+    fields.amounts.value = Object.fromEntries(chosen().map((animal) => [animal.id, amountOf(animal)]));
   }
 
   /** All of its trim if the animal has no order for the product, or no other order. */

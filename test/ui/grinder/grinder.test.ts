@@ -7,6 +7,7 @@ import { percentTyped } from '../../../src/ui/grinder/percent-typed.ts';
 import { planTerms } from '../../../src/ui/grinder/plan-terms.ts';
 import { planWords, reachableTarget } from '../../../src/ui/grinder/plan-words.ts';
 import { inPart, partsToWeigh } from '../../../src/ui/batch/to-weigh.ts';
+import { wantText } from '../../../src/ui/batch/want-text.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
@@ -108,6 +109,14 @@ describe('the blend answer in words', () => {
     for (const amount of ['5.00 lb', '2.00 lb', '3.00 lb', '10.9%']) expect(said).toContain(amount);
   });
 
+  it('states what a recipe lacks of its meat, and offers no target', () => {
+    const plan: BlendPlan = { kind: 'not enough fat', target: null, haveGrams: 2 * LB, needGrams: 5 * LB, missingGrams: 3 * LB, nearest };
+    const said = words(plan);
+    for (const amount of ['5.00 lb', '3.00 lb']) expect(said).toContain(amount);
+    expect(said).not.toContain('%');
+    expect(reachableTarget(plan)).toBeNull();
+  }); // prettier-ignore
+
   it('states the fattest possible batch', () => {
     const said = words({ kind: 'out of reach', target: 0.5, richest: 0.3, nearest });
     expect(said).toContain('50.0% cannot be reached');
@@ -163,6 +172,14 @@ describe('fat that a cut sheet did not ask for', () => {
     ];
     expect(told('beef-suet', 'Ground', ...animals)).toEqual(['1', '3']);
     expect(told('none', 'Ground', ...animals)).toEqual(['2', '3']);
+  });
+
+  it('is none of what a recipe makes, whatever fat the order names', () => {
+    const made = animal('1', ['Sausage', 'pork-trim']);
+    expect(told('none', 'Sausage', made)).toEqual(['1']);
+    const wants = made.wants.map((want) => ({ ...want, recipe: { id: 1, name: 'Sausage', meat: [] } }));
+    expect(told('none', 'Sausage', { ...made, wants })).toEqual([]);
+    expect(wantText(wants[0]!, [], format)).toBe('Sausage, by the recipe Sausage');
   });
 
   it('is that of the order for this product, else of the first order', () => {
