@@ -39,7 +39,7 @@ async function goTo(page: Page, hash: string): Promise<void> {
 function titlesAt(place: CautionPlace, code: string): string[] {
   const cautions = SPECIES.find((one) => one.code === code)?.cautions ?? [];
   const all = CAUTIONS.map((one) => ({ ...one, shown: [...one.shown] }));
-  return cautionsAt(all, place, [{ cautions }]).map(({ title }) => title);
+  return cautionsAt(all, place, [{ cautions }]).map(({ short, title }) => short ?? title);
 }
 
 /** All are shown in full at first, and by their titles once folded. */

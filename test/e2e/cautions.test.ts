@@ -13,7 +13,7 @@ it('are open at the first animal of the day, rest in a line at the next, and def
   const first = await deerAtDesk(shop, 'Ada Mabry', {}, { species: 'wild-boar' });
   const second = await deerAtDesk(shop, 'Bo Reyes', {}, { species: 'wild-boar' });
   const list = page.getByRole('group', { name: 'Cautions' });
-  const title = list.getByText('Brucellosis: gloves and eye protection');
+  const title = list.getByText('Brucellosis: gloves');
   const body = list.getByText(/Wear gloves and eye protection, cover cuts/);
 
   await page.evaluate((to) => (location.hash = `#/table/${to}`), first.ticket);

@@ -86,8 +86,12 @@ describe('a scale at the Table', () => {
     await readout().getByText('Stable.').waitFor();
     expect(await entry().inputValue()).toBe('');
     await keys.tabTo(entry());
-    await keys.press('Space');
-    expect(await entry().inputValue()).toBe('18.62 lb');
+    // A busy computer hears the scale late, and a weight that was not heard just now is not offered.
+    const afterSpace = async (): Promise<string> => {
+      if ((await entry().inputValue()) === '') await keys.press('Space');
+      return entry().inputValue();
+    };
+    await expect.poll(afterSpace).toBe('18.62 lb');
     await keys.press('Enter');
     await page.getByRole('cell', { name: /18\.62 lb ?practice scale/ }).waitFor();
     expect(kept()).toEqual([
