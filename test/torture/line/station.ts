@@ -3,7 +3,9 @@ import { randomUUID } from 'node:crypto';
 import { Agent, request } from 'node:https';
 import { text } from 'node:stream/consumers';
 import type { RandomGenerator } from '../../../src/core/stats/random.ts';
+import { sendOutbox, type KeptEntry } from '../../../src/bridge/client/station/outbox.ts';
 import type { OutboxEntry, Taken } from '../../../src/desk/contract/stations.ts';
+import { memoryOutbox } from '../../bridge/client/station/memory-outbox.ts';
 
 /** Time after which a station takes its line for dead, ms. */
 const PATIENCE = 1_500;
@@ -54,7 +56,7 @@ export async function post(
 }
 
 export interface Outbox {
-  entries: OutboxEntry[];
+  entries: readonly KeptEntry[];
   counts: { sent: number; unanswered: number; repeated: number; ahead: number };
   /** Answers that differ from an earlier one to the same entry, and refusals that should not be. */
   faults: string[];
@@ -62,55 +64,61 @@ export interface Outbox {
   send(): Promise<void>;
 }
 
-/** @param lineage of the entrance under which the entries are typed */
+/**
+ * The outbox of a device (src/bridge/client/station), which sends out of turn and again besides.
+ * @param lineage of the entrance under which the entries are typed
+ */
 export function openOutbox(
   place: DeskPlace,
   { secret, lineage, name, count }: { secret: string; lineage: string; name: string; count: number },
   chance: RandomGenerator,
 ): Outbox {
-  const line = randomUUID();
-  const entries = Array.from({ length: count }, (_, at) => ({
-    wire: 1,
-    line,
-    number: at + 1,
-    id: randomUUID(),
-    lineage,
-    name: 'hunters.save',
-    input: { name: `Hunter ${name}-${at + 1}`, by: 'S' },
-    at: '2026-11-20T15:00:00.000Z',
-    aheadMs: 0,
-    said: 'S',
-  }));
+  const outbox = memoryOutbox();
+  for (let one = 1; one <= count; one += 1)
+    outbox.put({
+      name: 'hunters.save',
+      input: { name: `Hunter ${name}-${one}`, by: 'S' },
+      lineage,
+      said: 'S',
+    });
   const counts = { sent: 0, unanswered: 0, repeated: 0, ahead: 0 };
   const faults: string[] = [];
+  const sent: OutboxEntry[] = [];
   const answers = new Map<number, string>();
   const agent = new Agent({ keepAlive: true, maxSockets: 1 });
 
-  /** The answer to one entry, however often that takes. */
   async function deliver(entry: OutboxEntry): Promise<Taken> {
-    for (;;) {
-      counts.sent += 1;
-      try {
-        return (await post(place, '/entry', entry, { secret, agent })) as Taken;
-      } catch {
-        counts.unanswered += 1; // a broken line says nothing of what became of the entry
-        await new Promise((resolve) => setTimeout(resolve, PAUSE));
-      }
-    }
+    counts.sent += 1;
+    return (await post(place, '/entry', entry, { secret, agent })) as Taken;
   }
 
+  async function deliverInTurn(entry: OutboxEntry): Promise<Taken> {
+    if (chance.uniform() < 0.03) {
+      counts.ahead += 1;
+      const ahead = { ...entry, id: randomUUID(), number: entry.number + 2 };
+      if ((await deliver(ahead)).taken) faults.push(`${ahead.number} was taken before its turn`);
+    }
+    const taken = await deliver(entry);
+    note(entry, taken);
+    sent.push(entry);
+    if (chance.uniform() < 0.05) {
+      counts.repeated += 1;
+      const old = sent[Math.floor(chance.uniform() * sent.length)] ?? entry;
+      note(old, await deliver(old));
+    }
+    return taken;
+  }
+
+  /** A broken line says nothing of what became of an entry: the outbox is sent from its head again. */
   async function deliverAll(): Promise<void> {
-    for (const [at, entry] of entries.entries()) {
-      const ahead = entries[at + 2];
-      if (ahead && chance.uniform() < 0.03) {
-        counts.ahead += 1;
-        if ((await deliver(ahead)).taken) faults.push(`${ahead.number} was taken before its turn`);
-      }
-      note(entry, await deliver(entry));
-      if (chance.uniform() < 0.05) {
-        counts.repeated += 1;
-        const old = entries[Math.floor(chance.uniform() * (at + 1))] ?? entry;
-        note(old, await deliver(old));
+    for (;;) {
+      try {
+        const problem = await sendOutbox(outbox, deliverInTurn, randomUUID);
+        if (problem) faults.push(`the desk takes nothing: ${problem.code}`);
+        return;
+      } catch {
+        counts.unanswered += 1;
+        await new Promise((resolve) => setTimeout(resolve, PAUSE));
       }
     }
   }
@@ -123,5 +131,5 @@ export function openOutbox(
     answers.set(number, said);
   }
 
-  return { entries, counts, faults, send: () => deliverAll().finally(() => agent.destroy()) };
+  return { entries: outbox.entries, counts, faults, send: () => deliverAll().finally(() => agent.destroy()) };
 }
