@@ -7,6 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { seededRandom } from '../../../src/core/stats/random.ts';
+import type { Place } from '../../../src/trade/place.ts';
 import { freePort } from '../../bridge/stations/open-line.ts';
 import { tally, type Tally } from '../tally.ts';
 import { startFaultProxy, type Faults } from './fault-proxy.ts';
@@ -73,17 +74,18 @@ const sentBy = (outboxes: readonly Outbox[]) =>
   sum(outboxes.map(({ counts }) => counts.sent - counts.unanswered));
 
 /** Pairs a device as its owner would. */
-async function pair(
+export async function pair(
   desk: RunningDesk,
-  place: DeskPlace,
+  at: DeskPlace,
   name: string,
+  place: Place = 'office',
 ): Promise<{ secret: string; lineage: string }> {
   const { code } = await desk.call<{ code: { code: string } }>('stations.newCode', {});
-  const asked = (await post(place, '/pairing', code)) as { value: { request: string } };
+  const asked = (await post(at, '/pairing', code)) as { value: { request: string } };
   const { request } = asked.value;
-  await desk.call('stations.allow', { request, name, place: 'office', language: 'en-US', by: 'MK' });
-  const { value } = (await post(place, '/pairing/outcome', { request })) as { value: { secret: string } };
-  const entrance = await post(place, '/station', {}, { secret: value.secret });
+  await desk.call('stations.allow', { request, name, place, language: 'en-US', by: 'MK' });
+  const { value } = (await post(at, '/pairing/outcome', { request })) as { value: { secret: string } };
+  const entrance = await post(at, '/station', {}, { secret: value.secret });
   return { secret: value.secret, lineage: (entrance as { value: { lineage: string } }).value.lineage };
 }
 

@@ -3,6 +3,7 @@ import { randomUUID } from 'node:crypto';
 import { Agent, request } from 'node:https';
 import { text } from 'node:stream/consumers';
 import type { RandomGenerator } from '../../../src/core/stats/random.ts';
+import { OPENING_HEADER } from '../../../src/bridge/wire.ts';
 import { sendOutbox, type KeptEntry } from '../../../src/bridge/client/station/outbox.ts';
 import type { OutboxEntry, Taken } from '../../../src/desk/contract/stations.ts';
 import { memoryOutbox } from '../../bridge/client/station/memory-outbox.ts';
@@ -26,7 +27,7 @@ export async function post(
   place: DeskPlace,
   path: string,
   body: unknown,
-  more: { secret?: string; agent?: Agent } = {},
+  more: { secret?: string; agent?: Agent; opening?: string } = {},
 ) {
   const sent = request({
     host: '127.0.0.1',
@@ -41,6 +42,7 @@ export async function post(
       origin: `https://${place.host}`,
       'content-type': 'application/json',
       ...(more.secret !== undefined && { authorization: `Bearer ${more.secret}` }),
+      ...(more.opening !== undefined && { [OPENING_HEADER]: more.opening }),
     },
   });
   return new Promise<unknown>((resolve, reject) => {
