@@ -62,6 +62,18 @@ async function readCautions(): Promise<void> {
   await hide.tap();
 }
 
+async function checkIn(): Promise<void> {
+  await page.getByRole('combobox').first().fill('Counter Carl');
+  for (const label of ['Mule deer', 'Buck', 'Skinned'])
+    await page.locator('label', { hasText: label }).first().tap();
+  for (const digit of '96')
+    await page
+      .getByRole('group', { name: 'Number keys' })
+      .getByRole('button', { name: digit, exact: true })
+      .tap();
+  await tap('Check in');
+}
+
 interface Screen {
   place: Place;
   name: string;
@@ -84,6 +96,8 @@ const SCREENS: Screen[] = [
   { place: 'grinder', name: 'pass', go: () => page.locator('label', { hasText: 'Grind' }).first().tap(), sees: 'Plate' },
   { place: 'smokehouse', name: 'home', sees: 'In the smokehouse now' },
   { place: 'smokehouse', name: 'load', go: () => tap(/^Big/), sees: 'What it has to reach' },
+  { place: 'counter', name: 'intake', go: readCautions, sees: 'Weight received' },
+  { place: 'counter', name: 'checked in', go: checkIn, sees: 'Write this ticket on the tag' },
   { place: 'pickup', name: 'home', sees: 'Hunter or ticket' },
   { place: 'pickup', name: 'sheet', go: () => tap(/Ready Rita/), sees: 'Handed to' },
   { place: 'pickup', name: 'handed', go: () => page.locator('.go').tap(), sees: /was handed to/ },

@@ -4,6 +4,7 @@ import type { Place } from '../../../trade/place.ts';
 
 /** Fetched when the station opens, so that a station loads its own place alone. A place without an entry has no screen yet. */
 export const places: Partial<Record<Place, Component>> = {
+  counter: defineAsyncComponent(() => import('./counter/CounterPlace.vue')),
   cooler: defineAsyncComponent(() => import('./cooler/CoolerPlace.vue')),
   grinder: defineAsyncComponent(() => import('./grinder/GrinderPlace.vue')),
   pickup: defineAsyncComponent(() => import('./pickup/PickupPlace.vue')),

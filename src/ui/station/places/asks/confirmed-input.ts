@@ -39,9 +39,11 @@ export function confirmedInput(input: object, problem: Problem, said = ''): obje
   const { code } = problem;
   const field = wordsField(problem);
   const spoken = field === null ? input : { ...input, [field]: said };
+  const before: unknown[] | null =
+    'confirmed' in input && Array.isArray(input.confirmed) ? input.confirmed : null;
+  // An intake names its doubts one by one, of its weights too; elsewhere a weight is confirmed by yes.
+  if (BY_CODE.includes(code) || (before && BY_YES.includes(code)))
+    return { ...spoken, confirmed: [...(before ?? []), code] };
   if (BY_YES.includes(code)) return { ...spoken, confirmed: true };
-  if (field !== null) return spoken;
-  if (!BY_CODE.includes(code)) return null;
-  const before = 'confirmed' in input && Array.isArray(input.confirmed) ? (input.confirmed as unknown[]) : [];
-  return { ...input, confirmed: [...before, code] };
+  return field === null ? null : spoken;
 }
