@@ -13,11 +13,11 @@ const SYSTEMS = [
 ] as const;
 
 /**
- * What a device is, by what its browser says of itself; `none` where it does not tell.
+ * What a device is, by what its browser says of itself; empty where it does not tell.
  * @example deviceOf('Mozilla/5.0 (Windows NT 10.0)') // 'Windows'
  */
 export function deviceOf(agent: string): string {
-  return SYSTEMS.find(([, pattern]) => pattern.test(agent))?.[0] ?? 'none';
+  return SYSTEMS.find(([, pattern]) => pattern.test(agent))?.[0] ?? '';
 }
 
 /** Whether a station works now. @param moment writes a moment in the shop's zone */

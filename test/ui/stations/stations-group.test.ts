@@ -90,10 +90,12 @@ it('shows a code for as long as it works, and asks again when it is over', async
 
 it('asks to compare the number of a device, and puts a refusal at its field', async () => {
   const asked = { request: 'r1', number: '4711', agent: 'iPad', address: '192.168.1.20', askedAt: '' };
-  const shown = await show({ requests: [asked] }, OPEN);
+  const unknown = { ...asked, request: 'r2', number: '4712', agent: '', address: '192.168.1.21' };
+  const shown = await show({ requests: [asked, unknown] }, OPEN);
   const form = shown.get('form[aria-label="A device asks to become a station"]');
   expect(form.text()).toContain('4711');
   expect(form.text()).toContain('iPad at 192.168.1.20');
+  expect(shown.text()).toContain('A device at 192.168.1.21');
   desk.answers['stations.allow'] = () => ({
     ok: false,
     problem: { kind: 'invalid', code: 'station.name-taken', field: 'name', with: { name: 'Table 2' } },
