@@ -13,5 +13,17 @@ export function lineAddress({ addresses, port }: OpenLine, chosen: string | null
   return `http://${address.includes(':') ? `[${address}]` : address}:${port}/`;
 }
 
+/**
+ * The address as a square code says it: capitals take less room, and mean the same up to the #.
+ * @param code of pairing, which the station's page takes from there (`src/ui/station/pairing`); without one, the page about trust
+ * @returns null for an IPv6 address, whose brackets our square codes lack
+ * @example scannedAddress('http://10.0.0.7:47115/', 'BCDFGHJK') // 'HTTPS://10.0.0.7:47115/#p=BCDFGHJK'
+ */
+export function scannedAddress(address: string, code?: string): string | null {
+  if (address.includes('[')) return null;
+  if (code === undefined) return address.toUpperCase();
+  return `${address.replace('http:', 'https:').toUpperCase()}#p=${code}`;
+}
+
 /** The same by this computer's name, which not every device knows. */
 export const namedAddress = ({ host, port }: OpenLine): string => `http://${host}:${port}/`;

@@ -1,5 +1,12 @@
 /** Our barcodes and QR codes, bar by bar and module by module beside those of an independent package. */
 import bwip from 'bwip-js/node';
+import {
+  BinaryBitmap,
+  DecodeHintType,
+  HybridBinarizer,
+  QRCodeReader,
+  RGBLuminanceSource,
+} from '@zxing/library';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { barsOf, squareOf } from '../../../src/ui/labels/codes/codes.ts';
@@ -28,6 +35,17 @@ const ourSquare = (text: string): string =>
   modulesOf(text)
     .map((row) => row.map(Number).join(''))
     .join('\n');
+/** What the reader of another package finds in a picture of the modules, with their quiet zone. */
+function readSquare(rows: readonly boolean[][]): string {
+  const [scale, quiet] = [4, 4];
+  const edge = (rows.length + 2 * quiet) * scale;
+  const at = (pixel: number): number => Math.floor(pixel / scale) - quiet;
+  const light = Uint8ClampedArray.from({ length: edge * edge }, (_, i) =>
+    rows[at(Math.floor(i / edge))]?.[at(i % edge)] ? 0 : 255,
+  );
+  const picture = new BinaryBitmap(new HybridBinarizer(new RGBLuminanceSource(light, edge, edge)));
+  return new QRCodeReader().decode(picture, new Map([[DecodeHintType.PURE_BARCODE, true]])).getText();
+}
 const tickets = fc
   .tuple(fc.constantFrom('26', '99', '1998', '2100'), fc.integer({ min: 1, max: 999_999 }))
   .map(([mark, number]) => `${mark}-${String(number).padStart(4, '0')}`);
@@ -70,7 +88,15 @@ describe('a QR code', () => {
     expect(theirSquares(text)).toContain(ourSquare(text));
   });
 
-  it.each(['26-0147'.repeat(8), 'small', 'Ä'])('is refused for %j', (text) => {
+  it.each([
+    'HTTPS://10.0.0.7:47115/#p=BCDFGHJK',
+    'HTTPS://192.168.100.200:65535/#p=ZXWVTSRQ',
+    '#small letters',
+  ])('of %s is read by a reader of another package', (text) => {
+    expect(readSquare(modulesOf(text))).toBe(text);
+  });
+
+  it.each(['26-0147'.repeat(8), 'small', 'Ä', 'HTTP://A/#Ä'])('is refused for %j', (text) => {
     expect(() => squareOf(text)).toThrow(RangeError);
   });
 });

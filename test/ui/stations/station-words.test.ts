@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import type { StationRow } from '../../../src/bridge/contract.ts';
-import { lineAddress, namedAddress } from '../../../src/ui/stations/line-address.ts';
+import { lineAddress, namedAddress, scannedAddress } from '../../../src/ui/stations/line-address.ts';
 import { deviceOf, groupsOf, stateText } from '../../../src/ui/stations/station-words.ts';
 
 const LINE = {
@@ -14,6 +14,14 @@ it.each([
   ['an IPv6 address in brackets', 'fd00::5', 'http://[fd00::5]:47115/'],
 ])('the address that a device opens is %s', (_, chosen, address) => {
   expect(lineAddress(LINE, chosen)).toBe(address);
+});
+
+it.each([
+  ['http://10.0.0.7:47115/', undefined, 'HTTP://10.0.0.7:47115/'],
+  ['http://10.0.0.7:47115/', 'BCDFGHJK', 'HTTPS://10.0.0.7:47115/#p=BCDFGHJK'],
+  ['http://[fd00::5]:47115/', undefined, null],
+])('%s with the code %s is scanned as %s', (address, code, scanned) => {
+  expect(scannedAddress(address, code)).toBe(scanned);
 });
 
 it('the name leads there too', () => {

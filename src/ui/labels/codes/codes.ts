@@ -30,7 +30,7 @@ export function barsOf(text: string): CodeShape {
 /**
  * QR code of `text` with the highest error correction (level H), because tags get frost and blood on them. A ticket
  * fits the smallest symbol.
- * @throws RangeError for more than 50 characters, or other than digits, capitals and a few signs
+ * @throws RangeError for more than 50 characters, or other than digits, capitals and a few signs before a #
  * @example squareOf('26-0147').width // 21
  */
 export function squareOf(text: string): CodeShape {

@@ -1,4 +1,4 @@
-/** The words (bytes) of a QR code: the text in its alphanumeric mode, with Reed–Solomon error correction. */
+/** The words (bytes) of a QR code: the text in its alphanumeric mode (from a # on in bytes), with Reed–Solomon error correction. */
 
 /** How the words of a version are divided. */
 export interface QrSize {
@@ -11,7 +11,9 @@ export interface QrSize {
 }
 
 const CHARACTERS = '0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:';
-const MODE = 0b0010;
+/** Modes: alphanumeric, bytes. */
+const SIGNS = 0b0010;
+const BYTES = 0b0100;
 const FILL = [0xec, 0x11];
 
 /** All words in the order in which they are drawn; null if the text does not fit. */
@@ -28,19 +30,32 @@ function inTurn(parts: readonly number[][]): number[] {
 }
 
 function dataWords(text: string, room: number): number[] | null {
-  const digits = [...text].map((character) => CHARACTERS.indexOf(character));
-  if (digits.includes(-1))
-    throw new RangeError('Only digits, capitals and a few signs become a QR code here.');
-  let bits = bitsOf(MODE, 4) + bitsOf(digits.length, 9);
-  for (let at = 0; at < digits.length; at += 2) {
-    const [high = 0, low] = digits.slice(at, at + 2);
-    bits += low === undefined ? bitsOf(high, 6) : bitsOf(high * CHARACTERS.length + low, 11);
-  }
+  // What stands after # in an address has small letters: it is written in bytes.
+  const hash = text.indexOf('#');
+  let bits = hash < 0 ? signBits(text) : signBits(text.slice(0, hash)) + byteBits(text.slice(hash));
   if (bits.length > room * 8) return null;
   bits = bits.padEnd(Math.min(bits.length + 4, room * 8), '0');
   bits = bits.padEnd(Math.ceil(bits.length / 8) * 8, '0');
   const words = (bits.match(/.{8}/g) ?? []).map((word) => Number.parseInt(word, 2));
   return [...words, ...Array.from({ length: room - words.length }, (_, at) => FILL[at % 2] ?? 0)];
+}
+
+function signBits(text: string): string {
+  const digits = [...text].map((character) => CHARACTERS.indexOf(character));
+  if (digits.includes(-1))
+    throw new RangeError('Only digits, capitals and a few signs become a QR code here.');
+  let bits = bitsOf(SIGNS, 4) + bitsOf(digits.length, 9);
+  for (let at = 0; at < digits.length; at += 2) {
+    const [high = 0, low] = digits.slice(at, at + 2);
+    bits += low === undefined ? bitsOf(high, 6) : bitsOf(high * CHARACTERS.length + low, 11);
+  }
+  return bits;
+}
+
+function byteBits(text: string): string {
+  if (!/^[ -~]+$/.test(text)) throw new RangeError('Only printable ASCII becomes a QR code here.');
+  const bytes = [...text].map((character) => bitsOf(character.charCodeAt(0), 8));
+  return bitsOf(BYTES, 4) + bitsOf(bytes.length, 8) + bytes.join('');
 }
 
 const bitsOf = (value: number, length: number): string => value.toString(2).padStart(length, '0');

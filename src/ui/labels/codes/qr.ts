@@ -14,7 +14,7 @@ const SIZES: readonly QrSize[] = [
 
 /**
  * The dark modules of the smallest QR code that holds `text`, row by row.
- * @throws RangeError for a text that version 4 does not hold, or with other than digits, capitals, space and `$%*+-./:`
+ * @throws RangeError for a text that version 4 does not hold, or with other than digits, capitals, space and `$%*+-./:` before a #
  * @example modulesOf('26-0147').length // 21
  */
 export function modulesOf(text: string): boolean[][] {
