@@ -26,6 +26,7 @@ export async function startStation(pairing: Pairing): Promise<void> {
   line.pairing = pairing;
   await Promise.all([line.load(), useLanguage().choose(pairing.station.language)]);
   void navigator.storage.persist();
+  void line.tidy();
 
   const waits = pageWaits();
   const requests = stationRequests({

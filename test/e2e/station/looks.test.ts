@@ -77,7 +77,7 @@ it('shows the number while the shop decides, and that it was refused', async () 
   await looksRight('refused');
 });
 
-it('asks who works here for initials and PIN, and signs an entry with them', async () => {
+it('asks who works here for initials and PIN', async () => {
   stationId = await pairStation(shop, page, 'Cooler door', 'cooler');
   await looksRight('sign-in');
   const who = page.getByRole('dialog');
@@ -93,11 +93,16 @@ it('asks who works here for initials and PIN, and signs an entry with them', asy
   await looksRight('connected');
 });
 
-it('lists what waits and what needs an answer', async () => {
+it('signs an entry with who signed in, and lists what waits and what needs an answer', async () => {
   const coolerId = (await shop.call('coolers.list', {}))[0]?.id ?? 0;
+  // Whoever signed in signs, whatever the input says.
   const log = (typed: string) =>
-    saveAt(page, 'coolers.logTemperature', { coolerId, typed, by: 'MK' }, `Walk-in · ${typed} °F`);
+    saveAt(page, 'coolers.logTemperature', { coolerId, typed, by: 'ZZ' }, `Walk-in · ${typed} °F`);
   await log('36.1');
+  await page.getByRole('button', { name: 'All saved' }).waitFor();
+  const { today } = await shop.call('shop.get', {});
+  const { byHand } = await shop.call('coolers.getRecord', { coolerId, from: today, to: today });
+  expect(byHand).toMatchObject([{ typed: '36.1', by: 'MK' }]);
   await log('warm');
   await page.getByRole('button', { name: '1 needs an answer' }).waitFor();
   await shop.kill();
