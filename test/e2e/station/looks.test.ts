@@ -83,6 +83,10 @@ it('asks who works here for initials and PIN', async () => {
   const who = page.getByRole('dialog');
   await who.getByLabel('Initials').fill('mk');
   await who.getByLabel('PIN').fill('1234');
+  const shown = await who
+    .getByLabel('PIN')
+    .evaluate((field) => getComputedStyle(field).getPropertyValue('-webkit-text-security'));
+  expect(shown).toBe('disc');
   await who.getByRole('button', { name: 'Sign in' }).click();
   await who.getByText('do not match').waitFor();
   await looksRight('wrong-pin');

@@ -18,15 +18,16 @@ beforeAll(async () => {
 });
 afterAll(() => shop.end());
 
-/** The typed readings that stand in the book, oldest first. */
-async function readings(): Promise<string[]> {
-  const today = (await shop.call('shop.get', {})).today;
-  const record = await shop.call('coolers.getRecord', { coolerId, from: today, to: today });
-  return record.byHand.map(({ typed }) => typed);
+async function byHand() {
+  const { today } = await shop.call('shop.get', {});
+  return (await shop.call('coolers.getRecord', { coolerId, from: today, to: today })).byHand;
 }
 
+/** The typed readings that stand in the book, oldest first. */
+const readings = async () => (await byHand()).map(({ typed }) => typed);
+
 const log = (typed: string) =>
-  saveAt(page, 'coolers.logTemperature', { coolerId, typed, by: 'MK' }, `Cooler · ${typed}`);
+  saveAt(page, 'coolers.logTemperature', { coolerId, typed, by: 'ZZ' }, `Cooler · ${typed}`);
 const entries = () => page.getByRole('button', { name: /saved/ });
 
 it('is paired, and says who works there, where it stands and that it is connected', async () => {
@@ -35,9 +36,9 @@ it('is paired, and says who works there, where it stands and that it is connecte
   await expect.poll(() => page.getByRole('banner').textContent()).toMatch(/Cooler door.*Cooler.*Connected.*All saved.*MK/);
 }); // prettier-ignore
 
-it('saves an entry in the book at once while it is connected', async () => {
+it('saves an entry in the book at once while it is connected, with the initials of who works there', async () => {
   await log('36.1');
-  await expect.poll(readings).toEqual(['36.1']);
+  await expect.poll(byHand).toMatchObject([{ typed: '36.1', by: 'MK' }]);
   await expect.poll(() => entries().textContent()).toContain('All saved');
 });
 
