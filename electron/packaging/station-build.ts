@@ -16,7 +16,8 @@ export function stationBuild(root: string, plugins: () => PluginOption[]): Plugi
   const outDir = join(root, 'out/renderer');
   return {
     name: 'station-build',
-    apply: 'build',
+    // The window of a developer is tried without stations, and builds into another folder.
+    apply: (_, { command, mode }) => command === 'build' && mode !== 'development',
     async closeBundle() {
       const files = await buildPage(root, outDir, plugins());
       writeManifest(root, outDir);

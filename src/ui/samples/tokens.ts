@@ -70,4 +70,4 @@ export const SPACE_STEPS = [
 ] as const;
 
 /** Tokens that are sizes of something else: the page, corners, the ring, the shadow, the typeface. */
-export const OTHER_TOKENS = ['font', 'page', 'radius', 'radius-s', 'focus', 'shadow'] as const;
+export const OTHER_TOKENS = ['font', 'page', 'page-side', 'radius', 'radius-s', 'focus', 'shadow'] as const;
