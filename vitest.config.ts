@@ -57,7 +57,8 @@ export default defineConfig({
           name: 'driving',
           include: together.filter((file) => DRIVING.test(file)),
           isolate: false,
-          maxWorkers: Math.max(2, cores),
+          // One more than cores, because a third of the time a test waits for a window that draws or a program that starts.
+          maxWorkers: cores + 1,
           sequence: { groupOrder: 0 },
         },
       },

@@ -3,6 +3,7 @@ import * as v from 'valibot';
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { summariseCoolerLog } from '../../core/cold/cooler-log.ts';
 import { by, id, listOf, needed, text } from '../input/input.ts';
+import { earlier, momentOf } from '../session/earlier.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
@@ -105,13 +106,21 @@ export const restore = write(v.object({ id, by }), (session, input) => {
   return { id: cooler.id };
 });
 
-/** Logs a cooler's current temperature. @throws ValidationError `temperature.*`; ProblemError `cooler.unknown` */
-export const logTemperature = write(v.object({ coolerId: id, typed: text(20), by }), (session, input) => {
-  const cooler = coolerOf(session, input.coolerId);
-  const celsius = parseTemperature(input.typed, session.settings.unit === 'lb' ? 'F' : 'C', 'typed');
-  session.book.coolers.log(cooler.id, input.typed, Math.round(celsius * 10), session.now(), input.by);
-  return { id: cooler.id, c: celsius };
-});
+/**
+ * Logs a cooler's temperature, read now or, at a station that the desk could not hear, earlier.
+ * @throws ValidationError `temperature.*`; ProblemError `cooler.unknown`, `temperature.future` (invalid)
+ */
+export const logTemperature = write(
+  v.object({ coolerId: id, typed: text(20), earlier, by }),
+  (session, input) => {
+    const cooler = coolerOf(session, input.coolerId);
+    const celsius = parseTemperature(input.typed, session.settings.unit === 'lb' ? 'F' : 'C', 'typed');
+    const at = input.earlier ? momentOf(session, input.earlier) : session.now();
+    if (at > session.now()) throw new ProblemError('invalid', 'temperature.future', { field: 'earlier' });
+    session.book.coolers.log(cooler.id, input.typed, Math.round(celsius * 10), at, input.by);
+    return { id: cooler.id, c: celsius };
+  },
+);
 
 /**
  * Voids a mistaken temperature. It stays in the book with the reason.

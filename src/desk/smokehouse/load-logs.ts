@@ -3,8 +3,8 @@ import * as v from 'valibot';
 import { checkLog, MAX_READINGS } from '../../core/heat/log.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { LoadLogPreview } from '../contract/contract.ts';
-import { by, date, id, needed } from '../input/input.ts';
-import { momentsOf } from '../../core/values/local-moment.ts';
+import { by, id, needed } from '../input/input.ts';
+import { earlier, momentOf } from '../session/earlier.ts';
 import { read, write } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { dropUpload, longUpload, tableOf } from '../session/upload.ts';
@@ -106,13 +106,6 @@ export const importLog = write(
   { long: longUpload },
 );
 
-/** In the shop's time zone. */
-const timeOfDay = v.pipe(
-  v.string('time.unreadable'),
-  v.maxLength(5, 'time.unreadable'),
-  v.regex(/^([01]?\d|2[0-3]):[0-5]\d$/, 'time.unreadable'),
-);
-
 /**
  * One reading of a thermometer, typed or read, now or earlier. Readings of one probe go into one log.
  * @throws ProblemError `load.closed`, `load.future`, `temperature.unreadable` (invalid), `load.logs` (refused)
@@ -124,7 +117,7 @@ export const reading = write(
     phase,
     degrees,
     typed: needed(20),
-    earlier: v.optional(v.nullable(v.object({ on: date, time: timeOfDay })), null),
+    earlier,
     source: v.optional(v.picklist(['typed', 'thermometer'], 'choice.source'), 'typed'),
     by,
   }),
@@ -195,9 +188,3 @@ const isKnown = (session: Session, loadId: number, sha256: string): boolean =>
   session.book.loadLogs
     .ofLoad(loadId)
     .some((log) => log.void_reason === null && log.source === 'file' && log.sha256 === sha256);
-
-function momentOf(session: Session, { on, time }: { on: string; time: string }): string {
-  const [hours = 0, minutes = 0] = time.split(':').map(Number);
-  const [moment = 0] = momentsOf(on, (hours * 60 + minutes) * 60, session.settings.zone);
-  return new Date(moment).toISOString();
-}

@@ -115,6 +115,37 @@ describe('a cooler', () => {
     });
   });
 
+  it('stands at the moment at which it was read, though it arrives later, and none from the future is taken', async () => {
+    const shop = await freshDesk();
+    const coolerId = await coldRoom(shop);
+    const typeTime = (at: string) => {
+      const parts = new Intl.DateTimeFormat('en-CA', {
+        timeZone: 'America/Denver',
+        dateStyle: 'short',
+        timeStyle: 'short',
+        hourCycle: 'h23',
+      }).format(new Date(at));
+      const [on = '', time = ''] = parts.split(', ');
+      return { on, time };
+    };
+    await shop.call('coolers.logTemperature', { coolerId, typed: '3 C' });
+    const [{ readings: [first] = [] } = {}] = await shop.call('coolers.list', {});
+    const began = Date.parse(first?.at ?? '');
+    const hourLater = new Date(began + 1000 * HOUR).toISOString();
+    shop.wait(2 * HOUR);
+    await shop.call('coolers.logTemperature', { coolerId, typed: '4 C' });
+    await shop.call('coolers.logTemperature', { coolerId, typed: '9 C', earlier: typeTime(hourLater) });
+    const [cooler] = await shop.call('coolers.list', {});
+    expect(cooler?.readings.map(({ c }) => c)).toEqual([3, 9, 4]);
+    expect(cooler?.readings[1]?.at).toBe(hourLater);
+    expect(cooler?.last).toMatchObject({ c: 4 });
+    const ahead = { coolerId, typed: '4 C', earlier: typeTime(new Date(began + 3000 * HOUR).toISOString()) };
+    expect(await shop.problem('coolers.logTemperature', ahead)).toMatchObject({
+      code: 'temperature.future',
+      field: 'earlier',
+    });
+  });
+
   it('refuses an invalid temperature, naming the field', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);

@@ -68,6 +68,16 @@ describe('temperatures', () => {
     expect(wrapper.findAll('.cooler')[1]!.text()).toMatch(/38°F\s*not saved yet/);
   });
 
+  it('gives a reading the minute of the shop’s clock while the desk is away', async () => {
+    vi.useFakeTimers({ toFake: ['Date'], now: Date.parse('2026-11-24T21:31:40Z') });
+    station.line.connection = { state: 'away', since: null };
+    const { press, enter } = await cooler();
+    await press(/^Enter temperature/, 1);
+    await enter('38');
+    expect(station.sent()).toMatchObject([{ input: { earlier: { on: '2026-11-24', time: '14:31' } } }]);
+    vi.useRealTimers();
+  });
+
   it('says at once what is no temperature', async () => {
     const { press, enter, wrapper } = await cooler();
     await press(/^Enter temperature/);
