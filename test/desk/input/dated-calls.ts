@@ -36,6 +36,10 @@ export const DATED: Partial<Record<CallName, Prepare>> = {
     ...PERIOD(),
     coolerId: (await shop.call('coolers.save', { name: 'Cold room', places: 9 })).id,
   }),
+  'coolers.logTemperature': async (shop) => ({
+    ...(await tried('coolers.logTemperature')(shop)),
+    earlier: { on: '2026-10-09', time: '07:00' },
+  }),
   'pickup.release': tried('pickup.release'),
   'grinder.saveCleaning': async (shop) => ({
     ...(await tried('grinder.saveCleaning')(shop)),
