@@ -22,6 +22,10 @@ const SEASON = 2026;
 export const READINGS: Readonly<Record<string, { call: CallName; ask: Reading }>> = {
   'look at the shop': { call: 'shop.get', ask: (desk) => desk.call('shop.get', {}) },
   'look at the stations': { call: 'stations.get', ask: (desk) => desk.call('stations.get', {}) },
+  'look at the networks': {
+    call: 'stations.listNetworks',
+    ask: (desk) => desk.call('stations.listNetworks', {}),
+  },
   'look at the rail': { call: 'rail.get', ask: (desk) => desk.call('rail.get', {}) },
   'look at the coolers': { call: 'coolers.list', ask: (desk) => desk.call('coolers.list', {}) },
   'list a cooler’s files': {

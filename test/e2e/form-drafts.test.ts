@@ -16,7 +16,7 @@ const FILTERS: ReadonlySet<string> = new Set([
   'season report', 'record book', 'a word explained', 'a cooler',
 ]); // prettier-ignore
 const TYPEABLE =
-  'input:is([type=text], [type=tel], [type=email], [type=number], [type=search]):not([role=combobox], [readonly], [data-filter]), textarea';
+  'input:is([type=text], [type=tel], [type=email], [type=number], [type=search]):not([role=combobox], [readonly], [data-filter]), textarea:not([readonly])';
 
 let demo: Served;
 let browser: Browser;
