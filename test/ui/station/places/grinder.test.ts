@@ -79,7 +79,7 @@ async function grinder() {
       await wrapper.get('.entry input').trigger('keydown', { key: 'Enter' });
       await flushPromises();
     },
-    name: () => wrapper.get('.entry .name').text(),
+    name: () => wrapper.get('.entry .name').text().replaceAll('\u2060', ''),
   };
 }
 async function opened() {
