@@ -42,6 +42,7 @@ import { seasonMade } from './sums/season-made.ts';
 import { seasonPounds } from './sums/season-pounds.ts';
 import { seasonRows } from './sums/season-rows.ts';
 import { seasonYields } from './sums/season-yields.ts';
+import { oldDrafts } from './privacy/old-drafts.ts';
 import { detailsRemoval } from './privacy/remove-details.ts';
 import { seasonSummaries } from './sums/season-summaries.ts';
 import { settingRecords } from './records/settings.ts';
@@ -53,6 +54,7 @@ import { loadRecords } from './records/smokehouse/loads.ts';
 import { madeRecords } from './records/smokehouse/made.ts';
 import { madeWeightRecords } from './records/smokehouse/made-weights.ts';
 import { recipeRecords } from './records/smokehouse/recipes.ts';
+import { draftRecords } from './records/stations/drafts.ts';
 import { stationEntryRecords } from './records/stations/entries.ts';
 import { pinRecords } from './records/stations/pins.ts';
 import { stationRecords } from './records/stations/stations.ts';
@@ -83,6 +85,8 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     stations: stationRecords(db),
     stationEntries: stationEntryRecords(db),
     pins: pinRecords(db),
+    drafts: draftRecords(db),
+    oldDrafts: oldDrafts(db),
     ownSpecies: ownSpeciesRecords(db),
     products: productRecords(db),
     templates: templateRecords(db),

@@ -59,6 +59,10 @@ CREATE INDEX donation_by_animal ON donation (animal_id);
 
 CREATE INDEX donation_by_day ON donation (donated_on);
 
+CREATE INDEX draft_by_at ON draft (at);
+
+CREATE INDEX draft_state_by_draft ON draft_state (draft_id);
+
 CREATE INDEX fat_lot_sum_by_left ON fat_lot_sum (left_grams) WHERE left_grams > 0;
 
 CREATE INDEX fat_movement_by_lot ON fat_movement (lot_id);
@@ -580,6 +584,44 @@ CREATE TABLE donation_void (
   reason TEXT NOT NULL CHECK (length(reason) > 0),
   at TEXT NOT NULL,
   by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE draft (
+  id INTEGER PRIMARY KEY,
+  -- Where it was typed; NULL: at the desk itself.
+  station_id INTEGER REFERENCES station (id),
+  -- What the hunter reads.
+  language TEXT NOT NULL CHECK (length(language) > 0),
+  name TEXT NOT NULL CHECK (length(name) > 0),
+  phone TEXT NOT NULL,
+  licence TEXT NOT NULL,
+  tag TEXT NOT NULL,
+  species TEXT NOT NULL CHECK (length(species) > 0),
+  sex TEXT NOT NULL CHECK (sex IN ('male', 'female', 'unknown')),
+  kill_date TEXT,
+  kill_area TEXT NOT NULL,
+  -- JSON of the cutting instructions; NULL: the hunter was not asked.
+  instructions TEXT CHECK (instructions IS NULL OR json_valid(instructions)),
+  -- The shop's terms as the hunter read them, and the signature drawn below: path data of SVG in a box of 1000 × 300.
+  terms TEXT NOT NULL,
+  signature TEXT NOT NULL,
+  -- When its personal details were removed.
+  details_removed_at TEXT,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE draft_state (
+  id INTEGER PRIMARY KEY,
+  draft_id INTEGER NOT NULL REFERENCES draft (id),
+  state TEXT NOT NULL CHECK (state IN ('open', 'dismissed', 'taken')),
+  -- The ticket that it became.
+  animal_id INTEGER UNIQUE REFERENCES animal (id),
+  reason TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL,
+  CHECK ((state = 'taken') = (animal_id IS NOT NULL)),
+  CHECK (state <> 'dismissed' OR length(reason) > 0)
 ) STRICT;
 
 CREATE TABLE fat_lot (
@@ -1644,6 +1686,22 @@ CREATE TRIGGER donation_void_no_delete BEFORE DELETE ON donation_void
 CREATE TRIGGER donation_void_no_update BEFORE UPDATE ON donation_void
   BEGIN SELECT RAISE(ABORT, 'donation_void is written once'); END;
 
+CREATE TRIGGER draft_no_delete BEFORE DELETE ON draft
+  BEGIN SELECT RAISE(ABORT, 'draft is written once'); END;
+
+CREATE TRIGGER draft_no_update BEFORE UPDATE ON draft
+  BEGIN SELECT RAISE(ABORT, 'draft is written once'); END;
+
+CREATE TRIGGER draft_state_no_delete BEFORE DELETE ON draft_state
+  BEGIN SELECT RAISE(ABORT, 'draft_state is written once'); END;
+
+CREATE TRIGGER draft_state_no_update BEFORE UPDATE ON draft_state
+  BEGIN SELECT RAISE(ABORT, 'draft_state is written once'); END;
+
+CREATE TRIGGER draft_state_taken BEFORE INSERT ON draft_state
+WHEN EXISTS (SELECT 1 FROM draft_state s WHERE s.draft_id = NEW.draft_id AND s.state = 'taken')
+BEGIN SELECT RAISE(ABORT, 'a draft becomes one ticket'); END;
+
 CREATE TRIGGER fat_lot_sum_of_moved AFTER INSERT ON fat_movement BEGIN
   INSERT OR REPLACE INTO fat_lot_sum SELECT * FROM fat_lot_sum_now WHERE lot_id = NEW.lot_id;
 END;
@@ -2243,6 +2301,10 @@ CREATE VIEW disposal_now AS
 
 CREATE VIEW donation_now AS
   SELECT r.* FROM donation r WHERE NOT EXISTS (SELECT 1 FROM donation_void v WHERE v.donation_id = r.id);
+
+CREATE VIEW draft_now AS
+  SELECT d.*, coalesce(s.state, 'open') AS state, s.animal_id
+  FROM draft d LEFT JOIN draft_state s ON s.id = (SELECT max(m.id) FROM draft_state m WHERE m.draft_id = d.id);
 
 CREATE VIEW fat_lot_sum_now AS
   SELECT l.id AS lot_id, coalesce((SELECT sum(m.grams) FROM fat_movement m WHERE m.lot_id = l.id), 0.0) AS left_grams,

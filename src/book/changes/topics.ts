@@ -34,6 +34,8 @@ export const TOPICS = [
   'import',
   /** Stations of the floor and the PINs of its people; not what stations write. */
   'station',
+  /** What hunters typed at their own check-in. */
+  'draft',
   /** Backups and other files beside the book; no row contains them. */
   'files',
 ] as const;
@@ -297,6 +299,7 @@ export const WATCHED: readonly Watch[] = [
     verb: 'INSERT',
     topic: 'station',
   })),
+  ...anyChange('draft', 'draft', 'draft_state'),
   ...anyChange('import', 'brought_in', 'brought_in_undone'),
 ];
 

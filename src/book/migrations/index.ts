@@ -22,6 +22,7 @@ import { quoteTakenAgain } from './0020-quote-taken-again.ts';
 import { smokehouse } from './0021-smokehouse.ts';
 import { stations } from './0022-stations.ts';
 import { hunterLanguage } from './0023-hunter-language.ts';
+import { drafts } from './0024-drafts.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -48,6 +49,7 @@ export const MIGRATIONS: readonly string[] = [
   smokehouse,
   stations,
   hunterLanguage,
+  drafts,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

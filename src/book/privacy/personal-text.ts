@@ -48,6 +48,10 @@ const BELONGINGS = `(SELECT id FROM belonging WHERE ${OF_ANIMAL})`;
 const BELONGING_ENDS = `(SELECT id FROM belonging_end WHERE belonging_id IN ${BELONGINGS})`;
 /** Parts of the hunter's own animals, and the hunter's part of others'. */
 const SHARE_PICKUPS = `(SELECT id FROM share_pickup WHERE hunter_id = @id OR ${OF_ANIMAL})`;
+/** Of the hunter's animals, and those that became no ticket by the hunter's name. */
+const DRAFTS = `(SELECT d.id FROM draft d LEFT JOIN draft_state s ON s.draft_id = d.id AND s.state = 'taken'
+  WHERE s.animal_id IN ${ANIMALS}
+    OR (s.id IS NULL AND name_key_of(d.name) = (SELECT name_key FROM hunter WHERE id = @id)))`;
 const HOLDS = `(SELECT id FROM hold WHERE ${OF_ANIMAL})`;
 /** A quote given by phone may have the hunter's name only. */
 const QUOTES = `hunter_id = @id OR id IN (SELECT quote_id FROM quote_taken WHERE ${OF_ANIMAL})
@@ -106,6 +110,22 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
       hunter_name: ['personal', blank],
       asked: ['may hold', 'other_words(asked)'],
       answered: ['may hold', 'other_words(answered)'],
+    },
+  },
+  draft_state: {
+    rows: `draft_id IN ${DRAFTS}`,
+    columns: { reason: ['may hold', removedUnlessEmpty('reason')] },
+  },
+  draft: {
+    rows: `id IN ${DRAFTS}`,
+    columns: {
+      name: ['personal', removed],
+      phone: ['personal', blank],
+      licence: ['personal', blank],
+      tag: ['personal', blank],
+      kill_area: ['may hold', removedUnlessEmpty('kill_area')],
+      instructions: ['may hold', 'NULL'],
+      signature: ['personal', blank],
     },
   },
   hold_end: { rows: `hold_id IN ${HOLDS}`, columns: { note: ['may hold', removedUnlessEmpty('note')] } },

@@ -45,6 +45,10 @@ export function detailsRemoval(db: Db) {
     return db.prepare<{ id: number }>(`UPDATE ${table} SET ${set.join(', ')} WHERE ${rows}`);
   });
 
+  const markDrafts = db.prepare<{ id: number; at: string }>(
+    `UPDATE draft SET details_removed_at = @at WHERE details_removed_at IS NULL AND ${PERSONAL_TEXT.draft?.rows}`,
+  );
+
   // After a correction of its owner an animal may still carry the previous owner's licence.
   const strayLicence = db.prepare<{ id: number }>(
     `UPDATE animal SET licence = '' WHERE licence <> '' AND hunter_id <> @id
@@ -67,6 +71,7 @@ export function detailsRemoval(db: Db) {
         replacements = words.replacements(id, known);
         withoutTriggers(db, guardTriggers(Object.keys(PERSONAL_TEXT)), () => {
           strayLicence.run({ id });
+          markDrafts.run({ id, at });
           for (const statement of clear) statement.run({ id });
           mark.run({ id, at });
         });

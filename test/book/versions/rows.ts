@@ -201,4 +201,11 @@ INSERT INTO audit (record, record_id, act, reason, at, by, station_id, person, c
   23: `
 UPDATE hunter SET language = 'fr-CA' WHERE id = 1;
 `,
+  24: `
+INSERT INTO draft VALUES
+  (1, 1, 'es-MX', 'Dana Whitlock', '307-555-0142', 'WY-1', 'T-9', 'elk', 'male', '2026-09-30', 'Area 7', '{"note":"thick steaks"}', 'Pick up within 5 days.', 'M10,10L40,60', NULL, '2026-10-01T13:50:00.000Z', ''),
+  (2, NULL, 'en-US', 'Pat Reed', '', '', '', 'mule-deer', 'unknown', NULL, '', NULL, '', '', NULL, '2026-10-01T13:55:00.000Z', 'MK');
+INSERT INTO draft_state VALUES
+  (1, 1, 'taken', 1, '', '2026-10-01T14:00:00.000Z', 'MK'), (2, 2, 'dismissed', NULL, 'left again', '2026-10-01T14:10:00.000Z', 'MK'), (3, 2, 'open', NULL, '', '2026-10-01T14:11:00.000Z', 'MK');
+`,
 };

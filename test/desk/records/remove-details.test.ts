@@ -67,6 +67,11 @@ async function everything(shop: FreshDesk, mark: string, phone: string): Promise
     deliverer: { name: `${mark} Junior`, address: `${mark} Creek` }, sample: `S-${mark}`, quoteId,
     instructions: orders(mark), weights: [{ stage: 'hanging', typed: '400' }],
   }); // prettier-ignore
+  const { id: draftId } = await shop.call('drafts.add', {
+    language: 'es-MX', name: person.name, phone: mark, licence: `L-${mark}`, tag: `T-${mark}`, species: 'elk', sex: 'male',
+    killArea: `${mark} ranch`, instructions: orders(mark), terms: '', signature: 'M10,10L20,20',
+  }); // prettier-ignore
+  await shop.call('drafts.dismiss', { id: draftId, reason: `${mark} left again` });
   await shop.call('animals.testResult', {
     id,
     result: 'positive',
@@ -238,8 +243,14 @@ describe('removing a hunter’s details', () => {
     });
     const { hunterId } = await everything(shop, MARK, PHONE);
     await everything(shop, OTHER, '5550188452');
-    // A telephone number has no letters, an entry's answer has only numbers, and nothing writes a note about a hunter any more.
-    const NO_LETTERS = ['hunter.phone', 'hunter.phone_key', 'hunter.note', 'station_entry.answer'];
+    // A telephone number has no letters, an entry's answer and a signature have only numbers, and nothing writes a note about a hunter any more.
+    const NO_LETTERS = [
+      'hunter.phone',
+      'hunter.phone_key',
+      'hunter.note',
+      'station_entry.answer',
+      'draft.signature',
+    ];
     expect(without(shop.bookPath, MARK).sort()).toEqual([...NO_LETTERS].sort());
     expect(files(shop.bookPath)).toContain(MARK.toLowerCase());
     const weights = (await shop.call('season.yields', { season: 2026 })).species;
