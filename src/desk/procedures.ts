@@ -22,11 +22,12 @@ import { trustClock } from './session/clock.ts';
 import { deskOnly, floor, office, type Placed } from './session/places.ts';
 import { cancel } from './animals/cancel.ts';
 import { dispose } from './animals/dispose.ts';
+import * as drafts from './animals/drafts.ts';
 import { getDropOff } from './animals/drop-off.ts';
 import * as fat from './grinder/fat.ts';
 import { animalForFloor } from './floor/animal.ts';
 import { grinderForFloor, lotsForFloor, planForFloor } from './floor/grinder.ts';
-import { huntersForFloor } from './floor/hunter.ts';
+import { draftsForFloor, huntersForFloor } from './floor/hunter.ts';
 import { pickupForFloor } from './floor/pickup.ts';
 import { shopForFloor } from './floor/shop.ts';
 import { listNetworks } from './stations/networks.ts';
@@ -126,6 +127,12 @@ export const procedures = {
   'hunters.find': floor(['counter'], hunters.find, huntersForFloor),
   'hunters.save': office(hunters.save),
   'hunters.removeDetails': office(removeDetails),
+
+  'drafts.begin': floor(['hunter'], drafts.begin),
+  'drafts.add': floor(['hunter'], drafts.add),
+  'drafts.list': floor(['counter'], drafts.list, draftsForFloor),
+  'drafts.dismiss': floor(['counter'], drafts.dismiss),
+  'drafts.restore': floor(['counter'], drafts.restore),
 
   'intake.takeIn': floor(['counter'], intake.takeIn),
 

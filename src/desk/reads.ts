@@ -37,6 +37,8 @@ export const READS: Readonly<Record<AskName, Reads>> = {
   'stations.get': reads('station'),
   'stations.listNetworks': NOTHING,
   'hunters.find': reads('hunter', 'hook'),
+  'drafts.begin': reads(),
+  'drafts.list': reads('draft', 'hunter', 'hook'),
   'rail.get': reads('hook', 'order', 'hunter', 'cooler', 'grind'),
   'coolers.list': reads('cooler', 'hook', 'hunter'),
   'coolers.previewLog': NOTHING,

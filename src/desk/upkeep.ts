@@ -1,4 +1,5 @@
-/** Background work of a running desk: backups, summaries of past seasons, and detecting writes of other programs. */
+/** Background work of a running desk: backups, summaries of past seasons, the age of hunters’ drafts, and detecting writes of other programs. */
+import { removeOldDrafts } from './animals/draft-age.ts';
 import { bookErrorIn } from './contract/book-problems.ts';
 import type { Door } from './session/procedure.ts';
 import { wipeIfDue } from './records/remove-details.ts';
@@ -25,6 +26,8 @@ interface Desk {
 
 /** A summary only saves time: after a failure (a full disk) it is retried after this long, ms. */
 const SUMMARISE_AGAIN = 10 * 60_000;
+/** How often drafts of hunters are looked at for their age, ms. */
+const DRAFTS_EVERY = 60 * 60_000;
 
 /**
  * Starts upkeep; the returned function stops it.
@@ -48,6 +51,7 @@ export function startUpkeep(
   const looks = setInterval(() => {
     noticeOthers();
     summarise();
+    forgetDrafts();
   }, lookEvery);
   function noticeOthers(): void {
     const { session } = door;
@@ -68,6 +72,17 @@ export function startUpkeep(
       summariseNext(session);
     } catch (error) {
       summariseFrom = Date.now() + SUMMARISE_AGAIN;
+      onBroken(error);
+    }
+  }
+  let draftsFrom = 0;
+  function forgetDrafts(): void {
+    const { session } = door;
+    if (!session || session.demo || isWriting() || Date.now() < draftsFrom) return;
+    draftsFrom = Date.now() + DRAFTS_EVERY;
+    try {
+      removeOldDrafts(session);
+    } catch (error) {
       onBroken(error);
     }
   }

@@ -26,6 +26,11 @@ export const READINGS: Readonly<Record<string, { call: CallName; ask: Reading }>
     call: 'stations.listNetworks',
     ask: (desk) => desk.call('stations.listNetworks', {}),
   },
+  'begin a hunter’s own check-in': {
+    call: 'drafts.begin',
+    ask: (desk) => desk.call('drafts.begin', { language: 'es-MX' }),
+  },
+  'look at the check-ins that wait': { call: 'drafts.list', ask: (desk) => desk.call('drafts.list', {}) },
   'look at the rail': { call: 'rail.get', ask: (desk) => desk.call('rail.get', {}) },
   'look at the coolers': { call: 'coolers.list', ask: (desk) => desk.call('coolers.list', {}) },
   'list a cooler’s files': {

@@ -25,6 +25,8 @@ export async function questionsOf(shop: BusyShop): Promise<Question[]> {
     ['shop.listBackups', {}],
     ['stations.get', {}],
     ['hunters.find', { text: 'b' }],
+    ['drafts.begin', { language: 'es-MX' }],
+    ['drafts.list', {}],
     ['rail.get', {}],
     ['coolers.list', {}],
     ['coolers.listLogs', { coolerId }],

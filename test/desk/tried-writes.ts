@@ -22,6 +22,8 @@ const WISH = {
   name: 'Sika deer', many: 'Sika deer', like: 'mule-deer', words: { male: 'stag', female: 'hind', young: 'calf' },
   typicalTyped: '90', leastTyped: '50', mostTyped: '140',
 } as const; // prettier-ignore
+const draft = () =>
+  ({ language: 'es-MX', name: newName('Bo Rask'), phone: '555-0100', species: 'elk', sex: 'male', terms: '', instructions: ORDERS }) as const; // prettier-ignore
 const GRIND = { fat: 'none', targetFat: null, product: 'Ground' } as const;
 
 const ready = async (shop: FreshDesk): Promise<number> => {
@@ -452,6 +454,16 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
       'costing.save',
       { wagePerHour: '20', overheadPerHour: '10', packagingPerPackage: '0.2', wantedMargin: 0.2, services },
     ];
+  },
+  'drafts.add': () => ['drafts.add', draft()],
+  'drafts.dismiss': async (shop) => {
+    const { id } = await shop.call('drafts.add', draft());
+    return ['drafts.dismiss', { id, reason: 'left again' }];
+  },
+  'drafts.restore': async (shop) => {
+    const { id } = await shop.call('drafts.add', draft());
+    await shop.call('drafts.dismiss', { id, reason: 'left again' });
+    return ['drafts.restore', { id }];
   },
   ...TRIED_SMOKEHOUSE,
   ...TRIED_STATIONS,

@@ -27,6 +27,7 @@ import {
   refuseFuture,
 } from '../input/day-doubts.ts';
 import { addBelonging, newBelonging } from './belongings.ts';
+import { takeDraft } from './drafts.ts';
 import { detailFor } from '../input/detail.ts';
 import { addHunter, hunterFields, presentHunterOf } from '../animal/hunters.ts';
 import { normalizeOrders } from '../animal/orders.ts';
@@ -72,6 +73,8 @@ const newAnimal = v.object({
   /** What else came with it. */
   belongings: v.optional(listOf(newBelonging, MAX_BELONGINGS), []),
   quoteId: v.optional(id),
+  /** The hunter's own draft that it comes from. */
+  draftId: v.optional(id),
   confirmed: confirmedOf,
   by,
 }); // prettier-ignore
@@ -82,6 +85,7 @@ const WEIGHT_DOUBTS = ['weight.unlikely', 'weight.over', 'weight.same-again', 'w
 /**
  * Takes an animal in: hunter, ticket, legal record, first weights, holds and instructions, in one transaction.
  * @throws ProblemError `date.future`, `date.killed-after-received`, `date.promised-before-received` (invalid);
+ * `draft.unknown` (missing), `draft.taken` (refused), `draft.dismissed` (conflict);
  * `date.long-ago`, `date.far-ahead`, `date.killed-long-before` and those of weights (conflict: pass `confirmed`)
  */
 export const takeIn = write(newAnimal, (session, input) => {
@@ -141,6 +145,7 @@ export const takeIn = write(newAnimal, (session, input) => {
       by: input.by,
     });
   if (input.quoteId) takeQuote(session, input.quoteId, animal.id, input.by);
+  if (input.draftId) takeDraft(session, input.draftId, animal.id, input.by);
   session.book.audit.note({
     record: 'animal', recordId: animal.id, act: 'add', after: { ticket: animal.ticket, receivedOn, tag: input.tag }, at: now, by: input.by,
   }); // prettier-ignore

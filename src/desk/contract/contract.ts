@@ -13,6 +13,7 @@ export type * from './belonging.ts';
 export type * from './bill.ts';
 export type * from './costing.ts';
 export type * from './donation.ts';
+export type * from './draft.ts';
 export type * from './drop-off.ts';
 export type * from './grinder.ts';
 export type * from './instructions.ts';

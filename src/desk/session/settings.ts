@@ -14,7 +14,7 @@ const days = v.pipe(
 );
 
 /** A page of small print, in letters. */
-const MAX_TERMS = 3000;
+export const MAX_TERMS = 3000;
 const MAX_PAYMENT_METHODS = 9;
 
 /** Days after which a hunter who does not come is written to. */

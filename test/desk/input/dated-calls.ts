@@ -21,6 +21,7 @@ const PERIOD = () => ({ from: '2026-10-01', to: '2026-10-09' });
 /** Kept complete by `dates.test.ts`. */
 export const DATED: Partial<Record<CallName, Prepare>> = {
   'intake.takeIn': tried('intake.takeIn'),
+  'drafts.add': tried('drafts.add'),
   'animals.edit': async (shop) => {
     const id = await takeIn(shop);
     await shop.call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
