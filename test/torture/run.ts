@@ -1,6 +1,7 @@
 /**
  * `npm run torture`: a desk that writes is killed, its power cut, its disk filled, its file spoilt, its exports and
- * imports cut short, its second place shared, some hundred times. Prints a table; exit code 1 when an acknowledged entry was lost or a book had no way back.
+ * imports cut short, its second place shared, the line of its stations broken, some hundred times. Prints a table; exit code 1 when an
+ * acknowledged entry was lost or doubled or a book had no way back. Of the line, far more: `node test/torture/line/run.ts`.
  * `node test/torture/run.ts [--rounds 300] [--seed 1]`
  */
 import { damageRounds } from './damage.ts';
@@ -8,6 +9,7 @@ import { fullDiskRounds } from './full-disk.ts';
 import { interruptedRounds } from './interrupted.ts';
 import { killRounds } from './kills.ts';
 import { sharedPlaceRounds } from './shared-place.ts';
+import { lineRounds } from './line/line-rounds.ts';
 import { failed, tableOf } from './tally.ts';
 import { temporaryDiskRounds } from './temporary-disk.ts';
 
@@ -25,6 +27,7 @@ const all = [
   await temporaryDiskRounds(Math.ceil(rounds / 20), seed),
   await interruptedRounds(Math.ceil(rounds / 5), seed),
   sharedPlaceRounds(rounds, seed),
+  await lineRounds({ stations: 4, each: rounds, kills: Math.ceil(rounds / 100), seed }),
 ];
 console.log(tableOf(all));
 console.log(`Seed ${seed}, ${Math.round((Date.now() - started) / 1000)} s.`);
