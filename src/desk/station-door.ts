@@ -49,6 +49,7 @@ export function openStationDoor(desk: Desk): StationDoor {
     const found = session?.book.stations.ofSecret(hashOf(secret));
     if (!session || !found) return { state: 'unknown' };
     if (found.state !== 'open') return { state: found.state };
+    pairingOf(session).cameIn(found.id);
     return {
       state: 'open',
       station: stationInfo(found),

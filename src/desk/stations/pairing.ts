@@ -115,12 +115,19 @@ export class Pairing {
     if (asked) asked.outcome = { state: 'refused' };
   }
 
+  /** Told again until the station came in: the line may break under the answer, and the station would be one that nobody has. */
   outcome(request: string): AskOutcome {
     this.#forgetOld();
     const asked = this.#asked.get(request);
     if (!asked) return { state: 'over' };
-    if (asked.outcome.state !== 'waiting') this.#asked.delete(request);
+    if (asked.outcome.state === 'refused') this.#asked.delete(request);
     return asked.outcome;
+  }
+
+  /** A station has its secret: it is told to nobody any more. */
+  cameIn(stationId: number): void {
+    for (const [request, { outcome }] of this.#asked)
+      if (outcome.state === 'allowed' && outcome.station.id === stationId) this.#asked.delete(request);
   }
 
   #isCode(typed: string): boolean {

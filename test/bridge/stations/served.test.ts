@@ -69,8 +69,8 @@ it('opens the line when it is switched on, pairs a device, and closes it again',
   await call('stations.allow', { request, name: 'Table 2', place: 'table', language: 'en-US', by: 'MK' });
   const outcome = (await post(place, '/pairing/outcome', { request })) as { value: { secret: string } };
   const { secret } = outcome.value;
-  expect(await post(place, '/pairing/outcome', { request })).toMatchObject({ value: { state: 'over' } });
   const entrance = await post(place, '/station', {}, { secret });
+  expect(await post(place, '/pairing/outcome', { request })).toMatchObject({ value: { state: 'over' } });
   expect(entrance).toMatchObject({ value: { station: { name: 'Table 2', place: 'table' } } });
   // A table has no business with the shop's prices.
   expect(await post(place, '/call/prices.get', {}, { secret })).toMatchObject({
