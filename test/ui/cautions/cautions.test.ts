@@ -18,6 +18,12 @@ describe('the cautions of a place', () => {
     ]);
   });
 
+  it('leave out how to cook at the label of what was proven ready to eat, and nothing else', () => {
+    const bear = [{ cautions: ['trichinella-cooking'] }];
+    expect(codesAt('label', bear)).toEqual(['ground-heat', 'trichinella-cooking', 'apart']);
+    expect(codesAt('label', bear, true)).toEqual(['apart']);
+  });
+
   it('never include the steps after a positive result', () => {
     const everything = [{ cautions: all.map(({ code }) => code) }];
     expect(codesAt('table', everything).join()).not.toContain('positive');
