@@ -51,6 +51,7 @@ export async function serve(...args: string[]): Promise<Served> {
     },
     end: (signal) =>
       new Promise((resolve) => {
+        if (child.exitCode !== null || child.signalCode !== null) return resolve();
         child.once('exit', () => resolve());
         child.kill(signal);
       }),

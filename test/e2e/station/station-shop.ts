@@ -19,6 +19,7 @@ export interface StationShop {
   /** A call of the shop's own window. */
   call: ShopCall;
   origin: string;
+  bookPath: string;
   /** Ends the desk as a power cut does. */
   kill(): Promise<void>;
   /** Starts it again with the same book. */
@@ -37,6 +38,7 @@ export async function openStationShop(pins = false): Promise<StationShop> {
   const shop: StationShop = {
     call: undefined as unknown as ShopCall,
     origin: `https://${ADDRESS}:${port}`,
+    bookPath,
     kill: () => program.end('SIGKILL'),
     async start() {
       program = await serve('--book', bookPath);

@@ -19,6 +19,10 @@ export interface FaultProxy {
   port: number;
   /** What happened so far. */
   counts: { lines: number; cut: number; truncated: number; held: number; swallowed: number };
+  /** Takes the line away, as a wireless that fails, or brings it back. */
+  cutOff(isOff: boolean): void;
+  /** Whatever the desk says is lost and its line reset, though what it hears arrives; or no more. */
+  loseAnswers(isLosing: boolean): void;
   close(): void;
 }
 
@@ -29,7 +33,13 @@ export async function startFaultProxy(
 ): Promise<FaultProxy> {
   const counts = { lines: 0, cut: 0, truncated: 0, held: 0, swallowed: 0 };
   const open = new Set<Socket>();
+  let isOff = false;
+  let isLosing = false;
   const server = createServer((station) => {
+    if (isOff) {
+      station.destroy();
+      return;
+    }
     counts.lines += 1;
     const desk = connect(target);
     for (const [from, to] of [[station, desk], [desk, station]] as const) {
@@ -39,7 +49,10 @@ export async function startFaultProxy(
         open.delete(from);
         to.end();
       });
-      from.on('data', (piece) => pass(piece, from, to));
+      from.on('data', (piece) => {
+        if (isLosing && from === desk) [from, to].forEach((socket) => socket.resetAndDestroy());
+        else pass(piece, from, to);
+      });
     }
   }); // prettier-ignore
 
@@ -68,13 +81,22 @@ export async function startFaultProxy(
     } else to.write(piece);
   }
 
+  function endAll(): void {
+    for (const socket of open) socket.destroy();
+  }
+
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   return {
     port: (server.address() as AddressInfo).port,
     counts,
+    cutOff(off) {
+      isOff = off;
+      if (off) endAll();
+    },
+    loseAnswers: (losing) => void (isLosing = losing),
     close() {
       server.close();
-      for (const socket of open) socket.destroy();
+      endAll();
     },
   };
 }
