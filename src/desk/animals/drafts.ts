@@ -13,7 +13,7 @@ import { by, id, needed } from '../input/input.ts';
 import { namesIn } from '../names/names.ts';
 import { read, write } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
-import { templateCards } from '../shelf/templates-shelf.ts';
+import { templateCards, usualOrders } from '../shelf/templates-shelf.ts';
 import { language, newDraft } from './draft-input.ts';
 import { draftsSince } from './draft-age.ts';
 
@@ -31,13 +31,15 @@ export const begin = read(v.object({ language }), (session, input): DraftSheet =
     today: session.today(),
     unit,
     terms: dropOffTerms,
-    species: session.species.offered.map(({ code, name, words, body }) => ({
+    species: session.species.offered.map(({ code, name, words, body, primals }) => ({
       code,
       title: names?.said('species.*.name', name, code) ?? name,
       male: names?.said('species.*.male', words.male, code) ?? words.male,
       female: names?.said('species.*.female', words.female, code) ?? words.female,
       body,
+      primals: primals.map((primal) => primal.code),
     })),
+    usual: { ...usualOrders(session), standard: true },
     ways: templateCards(session).map(({ name, carcass, instructions }) => ({
       title: names?.said('template.*', name) ?? name,
       carcass,

@@ -11,7 +11,9 @@ export interface DraftSheet {
   unit: 'lb' | 'kg';
   /** The shop's terms at drop-off; empty: it has none, and asks for no signature. */
   terms: string;
-  species: { code: string; title: string; male: string; female: string; body: string }[];
+  species: { code: string; title: string; male: string; female: string; body: string; primals: string[] }[];
+  /** The shop's usual way. */
+  usual: Instructions;
   /** Cutting templates; `carcass` as in `TemplateCard`. */
   ways: { title: string; carcass: string | null; instructions: Instructions }[];
 }

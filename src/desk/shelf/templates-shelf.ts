@@ -17,10 +17,15 @@ const SUPPLIED = suppliedJson as unknown as readonly Supplied[];
 /** A pound or half a kilogram: common practice, no source. */
 const USUAL_PACKAGE = { lb: 453.59237, kg: 500 } as const;
 
+/** Orders of a hunter who wants what the shop usually does. */
+export function usualOrders({ settings }: Pick<Session, 'settings'>): Instructions {
+  return { ...USUAL_INSTRUCTIONS, packageGrams: USUAL_PACKAGE[settings.unit] };
+}
+
 /** The shop's own first, then the supplied ones. The shop's own replaces a supplied one of the same name. */
 export function templatesOnShelf(session: Session): TemplateOnShelf[] {
   const rows = session.book.templates.all();
-  const usual = { ...USUAL_INSTRUCTIONS, packageGrams: USUAL_PACKAGE[session.settings.unit] };
+  const usual = usualOrders(session);
   const own = rows.flatMap(({ id, name, carcass, body, active }): TemplateOnShelf[] => {
     const kept: unknown = JSON.parse(body);
     // Only archived, or invalid.

@@ -7,6 +7,7 @@ export const places: Partial<Record<Place, Component>> = {
   counter: defineAsyncComponent(() => import('./counter/CounterPlace.vue')),
   cooler: defineAsyncComponent(() => import('./cooler/CoolerPlace.vue')),
   grinder: defineAsyncComponent(() => import('./grinder/GrinderPlace.vue')),
+  hunter: defineAsyncComponent(() => import('./hunter/HunterPlace.vue')),
   pickup: defineAsyncComponent(() => import('./pickup/PickupPlace.vue')),
   smokehouse: defineAsyncComponent(() => import('./smokehouse/SmokehousePlace.vue')),
   table: defineAsyncComponent(() => import('./table/TablePlace.vue')),
