@@ -23,6 +23,9 @@ let stationId: number;
 beforeAll(async () => {
   shop = await openStationShop();
   await shop.call('coolers.save', { name: 'Walk-in', places: 20, by: 'MK' });
+  await shop.call('shop.saveSettings', {
+    changes: { dropOffTerms: 'Meat is kept for 5 days after we call. Then storage is charged.' },
+  });
   await deerAtDesk(shop, 'Hanging Hana');
   await deerAtDesk(shop, 'Cutting Cora', { bone: '9', trim: '20' });
   const ready = await deerAtDesk(shop, 'Ready Rita');
@@ -74,6 +77,24 @@ async function checkIn(): Promise<void> {
   await tap('Check in');
 }
 
+const pickLabel = (label: string) => page.locator('main label', { hasText: label }).first().tap();
+async function typeName(): Promise<void> {
+  await page.getByLabel('Name', { exact: true }).fill('Hunter Hedda');
+  await tap('Next');
+}
+async function pickAnimal(): Promise<void> {
+  for (const label of ['Mule deer', 'Doe', 'Yesterday']) await pickLabel(label);
+  await page.getByLabel('Tag or permit number').fill('T-4711');
+  await tap('Next');
+}
+async function signTerms(): Promise<void> {
+  const { x = 0, y = 0 } = (await page.getByRole('img', { name: 'Your signature' }).boundingBox()) ?? {};
+  await page.mouse.move(x + 60, y + 60);
+  await page.mouse.down();
+  for (let i = 1; i < 20; i += 1) await page.mouse.move(x + 60 + i * 15, y + 60 + (i % 3) * 20);
+  await page.mouse.up();
+}
+
 interface Screen {
   place: Place;
   name: string;
@@ -101,6 +122,16 @@ const SCREENS: Screen[] = [
   { place: 'pickup', name: 'home', sees: 'Hunter or ticket' },
   { place: 'pickup', name: 'sheet', go: () => tap(/Ready Rita/), sees: 'Handed to' },
   { place: 'pickup', name: 'handed', go: () => page.locator('.go').tap(), sees: /was handed to/ },
+  { place: 'hunter', name: 'language', sees: 'Español (México)' },
+  { place: 'hunter', name: 'you', go: () => tap('English (United States)'), sees: 'Hunting license' },
+  { place: 'hunter', name: 'animal', go: typeName, sees: 'What did you bring?' },
+  { place: 'hunter', name: 'cuts', go: pickAnimal, sees: 'The shop’s usual way' },
+  { place: 'hunter', name: 'terms', go: () => pickLabel('The shop’s usual way').then(() => tap('Next')), sees: 'Sign here with your finger' },
+  { place: 'hunter', name: 'signed', go: signTerms, sees: 'Clear signature' },
+  { place: 'hunter', name: 'thanks', go: () => tap('Give the animal to the counter'), sees: 'Thank you, Hunter Hedda' },
+  { place: 'counter', name: 'queue', sees: 'Checked in by hunters' },
+  { place: 'counter', name: 'from a hunter', go: () => tap(/^Hunter Hedda/), sees: 'Tag T-4711' },
+  { place: 'counter', name: 'put aside', go: () => tap('Put aside'), sees: 'Left again' },
 ]; // prettier-ignore
 
 let at: Place = 'table';

@@ -21,6 +21,7 @@ beforeEach(async () => {
   station = await openStation({ species: [DEER], templates: [], fatSources: [] });
   station.line.connection = { state: 'connected' };
   desk.answers['hunters.find'] = () => ok([]);
+  desk.answers['drafts.list'] = () => ok([]);
   desk.answers['animals.get'] = () => ok({ id: 31, ticket: '26-0031' });
 });
 

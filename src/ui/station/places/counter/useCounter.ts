@@ -1,11 +1,13 @@
-import { computed, reactive, ref, watch } from 'vue';
+import { computed, reactive, ref, shallowRef, watch } from 'vue';
 import type { CallInput, Instructions } from '../../../../bridge/contract.ts';
 import { receivedPrimals } from '../../../../core/species/cutting.ts';
+import { fromDraft, type Draft } from '../../../intake/from-draft.ts';
 import { emptyIntake, hasOrders, intakeInput, missingIn, partsOf } from '../../../intake/intake-form.ts';
 import { readInstructions } from '../../../orders/read-instructions.ts';
 import { useShop } from '../../../stores/shop.ts';
 import { problemMessage } from '../../../texts/problem-message.ts';
 import { text } from '../../../../words/compiled/window/intake.ts';
+import { text as draftText } from '../../../../words/compiled/window/station/drafts.ts';
 import { text as placeText } from '../../../../words/compiled/window/station/places.ts';
 import { useLine } from '../../line.ts';
 import { useOpenEntry } from '../../useOpenEntry.ts';
@@ -24,6 +26,10 @@ export function useCounter() {
   const weightProblem = ref('');
   const entry = ref('');
   const hunter = ref('');
+  /** The hunter's own check-in that the form was filled in from. */
+  const draft = shallowRef<Draft | null>(null);
+  /** What was put aside last, until something else is done. */
+  const aside = shallowRef<Draft | null>(null);
   const outcome = computed(() => outcomeOf(line.entries, entry.value));
   const species = computed(() => shop.species(form.species));
   const orders = computed(() =>
@@ -58,7 +64,10 @@ export function useCounter() {
       return stage;
     }
     if (Object.keys(missingIn(form)).length > 0 || !orders.value.value) return null;
-    const input = intakeInput(form, asked(orders.value.value), { confirmed: [] });
+    const input = intakeInput(form, asked(orders.value.value), {
+      confirmed: [],
+      ...(draft.value && { draftId: draft.value.id }),
+    });
     hunter.value = form.known?.name ?? (form.name || form.find);
     entry.value = await send({ ...input, ...today() });
     return null;
@@ -82,7 +91,34 @@ export function useCounter() {
     Object.assign(form, emptyIntake(shop.unit), { species: form.species });
     tried.value = false;
     entry.value = '';
+    draft.value = aside.value = null;
   }
 
-  return { form, wrong, tried, weightProblem, outcome, isSent, savedId, hunter, species, save, next };
+  /** Fills the form in from what a hunter typed. */
+  function takeDraft(one: Draft): void {
+    next();
+    Object.assign(form, fromDraft(one, shop.unit));
+    draft.value = one;
+  }
+
+  async function putAside(reason: string): Promise<void> {
+    const one = draft.value;
+    if (!one) return;
+    await line.save('drafts.dismiss', { id: one.id, reason }, shownOf(one, draftText.putAside));
+    next();
+    aside.value = one;
+  }
+
+  async function undoAside(): Promise<void> {
+    const one = aside.value;
+    if (!one) return;
+    aside.value = null;
+    await line.save('drafts.restore', { id: one.id }, shownOf(one, draftText.undo));
+  }
+
+  const shownOf = ({ name }: Draft, what: string): string => placeText.shown({ ticket: name, what });
+
+  return {
+    form, wrong, tried, weightProblem, outcome, isSent, savedId, hunter, species, save, next, draft, aside, takeDraft, putAside, undoAside,
+  }; // prettier-ignore
 }
