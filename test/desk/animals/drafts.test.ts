@@ -4,6 +4,7 @@ import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { CallInput } from '../../../src/bridge/contract.ts';
 import { removeOldDrafts } from '../../../src/desk/animals/draft-age.ts';
+import { openDesk } from '../../../src/desk/desk.ts';
 import { procedures } from '../../../src/desk/procedures.ts';
 import { freshDesk, takeIn } from '../fresh-desk.ts';
 import { floorOn, type Floor } from '../stations/floor.ts';
@@ -218,6 +219,16 @@ describe('the details of a draft', () => {
     expect(rows(`SELECT reason FROM draft_state WHERE draft_id = ${old}`)).toEqual([{ reason: 'removed' }]);
     expect(await floor.problem('drafts.restore', { id: old })).toMatchObject({ code: 'draft.unknown' });
     expect(await floor.call('drafts.list', {})).toMatchObject([{ id: young }]);
+  });
+
+  it('are removed by a desk that runs', async () => {
+    await draft();
+    floor.desk.close();
+    const later = new Date('2026-10-25T15:00:00Z');
+    const upkeep = { backUpEvery: 1e9, lookEvery: 20 };
+    const running = await openDesk({ bookPath: floor.bookPath, clock: () => later, upkeep });
+    await expect.poll(() => rows('SELECT name FROM draft')).toEqual([{ name: 'removed' }]);
+    running.close({ backUp: false });
   });
 
   it('stay where the computer’s clock is in doubt', async () => {
