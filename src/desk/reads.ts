@@ -54,6 +54,7 @@ export const READS: Readonly<Record<AskName, Reads>> = {
     'fat',
     'price',
     'quote',
+    'station',
   ),
   'donations.list': reads('animal', 'money', 'hunter'),
   'belongings.list': readsOfAnimal(['belonging'], 'hunter'),

@@ -90,6 +90,7 @@ export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
     instructions: instructionsOf(session, animal.id),
     ordersStatus: ordersStatus(session, animal.id),
     weighings: weighings.map(weighingRow),
+    lastWork: book.stations.lastWork(animal.id) ?? null,
     none: noneOf(session, animal.id, weighings),
     weights: { receivedGrams: sums?.received ?? null, hangingGrams: sums?.hanging ?? null },
     ladder: ladderOf(sums),

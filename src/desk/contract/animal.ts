@@ -139,6 +139,15 @@ interface PackagesRow {
   places: string[];
 }
 
+/** Who last did something with an animal, by the trail. */
+export interface LastWork {
+  at: string;
+  by: string;
+  what: 'weighed' | 'voided' | 'changed';
+  /** Its name; null: at the desk itself. */
+  station: string | null;
+}
+
 export interface AnimalPage {
   id: number;
   ticket: string;
@@ -176,6 +185,8 @@ export interface AnimalPage {
   /** Until somebody asked the hunter, `instructions` are only what the shop would do. */
   ordersStatus: OrdersStatus;
   weighings: WeighingRow[];
+  /** Null only where nothing of it was ever recorded here. */
+  lastWork: LastWork | null;
   /** Parts stated as none, without those weighed anyway. */
   none: PartNone[];
   weights: { receivedGrams: number | null; hangingGrams: number | null };

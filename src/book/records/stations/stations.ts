@@ -22,6 +22,36 @@ interface Stamp {
 
 const COLUMNS = 'id, origin, agent, at, by, name, place, language, state';
 
+export interface LastWorkRow {
+  at: string;
+  by: string;
+  what: 'weighed' | 'voided' | 'changed';
+  /** Null: at the desk itself. */
+  station: string | null;
+}
+
+const stationOf = (calls: string, recordId: string): string =>
+  `(SELECT s.station_id FROM station_write s WHERE s.call IN (${calls}) AND s.record_id = CAST(${recordId} AS TEXT)
+    ORDER BY s.id DESC LIMIT 1)`;
+
+/** The newest of each kind first, so that a long history costs nothing. */
+const LAST_WORK = `
+  SELECT x.at, x.by, x.what, n.name AS station FROM (
+    SELECT * FROM (SELECT w.at, w.by, 'weighed' AS what, ${stationOf("'table.weigh', 'table.correct'", 'w.id')} AS station_id
+      FROM weighing w WHERE w.animal_id = @id AND w.stage <> 'grinder' ORDER BY w.id DESC LIMIT 1)
+    UNION ALL
+    SELECT * FROM (SELECT v.at, v.by, 'voided', ${stationOf("'table.void'", 'w.id')}
+      FROM weighing w JOIN weighing_void v ON v.weighing_id = w.id
+      WHERE w.animal_id = @id AND NOT EXISTS (SELECT 1 FROM weighing c WHERE c.corrects = w.id) ORDER BY v.at DESC LIMIT 1)
+    UNION ALL
+    SELECT * FROM (SELECT u.at, u.by, 'changed', u.station_id
+      FROM audit u WHERE u.record = 'animal' AND u.record_id = CAST(@id AS TEXT) ORDER BY u.id DESC LIMIT 1)
+    UNION ALL
+    SELECT * FROM (SELECT i.at, i.by, 'changed', ${stationOf("'animals.saveOrders'", 'i.animal_id')}
+      FROM instruction i WHERE i.animal_id = @id ORDER BY i.id DESC LIMIT 1)
+  ) x LEFT JOIN station_now n ON n.id = x.station_id
+  ORDER BY x.at DESC, x.what DESC LIMIT 1`;
+
 /** Devices of the floor: each with its newest name and state. */
 export function stationRecords(db: Db) {
   const add = db.prepare(
@@ -43,6 +73,7 @@ export function stationRecords(db: Db) {
   const ofSecret = db.prepare<[string], StationNow>(
     `SELECT ${COLUMNS} FROM station_now WHERE secret_hash = ?`,
   );
+  const lastWork = db.prepare<[{ id: number }], LastWorkRow>(LAST_WORK);
   const noteWrite = db.prepare(
     `INSERT INTO station_write (station_id, call, record_id, person, checked, at, by)
      VALUES (@stationId, @call, @recordId, @person, @checked, @at, @by)`,
@@ -65,6 +96,8 @@ export function stationRecords(db: Db) {
     all: () => all.all(),
     get: (id: number) => get.get(id),
     ofSecret: (secretHash: string) => ofSecret.get(secretHash),
+    /** Who last did something with an animal; undefined for one of a table that was brought in. */
+    lastWork: (animalId: number) => lastWork.get({ id: animalId }),
     noteWrite: (
       row: { stationId: number; call: string; recordId: string; person: string; checked: boolean } & Stamp,
     ): void => void noteWrite.run({ ...row, checked: Number(row.checked) }),
