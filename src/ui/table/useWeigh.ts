@@ -12,6 +12,7 @@ import { useUndoWeighing } from '../weighing/useUndoWeighing.ts';
 import { entryName, firstStage, freshEntry, nextProduct, packagesIn } from '../weighing/entry.ts';
 import { nonePartAt, saysNone } from './part-none.ts';
 import { useConfirmedWeights } from './confirmed-weights.ts';
+import { useCorrecting } from '../weighing/useCorrecting.ts';
 import { useDoubt } from '../weighing/useDoubt.ts';
 import { usePartNone } from './usePartNone.ts';
 import { usePrimalTurn } from './usePrimalTurn.ts';
@@ -33,9 +34,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
   const draft = `table ${page.value.id}`;
   const entry = drafts.of(draft, () => freshEntry(page.value));
   /** A saved weight that is being corrected. */
-  const correcting = computed(
-    () => page.value.weighings.find(({ id, voided }) => id === entry.correcting && !voided) ?? null,
-  );
+  const { correcting, meanwhile } = useCorrecting(page, entry);
   const named = (row: Parameters<typeof weighingName>[0]): string => weighingName(row, page.value.primals);
 
   const what = computed(() =>
@@ -189,6 +188,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     entry,
     scale,
     correcting,
+    meanwhile,
     count,
     ask,
     answers,

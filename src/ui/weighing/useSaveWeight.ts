@@ -38,7 +38,10 @@ export function useSaveWeight(draft: WeightDraft, send: SendWeight, onSaved: () 
   /** Counts how often the entry was cleared for the next weight. */
   const emptied = ref(0);
 
-  const ask = computed(() => (problem.value?.kind === 'conflict' ? problem.value : null));
+  /** A doubt that a yes answers; no yes brings back a weight that was voided meanwhile. */
+  const ask = computed(() =>
+    problem.value?.kind === 'conflict' && problem.value.code !== 'weighing.voided' ? problem.value : null,
+  );
   /** The problem of the current text. */
   const wrong = computed(() =>
     problem.value && !ask.value ? problemMessage(problem.value, shop.format) : '',

@@ -7,7 +7,7 @@ import type { Language } from '../../../src/words/languages.ts';
 import { tempBookPath } from '../../book/temp-book.ts';
 import { freePort } from '../../bridge/stations/open-line.ts';
 import { signerBeside } from '../../torture/line/running-desk.ts';
-import { launchProfile } from '../browser.ts';
+import { launchProfile, openBrowser } from '../browser.ts';
 import { deskLine } from '../desk-line.ts';
 import { serve, type Served } from '../served.ts';
 
@@ -20,6 +20,8 @@ export interface StationShop {
   call: ShopCall;
   origin: string;
   bookPath: string;
+  /** A window of the shop's own computer. */
+  office(): Promise<Page>;
   /** Ends the desk as a power cut does. */
   kill(): Promise<void>;
   /** Starts it again with the same book. */
@@ -39,6 +41,17 @@ export async function openStationShop(pins = false): Promise<StationShop> {
     call: undefined as unknown as ShopCall,
     origin: `https://${ADDRESS}:${port}`,
     bookPath,
+    async office() {
+      const browser = await openBrowser();
+      const context = await browser.newContext({ viewport: { width: 1366, height: 768 }, locale: 'en-US' });
+      open.add(context);
+      context.once('close', () => open.delete(context));
+      const page = await context.newPage();
+      page.setDefaultTimeout(15_000);
+      await page.goto(await program.newAddress());
+      await page.getByRole('heading', { level: 1 }).first().waitFor();
+      return page;
+    },
     kill: () => program.end('SIGKILL'),
     async start() {
       program = await serve('--book', bookPath);

@@ -14,6 +14,7 @@ import {
   packagesIn,
   type EntryStage,
 } from '../../../weighing/entry.ts';
+import { useCorrecting } from '../../../weighing/useCorrecting.ts';
 import { weighingName } from '../../../weighing/weighing-name.ts';
 import { text } from '../../../../words/compiled/window/table.ts';
 import { text as weighingText } from '../../../../words/compiled/window/weighings.ts';
@@ -52,9 +53,7 @@ export function useWeighEntry(page: Ref<AnimalPage>, stages: readonly EntryStage
   });
   useOpenEntry(() => entry.typed !== '');
   const rest = (): void => drafts.rest(name);
-  const correcting = computed(
-    () => page.value.weighings.find(({ id, voided }) => id === entry.correcting && !voided) ?? null,
-  );
+  const { correcting, meanwhile } = useCorrecting(page, entry);
   const what = computed(() =>
     correcting.value
       ? weighingName(correcting.value, page.value.primals)
@@ -173,13 +172,12 @@ export function useWeighEntry(page: Ref<AnimalPage>, stages: readonly EntryStage
     () => [entry.typed, entry.stage, entry.part, entry.primal, entry.tare],
     () => (problem.value = null),
   );
-  // Somebody else voided or corrected it meanwhile.
-  watch(correcting, (row) => entry.correcting !== null && row === null && stopCorrecting());
 
   return {
     entry,
     coming,
     correcting,
+    meanwhile,
     count,
     what,
     noneOf,
