@@ -14,6 +14,7 @@ import { reportOf, slower, tableOf, type Report } from './report.ts';
 import { seasonViews } from './season-views.ts';
 import { smokehouseWork } from './smokehouse-work.ts';
 import { startWork } from './start-work.ts';
+import { stationWork } from './station-work.ts';
 import { timed, type Figure, type Measure } from './timing.ts';
 
 const { values: asked } = parseArgs({
@@ -69,6 +70,7 @@ const PARTS: Readonly<Record<string, () => Promise<void>>> = {
   },
   growth: async () => (await growth()).forEach(told),
   start: async () => (await startWork(seasons)).forEach(told),
+  stations: async () => (await stationWork(seasons)).forEach(told),
   load: async () => (await loadWork(seasons)).forEach(told),
 };
 for (const [name, run] of Object.entries(PARTS))

@@ -7,6 +7,7 @@ import type { StationLineState } from '../../../src/desk/contract/stations.ts';
 import type { FromDesk } from './desk-process.ts';
 
 export interface RunningDesk {
+  pid: number | undefined;
   call<T>(name: string, input: unknown): Promise<T>;
   /** Resolves when stations can reach it. */
   listening(): Promise<void>;
@@ -28,6 +29,7 @@ export function startDesk(bookPath: string): RunningDesk {
   });
   let last = 0;
   return {
+    pid: child.pid,
     async call<T>(name: string, input: unknown): Promise<T> {
       const id = (last += 1);
       const answer = await new Promise<Answer<unknown>>((resolve) => {
