@@ -219,6 +219,22 @@ describe('a pass and a test', () => {
     ]);
   });
 
+  it('stays where somebody went by hand while the answer to the last weight arrives, and goes on after an entry', async () => {
+    const { wrapper, pick, enter } = await opened();
+    const step = () => wrapper.get('input[type=radio]:checked').attributes('aria-label');
+    await pick('Grind');
+    batch = { ...BATCH, toWeigh: [], inGrams: 44 * LB };
+    desk.changes();
+    await flushPromises();
+    expect(step()).toBe('Grind');
+    await wrapper.get('.field input').setValue('3/8 in');
+    await enter('36');
+    batch = BATCH;
+    desk.changes();
+    await flushPromises();
+    expect(step()).toBe('Weigh in');
+  });
+
   it('warns of warm meat with its source', async () => {
     batch = {
       ...BATCH,
