@@ -1,7 +1,7 @@
 /** Quotes, as a window sees them. */
 import type { Unpriced } from './price.ts';
-import type { LossForecast } from './made.ts';
-import type { GramsRange } from './proof.ts';
+import type { LossForecast } from './smokehouse/made.ts';
+import type { GramsRange } from './smokehouse/proof.ts';
 import type { Range, SourceNote } from './words.ts';
 
 export interface QuoteLine {

@@ -1,6 +1,6 @@
 /** The record book for an officer, its gaps, and the history of one animal. */
 import type { BelongingWent } from './belonging.ts';
-import type { DecisionKind, HeatAnswer } from './proof.ts';
+import type { DecisionKind, HeatAnswer } from './smokehouse/proof.ts';
 import type { AnimalStage, Brought, Grade, Sex, TestResult } from './words.ts';
 
 /** Fields that may be missing from an entry, and can be added later. */

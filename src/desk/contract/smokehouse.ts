@@ -17,7 +17,7 @@
  *           voidLog { logId, reason } · exclude { readingId, reason } · include { readingId, reason } · judge { id } ·
  *           decide { loadId? | madeId?, decided, decidedBy, note } · voidDecision { id, reason }
  */
-export type * from './recipe.ts';
-export type * from './made.ts';
-export type * from './load.ts';
-export type * from './proof.ts';
+export type * from './smokehouse/recipe.ts';
+export type * from './smokehouse/made.ts';
+export type * from './smokehouse/load.ts';
+export type * from './smokehouse/proof.ts';

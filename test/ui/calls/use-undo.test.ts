@@ -10,7 +10,7 @@ import AffectedDialog from '../../../src/ui/holds/AffectedDialog.vue';
 import HoldDialog from '../../../src/ui/holds/HoldDialog.vue';
 import { useToasts } from '../../../src/ui/parts/toasts.ts';
 import CoolerReadings from '../../../src/ui/rail/CoolerReadings.vue';
-import { useStep } from '../../../src/ui/table/useStep.ts';
+import { useStep } from '../../../src/ui/table/steps/useStep.ts';
 import { mountPart, openWindow } from '../mount-part.ts';
 import { desk, ok } from '../played-desk.ts';
 

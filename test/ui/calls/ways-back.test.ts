@@ -6,7 +6,7 @@ import { createMemoryHistory, createRouter } from 'vue-router';
 import type { AnimalPage, ShopView, TillClosing, TillView } from '../../../src/bridge/contract.ts';
 import { useToasts } from '../../../src/ui/parts/toasts.ts';
 import CoolerList from '../../../src/ui/shop/CoolerList.vue';
-import { useReopen } from '../../../src/ui/table/useReopen.ts';
+import { useReopen } from '../../../src/ui/table/steps/useReopen.ts';
 import ClosedTill from '../../../src/ui/till/ClosedTill.vue';
 import { mountPart, openWindow } from '../mount-part.ts';
 import { desk, ok } from '../played-desk.ts';

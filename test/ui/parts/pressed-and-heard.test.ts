@@ -10,7 +10,7 @@ import Combobox from '../../../src/ui/parts/Combobox.vue';
 import Field from '../../../src/ui/parts/Field.vue';
 import FilePick from '../../../src/ui/parts/FilePick.vue';
 import Kbd from '../../../src/ui/parts/Kbd.vue';
-import { HELP_PAGE } from '../../../src/ui/parts/help-page.ts';
+import { HELP_PAGE } from '../../../src/ui/use/help-page.ts';
 import Message from '../../../src/ui/parts/Message.vue';
 import PageHead from '../../../src/ui/parts/PageHead.vue';
 import Tabs from '../../../src/ui/parts/Tabs.vue';

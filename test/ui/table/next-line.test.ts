@@ -2,7 +2,7 @@
 /** Where an animal goes next, as its page says it. */
 import { beforeEach, expect, it } from 'vitest';
 import type { AnimalPage } from '../../../src/bridge/contract.ts';
-import NextLine from '../../../src/ui/table/NextLine.vue';
+import NextLine from '../../../src/ui/table/steps/NextLine.vue';
 import { mountPart, openWindow } from '../mount-part.ts';
 
 beforeEach(() => openWindow());

@@ -8,7 +8,7 @@ import type { AnimalPage, Problem, WeighingRow } from '../../../src/bridge/contr
 import { useToasts } from '../../../src/ui/parts/toasts.ts';
 import { useConfirmedWeights } from '../../../src/ui/table/confirmed-weights.ts';
 import { useWeigh } from '../../../src/ui/table/useWeigh.ts';
-import StepButtons from '../../../src/ui/table/StepButtons.vue';
+import StepButtons from '../../../src/ui/table/steps/StepButtons.vue';
 import WeighCard from '../../../src/ui/table/WeighCard.vue';
 import { mountPart, openWindow } from '../mount-part.ts';
 import { desk, ok } from '../played-desk.ts';

@@ -2,7 +2,7 @@
 import type { MadeLine } from './made.ts';
 import type { Decision, DecisionKind, HeatAnswer } from './proof.ts';
 import type { HeatLevel } from './recipe.ts';
-import type { SourceNote } from './words.ts';
+import type { SourceNote } from '../words.ts';
 
 export type HumidityRecord =
   /** Humidity need not be shown: cooked immersed, in a sealed bag, in a casing, over direct heat. */

@@ -1,7 +1,7 @@
-import type { AnimalPage } from '../../bridge/contract.ts';
-import { hasLeft } from '../../trade/animal.ts';
-import { productsToPack, type EntryStage } from '../weighing/entry.ts';
-import { text } from '../../words/compiled/window/table.ts';
+import type { AnimalPage } from '../../../bridge/contract.ts';
+import { hasLeft } from '../../../trade/animal.ts';
+import { productsToPack, type EntryStage } from '../../weighing/entry.ts';
+import { text } from '../../../words/compiled/window/table.ts';
 import type { Going } from './useStep.ts';
 
 /** A stage that an animal can go to now. */

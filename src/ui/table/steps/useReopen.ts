@@ -1,8 +1,8 @@
-import type { AnimalPage } from '../../bridge/contract.ts';
-import { useCall } from '../calls/useCall.ts';
-import { useUndo } from '../calls/useUndo.ts';
-import { toast } from '../parts/index.ts';
-import { text } from '../../words/compiled/window/reopen.ts';
+import type { AnimalPage } from '../../../bridge/contract.ts';
+import { useCall } from '../../calls/useCall.ts';
+import { useUndo } from '../../calls/useUndo.ts';
+import { toast } from '../../parts/index.ts';
+import { text } from '../../../words/compiled/window/reopen.ts';
 
 /** The input of the disposal. */
 const left = ({ what, how, reason, on }: NonNullable<AnimalPage['disposal']>) => ({ what, how, reason, on });

@@ -1,9 +1,9 @@
-import type { AnimalPage } from '../../bridge/contract.ts';
-import { toast } from '../parts/index.ts';
-import { text as words } from '../../words/compiled/shared/common.ts';
-import { text } from '../../words/compiled/window/table.ts';
-import { useCall } from '../calls/useCall.ts';
-import { useUndo } from '../calls/useUndo.ts';
+import type { AnimalPage } from '../../../bridge/contract.ts';
+import { toast } from '../../parts/index.ts';
+import { text as words } from '../../../words/compiled/shared/common.ts';
+import { text } from '../../../words/compiled/window/table.ts';
+import { useCall } from '../../calls/useCall.ts';
+import { useUndo } from '../../calls/useUndo.ts';
 
 export type Going = 'hanging' | 'cutting' | 'packing' | 'ready';
 

@@ -1,7 +1,7 @@
 /** Made batches: a recipe on the meat of a grind. Masses in grams, shares as fractions, moments UTC. */
 import type { Decision, GramsRange, Proof } from './proof.ts';
 import type { AdditionRole, CureMethod, MeatKind, Ppm, RecipeBody, SmokeFinding } from './recipe.ts';
-import type { MassUnit, SourceNote, WeighSource } from './words.ts';
+import type { MassUnit, SourceNote, WeighSource } from '../words.ts';
 
 /** How far it is: opened, amounts reckoned, stuffed, out of the smokehouse, packed. */
 export type MadeState = 'open' | 'started' | 'stuffed' | 'cooked' | 'packed';

@@ -1,9 +1,9 @@
 /** Recipes of the smokehouse and what goes into them. Masses in grams, shares, fat and strengths as fractions. */
 
-import type { CureClass } from '../../core/curing/limits.ts';
-import type { MassUnit, SourceNote } from './words.ts';
+import type { CureClass } from '../../../core/curing/limits.ts';
+import type { MassUnit, SourceNote } from '../words.ts';
 
-export type { CureClass } from '../../core/curing/limits.ts';
+export type { CureClass } from '../../../core/curing/limits.ts';
 
 /** The nine major food allergens of US law. */
 export type Allergen =
