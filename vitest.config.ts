@@ -57,8 +57,7 @@ export default defineConfig({
           name: 'driving',
           include: together.filter((file) => DRIVING.test(file)),
           isolate: false,
-          // One more than cores, because a third of the time a test waits for a window that draws or a program that starts.
-          maxWorkers: cores + 1,
+          maxWorkers: Math.max(2, cores),
           sequence: { groupOrder: 0 },
         },
       },
