@@ -60,6 +60,8 @@ export const useLine = defineStore('line', () => {
   const waiting = computed(() => of('waiting'));
   /** What the desk doubts or refused, and nobody answered yet. */
   const unanswered = computed(() => of('asks', 'refused'));
+  /** Whatever was typed and is neither in the book nor let go. */
+  const unsaved = computed(() => of('waiting', 'asks', 'refused'));
 
   async function load(): Promise<void> {
     entries.value = await allEntries();
@@ -168,7 +170,7 @@ export const useLine = defineStore('line', () => {
   const hurry = (): void => program.hurry();
 
   return {
-    pairing, connection, entries, stuck, storeFailed, signedIn, open, station, place, name, person, waiting, unanswered,
+    pairing, connection, entries, stuck, storeFailed, signedIn, open, station, place, name, person, waiting, unanswered, unsaved,
     load, note, save, entry, saveAgain, drop, sendToThisBook, tidy, follow, hurry, requests,
   }; // prettier-ignore
 });
