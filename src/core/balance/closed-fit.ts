@@ -46,14 +46,11 @@ export function closedFit(model: ShareModel): (parts: PartsWeighed) => number {
     const ofDamage = parts.damage ? damageLog(model, damage) : 0;
     if (mask === ALL) return ofDamage + lost.log(1 - damage - total) + composition(shares, mask, total);
     if (mask === 0) return ofDamage;
-    return (
-      ofDamage +
-      logSumExp(
-        lost.points.map(({ share, mass }) => {
-          const whole = Math.max(1e-3, 1 - damage - share);
-          return Math.log(mass) + composition(shares, mask, whole);
-        }),
-      )
-    );
+    const logs = new Float64Array(lost.shares.length);
+    for (let i = 0; i < logs.length; i++) {
+      const whole = Math.max(1e-3, 1 - damage - (lost.shares[i] ?? 0));
+      logs[i] = (lost.logMasses[i] ?? 0) + composition(shares, mask, whole);
+    }
+    return ofDamage + logSumExp(logs);
   };
 }

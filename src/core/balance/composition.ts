@@ -12,6 +12,11 @@ import { animalLog, DAMAGE_INDEX, maskedInverse, SOUND_COUNT as COUNT, SOUND_PAR
 const OFFSET = 0.005;
 const MEAT = SOUND_PARTS.indexOf('meat');
 const ALL = (1 << COUNT) - 1;
+const NONE = -1;
+/** For every mask, the only part that is not in it; `NONE` if there is none or more than one. */
+const LEFT = Int8Array.from({ length: ALL + 1 }, (_, mask) =>
+  SOUND_PARTS.findIndex((_part, i) => mask === (ALL & ~(1 << i))),
+);
 /** SD of the share by which parts may outweigh their whole: rounding. */
 const OVERWEIGHT_SD = 0.004;
 /** Covariance over the product of the means below which two parts would hardly ever occur together. */
@@ -68,11 +73,15 @@ export function compositionFit(
 
   const shares = new Float64Array(COUNT);
   return (parts, weighed, whole) => {
-    const left = SOUND_PARTS.findIndex((_, i) => weighed === (ALL & ~(1 << i)));
-    if (left === -1) return logDensity(parts, weighed, whole) - (ofMeans[weighed] ?? 0);
-    shares.set(parts);
-    shares[left] = 0;
-    const remainder = whole - shares.reduce((sum, share) => sum + share, 0);
+    const left = LEFT[weighed] ?? NONE;
+    if (left === NONE) return logDensity(parts, weighed, whole) - (ofMeans[weighed] ?? 0);
+    let known = 0;
+    for (let i = 0; i < COUNT; i++) {
+      const share = i === left ? 0 : (parts[i] ?? 0);
+      shares[i] = share;
+      known += share;
+    }
+    const remainder = whole - known;
     shares[left] = Math.max(0, remainder);
     const over = Math.max(0, -remainder) / OVERWEIGHT_SD;
     return logDensity(shares, ALL, whole) - (ofMeans[ALL] ?? 0) - (over * over) / 2;

@@ -3,7 +3,7 @@ import { DAMAGE_OFFSET, SHARE_PARTS } from './part-shares.ts';
 import type { ShareModel } from './share-model.ts';
 
 /** A point of a discretised distribution and its probability mass. */
-export interface MassPoint {
+interface MassPoint {
   readonly share: number;
   readonly mass: number;
 }
@@ -12,7 +12,9 @@ export interface LostShares {
   /** Logarithm of the density of a lost share relative to the maximum: at most 0. */
   log(share: number): number;
   /** The discretised distribution, for sums where the weighed parts do not determine the loss. */
-  readonly points: readonly MassPoint[];
+  readonly shares: Float64Array;
+  /** Logarithms of the masses at `shares`. */
+  readonly logMasses: Float64Array;
 }
 
 /**
@@ -33,8 +35,7 @@ const MAX_DAMAGE = 0.5;
 /** @param extraVariance variance of the sum of the readings, in shares, in addition to the model's */
 export function shrinkShares(model: ShareModel, extraVariance: number): LostShares {
   const shrink = shrinkOf(model, extraVariance);
-  const most = peak(shrink.density, shrink.points);
-  return { log: (share) => Math.log(shrink.density(share) / most), points: shrink.points };
+  return lostShares(shrink.density, shrink.points);
 }
 
 /** Shrink plus unweighed damage. */
@@ -52,8 +53,16 @@ export function shrinkAndDamageShares(model: ShareModel, extraVariance: number):
     const share = low + (i + 0.5) * DAMAGE_STEP;
     return { share, mass: density(share) * DAMAGE_STEP };
   });
-  const most = peak(density, points);
-  return { log: (share) => Math.log(density(share) / most), points };
+  return lostShares(density, points);
+}
+
+function lostShares(density: (share: number) => number, points: readonly MassPoint[]): LostShares {
+  const most = points.reduce((max, { share }) => Math.max(max, density(share)), 0);
+  return {
+    log: (share) => Math.log(density(share) / most),
+    shares: Float64Array.from(points, ({ share }) => share),
+    logMasses: Float64Array.from(points, ({ mass }) => Math.log(mass)),
+  };
 }
 
 /** Relative log likelihood of weighed damage: only more than usual is penalised. */
@@ -65,10 +74,6 @@ export function damageLog({ damage: { logMean, logSd, degrees } }: ShareModel, s
 /** Logarithm of the density of Student's t relative to its maximum. */
 function studentLog(t: number, degrees: number): number {
   return (-(degrees + 1) / 2) * Math.log1p(t ** 2 / degrees);
-}
-
-function peak(density: (share: number) => number, points: readonly MassPoint[]): number {
-  return points.reduce((most, { share }) => Math.max(most, density(share)), 0);
 }
 
 function shrinkOf(
