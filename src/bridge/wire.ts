@@ -21,6 +21,8 @@ export const OPENING_HEADER = 'gambrel-opening';
 export const LANGUAGE_HEADER = 'gambrel-language';
 /** Who is signed in at a station. */
 export const PERSON_HEADER = 'gambrel-person';
+/** What a station's outbox holds: entries that wait, are unanswered, are of another book, were left out. Example: `4 0 0 0`. */
+export const HELD_HEADER = 'gambrel-held';
 
 /** The shell's channel on which a window requests its port and receives it. */
 export const DESK_PORT_CHANNEL = 'gambrel:desk-port';

@@ -31,6 +31,7 @@ import { draftsForFloor, huntersForFloor } from './floor/hunter.ts';
 import { pickupForFloor } from './floor/pickup.ts';
 import { shopForFloor } from './floor/shop.ts';
 import { listNetworks } from './stations/networks.ts';
+import * as held from './stations/held.ts';
 import * as pins from './stations/pin.ts';
 import * as stations from './stations/stations.ts';
 import * as fatCount from './grinder/fat-count.ts';
@@ -121,6 +122,7 @@ export const procedures = {
   'stations.pause': deskOnly(stations.pause),
   'stations.resume': deskOnly(stations.resume),
   'stations.remove': deskOnly(stations.remove),
+  'stations.decide': deskOnly(held.decide),
   'stations.setPin': deskOnly(pins.setPin),
   'stations.clearPin': deskOnly(pins.clearPin),
 

@@ -4,11 +4,13 @@ import type { Language } from '../words/languages.ts';
 import type {
   AskingDevice,
   AskOutcome,
+  HeldDecision,
   OutboxEntry,
   StationCall,
   StationDoor,
   StationEntrance,
   StationEvent,
+  StationLineState,
   StationSettings,
   Taken,
 } from './contract/stations.ts';
@@ -20,8 +22,9 @@ import { carryOutEntry, needsPerson } from './station-entry.ts';
 import { entryActor, openStation } from './session/actor.ts';
 import { problemOf } from './session/problem-of.ts';
 import type { Session } from './session/session.ts';
+import { compareLines, heldBy, noteHeld } from './stations/held.ts';
 import { readEntry, takeOnce, type Receipt } from './stations/outbox.ts';
-import { noteLineState } from './stations/line-state.ts';
+import { noteLineState, originsOf } from './stations/line-state.ts';
 import { pairingOf } from './stations/pairing.ts';
 import { peopleOf } from './stations/people.ts';
 import { cameIn } from './stations/presence.ts';
@@ -38,6 +41,15 @@ export function openStationDoor(desk: Desk): StationDoor {
     if (!session) throw new ProblemError('missing', 'station.unknown');
     return { session, station: openStation(session.book.stations.ofSecret(hashOf(secret))) };
   }
+
+  /** As the line last told. Another opening of the book has the same one. */
+  let lineState: StationLineState | null = null;
+  function noteLine(): void {
+    const session = desk.session();
+    if (session && lineState && noteLineState(session, lineState))
+      desk.announce('stations.line', ['stations.get', 'stations.listNetworks']);
+  }
+  desk.onChanged(noteLine);
 
   const settings = () => {
     const session = desk.session();
@@ -56,6 +68,7 @@ export function openStationDoor(desk: Desk): StationDoor {
       opening: session.opening,
       lineage: lineageOf(session.book),
       wires: [WIRE],
+      addresses: originsOf(lineState),
       signIn: stationSettings(session.book).pins,
       now: session.now(),
     };
@@ -126,8 +139,8 @@ export function openStationDoor(desk: Desk): StationDoor {
       });
     },
     lineIs(state) {
-      const session = desk.session();
-      if (session && noteLineState(session, state)) desk.announce('stations.line', ['stations.get']);
+      lineState = state;
+      noteLine();
     },
     origins() {
       const all = desk.session()?.book.stations.all() ?? [];
@@ -155,13 +168,27 @@ export function openStationDoor(desk: Desk): StationDoor {
       const { session, station } = stationOf(desk.session(), secret);
       peopleOf(session).signOut(station.id, person);
     },
+    holds(secret, held) {
+      const session = desk.session();
+      const found = session?.book.stations.ofSecret(hashOf(secret));
+      if (session && found && noteHeld(session, found.id, held))
+        desk.announce('stations.line', ['stations.get']);
+    },
+    compare(secret, lines) {
+      const { session, station } = stationOf(desk.session(), secret);
+      return compareLines(session, station.id, lines);
+    },
     call,
     take,
     watch(secret, told) {
-      const left = arrived(desk, enter(secret));
+      const left = arrived(desk, () => enter(secret));
       const stop = watch(
         desk,
         () => enter(secret),
+        (stationId) => {
+          const session = desk.session();
+          return session && heldBy(session, stationId).decision;
+        },
         (event) => {
           if (event.kind === 'shut') left();
           told(event);
@@ -175,21 +202,37 @@ export function openStationDoor(desk: Desk): StationDoor {
   };
 }
 
-/** Notes that a station holds a line, for the office's list. @returns what ends it */
-function arrived(desk: Desk, found: StationEntrance): () => void {
-  const session = desk.session();
-  if (!session || found.state !== 'open') return () => undefined;
+/** Notes that a station holds a line, for the office's list, in each opening of the book. @returns what ends it */
+function arrived(desk: Desk, enter: () => StationEntrance): () => void {
+  let at: Session | null = null;
+  let leave = (): boolean => false;
   const notice = (): void => desk.announce('stations.line', ['stations.get']);
-  const leave = cameIn(session, found.station.id);
-  notice();
+  const arrive = (): void => {
+    const session = desk.session();
+    if (session === at) return;
+    leave();
+    at = session;
+    const found = enter();
+    leave = session && found.state === 'open' ? cameIn(session, found.station.id) : () => false;
+    if (found.state === 'open') notice();
+  };
+  const stop = desk.onChanged(arrive);
+  arrive();
   return () => {
+    stop();
     if (leave()) notice();
   };
 }
 
 /** Follows one station until it is shut out, or `told` is no longer wanted. */
-function watch(desk: Desk, enter: () => StationEntrance, told: (event: StationEvent) => void): () => void {
+function watch(
+  desk: Desk,
+  enter: () => StationEntrance,
+  decisionOf: (stationId: number) => HeldDecision | null,
+  told: (event: StationEvent) => void,
+): () => void {
   let known = '';
+  let decided: HeldDecision | null = null;
   const look = (): (StationEntrance & { state: 'open' }) | null => {
     const now = enter();
     if (now.state !== 'open') {
@@ -197,9 +240,13 @@ function watch(desk: Desk, enter: () => StationEntrance, told: (event: StationEv
       told({ kind: 'shut', state: now.state });
       return null;
     }
-    const shown = JSON.stringify(now.station);
-    if (known !== '' && shown !== known) told({ kind: 'station', station: now.station });
+    const { station, addresses } = now;
+    const shown = JSON.stringify([station, addresses]);
+    if (known !== '' && shown !== known) told({ kind: 'station', station, addresses });
     known = shown;
+    const decision = decisionOf(now.station.id);
+    if (decision !== null && decision !== decided) told({ kind: 'held' });
+    decided = decision;
     return now;
   };
   const stop = desk.onChanged(({ stale, opening }) => {

@@ -32,6 +32,7 @@ export const NOT_DRIVEN: Partial<Record<CallName, string>> = {
   'stations.pause': NO_STATIONS,
   'stations.resume': NO_STATIONS,
   'stations.remove': NO_STATIONS,
+  'stations.decide': NO_STATIONS,
   'stations.setPin': NO_STATIONS,
   'stations.clearPin': NO_STATIONS,
   'drafts.begin': NO_STATIONS,

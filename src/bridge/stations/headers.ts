@@ -1,6 +1,6 @@
 /** Headers of everything that stations get over TLS. */
 import { SAFE_HEADERS, WINDOW_POLICY } from '../server/window-files.ts';
-import { OPENING_HEADER, PERSON_HEADER } from '../wire.ts';
+import { HELD_HEADER, OPENING_HEADER, PERSON_HEADER } from '../wire.ts';
 
 /** Time for which a browser remembers the answer to a preflight, seconds. */
 const PREFLIGHT_LASTS = 600;
@@ -28,6 +28,6 @@ export function sharedWith(origin: string): Record<string, string> {
 /** The answer to a preflight, besides. */
 export const PREFLIGHT_HEADERS: Readonly<Record<string, string>> = {
   'access-control-allow-methods': 'GET, POST',
-  'access-control-allow-headers': `authorization, content-type, ${OPENING_HEADER}, ${PERSON_HEADER}`,
+  'access-control-allow-headers': `authorization, content-type, ${OPENING_HEADER}, ${PERSON_HEADER}, ${HELD_HEADER}`,
   'access-control-max-age': String(PREFLIGHT_LASTS),
 };

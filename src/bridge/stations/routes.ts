@@ -3,13 +3,13 @@ import type { OutgoingHttpHeaders } from 'node:http';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import * as v from 'valibot';
 import { ProblemError, type Answer } from '../../desk/contract/problem.ts';
-import type { StationDoor } from '../../desk/contract/stations.ts';
+import type { HeldEntries, StationDoor } from '../../desk/contract/stations.ts';
 import { CALL_NAME } from '../server/answer.ts';
 import { parseJson } from '../server/json-body.ts';
 import { RefusedRequest } from '../server/refusal.ts';
 import { bearerOf, pathOf } from '../server/sender.ts';
 import { windowFile } from '../server/window-files.ts';
-import { OPENING_HEADER, PERSON_HEADER } from '../wire.ts';
+import { HELD_HEADER, OPENING_HEADER, PERSON_HEADER } from '../wire.ts';
 import { PREFLIGHT_HEADERS } from './headers.ts';
 import type { StationLines } from './station-lines.ts';
 
@@ -32,6 +32,13 @@ export interface StationRoutes {
   ownOrigin(request: FastifyRequest): string | null;
 }
 
+/** Lines of one device's outbox: it begins one with each pairing. */
+const MAX_LINES = 100;
+
+const answeredLine = v.object({
+  line: v.pipe(v.string(), v.uuid()),
+  last: v.pipe(v.number(), v.safeInteger(), v.minValue(0)),
+});
 const text = v.pipe(v.string(), v.maxLength(SMALL));
 
 export function addStationRoutes(app: FastifyInstance, routes: StationRoutes): void {
@@ -45,7 +52,10 @@ export function addStationRoutes(app: FastifyInstance, routes: StationRoutes): v
   const secrets = new WeakMap<FastifyRequest, string>();
   /** @throws RefusedRequest 401 before any of the body is read */
   const onRequest = async (request: FastifyRequest) => {
-    secrets.set(request, lines.enter(bearerOf(request.raw), request.raw.socket));
+    const secret = bearerOf(request.raw);
+    const held = heldIn(headerOf(request, HELD_HEADER));
+    if (secret !== null && held) door.holds(secret, held);
+    secrets.set(request, lines.enter(secret, request.raw.socket));
     routes.onAuthenticated(request);
   };
   const secretOf = (request: FastifyRequest) => secrets.get(request) ?? '';
@@ -67,6 +77,14 @@ export function addStationRoutes(app: FastifyInstance, routes: StationRoutes): v
   app.post('/station', { onRequest, bodyLimit: SMALL }, async (request) =>
     answerOf(() => door.enter(secretOf(request))),
   );
+
+  app.post('/outbox', { onRequest }, async (request) => {
+    const { lines: answered } = read(
+      v.object({ lines: v.pipe(v.array(answeredLine), v.maxLength(MAX_LINES)) }),
+      request,
+    );
+    return answerOf(() => door.compare(secretOf(request), answered));
+  });
 
   app.post('/person', { onRequest, bodyLimit: SMALL }, async (request) => {
     const { initials, pin } = read(v.object({ initials: text, pin: text }), request);
@@ -98,7 +116,16 @@ export function addStationRoutes(app: FastifyInstance, routes: StationRoutes): v
 
   app.options('/*', async (_request, reply) => reply.code(204).headers(PREFLIGHT_HEADERS).send());
 
-  for (const url of ['/pairing', '/pairing/*', '/station', '/person', '/person/*', `${CALL}*`, '/entry']) {
+  for (const url of [
+    '/pairing',
+    '/pairing/*',
+    '/station',
+    '/outbox',
+    '/person',
+    '/person/*',
+    `${CALL}*`,
+    '/entry',
+  ]) {
     app.get(url, () => {
       throw new RefusedRequest(405, 'invalid', 'request.wrong-method');
     });
@@ -135,6 +162,13 @@ function read<T>(shape: v.GenericSchema<T>, request: FastifyRequest): T {
 function headerOf({ headers }: FastifyRequest, name: string): string | undefined {
   const value = headers[name];
   return typeof value === 'string' ? value : undefined;
+}
+
+/** Four numbers; undefined for anything else, as from a page of an earlier version. */
+function heldIn(told: string | undefined): HeldEntries | undefined {
+  if (!/^\d{1,9}(?: \d{1,9}){3}$/.test(told ?? '')) return undefined;
+  const [waiting = 0, unanswered = 0, ofOtherBook = 0, left = 0] = told?.split(' ').map(Number) ?? [];
+  return { waiting, unanswered, ofOtherBook, left };
 }
 
 function agentOf(request: FastifyRequest): string {

@@ -27,6 +27,43 @@ export interface StationRow extends StationInfo {
   connected: boolean;
   /** When its last line ended; null while connected, and if it had none since the book was opened. */
   lastSeen: string | null;
+  /** What it last told of its outbox; null if it told nothing since the book was opened. */
+  held: HeldEntries | null;
+  /** What the shop decided of entries of another book, until the station has done it. */
+  decision: HeldDecision | null;
+}
+
+/** What the outbox of a station holds that is not in the book, as numbers of entries. */
+export interface HeldEntries {
+  /** To be sent. */
+  waiting: number;
+  /** Doubted or refused by the desk, and answered by nobody. */
+  unanswered: number;
+  /** Of `waiting`: made in a book that this one does not continue, such as before a backup was restored. */
+  ofOtherBook: number;
+  /** Left out of this book by the shop's decision, and still on the device. */
+  left: number;
+}
+
+/** Whether entries of another book come into this one. */
+export type HeldDecision = 'take' | 'leave';
+
+/** A line of a station's outbox and the last number of it that was answered. */
+export interface AnsweredLine {
+  line: string;
+  last: number;
+}
+
+/** What the book has of such lines. */
+export interface BookHas {
+  lines: {
+    line: string;
+    /** The last number that stands in the book. */
+    has: number;
+    /** The last number that stands in a verified backup of it, as far as this run of the desk made one. */
+    backedUp: number;
+  }[];
+  decision: HeldDecision | null;
 }
 
 /** A network of this computer that stations may be on. */
@@ -113,6 +150,8 @@ export type StationEntrance =
       lineage: string;
       /** Versions of entries that the desk takes, newest first. */
       wires: readonly number[];
+      /** Origins at which the desk is reached now, by name and by address. */
+      addresses: readonly string[];
       /** Whether people sign in here. */
       signIn: boolean;
       /** The desk's moment, against which a station measures its clock. */
@@ -176,8 +215,10 @@ export type StationEvent =
       stale: { asks: string[]; ofAnimals: { asks: string[]; ids: number[] } } | null;
       opening: string | null;
     }
-  /** Renamed, or another place or language. */
-  | { kind: 'station'; station: StationInfo }
+  /** Renamed, another place or language, or the desk is reached at other origins. */
+  | { kind: 'station'; station: StationInfo; addresses: readonly string[] }
+  /** The shop decided of the entries of another book. */
+  | { kind: 'held' }
   /** The end of the line: the carrier closes every socket of the station. */
   | { kind: 'shut'; state: 'paused' | 'removed' | 'unknown' };
 
@@ -205,6 +246,10 @@ export interface StationDoor {
     pin: string,
   ): Promise<{ person: string; initials: string; idleMs: number }>;
   signOut(secret: string, person: string): void;
+  /** A station, paused ones too, tells what its outbox holds. */
+  holds(secret: string, held: HeldEntries): void;
+  /** What the book has of these lines. @throws ProblemError `station.…` */
+  compare(secret: string, lines: readonly AnsweredLine[]): BookHas;
   /** One call: refused unless its place may make it. Never rejects. Checked again inside each write's transaction. */
   call(secret: string, call: StationCall): Promise<Answer<unknown>>;
   /** One entry of an outbox: exactly once, in the order of its line. Never rejects. */

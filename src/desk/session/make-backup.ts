@@ -20,12 +20,20 @@ export interface BackupState {
   /** Whether the book changed since the last backup. */
   due(): boolean;
   /** The present state of the book, which a backup begun now contains. */
-  mark(): string;
+  mark(): BackupMark;
   /** Records that the state at a mark is backed up; the present state by default. */
-  made(at?: string): void;
+  made(at?: BackupMark): void;
+  /** The newest entry of a station, by its id, that is in a backup of this run; 0 before the first one. */
+  readonly entriesIn: number;
   /** Why the last backup failed beside the book, and in the second place. */
   problem: Problem | null;
   secondProblem: Problem | null;
+}
+
+interface BackupMark {
+  state: string;
+  /** Id of the newest entry of a station. */
+  entry: number;
 }
 
 /** The parts of a session that backups need. */
@@ -42,15 +50,19 @@ type BackupResult = { ok: true; backup: Backup; second: Backup | null } | { ok: 
  * Changes are detected by `total_changes`, the rows that this program wrote, and `data_version`, which increases
  * when another wrote. A book whose newest entry is newer than its newest backup was not closed properly.
  */
-export function backupState({ db, path }: Book): BackupState {
+export function backupState({ db, path, stationEntries }: Book): BackupState {
   const changes = db.prepare('SELECT total_changes()').pluck();
-  const mark = () => `${changes.get()} ${db.pragma('data_version', { simple: true })}`;
+  const state = () => `${changes.get()} ${db.pragma('data_version', { simple: true })}`;
+  const mark = () => ({ state: state(), entry: stationEntries.newest() });
   const newest = newestBackup({ db, path })?.at ?? '';
-  let last = (lastEntryOf(db) ?? '') > newest ? '' : mark();
+  let last = { state: (lastEntryOf(db) ?? '') > newest ? '' : state(), entry: 0 };
   return {
-    due: () => mark() !== last,
+    due: () => state() !== last.state,
     mark,
     made: (at = mark()) => void (last = at),
+    get entriesIn() {
+      return last.entry;
+    },
     problem: null,
     secondProblem: null,
   };

@@ -15,3 +15,11 @@ export function noteLineState(session: Session, state: StationLineState): boolea
   states.set(session, state);
   return true;
 }
+
+/** Where devices reach the desk: by name first, which stays when a router gives out another address. */
+export function originsOf(state: StationLineState | null): string[] {
+  if (state?.state !== 'open') return [];
+  return [state.host, ...state.addresses].map(
+    (name) => `https://${name.includes(':') ? `[${name}]` : name}:${state.port}`,
+  );
+}

@@ -9,6 +9,7 @@ import { ProblemError } from '../contract/problem.ts';
 import { by, id, needed, text } from '../input/input.ts';
 import { host, read, write } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
+import { heldBy } from './held.ts';
 import { lineStateOf } from './line-state.ts';
 import { pairingOf } from './pairing.ts';
 import { seen } from './presence.ts';
@@ -128,6 +129,7 @@ export function stationsView(session: Session): StationsView {
       addedBy: row.by,
       entries: row.entries,
       ...seen(session, row.id),
+      ...heldBy(session, row.id),
     })),
     ...pairingOf(session).view(),
     withPin: session.book.pins.who(),

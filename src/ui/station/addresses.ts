@@ -5,6 +5,16 @@ import { useLine } from './line.ts';
 /** A name or an address, as it stands in one: `192.168.1.5`, `desk.local`, `[fd00::5]`. */
 const HOST = /^(?:[a-z\d](?:[a-z\d.-]*[a-z\d])?|\[[\da-f:]+\])$/i;
 
+/** The most that are kept besides the page's own. */
+const MOST = 12;
+
+/** Known origins with those that the desk told: the page's own first, then the newest. */
+export function withAddresses(known: readonly string[], told: readonly string[]): string[] {
+  const [own, ...others] = known;
+  const newest = [...told, ...others].filter((one) => one !== own);
+  return [...(own === undefined ? [] : [own]), ...new Set(newest)].slice(0, MOST + 1);
+}
+
 /**
  * Takes an address that somebody typed, with or without `https://` and port. The port never changes: it is part of what the
  * page may call (src/bridge/stations/headers.ts).

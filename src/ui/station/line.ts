@@ -8,9 +8,10 @@ import { defineStore } from 'pinia';
 import { computed, shallowRef } from 'vue';
 import { plainCopy } from '../../bridge/client/plain.ts';
 import type { KeptEntry } from '../../bridge/client/station/outbox.ts';
-import type { AskName, CallInput, CallName, Problem } from '../../bridge/contract.ts';
+import { decided } from '../../bridge/client/station/compare.ts';
+import type { AskName, CallInput, CallName, HeldDecision, Problem } from '../../bridge/contract.ts';
 import { useShop } from '../stores/shop.ts';
-import { addEntry, allEntries, deleteOldest, putEntries } from './kept/entries.ts';
+import { addEntry, allEntries, putEntries } from './kept/entries.ts';
 import type { Pairing } from './kept/pairing.ts';
 import type { Shut, StationRequests } from '../../bridge/client/station/requests.ts';
 
@@ -60,6 +61,15 @@ export const useLine = defineStore('line', () => {
   const waiting = computed(() => of('waiting'));
   /** What the desk doubts or refused, and nobody answered yet. */
   const unanswered = computed(() => of('asks', 'refused'));
+  /** Made in a book that the desk's does not continue: the shop decides of them. */
+  const ofOtherBook = computed(() =>
+    waiting.value.filter(({ lineage }) => lineage !== pairing.value?.lineage),
+  );
+  /** What the desk is told of it (`HELD_HEADER`). @param sent entries that are on their way just now */
+  const held = (sent = 0): string =>
+    [waiting.value.length - sent, unanswered.value.length, ofOtherBook.value.length, of('left').length].join(
+      ' ',
+    );
   /** Whatever was typed and is neither in the book nor let go. */
   const unsaved = computed(() => of('waiting', 'asks', 'refused'));
 
@@ -145,19 +155,13 @@ export const useLine = defineStore('line', () => {
     note([changed]);
   }
 
-  /** Takes waiting entries that were made in the book before a backup was restored into the book as it is now. */
-  async function sendToThisBook(): Promise<void> {
-    const lineage = pairing.value?.lineage ?? '';
-    const moved = waiting.value.map((one) => ({ ...one, lineage }));
+  /** Takes entries of another book, such as one before a backup was restored, into the book as it is now, or leaves them out. */
+  async function decide(decision: HeldDecision): Promise<void> {
+    const moved = decided(entries.value, decision, pairing.value?.lineage ?? '');
     await putEntries(moved);
     note(moved);
     stuck.value = null;
     program.send();
-  }
-
-  /** Deletes saved entries beyond what is kept. */
-  async function tidy(): Promise<void> {
-    await deleteOldest(entries.value);
   }
 
   /** For the program of the station, which sends the outbox whenever something was put into it. */
@@ -171,6 +175,6 @@ export const useLine = defineStore('line', () => {
 
   return {
     pairing, connection, entries, stuck, storeFailed, signedIn, open, station, place, name, person, waiting, unanswered, unsaved,
-    load, note, save, entry, saveAgain, drop, sendToThisBook, tidy, follow, hurry, requests,
+    load, note, save, entry, saveAgain, drop, decide, held, ofOtherBook, follow, hurry, requests,
   }; // prettier-ignore
 });

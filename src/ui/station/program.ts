@@ -1,11 +1,21 @@
 /** What runs behind a paired station's screens: its line to the desk, its outbox, its answers. */
+import { compareOutbox } from '../../bridge/client/station/compare.ts';
 import { followDesk, type OpenEntrance } from '../../bridge/client/station/follow.ts';
 import { sendOutbox } from '../../bridge/client/station/outbox.ts';
 import { DeskAway, ShutOut, stationRequests, type Shut } from '../../bridge/client/station/requests.ts';
-import type { Answer, StationEntrance, StationEvent } from '../../bridge/contract.ts';
+import type {
+  AnsweredLine,
+  Answer,
+  BookHas,
+  StationEntrance,
+  StationEvent,
+  StationInfo,
+} from '../../bridge/contract.ts';
+import { HELD_HEADER } from '../../bridge/wire.ts';
 import { openBridge } from '../link/bridge.ts';
 import { useLanguage } from '../stores/language.ts';
 import { useShop } from '../stores/shop.ts';
+import { withAddresses } from './addresses.ts';
 import { bridgeOfStation } from './desk-bridge.ts';
 import { outboxStore } from './kept/entries.ts';
 import { keepPairing, type Pairing } from './kept/pairing.ts';
@@ -23,16 +33,18 @@ export async function startStation(pairing: Pairing): Promise<void> {
   const line = useLine();
   const shop = useShop();
   let opening: string | null = null;
+  /** What the desk was last told of the outbox. */
+  let told = '';
   line.pairing = pairing;
   await Promise.all([line.load(), useLanguage().choose(pairing.station.language)]);
   void navigator.storage.persist();
-  void line.tidy();
 
   const waits = pageWaits();
   const requests = stationRequests({
     fetch: (input, init) => fetch(input, init),
     secret: () => line.pairing?.secret ?? null,
     addresses: () => line.pairing?.addresses ?? [],
+    held: () => (told = line.held()),
   });
   const bridge = bridgeOfStation(
     requests,
@@ -45,6 +57,7 @@ export async function startStation(pairing: Pairing): Promise<void> {
     async () => {
       const answer = await requests.post<Answer<StationEntrance>>('/station', {});
       if (answer.ok && answer.value.state === 'open') await know(answer.value);
+      void compare();
     },
     { personEnded: () => (line.signedIn = null), lost: () => waits.hurry() },
   );
@@ -54,14 +67,27 @@ export async function startStation(pairing: Pairing): Promise<void> {
     line.connection = { state: 'connected' };
     await shop.load();
     bridge.tell(null);
+    await compare();
     void send();
   }
 
-  async function know({ station, lineage, signIn, now, ...entrance }: OpenEntrance): Promise<void> {
+  async function know({
+    station,
+    lineage,
+    signIn,
+    now,
+    addresses,
+    ...entrance
+  }: OpenEntrance): Promise<void> {
     // What was seen belongs to another book.
     if (line.pairing?.lineage !== lineage) await forgetSeen();
     opening = entrance.opening;
-    await note({ station, lineage, signIn, aheadMs: Date.now() - Date.parse(now), shut: null });
+    await note({ lineage, signIn, aheadMs: Date.now() - Date.parse(now), shut: null });
+    await knowStation(station, addresses);
+  }
+
+  async function knowStation(station: StationInfo, addresses: readonly string[]): Promise<void> {
+    await note({ station, addresses: withAddresses(line.pairing?.addresses ?? [], addresses) });
     await useLanguage().choose(station.language);
   }
 
@@ -88,7 +114,8 @@ export async function startStation(pairing: Pairing): Promise<void> {
   function heard(event: StationEvent): void {
     if (event.kind === 'changed') bridge.tell(event);
     else if (event.kind === 'shut') void shut(event.state);
-    else void note({ station: event.station }).then(() => useLanguage().choose(event.station.language));
+    else if (event.kind === 'held') void compare();
+    else void knowStation(event.station, event.addresses);
   }
 
   let isSending = false;
@@ -109,7 +136,37 @@ export async function startStation(pairing: Pairing): Promise<void> {
     }
   }
 
+  /**
+   * Holds the outbox against the book, and does what the shop decided of entries that the book does not have. Nothing is sent
+   * meanwhile: what is answered just then would seem to be lacking.
+   */
+  async function compare(): Promise<void> {
+    if (line.connection.state !== 'connected') return;
+    try {
+      const decision = await navigator.locks.request(SENDER, () => compareOutbox(outboxStore, bookHas));
+      await line.load();
+      if (decision !== null) await line.decide(decision);
+      // What changed is told; then nothing changes any more.
+      if (line.held() !== told) await compare();
+    } catch (error) {
+      await noAnswer(error);
+    }
+  }
+
+  async function bookHas(lines: readonly AnsweredLine[]): Promise<BookHas> {
+    const answer = await requests.post<Answer<BookHas>>('/outbox', { lines });
+    if (!answer.ok) throw new DeskAway(answer.problem);
+    return answer.value;
+  }
+
   /** @throws Error of the store, which the page shows */
+  async function noAnswer(error: unknown): Promise<void> {
+    if (error instanceof ShutOut) await shut(error.state);
+    else if (!(error instanceof DeskAway)) throw error;
+    else if (error.problem) line.stuck = error.problem;
+    else waits.hurry();
+  }
+
   async function sendOnce(): Promise<void> {
     try {
       line.stuck = await navigator.locks.request(SENDER, () =>
@@ -121,20 +178,21 @@ export async function startStation(pairing: Pairing): Promise<void> {
               line.note(entries);
             },
           },
-          (entry) => requests.post('/entry', entry),
+          (entry) => requests.post('/entry', entry, { [HELD_HEADER]: (told = line.held(1)) }),
           () => crypto.randomUUID(),
         ),
       );
+      if (line.held() !== told) void compare();
     } catch (error) {
-      if (error instanceof ShutOut) await shut(error.state);
-      else if (!(error instanceof DeskAway)) throw error;
-      else if (error.problem) line.stuck = error.problem;
-      else waits.hurry();
+      await noAnswer(error);
     }
   }
 
   line.follow({ requests, send: () => void send(), hurry: () => waits.hurry() });
-  setInterval(() => void send(), LOOK_EVERY);
+  setInterval(() => {
+    void send();
+    if (line.ofOtherBook.length > 0) void compare();
+  }, LOOK_EVERY);
   await openBridge(Promise.resolve(bridge));
   await shop.start();
   if (pairing.secret === null) await shut('removed');

@@ -30,6 +30,15 @@ export function stateText(
   return lastSeen === null ? text.notSeen : text.away({ when: moment(lastSeen) });
 }
 
+/** What a station holds that is not in the book, as it last told; empty if nothing. */
+export function heldText({ held }: Pick<StationRow, 'held'>): string {
+  const parts = [
+    held?.waiting && text.notSent({ count: held.waiting }),
+    held?.unanswered && text.asked({ count: held.unanswered }),
+  ];
+  return parts.filter(Boolean).join(' · ');
+}
+
 /**
  * A fingerprint in groups of four pairs, which eyes can compare.
  * @example groupsOf('AA:BB:CC:DD:EE') // ['AA:BB:CC:DD', 'EE']

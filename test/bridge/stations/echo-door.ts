@@ -2,6 +2,7 @@
 import { ProblemError } from '../../../src/desk/contract/problem.ts';
 import type {
   AskingDevice,
+  HeldEntries,
   OutboxEntry,
   StationCall,
   StationDoor,
@@ -16,6 +17,8 @@ export interface EchoDoor extends StationDoor {
   asked: AskingDevice[];
   calls: StationCall[];
   entries: OutboxEntry[];
+  /** What stations told of their outboxes. */
+  held: HeldEntries[];
   registered: string[];
   /** How the line was, one after another. */
   states: StationLineState[];
@@ -43,6 +46,7 @@ export function echoDoor(): EchoDoor {
     asked: [],
     calls: [],
     entries: [],
+    held: [],
     registered: [],
     states: [],
     settings: () => settings,
@@ -75,6 +79,7 @@ export function echoDoor(): EchoDoor {
         opening: 'o-1',
         lineage: 'l-1',
         wires: [1],
+        addresses: [],
         signIn: false,
         now: '',
       };
@@ -84,6 +89,11 @@ export function echoDoor(): EchoDoor {
       return { person: 'p-1', initials, idleMs: 60_000 };
     },
     signOut: () => undefined,
+    holds: (_secret, held) => void door.held.push(held),
+    compare: (_secret, lines) => ({
+      lines: lines.map(({ line, last }) => ({ line, has: last, backedUp: 0 })),
+      decision: null,
+    }),
     async call(_secret, call) {
       door.calls.push(call);
       if (call.name === 'desk.throws') throw new Error('secret detail');

@@ -56,6 +56,28 @@ describe('over TLS', () => {
     ]);
   });
 
+  it('carries what an outbox holds, also of a station that is shut out, and compares its lines', async () => {
+    const fresh = await openLine();
+    const headers = asStation({ 'gambrel-held': '4 1 2 0' });
+    const lines = [{ line: '5d0d1cb6-7a4b-4e0c-9b55-0f4b1c6b9b01', last: 3 }];
+    const compared = await told(fresh, '/outbox', { headers, body: { lines } });
+    expect(compared.json()).toMatchObject({
+      ok: true,
+      value: { lines: [{ ...lines[0], has: 3 }].map(({ line, has }) => ({ line, has })) },
+    });
+    await told(fresh, '/station', { headers: asStation({ 'gambrel-held': '4 1 2' }), body: {} });
+    fresh.door.remove(SECRET);
+    expect((await told(fresh, '/station', { headers, body: {} })).status).toBe(401);
+    const held = { waiting: 4, unanswered: 1, ofOtherBook: 2, left: 0 };
+    expect(fresh.door.held).toEqual([held, held]);
+    const odd = await told(fresh, '/outbox', {
+      headers: asStation(),
+      body: { lines: [{ line: '../x', last: -1 }] },
+    });
+    expect(odd.status).toBe(401);
+    fresh.close();
+  });
+
   it('carries an entry of an outbox, the entrance, and people', async () => {
     const post = (path: string, body: unknown) => told(line, path, { headers: asStation(), body });
     expect((await post('/entry', { number: 7 })).json()).toMatchObject({ taken: true, number: 7 });
@@ -104,7 +126,7 @@ describe('over TLS', () => {
     fresh.door.tell(SECRET, { kind: 'shut', state: 'paused' });
     const stream = await ask(fresh, '/events', { headers: asStation() });
     const heard = listen(stream);
-    fresh.door.tell(SECRET, { kind: 'station', station: TABLE });
+    fresh.door.tell(SECRET, { kind: 'station', station: TABLE, addresses: [] });
     await expect.poll(heard).toContain('event: station');
     expect(await former).toMatch(/event: shut(?!.*event: station)/s);
     // The end of the former line is not that of the new one.
@@ -126,7 +148,8 @@ describe('over TLS', () => {
     expect(allowed.headers).toMatchObject({
       'access-control-allow-origin': former,
       'access-control-allow-methods': 'GET, POST',
-      'access-control-allow-headers': 'authorization, content-type, gambrel-opening, gambrel-person',
+      'access-control-allow-headers':
+        'authorization, content-type, gambrel-opening, gambrel-person, gambrel-held',
       vary: 'origin',
     });
     const sent = await told(line, '/entry', { headers: asStation({ origin: former }), body: { number: 1 } });

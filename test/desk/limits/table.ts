@@ -78,6 +78,7 @@ export const LIMITS: Readonly<Record<CallName, Limit>> = {
   'stations.pause': limit(0, 300),
   'stations.resume': limit(0, 300),
   'stations.remove': limit(0, 300),
+  'stations.decide': limit(0, 6),
   'stations.setPin': limit(0, 8),
   'stations.clearPin': limit(0, 6),
   'hunters.find': limit(0, 200),

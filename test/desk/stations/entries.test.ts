@@ -273,6 +273,7 @@ it('a listening station is told of what its place may ask again, and of nothing 
   expect(told).toContainEqual({
     kind: 'station',
     station: expect.objectContaining({ name: 'Big table' }) as unknown,
+    addresses: [],
   });
   stop();
   const before = told.length;

@@ -28,6 +28,12 @@ export const TRIED_STATIONS: Partial<Record<CallName, Prepare>> = {
     return ['stations.resume', { id, reason: 'found' }];
   },
   'stations.remove': async (shop) => ['stations.remove', { id: await paired(shop), reason: 'lost' }],
+  'stations.decide': async (shop) => {
+    const floor = await floorOn(shop);
+    const { id, secret } = await floor.pair('table', named().name);
+    floor.door.holds(secret, { waiting: 2, unanswered: 0, ofOtherBook: 2, left: 0 });
+    return ['stations.decide', { id, take: true }];
+  },
   'stations.setPin': async (shop) => ['stations.setPin', { ...(await staffed(shop)), pin: '2480' }],
   'stations.clearPin': async (shop) => {
     const initials = await staffed(shop);

@@ -1,8 +1,17 @@
 /** A backup takes the book's place while a station holds entries: nothing of it is lost or saved unasked. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { keepPictures } from '../keep-pictures.ts';
 import { saveAt } from './outbox-of.ts';
 import { openStationShop, pairStation, type StationShop } from './station-shop.ts';
+
+const LOOKS = {
+  sizes: [
+    [1366, 768],
+    [1920, 1080],
+  ],
+  fullPage: false,
+} as const;
 
 let shop: StationShop;
 let page: Page;
@@ -46,4 +55,24 @@ it('asks before what was entered in the former book goes into the restored one, 
   expect(await readings()).toEqual(['36.1']);
   await list.getByRole('button', { name: 'Save them in this book' }).click();
   await expect.poll(readings).toEqual(['36.1', '36.2', '36.3']);
+}, 90_000);
+
+it('lets the office decide of what a station holds, seen where the day begins', async () => {
+  const { path } = await shop.call('shop.backUp', {});
+  await log('36.4');
+  await expect.poll(readings).toHaveLength(4);
+  await shop.call('shop.restore', { path });
+  const office = await shop.office();
+  await office.getByText('Cooler door still holds 1 entry that this book does not have.').waitFor();
+  await keepPictures(office, process.env.STATION_PICTURES, 'held-rail', LOOKS);
+  await office.getByRole('link', { name: 'Stations' }).click();
+  await office.getByRole('button', { name: 'Leave out what Cooler door holds' }).scrollIntoViewIfNeeded();
+  await keepPictures(office, process.env.STATION_PICTURES, 'held-shop', LOOKS);
+  await office.getByRole('button', { name: 'Leave out what Cooler door holds' }).click();
+  await office.getByText('Cooler door keeps 1 entry that was left out of this book.').waitFor();
+  expect(await readings()).toHaveLength(3);
+  await office.getByRole('button', { name: 'Take in what Cooler door holds' }).click();
+  await expect.poll(readings).toEqual(['36.1', '36.2', '36.3', '36.4']);
+  await office.getByText('Cooler door keeps').waitFor({ state: 'detached' });
+  await office.close();
 }, 90_000);

@@ -14,5 +14,4 @@ export const kept = {
   async putEntries(changed: readonly KeptEntry[]): Promise<void> {
     entries = entries.map((entry) => structuredClone(changed.find(({ id }) => id === entry.id) ?? entry));
   },
-  deleteOldest: async (): Promise<void> => undefined,
 };

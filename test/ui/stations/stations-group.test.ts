@@ -3,7 +3,7 @@
 import { flushPromises } from '@vue/test-utils';
 import { createMemoryHistory, createRouter } from 'vue-router';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
-import type { StationsView } from '../../../src/bridge/contract.ts';
+import type { StationRow, StationsView } from '../../../src/bridge/contract.ts';
 import StationsGroup from '../../../src/ui/stations/StationsGroup.vue';
 import { mountPart, openWindow } from '../mount-part.ts';
 import { desk, ok } from '../played-desk.ts';
@@ -55,6 +55,14 @@ it('is off at first, says so, and switches on at the network that others can rea
   await shown.get('form').trigger('submit');
   await flushPromises();
   expect(called('stations.setUp')).toEqual([{ on: true, address: '192.168.1.5', pins: false }]);
+});
+
+it('reads the networks again when their list is opened', async () => {
+  const shown = await show({});
+  const before = called('stations.listNetworks').length;
+  await shown.get('select').trigger('focus');
+  await flushPromises();
+  expect(called('stations.listNetworks')).toHaveLength(before + 1);
 });
 
 it('says in a sentence what keeps the line shut', async () => {
@@ -109,11 +117,25 @@ it('asks to compare the number of a device, and puts a refusal at its field', as
   expect(form.get('.field [role=alert]').text()).toBe('Another station is named Table 2. Pick another name.');
 });
 
+const row = (id: number, state: 'open' | 'removed', held: StationRow['held'] = null) => ({
+  id, state, name: `Table ${id}`, place: 'table', language: 'en-US', origin: '', agent: '', addedAt: '', addedBy: '',
+  entries: 3, connected: false, lastSeen: null, held, decision: null,
+}) as const; // prettier-ignore
+
+it('says what a station has not sent, and asks about what it holds of another book', async () => {
+  desk.answers['stations.decide'] = () => ok();
+  const held = { waiting: 19, unanswered: 1, ofOtherBook: 19, left: 0 };
+  const shown = await show({ stations: [row(2, 'open', held)] }, OPEN);
+  expect(shown.text()).toContain('19 entries not sent · 1 entry needs an answer there');
+  expect(shown.text()).toContain(
+    'Table 2 still holds 19 entries that this book does not have. Take them in?',
+  );
+  await shown.get('[aria-label="Take in what Table 2 holds"]').trigger('click');
+  await flushPromises();
+  expect(called('stations.decide')).toEqual([{ id: 2, take: true }]);
+});
+
 it('does not list a station that was removed', async () => {
-  const row = (id: number, state: 'open' | 'removed') => ({
-    id, state, name: `Table ${id}`, place: 'table', language: 'en-US', origin: '', agent: '', addedAt: '', addedBy: '',
-    entries: 3, connected: false, lastSeen: null,
-  }) as const; // prettier-ignore
   const shown = await show({ stations: [row(1, 'removed'), row(2, 'open')] }, OPEN);
   expect(shown.text()).toContain('Table 2');
   expect(shown.text()).not.toContain('Table 1');

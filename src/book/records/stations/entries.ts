@@ -18,6 +18,12 @@ export function stationEntryRecords(db: Db) {
   const last = db
     .prepare<[number], number>('SELECT coalesce(max(number), 0) FROM station_entry WHERE line_id = ?')
     .pluck();
+  const lastUpTo = db
+    .prepare<[number, number], number>(
+      'SELECT number FROM station_entry WHERE line_id = ? AND id <= ? ORDER BY number DESC LIMIT 1',
+    )
+    .pluck();
+  const newest = db.prepare<[], number>('SELECT coalesce(max(id), 0) FROM station_entry').pluck();
   const get = db.prepare<[number, number], StoredEntry>(
     'SELECT digest, answer FROM station_entry WHERE line_id = ? AND number = ?',
   );
@@ -32,6 +38,10 @@ export function stationEntryRecords(db: Db) {
       Number(addLine.run(row).lastInsertRowid),
     /** The number of the newest entry of a line; 0 before the first. */
     last: (lineId: number): number => last.get(lineId) ?? 0,
+    /** The same among the entries up to the one with this id. */
+    lastUpTo: (lineId: number, entryId: number): number => lastUpTo.get(lineId, entryId) ?? 0,
+    /** The id of the newest entry of all lines; 0 before the first. */
+    newest: (): number => newest.get() ?? 0,
     get: (lineId: number, number: number) => get.get(lineId, number),
     /** Whether an entry of this name stands in any line. */
     isTaken: (entry: string): boolean => isTaken.get(entry) !== undefined,

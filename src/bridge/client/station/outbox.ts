@@ -10,7 +10,9 @@ export type Outcome =
   | { state: 'asks'; problem: Problem }
   | { state: 'refused'; problem: Problem }
   | { state: 'dropped'; problem: Problem }
-  | { state: 'replaced'; problem: Problem; by: string };
+  | { state: 'replaced'; problem: Problem; by: string }
+  /** Made in another book, and left out of this one by the shop. */
+  | { state: 'left' };
 
 /** An entry as the station keeps it. It gets its line and number when it is sent. */
 export interface KeptEntry extends Omit<OutboxEntry, 'wire' | 'line' | 'number'> {
@@ -99,11 +101,17 @@ async function follow(
   }
   // The desk's book is older than what it answered: what it no longer has is sent again.
   const again = problem.code === 'entry.gap' ? await store.answeredFrom(line.id, expected) : [];
-  await store.settle(
-    again.map((one) => ({ ...one, line: null, number: null, outcome: { state: 'waiting' } as const })),
-    goesOn,
-  );
+  await store.settle(again.map(lacking), goesOn);
   return true;
+}
+
+/**
+ * An answered entry that the desk's book does not have: it waits again. No lineage fits it, because ids in it may mean other
+ * records now: the shop is asked first. What a person decided of a doubt stays decided.
+ */
+export function lacking(entry: KeptEntry): KeptEntry {
+  const unsent = { ...entry, line: null, number: null };
+  return entry.outcome.state === 'saved' ? { ...unsent, lineage: '', outcome: { state: 'waiting' } } : unsent;
 }
 
 function wired(entry: KeptEntry, line: string, number: number): OutboxEntry {

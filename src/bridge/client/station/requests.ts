@@ -1,6 +1,7 @@
 /** What a station's page sends to the desk: over TLS, with its secret, to the address that answered last. */
 import type { Problem } from '../../../desk/contract/problem.ts';
 import type { StationState } from '../../../desk/contract/stations.ts';
+import { HELD_HEADER } from '../../wire.ts';
 
 /** Time after which a request counts as lost, ms. */
 const PATIENCE = 10_000;
@@ -32,6 +33,8 @@ export interface RequestPlace {
   secret(): string | null;
   /** Origins at which the desk may be, likeliest first. Example: `https://192.168.1.5:47115`. */
   addresses(): readonly string[];
+  /** What the outbox holds, as in `HELD_HEADER`; told with each request of a paired station. */
+  held?(): string;
 }
 
 export interface StationRequests {
@@ -61,6 +64,7 @@ export function stationRequests(place: RequestPlace): StationRequests {
     const headers = new Headers(init.headers);
     const secret = place.secret();
     if (secret !== null) headers.set('authorization', `Bearer ${secret}`);
+    if (secret !== null && place.held && !headers.has(HELD_HEADER)) headers.set(HELD_HEADER, place.held());
     try {
       return await place.fetch(origin + path, { ...init, headers });
     } catch {
@@ -115,6 +119,8 @@ async function jsonOf<T>(response: Response): Promise<T> {
 
 async function refusalOf(response: Response): Promise<Error> {
   const { problem } = await jsonOf<{ problem?: Problem }>(response);
+  // The desk has another address now, and an old connection to the former one.
+  if (problem?.code === 'request.wrong-host') return new DeskAway();
   const state = /^station\.(paused|removed|unknown)$/.exec(problem?.code ?? '')?.[1];
   return response.status === 401 && state !== undefined
     ? new ShutOut(state as Shut)

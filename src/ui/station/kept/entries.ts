@@ -1,9 +1,7 @@
 /** The outbox in the station's store. */
-import type { KeptEntry, LinePlace, OutboxStore } from '../../../bridge/client/station/outbox.ts';
+import type { ComparedStore } from '../../../bridge/client/station/compare.ts';
+import type { KeptEntry, LinePlace } from '../../../bridge/client/station/outbox.ts';
 import { transact } from './database.ts';
-
-/** Saved entries that are still shown and kept: what a restored book may ask for again. Our choice, no source. */
-const KEPT = 2_000;
 
 /** The line of the outbox, begun with its first use. */
 async function line(): Promise<LinePlace> {
@@ -16,7 +14,7 @@ async function line(): Promise<LinePlace> {
   return begun;
 }
 
-export const outboxStore: OutboxStore = {
+export const outboxStore: ComparedStore = {
   line,
   head: () => transact<KeptEntry | undefined>(['entries'], 'readonly', (store) =>
       store('entries').index('state').get('waiting'),
@@ -28,6 +26,12 @@ export const outboxStore: OutboxStore = {
     await transact(['entries', 'station'], 'readwrite', (store) => {
       for (const entry of entries) store('entries').put(entry);
       return store('station').put(place, 'line');
+    });
+  },
+  all: allEntries,
+  async forget(entries) {
+    await transact(['entries'], 'readwrite', (store) => {
+      for (const { order } of entries) store('entries').delete(order);
     });
   },
 }; // prettier-ignore
@@ -51,15 +55,5 @@ export async function addEntry(entry: Omit<KeptEntry, 'order'>): Promise<void> {
 export async function putEntries(entries: readonly KeptEntry[]): Promise<void> {
   await transact(['entries'], 'readwrite', (store) => {
     for (const entry of entries) store('entries').put(entry);
-  });
-}
-
-/** Deletes the oldest saved entries beyond what is kept. What waits for the desk or a person stays. */
-export async function deleteOldest(entries: readonly KeptEntry[]): Promise<void> {
-  const settled = entries.filter(({ outcome }) => !['waiting', 'asks', 'refused'].includes(outcome.state));
-  const old = settled.slice(0, Math.max(0, settled.length - KEPT));
-  if (old.length === 0) return;
-  await transact(['entries'], 'readwrite', (store) => {
-    for (const { order } of old) store('entries').delete(order);
   });
 }

@@ -1,8 +1,9 @@
 /** An outbox in memory, for stations without a browser: each write lands whole, as in the store of a device. */
 import { randomUUID } from 'node:crypto';
-import type { KeptEntry, LinePlace, OutboxStore } from '../../../../src/bridge/client/station/outbox.ts';
+import type { ComparedStore } from '../../../../src/bridge/client/station/compare.ts';
+import type { KeptEntry, LinePlace } from '../../../../src/bridge/client/station/outbox.ts';
 
-export interface MemoryOutbox extends OutboxStore {
+export interface MemoryOutbox extends ComparedStore {
   /** In the order of typing. */
   entries: KeptEntry[];
   put(typed: { name: string; input: unknown; lineage: string; said: string }): KeptEntry;
@@ -16,11 +17,11 @@ export function memoryOutbox(): MemoryOutbox {
     put(typed) {
       const entry: KeptEntry = {
         ...typed,
-        order: entries.length + 1,
+        order: (entries.at(-1)?.order ?? 0) + 1,
         id: randomUUID(),
         at: '2026-11-20T15:00:00.000Z',
         aheadMs: 0,
-        shown: `Entry ${entries.length + 1}`,
+        shown: `Entry ${(entries.at(-1)?.order ?? 0) + 1}`,
         line: null,
         number: null,
         outcome: { state: 'waiting' },
@@ -34,7 +35,15 @@ export function memoryOutbox(): MemoryOutbox {
       entries.filter((one) => one.line === id && (one.number ?? 0) >= number),
     async settle(changed, place) {
       line = place;
-      for (const one of changed) entries[one.order - 1] = one;
+      for (const one of changed) entries[entries.findIndex(({ order }) => order === one.order)] = one;
+    },
+    all: async () => [...entries],
+    async forget(gone) {
+      for (const { order } of gone)
+        entries.splice(
+          entries.findIndex((one) => one.order === order),
+          1,
+        );
     },
   };
 }

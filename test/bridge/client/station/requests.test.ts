@@ -21,6 +21,14 @@ const requestsOn = ({ fetch }: ReturnType<typeof network>, addresses = [OLD, NEW
 const json = (body: unknown, status = 200) => Response.json(body, { status });
 
 describe('where it sends', () => {
+  it('takes a desk that has another address now for away, and looks at the others', async () => {
+    const wrong = json({ problem: { kind: 'refused', code: 'request.wrong-host' } }, 403);
+    const net = network({ [OLD]: () => wrong.clone(), [NEW]: () => json({ ok: true }) });
+    const requests = requestsOn(net);
+    await expect(requests.post('/entry', {})).rejects.toMatchObject({ problem: null });
+    expect(await requests.postAnywhere('/station', {})).toEqual({ ok: true });
+  });
+
   it('looks for the desk at each known address, and stays with the one that answered', async () => {
     const net = network({ [NEW]: () => json({ ok: true }) });
     const requests = requestsOn(net);
