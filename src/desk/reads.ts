@@ -63,7 +63,7 @@ export const READS: Readonly<Record<AskName, Reads>> = {
   'animals.getDropOff': readsOfAnimal(['animal', 'money'], 'price', 'grind', 'fat', 'quote', 'finished'),
   'animals.getLastOrders': reads('hook', 'order', 'hunter'),
   'grinder.get': reads('animal', 'grind', 'fat', 'hunter', 'recipe', 'product'),
-  'grinder.getBatch': reads('animal', 'grind', 'fat', 'hunter', 'fat test', 'recipe', 'product'),
+  'grinder.getBatch': reads('animal', 'grind', 'fat', 'hunter', 'fat test', 'recipe', 'product', 'made'),
   'grinder.plan': reads('animal', 'grind', 'fat', 'fat test', 'recipe'),
   'fat.listLots': reads('fat', 'grind'),
   'fat.listMovements': reads('fat', 'grind', 'hunter'),

@@ -189,6 +189,10 @@ export interface BatchPage {
   packageGrams: number | null;
   /** What each animal's cut sheet says of ground meat. */
   orders: { ticket: string; wants: OrderedFat[] }[];
+  /** The recipe that all of its owners' cut sheets make this product by; null where they name none, or several. */
+  recipe: Pick<OrderRecipe, 'id' | 'name'> | null;
+  /** Batches of the smokehouse that were opened on it. */
+  made: { id: number; name: string }[];
   /** The fat that its plan adds; null if none was chosen because the trim alone reached the target. */
   addedFat: FatChoice | null;
   planned: PlanPart[];

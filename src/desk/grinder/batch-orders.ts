@@ -6,21 +6,28 @@ import type { BatchPage, FatChoice, Instructions, PlanPart } from '../contract/c
 
 /**
  * Distinct patty sizes in grams that the owners ordered of this product, the first owner's package size in grams or null
- * without owners, and each animal's grinds in the order of its cut sheet.
+ * without owners, each animal's grinds in the order of its cut sheet, and the recipe that all of them make it by.
  */
 export function batchOrders(
   session: Session,
   animals: readonly { id: number; ticket: string }[],
   product: string,
-): Pick<BatchPage, 'patties' | 'packageGrams' | 'orders'> {
+): Pick<BatchPage, 'patties' | 'packageGrams' | 'orders' | 'recipe'> {
   const sheets = animals.map(({ id }) => instructionsOf(session, id));
   const recipeOf = recipesOfOrders(session);
   const patties = sheets.flatMap(
     (sheet) => grindsOf(sheet).find((grind) => grind.product === product)?.pattyGrams ?? [],
   );
+  const made = sheets.map((sheet) => {
+    const grind = grindsOf(sheet).find((one) => one.product === product);
+    return grind ? recipeOf(grind) : null;
+  });
+  const recipes = new Set(made.map((one) => one?.recipeId));
+  const recipe = made[0] ? { id: made[0].recipeId, name: made[0].name } : null;
   return {
     patties: [...new Set(patties)],
     packageGrams: sheets[0]?.packageGrams ?? null,
+    recipe: recipes.size === 1 ? recipe : null,
     orders: sheets.map((sheet, at) => ({
       ticket: animals[at]?.ticket ?? '',
       wants: grindsOf(sheet).map((grind) => {

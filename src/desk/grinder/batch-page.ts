@@ -49,6 +49,7 @@ export function batchPage(session: Session, batch: BatchRecord): BatchPage {
     cookTo: GROUND_HEAT,
     species: species.map(({ name }) => name),
     ...batchOrders(session, animals, batch.product),
+    made: session.book.madeWeights.sumsOfBatch(batch.id).map(({ id, name }) => ({ id, name })),
     addedFat: addedFat(session, batch.target_fat, plan.parts),
     planned: plan.parts,
     plannedFat: plan.fat,

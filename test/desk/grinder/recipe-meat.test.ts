@@ -90,4 +90,19 @@ describe('a grind by a recipe', () => {
     const plan = await shop.call('grinder.plan', asked(id, recipeId));
     expect(plan).toMatchObject({ kind: 'plan', fatToAddGrams: 0 });
   });
+
+  it('says on its page which recipe its orders make it by, and which batches of the smokehouse are open on it', async () => {
+    const recipeId = await sticks();
+    const [id, other] = [await trimOf(shop, '40', { instructions }), await trimOf(shop, '20')];
+    const grind = await shop.call('grinder.start', { ...asked(id, recipeId), product: PRODUCT });
+    const page = () => shop.call('grinder.getBatch', { id: grind.id });
+    expect(await page()).toMatchObject({ recipe: { id: recipeId }, made: [] });
+    const made = await shop.call('made.open', { recipeId, batchId: grind.id });
+    expect((await page()).made).toEqual([{ id: made.id, name: made.name }]);
+    await shop.call('made.void', { id: made.id, reason: 'by mistake' });
+    expect((await page()).made).toEqual([]);
+    // One owner's order names no such product, so the orders do not agree.
+    const pooled = await shop.call('grinder.start', { animals: [{ id }, { id: other }], fat: 'none', targetFat: null, product: PRODUCT });
+    expect((await shop.call('grinder.getBatch', { id: pooled.id })).recipe).toBeNull();
+  }); // prettier-ignore
 });
