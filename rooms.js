@@ -164,6 +164,7 @@ export const lightCore = [
   'values/zone',
   'values/local-moment',
   'stats/quantile',
+  'pricing/by-product',
   'pricing/other-price',
   'scale/line',
   'species/cutting',

@@ -1107,7 +1107,7 @@ CREATE TABLE price_line (
   brought TEXT CHECK (json_valid(brought)),
   product TEXT,
   fat_source TEXT,
-  tax_rate REAL NOT NULL CHECK (tax_rate >= 0 AND tax_rate < 1), products TEXT CHECK (json_valid(products)), kinds TEXT CHECK (json_valid(kinds)),
+  tax_rate REAL NOT NULL CHECK (tax_rate >= 0 AND tax_rate < 1), products TEXT CHECK (json_valid(products)), kinds TEXT CHECK (json_valid(kinds)), recipes TEXT CHECK (json_valid(recipes)), least REAL CHECK (least > 0),
   PRIMARY KEY (price_book_id, position),
   CHECK (amount_minor IS NOT NULL OR rate IS NOT NULL)
 ) STRICT, WITHOUT ROWID;

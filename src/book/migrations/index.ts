@@ -23,6 +23,7 @@ import { smokehouse } from './0021-smokehouse.ts';
 import { stations } from './0022-stations.ts';
 import { hunterLanguage } from './0023-hunter-language.ts';
 import { drafts } from './0024-drafts.ts';
+import { priceOfTrim } from './0025-price-of-trim.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -50,6 +51,7 @@ export const MIGRATIONS: readonly string[] = [
   stations,
   hunterLanguage,
   drafts,
+  priceOfTrim,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

@@ -80,6 +80,7 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
     'fat_source',
     'products',
     'kinds',
+    'recipes',
   ],
   product: ['code', 'name', 'kind', 'body'],
   quote: ['name', 'species', 'made_on', 'valid_until'],

@@ -23,6 +23,10 @@ export interface PriceLineRecord {
   /** JSON lists; NULL in older lines. */
   products: string | null;
   kinds: string | null;
+  /** JSON list of ids; NULL in older lines. */
+  recipes: string | null;
+  /** In its unit. */
+  least: number | null;
   fat_source: string | null;
   tax_rate: number;
 }
@@ -40,8 +44,8 @@ export function priceRecords(db: Db) {
      VALUES (@name, @validFrom, @currency, @taxRule, @example, @at, @by)`,
   );
   const addLine = db.prepare(
-    `INSERT INTO price_line (price_book_id, position, code, label, basis, amount_minor, rate, unit, species, brought, product, products, kinds, fat_source, tax_rate)
-     VALUES (@bookId, @position, @code, @label, @basis, @amount_minor, @rate, @unit, @species, @brought, @product, @products, @kinds, @fat_source, @tax_rate)`,
+    `INSERT INTO price_line (price_book_id, position, code, label, basis, amount_minor, rate, unit, species, brought, product, products, kinds, recipes, least, fat_source, tax_rate)
+     VALUES (@bookId, @position, @code, @label, @basis, @amount_minor, @rate, @unit, @species, @brought, @product, @products, @kinds, @recipes, @least, @fat_source, @tax_rate)`,
   );
   const extraCodes = db
     .prepare<[], string>("SELECT DISTINCT code FROM price_line WHERE basis = 'extra'")

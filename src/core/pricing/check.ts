@@ -1,8 +1,9 @@
 /** Validates price lines and amounts. */
+import { isByProduct } from './by-product.ts';
 import type { Amounts, Basis, PriceLine } from './lines.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
-const BY_WEIGHT: readonly Basis[] = ['hanging', 'ground', 'product', 'fat'];
+const BY_WEIGHT: readonly Basis[] = ['hanging', 'ground', 'product', 'trim', 'fat'];
 const NAMED = { fat: 'fatSource', extra: 'extra' } as const;
 
 /** @throws ValidationError if the line is invalid */
@@ -14,8 +15,11 @@ export function checkLine(line: PriceLine, field: string): void {
   if (BY_WEIGHT.includes(line.basis) && !line.unit) refuse('price.no-unit', 'unit');
   const named = line.basis in NAMED && NAMED[line.basis as keyof typeof NAMED];
   if (named && !line[named]) refuse('price.not-named', named);
-  if (line.basis === 'product' && !line.products?.length && !line.kinds?.length)
+  const { products = [], kinds = [], recipes = [], least } = line;
+  if (isByProduct(line.basis) && products.length + kinds.length + recipes.length === 0)
     refuse('price.not-named', 'products');
+  if (least !== undefined && !(least > 0 && Number.isFinite(least) && BY_WEIGHT.includes(line.basis)))
+    refuse('price.least', 'least');
   const hasAmount = line.amountMinor !== undefined;
   const hasRate = line.rate !== undefined;
   const wantsRate = line.basis === 'percent' || (line.basis === 'deposit' && !hasAmount);
@@ -43,6 +47,12 @@ export function checkAmounts(amounts: Amounts): void {
     ...named('extras', amounts.extras),
     ...named('products', amounts.products),
     ...named('fats', amounts.fats),
+    ...Object.entries(amounts.made ?? {}).flatMap(([code, parts]) =>
+      parts.flatMap(({ grams, trimGrams }): [string, number][] => [
+        [`made.${code}`, grams],
+        [`made.${code}`, trimGrams ?? 0],
+      ]),
+    ),
   ];
   for (const [field, value] of all) {
     if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', `amounts.${field}`);

@@ -1,6 +1,6 @@
 /** The lines of a price book, the amounts that they charge, and the quantity of each line. */
 import type { ProductKind } from '../../trade/product.ts';
-import { decimalOf, quantityIn, type Decimal } from '../values/money-sums.ts';
+import { decimalNumber, decimalOf, quantityIn, type Decimal } from '../values/money-sums.ts';
 
 /** What a line charges by. */
 export type Basis =
@@ -8,6 +8,7 @@ export type Basis =
   | 'hanging'
   | 'ground'
   | 'product'
+  | 'trim'
   | 'fat'
   | 'package'
   | 'hour'
@@ -32,14 +33,28 @@ export interface PriceLine {
   /** The line applies only to these; default: all. A line applies if all its filters match. */
   readonly species?: readonly string[];
   readonly brought?: readonly string[];
-  /** Products by code, and kinds of product, of a `product` line; it needs at least one. */
+  /** Products by code, kinds of product, and recipes, of a `product` or `trim` line; it needs at least one. */
   readonly products?: readonly string[];
   readonly kinds?: readonly ProductKind[];
+  readonly recipes?: readonly string[];
+  /** For the weight bases: where it charges at all, it charges for at least so many units. */
+  readonly least?: number;
+  /** The label where that minimum counts. */
+  readonly leastLabel?: string;
   /** The fat or extra of the line; required for those bases. */
   readonly fatSource?: string;
   readonly extra?: string;
   /** Sales tax of this line as a fraction, e.g. 0.06; default 0. Not used for `percent` and `deposit`. */
   readonly taxRate?: number;
+}
+
+/** A part of a product: its finished weight, its recipe, and the animal's own trim that went into it. */
+export interface MadeOf {
+  /** Null for one that was made by none. */
+  readonly recipe: string | null;
+  readonly grams: number;
+  /** Without the animal's own fat; null where it was not weighed, as for what is packed at the table. */
+  readonly trimGrams: number | null;
 }
 
 /** What is charged: predicted amounts for a quote, weighed ones for a bill. Weights in grams. */
@@ -55,6 +70,8 @@ export interface Amounts {
   readonly products?: Readonly<Record<string, number>>;
   /** Kind of each product; `unlisted` if it is ground but not on the list. */
   readonly kinds?: Readonly<Record<string, ProductKind | 'unlisted'>>;
+  /** How each product was made; bills from before do not tell. */
+  readonly made?: Readonly<Record<string, readonly MadeOf[]>>;
   /** Line code for each product that no other line covers. */
   readonly chargeAs?: Readonly<Record<string, string>>;
   /** Grams of fat added, by fat source code. */
@@ -72,6 +89,17 @@ export function applies(line: PriceLine, amounts: Pick<Amounts, 'species' | 'bro
     (!line.species || line.species.includes(amounts.species)) &&
     (!line.brought || line.brought.includes(amounts.brought))
   );
+}
+
+/**
+ * The quantity that a line charges for instead of what there is, or null: a line with a minimum charges for no less,
+ * but only where there is something.
+ * @example leastOf({ least: 25, … }, decimalOf(18.4, 'quantity')) // 25 as a decimal
+ */
+export function leastOf({ least }: PriceLine, quantity: Decimal): Decimal | null {
+  return least !== undefined && quantity.digits > 0n && decimalNumber(quantity) < least
+    ? decimalOf(least, 'least')
+    : null;
 }
 
 /**
@@ -93,6 +121,7 @@ export function quantityOf(
       return weight(amounts.hangingGrams);
     case 'ground':
     case 'product':
+    case 'trim':
       return weight(covered(line));
     case 'fat':
       return weight(amounts.fats?.[line.fatSource ?? ''] ?? 0);

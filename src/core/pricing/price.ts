@@ -5,7 +5,7 @@ import { checkAmounts, checkLine } from './check.ts';
 import { coverOf, type Cover } from './cover.ts';
 import { depositAsked } from './deposit.ts';
 import { discountLines, freeLines, withOtherPrices, type Adjustment } from './discounts.ts';
-import { applies, quantityOf } from './lines.ts';
+import { applies, leastOf, quantityOf } from './lines.ts';
 import type { Amounts, Basis, PriceLine } from './lines.ts';
 import { percentLines } from './percent.ts';
 import { taxOf, type TaxRule } from './tax.ts';
@@ -44,7 +44,8 @@ export interface Charge {
  * Prices a job. A line is charged when all its filters match; where several match, all are charged. Lines with
  * nothing to charge (no fat added, extra not ordered) are left out. Each amount is rounded half away from zero
  * to a whole minor unit; the lines then sum to the total exactly. In this order:
- * 1. lines by animal, weight, package, hour and extra, at the price that the adjustments give them, and free lines;
+ * 1. lines by animal, weight, package, hour and extra, at the price that the adjustments give them, for no less than
+ *    the line's own minimum, and free lines;
  * 2. `percent` lines, each on the sum of 1 (two discounts of 10 % take 20 %, not 19 %);
  * 3. `minimum`: what the sum of 1 and 2 lacks to the highest minimum that applies;
  * 4. discounts of the adjustments on the sum of 1 to 3, never below zero;
@@ -53,7 +54,7 @@ export interface Charge {
  * 6. `deposit`: fixed, or a rate of the total with tax.
  *
  * @throws ValidationError `price.no-code`, `price.no-unit`, `price.not-named`, `price.amount-or-rate`,
- *   `price.negative`, `price.discount-over-all` (discounts of more than the whole), `money.not-whole`,
+ *   `price.negative`, `price.least`, `price.discount-over-all` (discounts of more than the whole), `money.not-whole`,
  *   `money.too-large`, `share.out-of-range`, `amount.negative`, `number.not-finite`
  * @example
  * // 100 lb hanging at $1.10, discount 10 %: 11000 − 1100 = 9900
@@ -106,9 +107,12 @@ function ownAmount(line: PriceLine, amounts: Amounts, cover: Cover): Untaxed[] {
   if (line.basis === 'hour') return hourAmount(line, amounts.minutes?.[line.code] ?? 0);
   const quantity = quantityOf(line, amounts, cover.gramsOf);
   if (!quantity || quantity.digits === 0n) return [];
+  const least = leastOf(line, quantity);
+  const charged = least ?? quantity;
   const unitPriceMinor = line.amountMinor ?? 0;
-  const amountMinor = boundedMinor(timesDecimal(unitPriceMinor, quantity), 'amountMinor');
-  return [ownRate(line, { quantity: decimalNumber(quantity), unitPriceMinor, amountMinor })];
+  const amountMinor = boundedMinor(timesDecimal(unitPriceMinor, charged), 'amountMinor');
+  const named = least && line.leastLabel ? { ...line, label: line.leastLabel } : line;
+  return [ownRate(named, { quantity: decimalNumber(charged), unitPriceMinor, amountMinor })];
 }
 
 /** A third of an hour has no finite decimal, so the price is multiplied by minutes and divided once. */

@@ -1,6 +1,6 @@
 /** The billable amounts of an animal: hanging weight, output of its grinds, added fat, packages, extras. */
 import type { AnimalRow } from '../../book/records/animals.ts';
-import type { Amounts } from '../../core/pricing/price.ts';
+import type { Amounts, MadeOf } from '../../core/pricing/lines.ts';
 import { instructionsOf } from '../animal/instructions.ts';
 import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
 import { ownersOf } from '../animal/owners.ts';
@@ -8,6 +8,7 @@ import { listedProducts, productLookup } from '../pricing/product-lookup.ts';
 import type { Session } from '../session/session.ts';
 import type { BillLack } from '../contract/contract.ts';
 import { baseGrams } from '../learning/take-home.ts';
+import { madeOfGrind } from './made-of.ts';
 
 export interface Weighed {
   amounts: Amounts;
@@ -35,16 +36,22 @@ export function weighedAmounts(session: Session, animal: AnimalRow): Weighed {
   const add = (record: Record<string, number>, name: string, grams: number): void => {
     record[name] = (record[name] ?? 0) + grams;
   };
+  const made: Record<string, MadeOf[]> = {};
+  const tell = ({ product, ...one }: MadeOf & { product: string }): void =>
+    void (made[product] ??= []).push(one);
   for (const row of session.book.weighings.ofAnimal(animal.id)) {
     if (row.stage !== 'packed' || row.void_at !== null) continue;
     packages += row.count ?? 0;
-    if (row.product) add(products, row.product, row.grams);
+    if (!row.product) continue;
+    add(products, row.product, row.grams);
+    tell({ product: row.product, recipe: null, grams: row.grams, trimGrams: null });
   }
   for (const { id } of grinds) {
     const { share, packages: ownPackages } = shareOf(session, id, animal.ticket);
     packages += ownPackages;
-    for (const row of session.book.weighings.ofBatch(id)) {
-      if (row.void_at !== null) continue;
+    const standing = session.book.weighings.ofBatch(id).filter(({ void_at }) => void_at === null);
+    madeOfGrind(session, { id, animalId: animal.id, share }, standing).forEach(tell);
+    for (const row of standing) {
       const grams = row.grams * share;
       if (row.stage === 'packed' && row.product) {
         add(products, row.product, grams);
@@ -63,7 +70,7 @@ export function weighedAmounts(session: Session, animal: AnimalRow): Weighed {
       brought: animal.brought,
       hangingGrams: hanging ?? 0,
       groundGrams,
-      ...listedProducts({ products, kinds: unlisted }, productLookup(session)),
+      ...listedProducts({ products, kinds: unlisted, made }, productLookup(session)),
       fats,
       packages,
       minutes: minutesOf(session, animal.id),

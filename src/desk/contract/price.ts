@@ -15,6 +15,10 @@ export interface PriceLineRow {
   products: string[];
   /** Kinds of product that it is for, as far as no line names the product itself. */
   kinds: ProductKind[];
+  /** Recipes that it is for: before lines that name the product. */
+  recipes: number[];
+  /** By weight, where it charges at all: for at least so many units. */
+  least: number | null;
   fatSource: string | null;
   taxRate: number;
 }

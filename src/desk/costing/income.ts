@@ -8,6 +8,7 @@ const SERVICE_OF: Readonly<Record<Basis, IncomeCode>> = {
   hanging: 'cutting',
   ground: 'grinding',
   product: 'products',
+  trim: 'products',
   fat: 'fat',
   extra: 'extras',
   package: 'whole',

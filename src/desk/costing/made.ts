@@ -1,7 +1,7 @@
 /** What each product of the smokehouse cost and brings, from the season's own finished batches. */
 import type { SeasonFat, SeasonGrind } from '../../book/sums/season-money.ts';
-import { linesFor } from '../../core/pricing/cover.ts';
-import { applies } from '../../core/pricing/lines.ts';
+import { coverOf, linesFor, madeOf } from '../../core/pricing/cover.ts';
+import { applies, type PriceLine } from '../../core/pricing/lines.ts';
 import { GRAMS_PER } from '../../core/values/units.ts';
 import type { CostFigures, MadeCost } from '../contract/contract.ts';
 import { kindOf, productLookup } from '../pricing/product-lookup.ts';
@@ -90,7 +90,7 @@ function costOfRecipe(
     ingredients: figures.ingredientsPerKg * perUnit,
   };
   const cost = parts.work + parts.packaging + parts.bought + parts.ingredients;
-  const charged = chargeOf(session, product, bills);
+  const charged = chargeOf(session, { recipeId, product }, bills);
   const fee = charged && { ...charged, bought: each(boughtKg * chargedPerKg) };
   const taken = fee ? fee.product + fee.bought : 0;
   return {
@@ -106,30 +106,47 @@ function costOfRecipe(
   };
 }
 
-/** What today's prices charge for a packed unit of a product, on the billed animals that had it; null without one. */
+/**
+ * What today's prices charge for a packed unit of a recipe's product, on the billed animals that had it; null without
+ * one. Bills from before do not tell recipes apart: theirs count for each recipe of the product.
+ */
 function chargeOf(
   session: Session,
-  name: string,
+  { recipeId, product: name }: { recipeId: number; product: string },
   bills: readonly BilledAnimal[],
 ): { product: number; bills: number } | null {
   const lines = pricesInForce(session)?.lines ?? [];
   const lookup = productLookup(session);
-  const listed = lookup(name);
+  const product = lookup(name)?.code ?? name;
+  const kind = kindOf(name, lookup);
   const perUnit = GRAMS_PER[session.settings.unit];
   let [grams, minor, count] = [0, 0, 0];
   for (const { amounts } of bills) {
-    const made = amounts.products?.[listed?.code ?? name] ?? 0;
-    if (made <= 0) continue;
-    count++;
-    grams += made;
-    const own = linesFor(
-      lines.filter((line) => applies(line, amounts)),
-      listed?.code ?? name,
-      kindOf(name, lookup),
+    const parts = madeOf(amounts, product).filter(
+      (part) => part.grams > 0 && (part.recipe === null || part.recipe === String(recipeId)),
     );
-    for (const { amountMinor = 0, unit = 'lb' } of own) minor += (amountMinor * made) / GRAMS_PER[unit];
+    if (parts.length === 0) continue;
+    count++;
+    const applying = lines.filter((line) => applies(line, amounts));
+    const { gramsOf } = coverOf(applying, amounts);
+    for (const part of parts) {
+      grams += part.grams;
+      for (const line of linesFor(applying, { product, kind, recipe: part.recipe }))
+        minor += chargedMinor(
+          line,
+          line.basis === 'trim' ? (part.trimGrams ?? 0) : part.grams,
+          gramsOf(line),
+        );
+    }
   }
   return count > 0 && lines.length > 0 ? { product: (minor / grams) * perUnit, bills: count } : null;
+}
+
+/** What a line charges for its part of all that it charges for: a minimum of its own raises each part alike. */
+function chargedMinor(line: PriceLine, grams: number, allGrams: number): number {
+  const { amountMinor = 0, unit = 'lb', least = 0 } = line;
+  const raised = allGrams > 0 ? Math.max(1, (least * GRAMS_PER[unit]) / allGrams) : 1;
+  return (amountMinor * raised * grams) / GRAMS_PER[unit];
 }
 
 function total(batches: readonly Batch[], of: (batch: Batch) => number): number {

@@ -1,8 +1,8 @@
 /** A season's valid bills with their frozen amounts, for repricing. */
 import type { Amounts, PriceLine } from '../../core/pricing/price.ts';
-import { lacksPrice, linesFor } from '../../core/pricing/cover.ts';
+import { lacksPrice, linesFor, madeOf } from '../../core/pricing/cover.ts';
 import { MINUTES } from '../../core/values/money-sums.ts';
-import { kindOf, listedProducts, productLookup } from '../pricing/product-lookup.ts';
+import { kindOf, listedProducts, productLookup, productsOfRecipes } from '../pricing/product-lookup.ts';
 import { productsOnShelf } from '../pricing/products-shelf.ts';
 import type { Session } from '../session/session.ts';
 import type { Range } from '../contract/contract.ts';
@@ -60,19 +60,22 @@ export function amountsFor(session: Session, lines: readonly PriceLine[]): (amou
   const hourly = lines.filter(({ basis }) => basis === 'hour').map(({ code }) => code);
   return (frozen) => {
     const { hours, extras, ...kept } = frozen as FrozenAmounts;
-    const { products, kinds } = listedProducts(frozen, lookup);
+    const { products, kinds, made: how } = listedProducts(frozen, lookup);
     const made = Object.entries(products ?? {});
     // Whole cuts in their packages are part of the cutting, unless a line names them.
     const isWork = (product: string): boolean =>
-      linesFor(lines, product, kinds?.[product]).length > 0 || lacksPrice([], product, kinds?.[product]);
-    const ground = made.filter(
-      ([product]) => kinds?.[product] === 'grind' && linesFor(lines, product, 'grind').length === 0,
-    );
+      hasLine(product) || lacksPrice([], { product, kind: kinds?.[product] });
+    const hasLine = (product: string): boolean =>
+      madeOf({ products, made: how }, product).some(
+        ({ recipe }) => linesFor(lines, { product, kind: kinds?.[product], recipe }).length > 0,
+      );
+    const ground = made.filter(([product]) => kinds?.[product] === 'grind' && !hasLine(product));
     return {
       ...kept,
       groundGrams: ground.reduce((total, [, grams]) => total + grams, frozen.groundGrams),
       products: Object.fromEntries(made.filter((one) => !ground.includes(one) && isWork(one[0]))),
       kinds: kinds ?? {},
+      ...(how && { made: how }),
       minutes: kept.minutes ?? minutesOf(hourly, hours),
       extras: Array.isArray(extras) ? Object.fromEntries(extras.map((code) => [code, 1])) : (extras ?? {}),
     };
@@ -95,7 +98,11 @@ type FrozenAmounts = Omit<Amounts, 'extras'> & {
 /** Whether something of this name is charged as a product of its own, and not as plain grind. */
 export function productTest(session: Session, lines: readonly PriceLine[]): (name: string) => boolean {
   const lookup = productLookup(session);
-  return (name) => linesFor(lines, lookup(name)?.code ?? name, kindOf(name, lookup)).length > 0;
+  const byRecipe = productsOfRecipes(session, lines);
+  return (name) => {
+    const product = lookup(name)?.code ?? name;
+    return byRecipe.has(product) || linesFor(lines, { product, kind: kindOf(name, lookup) }).length > 0;
+  };
 }
 
 /** Names on the shelf of what goes through the grinder. */

@@ -1,13 +1,15 @@
 /** A season's bills recalculated with other prices, each with its own changes and for what was done. Nothing is stored. */
 import * as v from 'valibot';
-import { priceLines } from '../../core/pricing/price.ts';
+import { linesFor } from '../../core/pricing/cover.ts';
+import { isByProduct } from '../../core/pricing/by-product.ts';
+import { priceLines, type Amounts, type PriceLine } from '../../core/pricing/price.ts';
 import { adjustmentCode, coreAdjustments, isOfAdjustment } from '../pricing/adjustments.ts';
 import { linesOf } from '../pricing/prices-of.ts';
 import { standingAdjustments } from '../pricing/standing-adjustments.ts';
 import { priceLineList, taxRule } from '../pricing/price-input.ts';
 import { coreLine } from '../pricing/core-line.ts';
 import { priceGaps } from '../pricing/gaps.ts';
-import { listedLine, productLookup } from '../pricing/product-lookup.ts';
+import { kindOf, listedLine, productLookup, productsOfRecipes } from '../pricing/product-lookup.ts';
 import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { mapInSlices } from '../session/slices.ts';
@@ -45,11 +47,6 @@ export const tryPrices = read(
       };
     });
     const changed = bills.filter(({ totalMinor, now }) => now.totalMinor !== totalMinor);
-    const split = new Set(
-      bills.flatMap(({ amounts }) =>
-        Object.keys(amounts.products ?? {}).map((one) => lookup(one)?.code ?? one),
-      ),
-    );
     return {
       season,
       animals: bills.length,
@@ -76,17 +73,36 @@ export const tryPrices = read(
           thenMinor: totalMinor,
           nowMinor: now.totalMinor,
         })),
-      notSplit: !bills.some(({ amounts }) => amounts.kinds === undefined)
-        ? []
-        : lines.flatMap(({ basis, products = [] }) =>
-            basis === 'product'
-              ? products.filter((one) => !split.has(one)).map((one) => lookup(one)?.name ?? one)
-              : [],
-          ),
+      notSplit: notSplit(session, lines, bills),
       gaps: priceGaps(session, rows),
     };
   },
 );
+
+/** What these lines charge for and bills from before do not tell apart: products, trim and recipes. */
+function notSplit(
+  session: Session,
+  lines: readonly PriceLine[],
+  bills: readonly { amounts: Amounts }[],
+): string[] {
+  const lookup = productLookup(session);
+  const codeOf = (called: string): string => lookup(called)?.code ?? called;
+  const told = new Set(bills.flatMap(({ amounts }) => Object.keys(amounts.products ?? {}).map(codeOf)));
+  const mute = new Set(
+    bills.flatMap(({ amounts }) => (amounts.made ? [] : Object.keys(amounts.products ?? {}).map(codeOf))),
+  );
+  const ofRecipes = productsOfRecipes(session, lines);
+  const byTrim = lines.filter(({ basis }) => basis === 'trim');
+  const untold = bills.some(({ amounts }) => amounts.kinds === undefined)
+    ? lines
+        .flatMap((line) => (isByProduct(line.basis) ? (line.products ?? []) : []))
+        .filter((one) => !told.has(one))
+    : [];
+  const unmade = [...mute].filter(
+    (one) => ofRecipes.has(one) || linesFor(byTrim, { product: one, kind: kindOf(one, lookup) }).length > 0,
+  );
+  return [...new Set([...untold, ...unmade])].map((one) => lookup(one)?.name ?? one);
+}
 
 function byLine(
   session: Session,

@@ -1,7 +1,7 @@
 /** Adjustments: departures of one bill or quote from the price book, as input and for the core. */
 import * as v from 'valibot';
 import type { AdjustmentRecord, NewAdjustment } from '../../book/records/charges/adjustments.ts';
-import { isByProduct } from '../../core/pricing/cover.ts';
+import { mayCharge } from '../../core/pricing/cover.ts';
 import { mayHaveOtherPrice } from '../../core/pricing/other-price.ts';
 import type { Adjustment, PriceLine } from '../../core/pricing/price.ts';
 import { listOf, needed, text } from '../input/input.ts';
@@ -155,7 +155,7 @@ export function checkAdjustments(lines: readonly PriceLine[], adjustments: reado
   for (const one of adjustments) {
     if (one.kind !== 'other price' && one.kind !== 'charge as') continue;
     const line = lines.find(({ code }) => code === one.lineCode);
-    const fits = line && (one.kind === 'charge as' ? isByProduct(line.basis) : mayHaveOtherPrice(line.basis));
+    const fits = line && (one.kind === 'charge as' ? mayCharge(line.basis) : mayHaveOtherPrice(line.basis));
     if (!fits)
       throw new ProblemError('invalid', 'adjustment.line', {
         field: 'lineCode',

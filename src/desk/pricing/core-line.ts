@@ -1,3 +1,4 @@
+import { isByProduct } from '../../core/pricing/by-product.ts';
 import type { PriceLine } from '../../core/pricing/price.ts';
 import type { PriceLineRow } from '../contract/contract.ts';
 
@@ -14,6 +15,8 @@ export function coreLine(row: PriceLineRow): PriceLine {
     brought,
     products,
     kinds,
+    recipes,
+    least,
     fatSource,
     taxRate,
   } = row;
@@ -27,7 +30,8 @@ export function coreLine(row: PriceLineRow): PriceLine {
     ...(unit === null ? {} : { unit }),
     ...(species === null ? {} : { species }),
     ...(brought === null ? {} : { brought }),
-    ...(basis === 'product' ? { products, kinds } : {}),
+    ...(isByProduct(basis) ? { products, kinds, recipes: recipes.map(String) } : {}),
+    ...(least === null ? {} : { least, leastLabel: `${label} (min. ${least} ${unit ?? ''})` }),
     ...(fatSource === null ? {} : { fatSource }),
     ...(basis === 'extra' ? { extra: code } : {}),
   };

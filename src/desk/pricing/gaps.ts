@@ -1,20 +1,24 @@
 /** Products, extras and hours that no price line covers, and price lines that match nothing. */
-import { isByProduct, lacksPrice } from '../../core/pricing/cover.ts';
+import { lacksPrice, mayCharge } from '../../core/pricing/cover.ts';
 import { applies } from '../../core/pricing/lines.ts';
 import type { Amounts, PriceLine } from '../../core/pricing/price.ts';
 import { coreLine } from './core-line.ts';
-import { productLookup } from './product-lookup.ts';
+import { productLookup, productsOfRecipes } from './product-lookup.ts';
 import { productsOnShelf } from './products-shelf.ts';
 import type { Session } from '../session/session.ts';
 import type { PriceGaps, PriceLineRow, Unpriced } from '../contract/contract.ts';
 
-/** Offered products that no line charges for any animal, and names on lines that the shop's list does not have. */
+/** Offered products that no line charges for any animal, by recipe or otherwise, and names on lines that the shop's list does not have. */
 export function priceGaps(session: Session, rows: readonly PriceLineRow[]): PriceGaps {
   const lines = rows.map(coreLine);
   const lookup = productLookup(session);
+  const byRecipe = productsOfRecipes(session, lines);
   return {
     unpriced: productsOnShelf(session)
-      .filter(({ offered, code, kind }) => offered && lacksPrice(lines, code, kind))
+      .filter(
+        ({ offered, code, kind }) =>
+          offered && !byRecipe.has(code) && lacksPrice(lines, { product: code, kind }),
+      )
       .map(({ code, name }) => ({ code, name })),
     unknown: rows.flatMap(({ label, products }) =>
       products.filter((one) => !lookup(one)).map((product) => ({ line: label, product })),
@@ -52,6 +56,6 @@ export function chargeableLines(
   animal: Pick<Amounts, 'species' | 'brought'>,
 ): { code: string; label: string }[] {
   return lines
-    .filter((line) => isByProduct(line.basis) && applies(line, animal))
+    .filter((line) => mayCharge(line.basis) && applies(line, animal))
     .map(({ code, label }) => ({ code, label }));
 }

@@ -1,6 +1,7 @@
 /** Input of price lines, and checks that they are consistent. */
 import * as v from 'valibot';
-import { brought, listOf, needed } from '../input/input.ts';
+import { isByProduct } from '../../core/pricing/by-product.ts';
+import { brought, id, listOf, needed } from '../input/input.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { PriceLineRow } from '../contract/contract.ts';
 import { PRODUCT_KINDS } from '../../trade/product.ts';
@@ -10,6 +11,7 @@ const BASES = [
   'hanging',
   'ground',
   'product',
+  'trim',
   'fat',
   'package',
   'hour',
@@ -22,7 +24,11 @@ const BASES = [
 const MAX_SPECIES = 200;
 /** More products than one line is for. */
 const MAX_PRODUCTS = 200;
-const PER_WEIGHT = ['hanging', 'ground', 'product', 'fat'];
+const PER_WEIGHT = ['hanging', 'ground', 'product', 'trim', 'fat'];
+/** Recipes of one line. */
+const MAX_RECIPES = 200;
+/** Units of a line's own minimum; more than any animal weighs. */
+const MOST_LEAST = 10_000;
 
 /** Minor units, parsed by the window. */
 export const money = v.pipe(
@@ -35,6 +41,21 @@ const rate = v.pipe(v.number('share.range'), v.minValue(-1, 'share.range'), v.ma
 
 /** Bases on which a negative amount is a discount; a negative price by weight is invalid. */
 const MAY_BE_DISCOUNT: readonly string[] = ['animal', 'extra'];
+
+const least = v.pipe(
+  v.number('price.least'),
+  v.minValue(0.01, 'price.least'),
+  v.maxValue(MOST_LEAST, 'price.least'),
+  v.check((units) => Number(units.toFixed(2)) === units, 'price.least'),
+);
+
+/** How many products, kinds and recipes it names. */
+const namedIn = ({
+  products,
+  kinds,
+  recipes,
+}: Pick<PriceLineRow, 'products' | 'kinds' | 'recipes'>): number =>
+  products.length + kinds.length + recipes.length;
 
 /** A percentage has a rate, a deposit an amount or a rate, everything else an amount. */
 function hasItsAmount({
@@ -64,6 +85,8 @@ const priceLine = v.pipe(
     brought: v.nullable(listOf(brought, brought.options.length)),
     products: v.optional(listOf(needed(60), MAX_PRODUCTS), []),
     kinds: v.optional(listOf(v.picklist(PRODUCT_KINDS, 'choice.product'), PRODUCT_KINDS.length), []),
+    recipes: v.optional(listOf(id, MAX_RECIPES), []),
+    least: v.optional(v.nullable(least), null),
     fatSource: v.nullable(needed(40)),
     taxRate: v.pipe(v.number('share.range'), v.minValue(0, 'share.range'), v.maxValue(0.5, 'share.range')),
   }),
@@ -71,11 +94,9 @@ const priceLine = v.pipe(
   v.check((one) => (one.amountMinor ?? 0) >= 0 || MAY_BE_DISCOUNT.includes(one.basis), 'money.negative'),
   v.check((one) => one.basis !== 'deposit' || (one.rate ?? 0) >= 0, 'price.negative'),
   v.check((one) => !PER_WEIGHT.includes(one.basis) || one.unit !== null, 'price.unit'),
-  v.check((one) => one.basis !== 'product' || one.products.length + one.kinds.length > 0, 'price.not-named'),
-  v.check(
-    (one) => one.basis === 'product' || one.products.length + one.kinds.length === 0,
-    'price.not-by-product',
-  ),
+  v.check((one) => !isByProduct(one.basis) || namedIn(one) > 0, 'price.not-named'),
+  v.check((one) => isByProduct(one.basis) || namedIn(one) === 0, 'price.not-by-product'),
+  v.check((one) => one.least === null || PER_WEIGHT.includes(one.basis), 'price.least'),
   v.check((one) => one.basis !== 'fat' || one.fatSource !== null, 'price.not-named'),
 );
 
@@ -114,13 +135,14 @@ export function checkPrices(lines: readonly PriceLineRow[]): void {
 
 type Subjects = ReadonlySet<string>;
 
-/** The fat of a line, or its products and kinds. */
-function subjectsOf({ basis, fatSource, products, kinds }: PriceLineRow): Subjects {
+/** The fat of a line, or its products, kinds and recipes. */
+function subjectsOf({ basis, fatSource, products, kinds, recipes }: PriceLineRow): Subjects {
   if (basis === 'fat') return new Set([`fat ${fatSource}`]);
-  if (basis !== 'product') return new Set();
+  if (!isByProduct(basis)) return new Set();
   return new Set([
     ...products.map((one) => `product ${one.trim().toLowerCase()}`),
     ...kinds.map((kind) => `kind ${kind}`),
+    ...recipes.map((recipe) => `recipe ${recipe}`),
   ]);
 }
 

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import type { PriceLineRecord } from '../../book/records/prices.ts';
 import { compareDates } from '../../core/values/dates.ts';
+import { isByProduct } from '../../core/pricing/by-product.ts';
 import type { PriceLine } from '../../core/pricing/price.ts';
 import { ask, askFar, PRICES_AGO_DAYS, PRICES_AHEAD_DAYS } from '../input/day-doubts.ts';
 import { by, date, needed, confirmedOf } from '../input/input.ts';
@@ -131,7 +132,7 @@ function rowsOf(session: Session, bookId: number): PriceLineRow[] {
 function lineRow(record: PriceLineRecord, lookup: ProductLookup): PriceLineRow {
   // Older lines name one product in words; only a price by product uses it.
   const typed =
-    record.product === null || record.basis !== 'product'
+    record.product === null || !isByProduct(record.basis)
       ? { products: [], kinds: [] }
       : namedBy(record.product, lookup);
   return {
@@ -145,13 +146,15 @@ function lineRow(record: PriceLineRecord, lookup: ProductLookup): PriceLineRow {
     brought: record.brought === null ? null : JSON.parse(record.brought),
     products: record.products === null ? typed.products : (JSON.parse(record.products) as string[]),
     kinds: record.kinds === null ? typed.kinds : (JSON.parse(record.kinds) as ProductKind[]),
+    recipes: record.recipes === null ? [] : (JSON.parse(record.recipes) as number[]),
+    least: record.least,
     fatSource: record.fat_source,
     taxRate: record.tax_rate,
   };
 }
 
 function lineRecord(row: PriceLineRow): PriceLineRecord {
-  const isFor = row.basis === 'product';
+  const isFor = isByProduct(row.basis);
   return {
     code: row.code,
     label: row.label,
@@ -164,6 +167,8 @@ function lineRecord(row: PriceLineRow): PriceLineRecord {
     product: null,
     products: isFor ? JSON.stringify(row.products) : null,
     kinds: isFor ? JSON.stringify(row.kinds) : null,
+    recipes: isFor ? JSON.stringify(row.recipes) : null,
+    least: row.least,
     fat_source: row.fatSource,
     tax_rate: row.taxRate,
   };

@@ -1,5 +1,6 @@
 /** Finds a product by name or code: orders and weights refer to it by name, price lines by code. */
-import type { Amounts } from '../../core/pricing/price.ts';
+import { madeOf } from '../../core/pricing/cover.ts';
+import type { Amounts, MadeOf, PriceLine } from '../../core/pricing/lines.ts';
 import { PRODUCT_KINDS, type ProductKind } from '../../trade/product.ts';
 import { productsOnShelf, suppliedNames } from './products-shelf.ts';
 import type { Session } from '../session/session.ts';
@@ -52,6 +53,18 @@ export function kindOf(typed: string, lookup: ProductLookup): ProductKind | unde
   return lookup(typed)?.kind ?? PRODUCT_KINDS.find((one) => word === one || word === `${one}s`);
 }
 
+/** Codes of the products that these lines charge by a recipe, whatever else is charged. */
+export function productsOfRecipes(session: Session, lines: readonly PriceLine[]): ReadonlySet<string> {
+  const lookup = productLookup(session);
+  const recipes = new Set(lines.flatMap((line) => line.recipes ?? []));
+  return new Set(
+    [...recipes].flatMap((recipe) => {
+      const row = session.book.recipes.get(Number(recipe));
+      return row ? [lookup(row.product)?.code ?? row.product] : [];
+    }),
+  );
+}
+
 /** A line with names replaced by codes and kinds, so that products can be renamed later. */
 export function listedLine<L extends Pick<PriceLineRow, 'products' | 'kinds'>>(
   line: L,
@@ -63,21 +76,23 @@ export function listedLine<L extends Pick<PriceLineRow, 'products' | 'kinds'>>(
   return { ...line, products: [...new Set(products)], kinds: [...new Set(kinds)] };
 }
 
-/** Amounts by product code, with kinds; unlisted products stay by name. */
+/** Amounts by product code, with kinds and how they were made; unlisted products stay by name. */
 export function listedProducts(
-  amounts: Pick<Amounts, 'products' | 'kinds'>,
+  amounts: Pick<Amounts, 'products' | 'kinds' | 'made'>,
   lookup: ProductLookup,
-): Pick<Amounts, 'products' | 'kinds'> {
+): Pick<Amounts, 'products' | 'kinds' | 'made'> {
   const products: Record<string, number> = {};
   const kinds: Record<string, ProductKind | 'unlisted'> = {};
+  const made: Record<string, MadeOf[]> = {};
   for (const [called, grams] of Object.entries(amounts.products ?? {})) {
     const listed = lookup(called);
     const code = listed?.code ?? called;
     products[code] = (products[code] ?? 0) + grams;
     const kind = kindOf(called, lookup) ?? amounts.kinds?.[called];
     if (kind) kinds[code] = kind;
+    made[code] = [...(made[code] ?? []), ...madeOf(amounts, called)];
   }
-  return { products, kinds };
+  return { products, kinds, ...(amounts.made && { made }) };
 }
 
 function keyOf(typed: string): string {

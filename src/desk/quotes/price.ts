@@ -1,4 +1,5 @@
 /** The predicted price of a quoted animal, line by line, at each end of its range. */
+import type { MadeOf } from '../../core/pricing/lines.ts';
 import { priceLines, type Amounts } from '../../core/pricing/price.ts';
 import { checkAdjustments, coreAdjustments, quotedCode } from '../pricing/adjustments.ts';
 import { chargeableLines, unpricedOf } from '../pricing/gaps.ts';
@@ -92,11 +93,14 @@ function amountsOf(
 ): Amounts {
   const products: Record<string, number> = {};
   const fats: Record<string, number> = {};
+  const how: Record<string, MadeOf[]> = {};
   for (const made of outcome.grinds) {
     products[made.product] = (products[made.product] ?? 0) + made.grams;
+    const recipe = made.recipeId === null ? null : String(made.recipeId);
+    (how[made.product] ??= []).push({ recipe, grams: made.grams, trimGrams: made.trimGrams });
     for (const [source, grams] of Object.entries(made.fats)) fats[source] = (fats[source] ?? 0) + grams;
   }
   const kinds = Object.fromEntries(Object.keys(products).map((product) => [product, 'unlisted' as const]));
-  const listed = listedProducts({ products, kinds }, lookup);
+  const listed = listedProducts({ products, kinds, made: how }, lookup);
   return { species, brought, hangingGrams, groundGrams: 0, ...listed, fats, packages, extras };
 }

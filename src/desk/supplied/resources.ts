@@ -16,8 +16,14 @@ interface FatSource extends FatSourceCard, Sourced {
 export const SPECIES = speciesJson as unknown as readonly SpeciesProfile[];
 export const FATS = fatsJson as readonly FatSource[];
 export const CAUTIONS = cautionsJson as readonly Caution[];
+type Example = Omit<PriceLineRow, 'recipes' | 'least'>;
+const withoutMinimum = (lines: readonly Example[]): PriceLineRow[] =>
+  lines.map((line) => ({ ...line, recipes: [], least: null }));
 /** Invented prices per unit system: an example to be replaced, not advice. */
-export const EXAMPLE_PRICES = exampleJson as Record<'lb' | 'kg', PriceLineRow[]>;
+export const EXAMPLE_PRICES: Readonly<Record<'lb' | 'kg', PriceLineRow[]>> = {
+  lb: withoutMinimum(exampleJson.lb as Example[]),
+  kg: withoutMinimum(exampleJson.kg as Example[]),
+};
 
 const byCode = new Map(SPECIES.map((species) => [species.code, species]));
 

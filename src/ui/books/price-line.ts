@@ -1,4 +1,5 @@
 import type { Brought, PriceLineRow, ProductKind } from '../../bridge/contract.ts';
+import { isByProduct } from '../../core/pricing/by-product.ts';
 import { decimalText, parseMoney } from '../../core/values/money.ts';
 import { text } from '../../words/compiled/window/books/prices.ts';
 import { percentText, readPercent } from '../texts/percent.ts';
@@ -16,6 +17,10 @@ interface TypedLine {
   /** Codes of products, and names that are not in the list. */
   products: string[];
   kinds: ProductKind[];
+  /** Ids. */
+  recipes: string[];
+  /** Units that it charges for at least; empty: no minimum of its own. */
+  least: string;
   fatSource: string;
   tax: string;
   /** For a deposit: a fixed amount, or a fraction of the bill. */
@@ -24,7 +29,8 @@ interface TypedLine {
 
 /** For this basis a negative amount is a discount. */
 const MAY_BE_DISCOUNT = ['animal', 'extra'];
-const PER_WEIGHT = ['hanging', 'ground', 'product', 'fat'];
+const PER_WEIGHT = ['hanging', 'ground', 'product', 'trim', 'fat'];
+const MOST_LEAST = 10_000;
 
 /** Whether the basis is a weight and therefore needs a unit. */
 export function perWeight(basis: string): boolean {
@@ -48,7 +54,7 @@ export function hasOwnTax(basis: TypedLine['basis']): boolean {
 export function emptyLine(unit: 'lb' | 'kg'): TypedLine {
   return {
     code: '', label: '', basis: 'animal', amount: '', rate: '', unit,
-    species: [], brought: [], products: [], kinds: [], fatSource: '', tax: '', depositAs: 'sum',
+    species: [], brought: [], products: [], kinds: [], recipes: [], least: '', fatSource: '', tax: '', depositAs: 'sum',
   }; // prettier-ignore
 }
 
@@ -56,7 +62,7 @@ export function emptyLine(unit: 'lb' | 'kg'): TypedLine {
 export function emptyRow(unit: 'lb' | 'kg'): PriceLineRow {
   return {
     code: '', label: '', basis: 'product', amountMinor: null, rate: null, unit, species: null, brought: null,
-    products: [], kinds: [], fatSource: null, taxRate: 0,
+    products: [], kinds: [], recipes: [], least: null, fatSource: null, taxRate: 0,
   }; // prettier-ignore
 }
 
@@ -73,6 +79,8 @@ export function typeLine(row: PriceLineRow, unit: 'lb' | 'kg', currency: string)
     brought: row.brought ?? [],
     products: [...row.products],
     kinds: [...row.kinds],
+    recipes: row.recipes.map(String),
+    least: row.least === null ? '' : String(row.least),
     fatSource: row.fatSource ?? '',
     tax: row.taxRate === 0 ? '' : percentText(row.taxRate),
     depositAs: row.rate === null ? 'sum' : 'share',
@@ -80,7 +88,7 @@ export function typeLine(row: PriceLineRow, unit: 'lb' | 'kg', currency: string)
 }
 
 export type WrongLine = Partial<
-  Record<'label' | 'amount' | 'rate' | 'products' | 'fatSource' | 'tax', string>
+  Record<'label' | 'amount' | 'rate' | 'products' | 'least' | 'fatSource' | 'tax', string>
 >;
 
 /**
@@ -95,6 +103,8 @@ export function readLine(
   const percent = asPercent(typed);
   const amount = percent ? null : moneyOf(typed.amount, currency, MAY_BE_DISCOUNT.includes(typed.basis));
   const rate = percent ? signedPercent(typed.rate) : null;
+  const byProduct = isByProduct(typed.basis);
+  const least = perWeight(typed.basis) ? leastOf(typed.least) : null;
   const tax = typed.tax.trim() === '' || !hasOwnTax(typed.basis) ? 0 : readPercent(typed.tax);
   const wrong: WrongLine = {
     ...(typed.label.trim() === '' && { label: text.labelProblem }),
@@ -102,11 +112,14 @@ export function readLine(
     ...(percent && rate === null && { rate: text.rateProblem }),
     ...(typed.basis === 'deposit' && rate !== null && rate < 0 && { rate: text.depositProblem }),
     ...(typed.basis === 'fat' && typed.fatSource === '' && { fatSource: text.fatProblem }),
-    ...(typed.basis === 'product' &&
-      typed.products.length + typed.kinds.length === 0 && { products: text.productProblem }),
+    ...(byProduct &&
+      typed.products.length + typed.kinds.length + typed.recipes.length === 0 && {
+        products: text.productProblem,
+      }),
+    ...(least === undefined && { least: text.leastProblem }),
     ...((tax === null || tax > 0.5) && { tax: text.taxProblem }),
   };
-  if (Object.keys(wrong).length > 0 || tax === null) return { value: null, wrong };
+  if (Object.keys(wrong).length > 0 || tax === null || least === undefined) return { value: null, wrong };
   return {
     wrong,
     value: {
@@ -118,12 +131,22 @@ export function readLine(
       unit: perWeight(typed.basis) ? typed.unit : null,
       species: typed.species.length > 0 ? typed.species : null,
       brought: typed.brought.length > 0 ? typed.brought : null,
-      products: typed.basis === 'product' ? typed.products : [],
-      kinds: typed.basis === 'product' ? typed.kinds : [],
+      products: byProduct ? typed.products : [],
+      kinds: byProduct ? typed.kinds : [],
+      recipes: byProduct ? typed.recipes.map(Number) : [],
+      least,
       fatSource: typed.basis === 'fat' ? typed.fatSource : null,
       taxRate: tax,
     },
   };
+}
+
+/** Units with at most two decimals; null if empty, undefined if invalid. */
+function leastOf(typed: string): number | null | undefined {
+  const plain = typed.trim().replace(',', '.');
+  if (plain === '') return null;
+  const units = /^\d{1,5}(\.\d{1,2})?$/.test(plain) ? Number(plain) : 0;
+  return units > 0 && units <= MOST_LEAST ? units : undefined;
 }
 
 /** Minor units; null for an invalid amount, or a negative one where no discount is allowed. */

@@ -208,4 +208,7 @@ INSERT INTO draft VALUES
 INSERT INTO draft_state VALUES
   (1, 1, 'taken', 1, '', '2026-10-01T14:00:00.000Z', 'MK'), (2, 2, 'dismissed', NULL, 'left again', '2026-10-01T14:10:00.000Z', 'MK'), (3, 2, 'open', NULL, '', '2026-10-01T14:11:00.000Z', 'MK');
 `,
+  25: `
+INSERT INTO price_line VALUES (1, 4, 'jerky', 'Jerky making', 'trim', 450, NULL, 'lb', NULL, NULL, NULL, NULL, 0.0, '[]', '["jerky"]', '[1]', 10.5);
+`,
 };

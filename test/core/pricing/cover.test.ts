@@ -13,7 +13,7 @@ function made(pounds: Readonly<Record<string, number>>, more: Partial<Amounts> =
   const products = Object.fromEntries(Object.entries(pounds).map(([code, lb]) => [code, lb * POUND]));
   return { species: 'white-tail', brought: 'skinned', hangingGrams: 0, groundGrams: 0, products, kinds: KINDS, ...more };
 } // prettier-ignore
-function byLb(code: string, basis: 'product' | 'ground', amountMinor: number, more: Partial<PriceLine> = {}): PriceLine {
+function byLb(code: string, basis: 'product' | 'trim' | 'ground', amountMinor: number, more: Partial<PriceLine> = {}): PriceLine {
   return { code, label: code, basis, unit: 'lb', amountMinor, ...more };
 } // prettier-ignore
 
@@ -73,6 +73,72 @@ describe('what a product is charged as', () => {
   });
 });
 
+describe('a line by trim', () => {
+  const byTrim = byLb('jerky', 'trim', 450, { kinds: ['jerky'] });
+  const jerky = (trimLb: number | null, lb: number, recipe: string | null = null, more: Partial<Amounts> = {}) =>
+    made({ 'jerky-strips': lb }, {
+      made: { 'jerky-strips': [{ recipe, grams: lb * POUND, trimGrams: trimLb === null ? null : trimLb * POUND }] },
+      ...more,
+    }); // prettier-ignore
+
+  it('charges what went in, not what came out', () => {
+    // 20 lb × $4.50; by the 10.4 lb that came out it were $46.80.
+    expect(charged([byTrim], jerky(20, 10.4)).sums).toEqual({ jerky: 9000 });
+  });
+
+  it('charges nothing where the trim was not weighed, and that is told; another line can be chosen', () => {
+    expect(charged([byTrim], jerky(null, 10))).toEqual({ sums: {}, uncovered: ['jerky-strips'] });
+    // Bills from before tell no trim at all.
+    expect(charged([byTrim], made({ 'jerky-strips': 10 }))).toEqual({
+      sums: {},
+      uncovered: ['jerky-strips'],
+    });
+    const chargeAs = { 'jerky-strips': 'sausage' };
+    // 10 lb × $3.25.
+    expect(charged([byTrim, sausage], jerky(null, 10, null, { chargeAs }))).toEqual({ sums: { sausage: 3250 }, uncovered: [] }); // prettier-ignore
+    expect(charged([byTrim], jerky(null, 10, null, { chargeAs: { 'jerky-strips': 'jerky' } })).uncovered).toEqual(['jerky-strips']); // prettier-ignore
+  });
+
+  it('for a recipe comes before one for the product, and that before one for its kind', () => {
+    const own = byLb('garlic', 'trim', 500, { recipes: ['7'] });
+    const named = byLb('strips', 'product', 300, { products: ['jerky-strips'] });
+    const all = [byTrim, own, named];
+    expect(charged(all, jerky(20, 10, '7')).sums).toEqual({ garlic: 10_000 });
+    expect(charged(all, jerky(20, 10, '8')).sums).toEqual({ strips: 3000 });
+    expect(charged([byTrim, own], jerky(20, 10, '8')).sums).toEqual({ jerky: 9000 });
+    // Two batches of one product, by two recipes.
+    const both = made({ 'jerky-strips': 15 }, {
+      made: { 'jerky-strips': [{ recipe: '7', grams: 10 * POUND, trimGrams: 20 * POUND }, { recipe: null, grams: 5 * POUND, trimGrams: 9 * POUND }] },
+    }); // prettier-ignore
+    expect(charged([own], both)).toEqual({ sums: { garlic: 10_000 }, uncovered: ['jerky-strips'] });
+    expect(charged(all, both).sums).toEqual({ garlic: 10_000, strips: 1500 });
+  });
+
+  it('has a minimum that counts once, only where something was made, and says so', () => {
+    const least = { ...byTrim, least: 25, leastLabel: 'jerky (min. 25 lb)' };
+    const bill = (amounts: Amounts) =>
+      priceLines({ lines: [least], amounts }).lines.map(({ label, quantity, amountMinor }) => [label, quantity, amountMinor]); // prettier-ignore
+    // 25 lb × $4.50 = $112.50; 25.5 × $4.50 = $114.75.
+    expect(bill(jerky(18.4, 9))).toEqual([['jerky (min. 25 lb)', 25, 11_250]]);
+    expect(bill(jerky(25, 12))).toEqual([['jerky', 25, 11_250]]);
+    expect(bill(jerky(25.5, 12))).toEqual([['jerky', 25.5, 11_475]]);
+    expect(bill(made({}))).toEqual([]);
+  });
+
+  it.each([
+    [{ least: 0 }, 'price.least'],
+    [{ least: Infinity }, 'price.least'],
+    [{ least: -1 }, 'price.least'],
+    [{ kinds: [] }, 'price.not-named'],
+  ])('is refused with %o', (more, code) => {
+    expect(() => priceLines({ lines: [{ ...byTrim, ...more }], amounts: jerky(1, 1) })).toThrow(expect.objectContaining({ code })); // prettier-ignore
+  });
+
+  it('refuses a trim below zero', () => {
+    expect(() => priceLines({ lines: [byTrim], amounts: jerky(-1, 1) })).toThrow(expect.objectContaining({ code: 'amount.negative' })); // prettier-ignore
+  });
+});
+
 describe('the supplied prices', () => {
   it.each(['lb', 'kg'] as const)('by %s bill something for every supplied product', (unit) => {
     const lines = exampleJson[unit].map(({ amountMinor, rate, unit: by, fatSource, products, kinds, ...rest }) => ({
@@ -88,7 +154,7 @@ describe('the supplied prices', () => {
       const { lines: all, uncovered } = priceLines({ lines, amounts });
       const own = all.filter(({ basis }) => basis === 'product' || basis === 'ground');
       expect(uncovered, code).toEqual([]);
-      expect(lacksPrice(lines, code, kind as ProductKind), code).toBe(false);
+      expect(lacksPrice(lines, { product: code, kind: kind as ProductKind }), code).toBe(false);
       // What is work of its own is charged by its own pound; the rest with the animal.
       const sum = (some: typeof all): number =>
         some.reduce((total, { amountMinor }) => total + amountMinor, 0);

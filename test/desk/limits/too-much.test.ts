@@ -9,7 +9,7 @@ import { deskOn, freshDesk, takeIn } from '../fresh-desk.ts';
 type Lines = CallInput<'prices.save'>['lines'];
 const LINE: Required<Lines[number]> = {
   code: 'cut', label: 'Cutting', basis: 'animal', amountMinor: 9500, rate: null, unit: null, species: null, brought: null,
-  fatSource: null, taxRate: 0, products: [] as string[], kinds: [],
+  fatSource: null, taxRate: 0, products: [] as string[], kinds: [], recipes: [], least: null,
 }; // prettier-ignore
 
 describe('pieces that came in', () => {

@@ -7,7 +7,7 @@ export type PriceInput = CallInput<'prices.save'>['lines'][number];
 /** One price line; what it does not name is left open. */
 export function priced(code: string, basis: PriceInput['basis'], more: Partial<PriceInput> = {}): PriceInput {
   return {
-    code, basis, label: code, amountMinor: null, rate: null, unit: null, species: null, brought: null, products: [], kinds: [],
+    code, basis, label: code, amountMinor: null, rate: null, unit: null, species: null, brought: null, products: [], kinds: [], recipes: [], least: null,
     fatSource: null, taxRate: 0, ...more,
   }; // prettier-ignore
 }

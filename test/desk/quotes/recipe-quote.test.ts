@@ -3,6 +3,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { CallInput, QuoteResult } from '../../../src/bridge/contract.ts';
 import type { RecipeBody } from '../../../src/desk/contract/contract.ts';
 import { freshDesk, type FreshDesk } from '../fresh-desk.ts';
+import { priced } from '../pricing/priced-shop.ts';
 import { addIngredient, PLAIN, SPICE } from '../recipes/recipe-of.ts';
 import { addRecipe, newName, opened, trimOf } from '../smokehouse/made-of.ts';
 
@@ -96,6 +97,19 @@ describe('a quote of what is made by a recipe', () => {
     const home = (plain.takeHomeGrams.mean - 15 * LB + grams.mean) / quote.takeHomeGrams.mean;
     expect(home).toBeCloseTo(1, 6);
   });
+
+  it('charges the trim that it takes by recipe, certain before the loss is, and no less than the minimum', async () => {
+    const recipeId = await sticks();
+    const line = priced('sticks', 'trim', { unit: 'lb', amountMinor: 400, recipes: [recipeId] });
+    const save = (least: number | null) =>
+      shop.call('prices.save', { name: 'Ours', validFrom: '2026-10-01', lines: [{ ...line, least }] });
+    await save(null);
+    // 15 lb of the trim × $4.00.
+    expect((await shop.call('quotes.calculate', ask())).price).toMatchObject({ low: 6000, mean: 6000, high: 6000 });
+    await save(25);
+    const { price } = await shop.call('quotes.calculate', ask());
+    expect(price).toMatchObject({ mean: 10_000, lines: [{ label: 'sticks (min. 25 lb)', quantity: { mean: 25 } }] });
+  }); // prettier-ignore
 
   it('charges the finished pound of the product and the pork that went in', async () => {
     const recipeId = await sticks();

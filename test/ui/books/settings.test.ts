@@ -56,7 +56,7 @@ describe('the age of a backup', () => {
 describe('a price line as text fields', () => {
   const row: PriceLineRow = {
     code: 'cut', label: 'Cut and wrap', basis: 'hanging', amountMinor: 110, rate: null, unit: 'lb',
-    species: ['elk'], brought: null, products: [], kinds: [], fatSource: null, taxRate: 0.065,
+    species: ['elk'], brought: null, products: [], kinds: [], recipes: [], least: 60, fatSource: null, taxRate: 0.065,
   }; // prettier-ignore
 
   it('round-trips without edits', () => {

@@ -48,6 +48,15 @@ export interface MadePackageRow {
   by: string;
 }
 
+/** A made batch of a grind with one of its packages, if it has any. */
+export interface MadePacked {
+  id: number;
+  recipe_id: number;
+  /** The meat block, grams; null before the start. */
+  block: number | null;
+  weighing_id: number | null;
+}
+
 /** What one made batch comes to, grams; null where nothing was weighed. */
 export interface MadeSums {
   id: number;
@@ -127,6 +136,11 @@ export function madeWeightRecords(db: Db) {
   );
   const sums = db.prepare<[number], MadeSums>(`${SUMS} WHERE m.id = ?`);
   const sumsOfBatch = db.prepare<[number], MadeSums>(`${SUMS} WHERE m.batch_id = ? ORDER BY m.id`);
+  const packedFrom = db.prepare<[number], MadePacked>(
+    `SELECT m.id, m.recipe_id, p.weighing_id,
+       (SELECT s.grams FROM made_start s WHERE s.made_id = m.id ORDER BY s.id DESC LIMIT 1) AS block
+     FROM made_batch_now m LEFT JOIN made_package p ON p.made_id = m.id WHERE m.batch_id = ? ORDER BY m.id, p.weighing_id`,
+  );
   const allSums = db.prepare<[], MadeSums>(`${SUMS} ORDER BY m.id`);
   return {
     /** Voided ones too, in order. */
@@ -151,6 +165,8 @@ export function madeWeightRecords(db: Db) {
     addPackage: (row: { weighingId: number; madeId: number } & Signed): void => void addPackage.run(row),
     sums: (madeId: number) => sums.get(madeId),
     sumsOfBatch: (batchId: number) => sumsOfBatch.all(batchId),
+    /** Its made batches that are not voided, a row for each package, also of voided ones. */
+    packedFrom: (batchId: number) => packedFrom.all(batchId),
     /** Of every made batch that is not voided: what losses are learned from. */
     allSums: () => allSums.all(),
   };
