@@ -1,6 +1,7 @@
 /**
  * A call is meant for one opening of a book, and nothing is done when another is open: the same numbers mean other
- * records in the demo, in the shop's book and in a backup. Every call of the desk is tried.
+ * records in the demo, in the shop's book and in a backup. Every call of the desk is refused here; `writes` tries each write in its own
+ * opening as well.
  */
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -11,10 +12,8 @@ import { openDesk, type Desk } from '../../src/desk/desk.ts';
 import { procedures } from '../../src/desk/procedures.ts';
 import type { ShopView } from '../../src/desk/contract/contract.ts';
 import { tempBookPath } from '../book/temp-book.ts';
-import { allRows } from './all-rows.ts';
 import { freshDesk, takeIn, type FreshDesk } from './fresh-desk.ts';
 import { guardedDesk } from './guarded-desk.ts';
-import { TRIED } from './tried-writes.ts';
 
 const ALL = Object.keys(procedures) as CallName[];
 /** Work on the file of the book, whichever it is, or tell which one is open. */
@@ -39,25 +38,6 @@ describe('a call that is meant for another opening of a book', () => {
 
   it.each(OF_ANY_BOOK)('%s is answered whatever is open', async (name) => {
     expect(await shop.desk.call(name, { path: 'nowhere' }, 'of another book')).not.toEqual(OTHER_OPENING);
-  });
-});
-
-describe('a call that writes', () => {
-  const writing = Object.entries(TRIED) as [CallName, NonNullable<(typeof TRIED)[CallName]>][];
-
-  it.each(writing)('%s does nothing in another opening, and all of it in its own', async (name, prepare) => {
-    const shop = await freshDesk();
-    const [, input] = await prepare(shop);
-    shop.wait(60);
-    const before = allRows(shop.bookPath);
-    for (const opening of ['of another book', null])
-      expect(await shop.desk.call(name, input, opening)).toEqual(OTHER_OPENING);
-    expect(allRows(shop.bookPath)).toEqual(before);
-    const own = await openingOf(shop.desk);
-    expect(await shop.desk.call(name, input, own)).toMatchObject({ ok: true });
-    expect(allRows(shop.bookPath)).not.toEqual(before);
-    expect([await openingOf(shop.desk), opensABook(name)]).toEqual([own, false]);
-    shop.desk.close();
   });
 });
 

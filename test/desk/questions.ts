@@ -1,24 +1,14 @@
 /** The questions that screens keep open, for tests that try them all. */
 import type { AskName, CallInput } from '../../src/bridge/contract.ts';
 import type { BusyShop } from './busy-shop.ts';
-import { loadOf } from './smokehouse/load-of.ts';
-import { TRIED } from './tried-writes.ts';
 
 export type Question = { [N in AskName]: readonly [N, CallInput<N>] }[AskName];
 
 const ELK = { species: 'elk' } as const;
 
 /** Every question that a screen keeps open. */
-export async function questionsOf(shop: BusyShop): Promise<Question[]> {
-  const { done, cutting, batchId } = shop;
-  const { id: coolerId } = await shop.call('coolers.save', { name: 'Old room', places: 9 });
-  const { id: lotId } = await shop.call('fat.receive', { source: 'pork-back-fat', typed: '9' });
-  const quoted = await TRIED['quotes.save']!(shop);
-  const { id: quoteId } = await shop.call('quotes.save', quoted[1] as CallInput<'quotes.save'>);
-  const { id: recipeId } = await shop.call('recipes.addReady', { code: 'sticks' });
-  const { loadId, madeId } = await loadOf(shop);
-  const probe = { id: loadId, probe: 'P1', phase: 'cook', degrees: 'F', typed: '150' } as const;
-  await shop.call('loads.reading', probe);
+export function questionsOf(shop: BusyShop): Question[] {
+  const { done, cutting, batchId, coolerId, lotId, quoteId, recipeId, madeId, loadId } = shop;
   const plan = { animals: [{ id: cutting }], fat: 'none', targetFat: null };
   return [
     ['shop.get', {}],

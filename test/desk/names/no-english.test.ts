@@ -25,7 +25,7 @@ it.each(['es-MX', 'fr-CA'] as const)(
   'in %s',
   async (language) => {
     const shop = await busyShop();
-    const questions = await questionsOf(shop);
+    const questions = questionsOf(shop);
     const foreign = foreignNames(language);
     const ours = new Set(allNames(language).values());
     const seen: string[] = [];

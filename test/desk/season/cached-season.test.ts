@@ -1,54 +1,11 @@
 /**
- * What the desk keeps at hand of a season is as the book stands, whatever was written in between: every call that writes is
- * tried between two looks, and the second answers what a desk answers that was opened just then.
+ * What the desk caches of a season is as the book stands, whatever was written in between: the second of two looks answers what a
+ * desk answers that was opened just then. `writes` tries every call between the two; here stands what no single call does.
  */
-import { copyFileSync, existsSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
-import type { CallName } from '../../../src/bridge/contract.ts';
-import { openDesk, type Desk } from '../../../src/desk/desk.ts';
-import { tempBookPath } from '../../book/temp-book.ts';
-import { busyShop as anyBusyShop, BUSY_NOW as NOW, type BusyShop } from '../busy-shop.ts';
-import { TRIED } from '../tried-writes.ts';
-
-const ELK = { species: 'elk' } as const;
-const LOOKS: readonly [CallName, unknown][] = [
-  ['season.yields', {}],
-  ['season.yields', ELK],
-  ['season.pounds', {}],
-  ['season.compare', { a: ELK, b: { species: 'moose' } }],
-  ['season.fat', {}],
-  ['season.check', {}],
-  ['season.flow', {}],
-  ['costing.get', {}],
-  ['fat.getNeeds', {}],
-  ['grinder.get', {}],
-];
-
-async function lookAtAll(desk: Desk): Promise<unknown[]> {
-  const answers: unknown[] = [];
-  for (const [name, input] of LOOKS) answers.push([name, rounded(await desk.call(name, input))]);
-  return answers;
-}
-
-/** Sums in another order differ in their last digits. */
-function rounded(answer: unknown): unknown {
-  return JSON.parse(
-    JSON.stringify(answer, (_, value: unknown) =>
-      typeof value === 'number' && !Number.isInteger(value) ? Number(value.toPrecision(9)) : value,
-    ),
-  ) as unknown;
-}
-
-/** The same asked of a desk that is opened now, on a copy of the book as it stands. */
-async function lookAnew(bookPath: string): Promise<unknown[]> {
-  const copy = tempBookPath();
-  for (const end of ['', '-wal']) if (existsSync(bookPath + end)) copyFileSync(bookPath + end, copy + end);
-  const desk = await openDesk({ bookPath: copy, clock: () => new Date(NOW) });
-  const answers = await lookAtAll(desk);
-  desk.close();
-  return answers;
-}
+import { busyShop as anyBusyShop, type BusyShop } from '../busy-shop.ts';
+import { lookAnew, lookAtAll } from '../writes/season-looks.ts';
 
 async function busyShop(): Promise<BusyShop> {
   const shop = await anyBusyShop();
@@ -57,24 +14,6 @@ async function busyShop(): Promise<BusyShop> {
 }
 
 describe('a cached season', () => {
-  // What opens another book, or looks at files, changes nothing of this one.
-  const tried = (Object.keys(TRIED) as CallName[]).filter(
-    (name) => !/^(export|shop\.(openDemo|leaveDemo))/.test(name),
-  );
-
-  it.each(tried)('is updated after %s', async (name) => {
-    const shop = await busyShop();
-    const [call, input] = await TRIED[name]!(shop);
-    const before = JSON.stringify(await lookAtAll(shop.desk));
-    const answer = await shop.desk.call(call, { ...input, by: 'TR' });
-    expect(answer).toMatchObject({ ok: true });
-    const after = await lookAtAll(shop.desk);
-    expect(after).toEqual(await lookAnew(shop.bookPath));
-    // The looks do tell of what matters to a season, or this would compare nothing.
-    if (name === 'table.void' || name === 'intake.takeIn') expect(JSON.stringify(after)).not.toBe(before);
-    shop.desk.close();
-  });
-
   it('is updated after more tests of a grind, and a voided weight of it', async () => {
     const shop = await busyShop();
     const before = JSON.stringify(await lookAtAll(shop.desk));
