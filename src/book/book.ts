@@ -16,6 +16,7 @@ import { leavingRecords } from './records/of-animal/leaving.ts';
 import { cancelRecords } from './records/of-animal/cancels.ts';
 import { coolerLogRecords } from './records/cooler-logs.ts';
 import { coolerRecords } from './records/coolers.ts';
+import { feedLog } from './feed/feed.ts';
 import { fatLotRecords } from './records/fat-lots.ts';
 import { grinderCleaningRecords } from './records/grinder-cleanings.ts';
 import { historyRecords } from './records/history.ts';
@@ -131,6 +132,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     hookPairs: hookPairs(db),
     seasonSummaries: seasonSummaries(db),
     changes,
+    feed: feedLog(db),
     seasonRows: seasonRows(db, changes),
     seasonFlow: seasonFlow(db),
     seasonCheck: seasonCheck(db, changes),

@@ -3,6 +3,7 @@ import { dirname } from 'node:path';
 import { backUp } from './backup.ts';
 import { ensureIdentity } from './book-identity.ts';
 import type { Db } from './db.ts';
+import { addFeedTriggers, isFed, logEverything, removeFeedTriggers } from '../feed/feed-schema.ts';
 import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from '../migrations/index.ts';
 import { openFile } from './open-file.ts';
 import { makeFolder } from './private-files.ts';
@@ -138,7 +139,16 @@ function migrate(db: Db, path: string, backUpAt: Date | null): void {
   if (backUpAt) backUp(db, path, backUpAt, BOOK_VERSION);
   try {
     db.transaction(() => {
+      const fed = isFed(db);
+      if (fed) {
+        logEverything(db); // also what a step takes away
+        removeFeedTriggers(db);
+      }
       for (const step of MIGRATIONS.slice(from)) db.exec(step);
+      if (fed) {
+        addFeedTriggers(db);
+        logEverything(db); // a step may rewrite any row
+      }
       db.pragma(`application_id = ${APPLICATION_ID}`);
       db.pragma(`user_version = ${BOOK_VERSION}`);
       const broken = db.pragma('foreign_key_check') as unknown[];

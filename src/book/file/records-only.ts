@@ -98,7 +98,7 @@ function fill(db: Db, now: Date): RepairedTime[] {
 }
 
 /** Fills a materialised view from its `_now` view. Season summaries are left empty and computed later. */
-function recompute(db: Db, name: string): void {
+export function recompute(db: Db, name: string): void {
   if (name === 'season_taught') db.exec('DELETE FROM main.season_taught');
   const view = `${name}_now`;
   if (!/_(sum|lookup)$/.test(name) || !isThere(db, view)) return;

@@ -3,6 +3,7 @@
  * read or written, so a book is used only when each of them is the one that the migrations create.
  */
 import Database from 'better-sqlite3';
+import { addFeed, FEED_TABLE } from '../feed/feed-schema.ts';
 import { MIGRATIONS } from '../migrations/index.ts';
 import type { Db } from './db.ts';
 import { shownName } from './shown-name.ts';
@@ -37,17 +38,22 @@ interface Schema {
   texts: ReadonlyMap<string, string>;
 }
 
-const schemas = new Map<number, Schema>();
+/** By version, and whether the book is fed to a ledger. */
+const schemas = new Map<string, Schema>();
 
 /**
  * Compares a book with its version, object by object, by the exact SQL text. Migrations are never edited after
- * release, so a book migrated from any earlier version has the same text.
+ * release, so a book migrated from any earlier version has the same text. A book that is fed to a ledger has the log of
+ * changes as well, with every one of its triggers.
  * @param version 1 to the newest
  * @returns the first difference, missing tables first, or null
  */
 export function schemaDifference(db: Db, version: number): SchemaDifference | null {
-  const schema = schemaOf(version);
   const found = partsOf(db);
+  const schema = schemaOf(
+    version,
+    found.some(({ name, type }) => name === FEED_TABLE && type === 'table'),
+  );
   if (samePartsInOrder(found, schema.parts)) return null;
   const expected = new Map(schema.texts);
   const differences: SchemaDifference[] = [];
@@ -73,19 +79,21 @@ export function versionBuilt(db: Db): number | null {
   return at < 0 ? null : at + 1;
 }
 
-/** Every object of a version, as the migrations create it in an empty book. */
-function schemaOf(version: number): Schema {
-  let made = schemas.get(version);
+/** Every object of a version, as the migrations, and the log of a fed book, create it in an empty book. */
+function schemaOf(version: number, fed: boolean): Schema {
+  const key = `${version} ${fed}`;
+  let made = schemas.get(key);
   if (!made) {
     const db = new Database(':memory:');
     for (const step of MIGRATIONS.slice(0, version)) db.exec(step);
+    if (fed) addFeed(db);
     const parts = partsOf(db);
     const texts = parts.map(
       ({ type, name, tbl_name, sql }) => [keyOf(type, name), textOf(tbl_name, sql)] as const,
     );
     made = { parts, texts: new Map(texts) };
     db.close();
-    schemas.set(version, made);
+    schemas.set(key, made);
   }
   return made;
 }

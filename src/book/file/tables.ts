@@ -1,3 +1,4 @@
+import { FEED_TABLE } from '../feed/feed-schema.ts';
 import { eachRow } from './each-row.ts';
 import type { Db } from './db.ts';
 
@@ -8,14 +9,15 @@ export interface Table {
 
 export type CellValue = string | number | null;
 
-/** Every table of a book with its columns, in the order of their names. */
+/** Every table of a book with its columns, in the order of their names; not the log of a feed, which is no record. */
 export function tablesOf(db: Db): Table[] {
   const names = db
     .prepare<[], string>(
       "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name",
     )
     .pluck()
-    .all();
+    .all()
+    .filter((name) => name !== FEED_TABLE);
   return names.map((name) => ({
     name,
     columns: db

@@ -2,6 +2,7 @@ import { closeSync, openSync, readSync, rmSync } from 'node:fs';
 import { StringDecoder } from 'node:string_decoder';
 import Database from 'better-sqlite3';
 import { FORMAT, FORMAT_VERSION } from './book-as-text.ts';
+import { removeFeed } from '../feed/feed-schema.ts';
 import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from '../migrations/index.ts';
 import type { Db } from '../file/db.ts';
 import { invalidTime } from '../file/check-moments.ts';
@@ -49,11 +50,15 @@ export function bookFromText(textPath: string, path: string, now: Date): TextTro
   return { wrong, line: at.line };
 }
 
-/** Replaces all rows of `db` with those of the book at `path`, in one transaction; both are of the current version. */
+/**
+ * Replaces all rows of `db` with those of the book at `path`, in one transaction; both are of the current version. What comes is
+ * another book, so a feed of this one ends.
+ */
 export function replaceRows(db: Db, path: string): void {
   db.prepare('ATTACH ? AS other').run(path);
   try {
-    db.transaction(() =>
+    db.transaction(() => {
+      removeFeed(db);
       withoutTriggers(
         db,
         () => true,
@@ -67,8 +72,8 @@ export function replaceRows(db: Db, path: string): void {
           for (const { name, columns } of tables)
             db.exec(`INSERT INTO main.${name} (${columns}) SELECT ${columns} FROM other.${name}`);
         },
-      ),
-    ).immediate();
+      );
+    }).immediate();
   } finally {
     db.exec('DETACH other');
   }
