@@ -3,7 +3,7 @@ import type { Db } from '../file/db.ts';
 import { REMOVED } from './personal-text.ts';
 
 /** JSON keys of free text: always cleared. */
-const FREE_TEXT: readonly string[] = ['note', 'size'];
+export const FREE_TEXT: readonly string[] = ['note', 'size'];
 
 /** Batches without another hunter's animal: words of a shared batch belong to the others too. */
 const ALONE = `(SELECT m.batch_id FROM batch_animal m JOIN animal a ON a.id = m.animal_id

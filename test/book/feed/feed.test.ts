@@ -1,6 +1,4 @@
 /** The log of changes that a feed reads: it is whole, and a book without a feed has none of it. */
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { openRecordBook, type Book } from '../../../src/book/book.ts';
@@ -10,18 +8,10 @@ import { checkBuilt } from '../../../src/book/file/open.ts';
 import { tablesOf } from '../../../src/book/file/tables.ts';
 import { withoutTriggers } from '../../../src/book/file/without-triggers.ts';
 import { replaceRows } from '../../../src/book/text/book-from-text.ts';
+import { fullBook } from '../full-book.ts';
 import { tempBookPath } from '../temp-book.ts';
 
 const NOW = new Date('2026-12-01T12:00:00Z');
-
-/** The newest stored book: it has a row in every table. */
-function fullBook(version = 24): string {
-  const path = tempBookPath();
-  const db = new Database(path);
-  db.exec(readFileSync(join(import.meta.dirname, `../versions/version-${version}.sql`), 'utf8'));
-  db.close();
-  return path;
-}
 
 function fedBook(): Book {
   const book = openRecordBook(fullBook(), NOW);
