@@ -121,7 +121,9 @@ export function openStationDoor(desk: Desk): StationDoor {
     return actAs(entryActor(session, seed), () =>
       session.book.change(() =>
         takeOnce(session, station.id, entry, who, () =>
-          carryOutEntry(session, station.place, seed, input, (error) => desk.broken(error)),
+          carryOutEntry(session, station.place, seed, { input, makes: entry.makes }, (error) =>
+            desk.broken(error),
+          ),
         ),
       ),
     );

@@ -3,12 +3,14 @@ import * as v from 'valibot';
 import type { Place } from '../trade/place.ts';
 import { bookErrorIn } from './contract/book-problems.ts';
 import { ProblemError, type Answer, type Problem } from './contract/problem.ts';
+import type { OutboxEntry } from './contract/stations.ts';
 import { problemForFloor } from './floor/problem.ts';
 import { mayWrite, procedureOf } from './listed.ts';
 import { noteWrite, wholeNumbers, type ActorSeed } from './session/actor.ts';
 import { problemOf, problemOfInput } from './session/problem-of.ts';
 import type { Procedure } from './session/procedure.ts';
 import type { Session } from './session/session.ts';
+import { noteMade, withIds } from './stations/made.ts';
 
 /** Whether somebody has to be signed in where people sign in: to write. Queries are answered whoever asks. */
 export function needsPerson(name: string): boolean {
@@ -24,18 +26,19 @@ export function carryOutEntry(
   session: Session,
   place: Place,
   seed: ActorSeed,
-  input: unknown,
+  { input, makes }: Pick<OutboxEntry, 'input' | 'makes'>,
   onBroken: (error: unknown) => void,
 ): Answer<Record<string, number>> {
   try {
     const value = session.book.change(() => {
       const procedure = allowed(seed.call, place);
-      const checked = v.safeParse(procedure.input, input ?? {}, { abortPipeEarly: true });
+      const checked = v.safeParse(procedure.input, withIds(session, input) ?? {}, { abortPipeEarly: true });
       if (!checked.success) return { invalid: problemOfInput(checked.issues[0]) };
       if (procedure.long?.when(session, checked.output) === true)
         throw new ProblemError('refused', 'entry.not-offline');
       const answer = procedure.run(session, checked.output);
       noteWrite(session, seed, answer);
+      if (makes !== undefined) noteMade(session, seed, makes, answer);
       return { answer };
     });
     return value.invalid ? refused(value.invalid, place) : { ok: true, value: wholeNumbers(value.answer) };

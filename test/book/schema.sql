@@ -1307,6 +1307,18 @@ CREATE TABLE station_line (
   by TEXT NOT NULL
 ) STRICT;
 
+CREATE TABLE station_made (
+  id INTEGER PRIMARY KEY,
+  station_id INTEGER NOT NULL REFERENCES station (id),
+  -- The station's own name for it, a UUID.
+  made TEXT NOT NULL UNIQUE CHECK (length(made) = 36),
+  -- The call that made it, and the row that it answered with.
+  call TEXT NOT NULL CHECK (length(call) > 0),
+  record_id INTEGER NOT NULL CHECK (record_id > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
 CREATE TABLE station_name (
   id INTEGER PRIMARY KEY,
   station_id INTEGER NOT NULL REFERENCES station (id),
@@ -2093,6 +2105,12 @@ CREATE TRIGGER station_line_no_delete BEFORE DELETE ON station_line
 
 CREATE TRIGGER station_line_no_update BEFORE UPDATE ON station_line
   BEGIN SELECT RAISE(ABORT, 'station_line is written once'); END;
+
+CREATE TRIGGER station_made_no_delete BEFORE DELETE ON station_made
+  BEGIN SELECT RAISE(ABORT, 'station_made is written once'); END;
+
+CREATE TRIGGER station_made_no_update BEFORE UPDATE ON station_made
+  BEGIN SELECT RAISE(ABORT, 'station_made is written once'); END;
 
 CREATE TRIGGER station_name_no_delete BEFORE DELETE ON station_name
   BEGIN SELECT RAISE(ABORT, 'station_name is written once'); END;

@@ -306,6 +306,6 @@ export const WATCHED: readonly Watch[] = [
 /** Tables that change only together with a watched one. */
 export const DERIVED: readonly string[] = [
   'batch_sum', 'bill_line', 'cut_sum', 'fat_lot_sum', 'hunter_digits_lookup', 'hunter_word_lookup', 'season_taught',
-  'share_split', 'station_entry', 'station_line',
+  'share_split', 'station_entry', 'station_line', 'station_made',
   'station_write', 'till_close_entry', 'word_lookup',
 ]; // prettier-ignore

@@ -24,6 +24,7 @@ import { stations } from './0022-stations.ts';
 import { hunterLanguage } from './0023-hunter-language.ts';
 import { drafts } from './0024-drafts.ts';
 import { priceOfTrim } from './0025-price-of-trim.ts';
+import { madeAtStations } from './0026-made-at-stations.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -52,6 +53,7 @@ export const MIGRATIONS: readonly string[] = [
   hunterLanguage,
   drafts,
   priceOfTrim,
+  madeAtStations,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

@@ -98,6 +98,7 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
   station: ['secret_hash', 'origin', 'agent'],
   station_entry: ['entry', 'digest', 'call', 'person', 'typed_at'],
   station_line: ['line'],
+  station_made: ['made', 'call'],
   station_name: ['name', 'place', 'language'],
   station_state: ['state', 'reason'],
   station_write: ['call', 'record_id', 'person'],

@@ -191,6 +191,13 @@ export interface OutboxEntry {
   /** Who typed it: of `signIn` while that lasts, else the initials that were said. */
   person?: string | undefined;
   said?: string | undefined;
+  /** The station's own name, a UUID, for what it makes: later entries may say `{ made }` where an id stands. */
+  makes?: string | undefined;
+}
+
+/** In place of an id: what an earlier entry of the station makes. */
+export interface Made {
+  made: string;
 }
 
 /** What became of an entry. */

@@ -23,6 +23,7 @@ const shape = v.object({
   aheadMs: v.pipe(v.number(), v.safeInteger()),
   person: v.optional(short(100)),
   said: v.optional(short(6)),
+  makes: v.optional(uuid),
 });
 
 /** @throws ProblemError `entry.wire`, `entry.unreadable`, `entry.too-large` */
@@ -37,9 +38,9 @@ export function readEntry(sent: unknown): OutboxEntry {
 }
 
 /** SHA-256 of what a person entered, in whatever order its fields come. How it was sent (session, clock, book) is no part of it. */
-export function digestOf({ wire, id, name, input, at, said }: OutboxEntry): string {
+export function digestOf({ wire, id, name, input, at, said, makes }: OutboxEntry): string {
   return createHash('sha256')
-    .update(sorted([wire, id, name, input, at, said ?? '']))
+    .update(sorted([wire, id, name, input, at, said ?? '', ...(makes === undefined ? [] : [makes])]))
     .digest('hex');
 }
 

@@ -9,7 +9,7 @@ import { computed, shallowRef } from 'vue';
 import { plainCopy } from '../../bridge/client/plain.ts';
 import type { KeptEntry } from '../../bridge/client/station/outbox.ts';
 import { decided } from '../../bridge/client/station/compare.ts';
-import type { AskName, CallInput, CallName, HeldDecision, Problem } from '../../bridge/contract.ts';
+import type { AskName, CallInput, CallName, HeldDecision, Made, Problem } from '../../bridge/contract.ts';
 import { useShop } from '../stores/shop.ts';
 import { addEntry, allEntries, putEntries } from './kept/entries.ts';
 import type { Pairing } from './kept/pairing.ts';
@@ -17,6 +17,9 @@ import type { Shut, StationRequests } from '../../bridge/client/station/requests
 
 /** Calls that write, and so may wait in the outbox. */
 export type EntryName = Exclude<CallName, AskName>;
+
+/** An input in which the station's own name of something may stand for its id. */
+export type Naming<T> = { [K in keyof T]: number extends T[K] ? T[K] | Made : T[K] };
 
 export type Connection =
   | { state: 'connected' }
@@ -85,14 +88,21 @@ export const useLine = defineStore('line', () => {
 
   /**
    * Puts an entry into the outbox, with the initials of whoever works here. It is sent by itself, in order, exactly once.
+   * @param input may say `{ made }` for the id of what an earlier entry makes, whether that is in the book yet or not
    * @param shown what the list of entries says of it, in the station's language: `26-0147 · Hanging weight · 84.6 lb`
+   * @param makes the station's own name for what it makes, a UUID
    * @returns the entry's id, once it stands on this device
    * @throws Error if the device cannot keep it: what was typed has to stay on the screen
    */
-  async function save<N extends EntryName>(call: N, input: CallInput<N>, shown: string): Promise<string> {
+  async function save<N extends EntryName>(
+    call: N,
+    input: Naming<CallInput<N>>,
+    shown: string,
+    makes?: string,
+  ): Promise<string> {
     const { id, ...rest } = made(call, input, shown);
     try {
-      await addEntry({ id, ...rest });
+      await addEntry({ id, ...rest, ...(makes !== undefined && { makes }) });
       storeFailed.value = false;
     } catch (error) {
       storeFailed.value = true;
@@ -134,11 +144,11 @@ export const useLine = defineStore('line', () => {
   /** Answers the desk's doubt by another input, with what was confirmed or corrected. @returns the new entry's id */
   async function saveAgain<N extends EntryName>(
     id: string,
-    input: CallInput<N>,
+    input: Naming<CallInput<N>>,
     shown?: string,
   ): Promise<string> {
     const former = unansweredEntry(id);
-    const by = await save(former.name as N, input, shown ?? former.shown);
+    const by = await save(former.name as N, input, shown ?? former.shown, former.makes);
     const { problem } = former.outcome;
     await settle({ ...former, outcome: { state: 'replaced', problem, by } });
     return by;

@@ -211,4 +211,7 @@ INSERT INTO draft_state VALUES
   25: `
 INSERT INTO price_line VALUES (1, 4, 'jerky', 'Jerky making', 'trim', 450, NULL, 'lb', NULL, NULL, NULL, NULL, 0.0, '[]', '["jerky"]', '[1]', 10.5);
 `,
+  26: `
+INSERT INTO station_made VALUES (1, 1, '5d0d1cb6-7a4b-4e0c-9b55-0f4b1c6b9b03', 'intake.takeIn', 1, '2026-10-12T17:08:00.000Z', 'RB');
+`,
 };

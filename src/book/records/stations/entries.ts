@@ -32,6 +32,11 @@ export function stationEntryRecords(db: Db) {
     `INSERT INTO station_entry (line_id, number, entry, digest, wire, call, answer, person, checked, typed_at, ahead_ms, at, by)
      VALUES (@lineId, @number, @entry, @digest, @wire, @call, @answer, @person, @checked, @typedAt, @aheadMs, @at, @by)`,
   );
+  const madeAs = db.prepare<[string], number>('SELECT record_id FROM station_made WHERE made = ?').pluck();
+  const addMade = db.prepare(
+    `INSERT INTO station_made (station_id, made, call, record_id, at, by)
+     VALUES (@stationId, @made, @call, @recordId, @at, @by)`,
+  );
   return {
     line: (line: string) => lineOf.get(line),
     addLine: (row: { stationId: number; line: string; at: string; by: string }): number =>
@@ -45,6 +50,16 @@ export function stationEntryRecords(db: Db) {
     get: (lineId: number, number: number) => get.get(lineId, number),
     /** Whether an entry of this name stands in any line. */
     isTaken: (entry: string): boolean => isTaken.get(entry) !== undefined,
+    /** The row that a station made under this name of its own. */
+    madeAs: (made: string) => madeAs.get(made),
+    addMade: (row: {
+      stationId: number;
+      made: string;
+      call: string;
+      recordId: number;
+      at: string;
+      by: string;
+    }): void => void addMade.run(row),
     add: (row: {
       lineId: number;
       number: number;

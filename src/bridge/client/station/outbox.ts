@@ -35,12 +35,33 @@ export interface LinePlace {
 /** Where entries are kept. */
 export interface OutboxStore {
   line(): Promise<LinePlace>;
-  /** The oldest entry that waits. */
+  /** The entry to send next (`nextOf`). */
   head(): Promise<KeptEntry | undefined>;
   /** Entries of a line that were answered under this number or a later one. */
   answeredFrom(line: string, number: number): Promise<KeptEntry[]>;
   /** Writes entries and line together, or nothing. */
   settle(entries: readonly KeptEntry[], line: LinePlace): Promise<void>;
+}
+
+/**
+ * The oldest entry that waits. One that says `{ made }` of what waits for a person stays behind that, and others go on.
+ * @param waiting in the order of typing
+ * @param unanswered what the desk doubts or refused
+ */
+export function nextOf(
+  waiting: readonly KeptEntry[],
+  unanswered: readonly KeptEntry[],
+): KeptEntry | undefined {
+  const held = new Set(unanswered.flatMap(({ makes }) => makes ?? []));
+  return waiting.find(({ input }) => namesIn(input).every((name) => !held.has(name)));
+}
+
+/** The names of what earlier entries make, in an input. */
+export function namesIn(input: unknown): string[] {
+  if (typeof input !== 'object' || input === null) return [];
+  return Object.entries(input).flatMap(([key, value]) =>
+    key === 'made' && typeof value === 'string' ? [value] : namesIn(value),
+  );
 }
 
 /** Problems of one entry alone: it can never be sent, and the line goes on without it. */
@@ -115,8 +136,8 @@ export function lacking(entry: KeptEntry): KeptEntry {
 }
 
 function wired(entry: KeptEntry, line: string, number: number): OutboxEntry {
-  const { id, lineage, name, input, at, aheadMs, person, said } = entry;
-  return { wire: WIRE, line, number, id, lineage, name, input, at, aheadMs, person, said };
+  const { id, lineage, name, input, at, aheadMs, person, said, makes } = entry;
+  return { wire: WIRE, line, number, id, lineage, name, input, at, aheadMs, person, said, makes };
 }
 
 function answered(

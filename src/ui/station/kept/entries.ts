@@ -1,6 +1,6 @@
 /** The outbox in the station's store. */
 import type { ComparedStore } from '../../../bridge/client/station/compare.ts';
-import type { KeptEntry, LinePlace } from '../../../bridge/client/station/outbox.ts';
+import { namesIn, nextOf, type KeptEntry, type LinePlace } from '../../../bridge/client/station/outbox.ts';
 import { transact } from './database.ts';
 
 /** The line of the outbox, begun with its first use. */
@@ -16,9 +16,17 @@ async function line(): Promise<LinePlace> {
 
 export const outboxStore: ComparedStore = {
   line,
-  head: () => transact<KeptEntry | undefined>(['entries'], 'readonly', (store) =>
+  async head() {
+    const oldest = await transact<KeptEntry | undefined>(['entries'], 'readonly', (store) =>
       store('entries').index('state').get('waiting'),
-    ),
+    );
+    // Nearly always it names nothing; all others are read only where it may have to stay behind.
+    if (!oldest || namesIn(oldest.input).length === 0) return oldest;
+    const of = async (state: KeptEntry['outcome']['state']) => transact<KeptEntry[]>(['entries'], 'readonly', (store) =>
+      store('entries').index('state').getAll(state),
+    );
+    return nextOf(await of('waiting'), [...(await of('asks')), ...(await of('refused'))]);
+  },
   answeredFrom: (id, number) => transact<KeptEntry[]>(['entries'], 'readonly', (store) =>
       store('entries').index('number').getAll(IDBKeyRange.bound([id, number], [id, Infinity])),
     ),

@@ -1,5 +1,5 @@
 /** The outbox of a station, by call. Pure. */
-import type { KeptEntry, Outcome } from '../../../bridge/client/station/outbox.ts';
+import { namesIn, type KeptEntry, type Outcome } from '../../../bridge/client/station/outbox.ts';
 import type { CallInput } from '../../../bridge/contract.ts';
 import type { EntryName } from '../line.ts';
 
@@ -21,4 +21,9 @@ export function waitingOf<N extends EntryName>(entries: readonly KeptEntry[], na
 export function outcomeOf(entries: readonly KeptEntry[], id: string): Outcome | undefined {
   const outcome = entries.find((entry) => entry.id === id)?.outcome;
   return outcome?.state === 'replaced' ? outcomeOf(entries, outcome.by) : outcome;
+}
+
+/** The weights on their way of an animal that the station itself took in, under its own name of it. */
+export function weightsOf(entries: readonly KeptEntry[], made: string): WaitingEntry<'table.weigh'>[] {
+  return waitingOf(entries, 'table.weigh').filter(({ input }) => namesIn(input).includes(made));
 }

@@ -1,12 +1,12 @@
 /** An outbox in memory, for stations without a browser: each write lands whole, as in the store of a device. */
 import { randomUUID } from 'node:crypto';
 import type { ComparedStore } from '../../../../src/bridge/client/station/compare.ts';
-import type { KeptEntry, LinePlace } from '../../../../src/bridge/client/station/outbox.ts';
+import { nextOf, type KeptEntry, type LinePlace } from '../../../../src/bridge/client/station/outbox.ts';
 
 export interface MemoryOutbox extends ComparedStore {
   /** In the order of typing. */
   entries: KeptEntry[];
-  put(typed: { name: string; input: unknown; lineage: string; said: string }): KeptEntry;
+  put(typed: { name: string; input: unknown; lineage: string; said: string; makes?: string }): KeptEntry;
 }
 
 export function memoryOutbox(): MemoryOutbox {
@@ -30,7 +30,10 @@ export function memoryOutbox(): MemoryOutbox {
       return entry;
     },
     line: async () => line,
-    head: async () => entries.find(({ outcome }) => outcome.state === 'waiting'),
+    head: async () => {
+      const of = (...states: string[]) => entries.filter(({ outcome }) => states.includes(outcome.state));
+      return nextOf(of('waiting'), of('asks', 'refused'));
+    },
     answeredFrom: async (id, number) =>
       entries.filter((one) => one.line === id && (one.number ?? 0) >= number),
     async settle(changed, place) {

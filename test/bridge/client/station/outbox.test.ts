@@ -122,6 +122,47 @@ describe('sending', () => {
   });
 });
 
+describe('what names something that an earlier entry makes', () => {
+  const made = '5d0d1cb6-7a4b-4e0c-9b55-0f4b1c6b9b03';
+  function withAnimal(): MemoryOutbox {
+    const outbox = memoryOutbox();
+    outbox.put({ name: 'intake.takeIn', input: { one: 1 }, lineage: 'b', said: 'MK', makes: made });
+    outbox.put({ name: 'table.weigh', input: { one: 2, animalId: { made } }, lineage: 'b', said: 'MK' });
+    outbox.put({ name: 'table.weigh', input: { one: 3 }, lineage: 'b', said: 'MK' });
+    return outbox;
+  }
+
+  it('is sent after it, under the same name', async () => {
+    const outbox = withAnimal();
+    const desk = strictDesk();
+    expect(await send(outbox, desk)).toBeNull();
+    expect(numbers(desk.taken)).toEqual([1, 2, 3]);
+    expect(desk.taken.map(({ makes, input }) => makes ?? input)).toMatchObject([
+      made,
+      { animalId: { made } },
+      {},
+    ]);
+  });
+
+  it('waits while a person is asked about that, and others go on', async () => {
+    const outbox = withAnimal();
+    const desk = strictDesk(({ makes, number }) =>
+      makes === undefined
+        ? null
+        : { taken: true, number, repeated: false, answer: { ok: false, problem: CONFLICT } },
+    );
+    expect(await send(outbox, desk)).toBeNull();
+    expect(states(outbox)).toEqual(['asks', 'waiting', 'saved']);
+    const [first] = outbox.entries;
+    await outbox.settle(
+      [{ ...first!, outcome: { state: 'dropped', problem: CONFLICT } }],
+      await outbox.line(),
+    );
+    expect(await send(outbox, desk)).toBeNull();
+    expect(states(outbox)).toEqual(['dropped', 'saved', 'saved']);
+  });
+});
+
 describe('a desk that does not take what comes', () => {
   it.each(['station.paused', 'book.disk-full', 'entry.wire', 'entry.other-book'])(
     'keeps everything and says why: %s',

@@ -137,3 +137,26 @@ it('confirms a doubted weight by yes', async () => {
   await station.answer({ state: 'saved', answer: { id: 31 } });
   expect(wrapper.get('.figure').text()).toBe('26-0031');
 });
+
+it('weighs an animal that has no ticket yet, under the station’s own name for it', async () => {
+  station.line.connection = { state: 'away', since: null };
+  const { fill, press, wrapper } = await counter();
+  await fill();
+  await press(/^Check in$/);
+  expect(wrapper.text()).toContain('Ana Ruiz’s animal is kept on this device.');
+  await press(/Next/);
+  expect(wrapper.text()).toContain('Kept here, without a ticket yet');
+  await press(/^Ana Ruiz$/);
+  await wrapper.get('.entry input').setValue('12x');
+  await press(/^Save weight$/);
+  expect(wrapper.find('[role=alert]').exists()).toBe(true);
+  await wrapper.get('.entry input').setValue('88.5');
+  await press(/^Save weight$/);
+  const [intake, weight] = station.line.entries;
+  expect(intake?.makes).toMatch(/^[\da-f-]{36}$/);
+  expect(weight).toMatchObject({
+    name: 'table.weigh',
+    input: { animalId: { made: intake?.makes }, stage: 'hanging', part: 'carcass', typed: '88.5' },
+  });
+  expect(wrapper.text()).toContain('88.5 lb');
+});

@@ -45,6 +45,7 @@ export function useCounter() {
   const savedId = computed(() =>
     outcome.value?.state === 'saved' ? (outcome.value.answer.id ?? null) : null,
   );
+  const made = computed(() => line.entry(entry.value)?.makes ?? '');
   useOpenEntry(() => !isSent.value && (form.find !== '' || form.known !== null));
   watch([() => form.received, () => form.hanging], () => (weightProblem.value = ''));
 
@@ -83,7 +84,9 @@ export function useCounter() {
     const what = [text.takeIn, species.value?.name].filter(Boolean).join(', ');
     const shown = placeText.shown({ ticket: hunter.value, what });
     const isDoubted = outcome.value?.state === 'asks' || outcome.value?.state === 'refused';
-    return isDoubted ? line.saveAgain(entry.value, input, shown) : line.save('intake.takeIn', input, shown);
+    return isDoubted
+      ? line.saveAgain(entry.value, input, shown)
+      : line.save('intake.takeIn', input, shown, crypto.randomUUID());
   }
 
   /** An empty form; most animals of a season are of one species. */
@@ -92,6 +95,13 @@ export function useCounter() {
     tried.value = false;
     entry.value = '';
     draft.value = aside.value = null;
+  }
+
+  /** Shows an animal again that waits for its ticket. */
+  function backTo(id: string, whose: string): void {
+    next();
+    entry.value = id;
+    hunter.value = whose;
   }
 
   /** Fills the form in from what a hunter typed. */
@@ -119,6 +129,6 @@ export function useCounter() {
   const shownOf = ({ name }: Draft, what: string): string => placeText.shown({ ticket: name, what });
 
   return {
-    form, wrong, tried, weightProblem, outcome, isSent, savedId, hunter, species, save, next, draft, aside, takeDraft, putAside, undoAside,
+    form, wrong, tried, weightProblem, outcome, isSent, savedId, made, hunter, species, save, next, backTo, draft, aside, takeDraft, putAside, undoAside,
   }; // prettier-ignore
 }
