@@ -17,6 +17,8 @@ export type FromDesk =
   | { kind: 'ready' }
   | { kind: 'backed up'; path: string | null }
   | { kind: 'broken'; mark: ErrorMark }
+  /** Stations were switched on or off. */
+  | { kind: 'stations'; on: boolean }
   | { kind: 'closed' };
 
 /** Exit code of a desk that ended because of its own error: EX_SOFTWARE of BSD's sysexits.h. */

@@ -2,6 +2,7 @@
 import { MessageChannelMain, utilityProcess, type UtilityProcess, type WebContents } from 'electron';
 import { DESK_PORT_CHANNEL } from '../src/bridge/wire.ts';
 import { DESK_NAME, type FromDesk, type ToDesk } from './desk-messages.ts';
+import { keepAwakeForStations } from './keep-awake.ts';
 import { logEvent, logMark } from './log.ts';
 
 /** The book that a desk opens. */
@@ -46,6 +47,7 @@ export function startDeskProcess(
   let ending = false;
   let fatal = false;
   let gone = false;
+  const keepAwake = keepAwakeForStations();
   // Without a listener an emitter throws its `error`. The report contains folders and names of people, so it is not
   // logged.
   child.on('error', (type) => {
@@ -54,12 +56,14 @@ export function startDeskProcess(
   });
   child.on('exit', (code) => {
     gone = true;
+    keepAwake(false);
     if (closing || ending) return;
     logEvent('desk-stopped', { code });
     onStopped(!fatal && OUT_OF_MEMORY_CODES.includes(code));
   });
   child.on('message', (message: FromDesk) => {
     if (message.kind === 'broken') logMark('desk-broken', message.mark);
+    if (message.kind === 'stations') keepAwake(message.on);
   });
   const send = (message: ToDesk) => child.postMessage(message);
   const ask = <K extends FromDesk['kind']>(message: ToDesk, kind: K) => {

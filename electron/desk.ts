@@ -42,7 +42,7 @@ async function handle(message: ToDesk, port: MessagePortMain | undefined): Promi
         demoBook: demoBook(demoKeptAt),
       });
       desk = opened;
-      endStations = followStations(opened, windowFolder);
+      endStations = followStations(opened, windowFolder, (on) => post({ kind: 'stations', on }));
       for (const one of early.splice(0)) servePort(opened, one);
       post({ kind: 'ready' });
       break;

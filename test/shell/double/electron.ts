@@ -68,6 +68,7 @@ export function electronDouble(options: DoubleOptions) {
     'select-serial-port': serial.onSelect,
     'will-download': downloads.onDownload,
   };
+  let blockers = 0;
   const ipc = new Map<string, (event: object, ...args: unknown[]) => void>();
   const record = {
     app,
@@ -78,6 +79,8 @@ export function electronDouble(options: DoubleOptions) {
     menu: [] as MenuItem[],
     schemes: [] as { scheme: string; privileges: Record<string, boolean> }[],
     powerMonitor,
+    /** What keeps the system from sleeping, by id. */
+    blockers: new Map<number, string>(),
     /** The application id for the Windows taskbar. */
     appUserModelId: null as string | null,
     /** Files shown in the system's file manager. */
@@ -196,6 +199,19 @@ export function electronDouble(options: DoubleOptions) {
     Menu: menuDouble((items) => record.menu.splice(0, Infinity, ...items)),
     MessageChannelMain,
     dialog: dialogs.dialog,
+    powerSaveBlocker: strict('powerSaveBlocker', {
+      start(kind: string) {
+        if (!record.ready) throw new Error('No power blocker before ready');
+        if (!['prevent-app-suspension', 'prevent-display-sleep'].includes(kind))
+          throw new Error(`There is no ${kind}`);
+        record.blockers.set((blockers += 1), kind);
+        return blockers;
+      },
+      stop(id: number) {
+        if (!record.blockers.delete(id)) throw new Error(`No power blocker ${id} runs`);
+        return true;
+      },
+    }),
     powerMonitor: strict('powerMonitor', { on: powerMonitor.on.bind(powerMonitor) }),
     ipcMain: strict('ipcMain', {
       on(channel: string, listener: (event: object, ...args: unknown[]) => void) {

@@ -122,6 +122,14 @@ const row = (id: number, state: 'open' | 'removed', held: StationRow['held'] = n
   entries: 3, connected: false, lastSeen: null, held, decision: null,
 }) as const; // prettier-ignore
 
+it('offers a new device every place but the office, for which a station has no screen', async () => {
+  const asked = { request: 'r1', number: '4711', agent: 'iPad', address: '192.168.1.20', askedAt: '' };
+  const shown = await show({ requests: [asked] }, OPEN);
+  const places = shown.findAll('option').map((one) => one.text());
+  expect(places).toEqual(expect.arrayContaining(['Counter', 'Hunters’ own check-in']));
+  expect(places).not.toContain('Office (everything)');
+});
+
 it('says what a station has not sent, and asks about what it holds of another book', async () => {
   desk.answers['stations.decide'] = () => ok();
   const held = { waiting: 19, unanswered: 1, ofOtherBook: 19, left: 0 };
