@@ -1,5 +1,6 @@
 /** The desk as the listener for stations sees it. Loaded with the listener, once the shop switches stations on. */
 import { actAs } from '../book/changes/acting.ts';
+import type { Place } from '../trade/place.ts';
 import type { Language } from '../words/languages.ts';
 import type {
   AskingDevice,
@@ -235,26 +236,30 @@ function watch(
 ): () => void {
   let known = '';
   let decided: HeldDecision | null = null;
-  const look = (): (StationEntrance & { state: 'open' }) | null => {
+  /** Null: shut out. */
+  let place: Place | null = null;
+  const look = (): void => {
     const now = enter();
     if (now.state !== 'open') {
+      place = null;
       stop();
       told({ kind: 'shut', state: now.state });
-      return null;
+      return;
     }
     const { station, addresses } = now;
+    place = station.place;
     const shown = JSON.stringify([station, addresses]);
     if (known !== '' && shown !== known) told({ kind: 'station', station, addresses });
     known = shown;
-    const decision = decisionOf(now.station.id);
+    const decision = decisionOf(station.id);
     if (decision !== null && decision !== decided) told({ kind: 'held' });
     decided = decision;
-    return now;
   };
   const stop = desk.onChanged(({ stale, opening }) => {
-    const now = look();
-    const here = now && staleAt(stale, now.station.place);
-    if (here !== undefined && now) told({ kind: 'changed', stale: here, opening });
+    // Each station hears of every save of all: the book is asked only where a station itself may have changed.
+    if (stale === null || stale.asks.includes('stations.get')) look();
+    const here = place === null ? undefined : staleAt(stale, place);
+    if (here !== undefined) told({ kind: 'changed', stale: here, opening });
   });
   look();
   return stop;

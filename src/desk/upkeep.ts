@@ -4,6 +4,8 @@ import { bookErrorIn } from './contract/book-problems.ts';
 import type { Door } from './session/procedure.ts';
 import { wipeIfDue } from './records/remove-details.ts';
 import { summariseNext } from './session/season-summaries.ts';
+import type { Session } from './session/session.ts';
+import { stationSettings } from './stations/settings.ts';
 
 export interface UpkeepTimes {
   /** Interval of backups of a changed book, ms. */
@@ -69,11 +71,18 @@ export function startUpkeep(
     const { session } = door;
     if (!session || session.demo || isWriting() || Date.now() < summariseFrom) return;
     try {
-      summariseNext(session);
+      if (!summariseNext(session)) learnAhead(session);
     } catch (error) {
       summariseFrom = Date.now() + SUMMARISE_AGAIN;
       onBroken(error);
     }
+  }
+  let learned: Session | null = null;
+  /** The first weight after opening would wait for what earlier animals teach, and all stations for it. */
+  function learnAhead(session: Session): void {
+    if (learned === session || !stationSettings(session.book).on) return;
+    learned = session;
+    void session.yields;
   }
   let draftsFrom = 0;
   function forgetDrafts(): void {

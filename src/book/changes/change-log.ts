@@ -53,8 +53,13 @@ export function changeLog(db: Db): ChangeLog {
     invalidated += 1;
   };
 
+  /** The newest half stays known: what looked a moment ago goes on from there, and need not begin anew. */
+  function forgetOldest(): void {
+    dropped += changes.splice(0, MAX_KNOWN / 2).length;
+  }
+
   function record(change: Change): void {
-    if (changes.length >= MAX_KNOWN) drop();
+    if (changes.length >= MAX_KNOWN) forgetOldest();
     changes.push(change);
     bump(change.topic);
     if (change.season !== null) bump(`${change.topic} ${change.season}`);

@@ -74,3 +74,16 @@ it('reports that anything may have changed after more changes than it keeps', ()
   });
   expect(changes.since(mark)).toBeNull();
 });
+
+it('stays known to a cache that keeps up, however many changes there were, and to none that is far behind', () => {
+  const { changes } = book;
+  const first = changes.mark();
+  let last = first;
+  for (let n = 0; n < 2_500; n += 1) {
+    rename(`Shop ${n}`);
+    if (n % 10 > 0) continue;
+    expect(changes.since(last)?.topics).toEqual(new Set(['settings']));
+    last = changes.mark();
+  }
+  expect(changes.since(first)).toBeNull();
+});
