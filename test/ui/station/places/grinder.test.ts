@@ -259,7 +259,10 @@ describe('a pass and a test', () => {
 it('keeps a half-typed weight while another step is looked at', async () => {
   const { wrapper, pick } = await opened();
   await wrapper.get('.entry input').setValue('12.');
-  const first = wrapper.get<HTMLInputElement>('[role=radiogroup] input:checked, fieldset input:checked').attributes('aria-label') ?? '';
+  const first =
+    wrapper
+      .get<HTMLInputElement>('[role=radiogroup] input:checked, fieldset input:checked')
+      .attributes('aria-label') ?? '';
   await pick('Grind');
   expect(wrapper.get<HTMLInputElement>('.entry input').element.value).toBe('');
   await pick(first);
