@@ -67,6 +67,7 @@ export const layers = {
 export const rooms = {
   'src/core': [
     'values',
+    'photo',
     'stats',
     'species',
     'yield',
@@ -95,6 +96,7 @@ export const rooms = {
     'session',
     'worker',
     'animal',
+    'photos',
     'pricing',
     'recipes',
     'weighing',
@@ -135,6 +137,7 @@ export const rooms = {
     'card',
     'labels',
     'season-frame',
+    'photos',
     'belongings',
     'shares',
     'leaving',
@@ -186,6 +189,7 @@ export const lightCore = [
   'values/csv',
   'values/zone',
   'values/local-moment',
+  'photo/jpeg',
   'stats/quantile',
   'pricing/by-product',
   'pricing/other-price',

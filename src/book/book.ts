@@ -10,6 +10,7 @@ import { billRecords } from './records/bills.ts';
 import { importRecords } from './records/imports.ts';
 import { callNoteRecords } from './records/call-notes.ts';
 import { belongingRecords } from './records/of-animal/belongings.ts';
+import { photographRecords } from './records/of-animal/photographs.ts';
 import { shareRecords } from './records/of-animal/shares.ts';
 import { donationRecords } from './records/of-animal/donations.ts';
 import { leavingRecords } from './records/of-animal/leaving.ts';
@@ -97,6 +98,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     animals: animalRecords(db),
     cancels: cancelRecords(db),
     belongings: belongingRecords(db),
+    photographs: photographRecords(db),
     shares: shareRecords(db),
     donations: donationRecords(db),
     leaving: leavingRecords(db),

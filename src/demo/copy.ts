@@ -3,6 +3,7 @@ import { openRecordBook } from '../book/book.ts';
 import { createPartial, partialPath, removePartial } from '../book/file/partial-files.ts';
 import { BookError } from '../book/file/book-error.ts';
 import type { DemoBook } from '../desk/door.ts';
+import { drawPhotographs } from './photographs.ts';
 import { DEMO_NOW, fillDemo } from './season.ts';
 
 /** The demo book for a desk; `keptAt` as in `copyDemo`. */
@@ -27,7 +28,9 @@ function copied(keptAt: string, path: string): boolean {
   if (!statSync(keptAt, { throwIfNoEntry: false })?.isFile()) return false;
   copyFileSync(keptAt, path);
   try {
-    openRecordBook(path, DEMO_NOW, true).close();
+    const book = openRecordBook(path, DEMO_NOW, true);
+    drawPhotographs(book);
+    book.close();
     return true;
   } catch (error) {
     if (!(error instanceof BookError)) throw error;

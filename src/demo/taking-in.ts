@@ -7,6 +7,7 @@ import { hangUp } from './cold-rooms.ts';
 import { planPickUp } from './hand-over.ts';
 import { ANIMALS } from './invented/invention.ts';
 import { correctSlip, writeWeight } from './corrections.ts';
+import { takePhotographs } from './photographs.ts';
 import type { Shop } from './shop-day.ts';
 import { bringBelongings, shareWithFriend } from './what-came.ts';
 
@@ -77,6 +78,7 @@ function takeIn(shop: Shop, animal: DemoAnimal, by: string): void {
   });
   animal.id = result.id;
   animal.ticket = result.ticket;
+  takePhotographs(shop, animal, by);
   const hunterId = counter.book.animals.get(result.id)?.hunter_id;
   if (hunterId !== undefined) person.id = hunterId;
   if (intake?.slip) {

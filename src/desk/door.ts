@@ -15,6 +15,7 @@ import { bookErrorIn } from './contract/book-problems.ts';
 import { ProblemError } from './contract/problem.ts';
 import { LINEAGE } from './stations/settings.ts';
 import type { Door } from './session/procedure.ts';
+import { restorePhotos } from './session/photo-keeping.ts';
 import { createSession, type Session } from './session/session.ts';
 import {
   tryRemoveTemporary,
@@ -121,6 +122,8 @@ export class BookDoor implements Door {
       firstLook(this.session);
       if (places) carryOver(this.session, places);
       drawLineage(this.session);
+      const { book } = this.session;
+      this.#try(() => restorePhotos(book, source, opening.opener));
       this.trouble = null;
       return aside;
     } catch (error) {

@@ -28,6 +28,7 @@ import * as fat from './grinder/fat.ts';
 import { animalForFloor } from './floor/animal.ts';
 import { grinderForFloor, lotsForFloor, planForFloor } from './floor/grinder.ts';
 import { draftsForFloor, huntersForFloor } from './floor/hunter.ts';
+import { photoForFloor, photosForFloor } from './floor/photo.ts';
 import { pickupForFloor } from './floor/pickup.ts';
 import { shopForFloor } from './floor/shop.ts';
 import { listNetworks } from './stations/networks.ts';
@@ -56,6 +57,8 @@ import * as intake from './animals/intake.ts';
 import { getHistory } from './animals/history.ts';
 import { getLastOrders } from './animals/last-orders.ts';
 import { edit } from './animals/edit.ts';
+import { check as checkPhotos } from './photos/check.ts';
+import * as photos from './photos/photos.ts';
 import * as pickup from './animals/pickup.ts';
 import * as share from './animals/share.ts';
 import * as sharePickup from './animals/share-pickup.ts';
@@ -189,6 +192,15 @@ export const procedures = {
   'belongings.void': floor(['counter', 'table'], belongings.voidOne),
   'belongings.end': floor(['counter', 'pickup'], belongings.end),
   'belongings.voidEnd': floor(['counter', 'pickup'], belongings.voidEnd),
+
+  // Photographs are taken where an animal comes in, hangs or is cut; papers are seen in the office alone.
+  'photos.store': floor(['counter', 'cooler', 'table'], photos.store),
+  'photos.add': floor(['counter', 'cooler', 'table'], photos.add),
+  'photos.list': floor(['counter', 'cooler', 'table', 'pickup'], photos.list, photosForFloor),
+  'photos.read': floor(['counter', 'cooler', 'table', 'pickup'], photos.readOne, photoForFloor),
+  'photos.void': floor(['counter', 'cooler', 'table'], photos.voidOne),
+  'photos.restore': floor(['counter', 'cooler', 'table'], photos.restore),
+  'photos.check': office(checkPhotos),
 
   'table.weigh': floor(['counter', 'cooler', 'table'], table.weigh),
   'table.correct': floor(['counter', 'cooler', 'table', 'grinder', 'smokehouse'], table.correct),

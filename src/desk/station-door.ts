@@ -15,6 +15,7 @@ import type {
   StationSettings,
   Taken,
 } from './contract/stations.ts';
+import type { PhotoRead } from './contract/photo.ts';
 import { WIRE } from './contract/stations.ts';
 import { ProblemError, type Answer, type Problem } from './contract/problem.ts';
 import type { Desk } from './desk.ts';
@@ -74,6 +75,8 @@ export function openStationDoor(desk: Desk): StationDoor {
       now: session.now(),
     };
   }
+
+  const openingNow = (): string | null => desk.session()?.opening ?? null;
 
   const failed = (error: unknown): { ok: false; problem: ReturnType<typeof problemOf> } => ({
     ok: false,
@@ -183,6 +186,18 @@ export function openStationDoor(desk: Desk): StationDoor {
     },
     call,
     take,
+    // A file is named by what it is, and refers to no row: it goes to whichever book is open.
+    storePhoto: (secret, digest, file) =>
+      call(secret, {
+        name: 'photos.store',
+        input: { digest, base64: base64Of(file) },
+        opening: openingNow(),
+      }),
+    async photo(secret, digest) {
+      const answer = await call(secret, { name: 'photos.read', input: { digest }, opening: openingNow() });
+      const { base64 = '' } = answer.ok ? (answer.value as PhotoRead) : {};
+      return base64 === '' ? null : Buffer.from(base64, 'base64');
+    },
     watch(secret, told) {
       const left = arrived(desk, () => enter(secret));
       const stop = watch(
@@ -264,6 +279,8 @@ function watch(
   look();
   return stop;
 }
+
+const base64Of = (file: Uint8Array): string => Buffer.from(file).toString('base64');
 
 const notTaken = (problem: Problem): Taken => ({ taken: false, expected: null, problem });
 

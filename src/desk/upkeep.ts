@@ -1,8 +1,12 @@
-/** Background work of a running desk: backups, summaries of past seasons, the age of hunters’ drafts, and detecting writes of other programs. */
+/**
+ * Background work of a running desk: backups, summaries of past seasons, the age of hunters’ drafts, files of photographs that belong to
+ * nothing, and detecting writes of other programs.
+ */
 import { removeOldDrafts } from './animals/draft-age.ts';
 import { bookErrorIn } from './contract/book-problems.ts';
 import type { Door } from './session/procedure.ts';
 import { wipeIfDue } from './records/remove-details.ts';
+import { tidyPhotos } from './session/photo-keeping.ts';
 import { summariseNext } from './session/season-summaries.ts';
 import type { Session } from './session/session.ts';
 import { stationSettings } from './stations/settings.ts';
@@ -28,8 +32,8 @@ interface Desk {
 
 /** A summary only saves time: after a failure (a full disk) it is retried after this long, ms. */
 const SUMMARISE_AGAIN = 10 * 60_000;
-/** How often drafts of hunters are looked at for their age, ms. */
-const DRAFTS_EVERY = 60 * 60_000;
+/** How often drafts of hunters and photographs without an entry are looked at for their age, ms. */
+const AGES_EVERY = 60 * 60_000;
 
 /**
  * Starts upkeep; the returned function stops it.
@@ -53,7 +57,7 @@ export function startUpkeep(
   const looks = setInterval(() => {
     noticeOthers();
     summarise();
-    forgetDrafts();
+    forgetOld();
   }, lookEvery);
   function noticeOthers(): void {
     const { session } = door;
@@ -84,13 +88,14 @@ export function startUpkeep(
     learned = session;
     void session.yields;
   }
-  let draftsFrom = 0;
-  function forgetDrafts(): void {
+  let agesFrom = 0;
+  function forgetOld(): void {
     const { session } = door;
-    if (!session || session.demo || isWriting() || Date.now() < draftsFrom) return;
-    draftsFrom = Date.now() + DRAFTS_EVERY;
+    if (!session || session.demo || isWriting() || Date.now() < agesFrom) return;
+    agesFrom = Date.now() + AGES_EVERY;
     try {
       removeOldDrafts(session);
+      tidyPhotos(session.book);
     } catch (error) {
       onBroken(error);
     }

@@ -137,6 +137,10 @@ CREATE INDEX payment_by_hunter ON payment (hunter_id) WHERE hunter_id IS NOT NUL
 
 CREATE INDEX payment_void_by_moment ON payment_void (at);
 
+CREATE INDEX photograph_by_animal ON photograph (animal_id);
+
+CREATE INDEX photograph_by_digest ON photograph (digest);
+
 CREATE INDEX pickup_notice_by_animal ON pickup_notice (animal_id);
 
 CREATE INDEX quote_by_hunter ON quote (hunter_id);
@@ -1065,6 +1069,35 @@ CREATE TABLE payment_void (
   by TEXT NOT NULL
 ) STRICT;
 
+CREATE TABLE photograph (
+  id INTEGER PRIMARY KEY,
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
+  kind TEXT NOT NULL CHECK (kind IN ('tag', 'animal', 'damage', 'result')),
+  -- SHA-256 of the JPEG file.
+  digest TEXT NOT NULL CHECK (length(digest) = 64),
+  bytes INTEGER NOT NULL CHECK (bytes > 0),
+  width INTEGER NOT NULL CHECK (width > 0),
+  height INTEGER NOT NULL CHECK (height > 0),
+  -- Where it was taken; NULL: at the desk itself.
+  station_id INTEGER REFERENCES station (id),
+  taken_at TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE photograph_removal (
+  photograph_id INTEGER PRIMARY KEY REFERENCES photograph (id),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE photograph_void (
+  photograph_id INTEGER PRIMARY KEY REFERENCES photograph (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
 CREATE TABLE pickup_notice (
   id INTEGER PRIMARY KEY,
   animal_id INTEGER NOT NULL REFERENCES animal (id),
@@ -1973,6 +2006,24 @@ CREATE TRIGGER payment_void_no_delete BEFORE DELETE ON payment_void
 CREATE TRIGGER payment_void_no_update BEFORE UPDATE ON payment_void
   BEGIN SELECT RAISE(ABORT, 'payment_void is written once'); END;
 
+CREATE TRIGGER photograph_no_delete BEFORE DELETE ON photograph
+  BEGIN SELECT RAISE(ABORT, 'photograph is written once'); END;
+
+CREATE TRIGGER photograph_no_update BEFORE UPDATE ON photograph
+  BEGIN SELECT RAISE(ABORT, 'photograph is written once'); END;
+
+CREATE TRIGGER photograph_removal_no_delete BEFORE DELETE ON photograph_removal
+  BEGIN SELECT RAISE(ABORT, 'photograph_removal is written once'); END;
+
+CREATE TRIGGER photograph_removal_no_update BEFORE UPDATE ON photograph_removal
+  BEGIN SELECT RAISE(ABORT, 'photograph_removal is written once'); END;
+
+CREATE TRIGGER photograph_void_no_delete BEFORE DELETE ON photograph_void
+  BEGIN SELECT RAISE(ABORT, 'photograph_void is written once'); END;
+
+CREATE TRIGGER photograph_void_no_update BEFORE UPDATE ON photograph_void
+  BEGIN SELECT RAISE(ABORT, 'photograph_void is written once'); END;
+
 CREATE TRIGGER pickup_notice_no_delete BEFORE DELETE ON pickup_notice
   BEGIN SELECT RAISE(ABORT, 'pickup_notice is written once'); END;
 
@@ -2384,6 +2435,11 @@ CREATE VIEW made_weighed_now AS
 
 CREATE VIEW part_none_now AS
   SELECT n.* FROM part_none n WHERE NOT EXISTS (SELECT 1 FROM part_none_void v WHERE v.none_id = n.id);
+
+CREATE VIEW photograph_now AS
+  SELECT p.* FROM photograph p
+  WHERE NOT EXISTS (SELECT 1 FROM photograph_void v WHERE v.photograph_id = p.id)
+    AND NOT EXISTS (SELECT 1 FROM photograph_removal r WHERE r.photograph_id = p.id);
 
 CREATE VIEW pickup_notice_now AS
   SELECT r.* FROM pickup_notice r WHERE NOT EXISTS (SELECT 1 FROM pickup_notice_void v WHERE v.notice_id = r.id);

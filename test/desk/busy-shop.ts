@@ -1,6 +1,7 @@
 import { expect } from 'vitest';
 import type { CallInput } from '../../src/bridge/contract.ts';
 import { tempBookPath } from '../book/temp-book.ts';
+import { addPhoto } from '../photo-of.ts';
 import { cut, deskOn, setUpDesk, takeIn, type FreshDesk } from './fresh-desk.ts';
 import { copyOfShop } from './shop-template.ts';
 import { loadOf } from './smokehouse/load-of.ts';
@@ -13,7 +14,11 @@ const NUMBERED = {
   done: 1, cutting: 2, batchId: 1, coolerId: 1, lotId: 1, quoteId: 1, recipeId: 1, madeId: 1, loadId: 1,
 } as const; // prettier-ignore
 
-export type BusyShop = FreshDesk & Readonly<Record<keyof typeof NUMBERED, number>>;
+export type BusyShop = FreshDesk &
+  Readonly<Record<keyof typeof NUMBERED, number>> & {
+    /** Of a photograph of `cutting`. */
+    digest: string;
+  };
 
 /**
  * A shop with a finished animal whose weights agree, a tested grind, trim that waits, a quote, and a load in the smokehouse: every
@@ -22,7 +27,10 @@ export type BusyShop = FreshDesk & Readonly<Record<keyof typeof NUMBERED, number
 export async function busyShop(): Promise<BusyShop> {
   const path = tempBookPath();
   await copyOfShop('busy', path, makeBusy);
-  return { ...(await deskOn(path, BUSY_NOW)), ...NUMBERED };
+  const shop = await deskOn(path, BUSY_NOW);
+  // Its file lies beside the book, so it is not copied with it.
+  const { digest } = await addPhoto(shop, NUMBERED.cutting);
+  return { ...shop, ...NUMBERED, digest };
 }
 
 async function makeBusy(path: string): Promise<void> {

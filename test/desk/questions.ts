@@ -8,7 +8,7 @@ const ELK = { species: 'elk' } as const;
 
 /** Every question that a screen keeps open. */
 export function questionsOf(shop: BusyShop): Question[] {
-  const { done, cutting, batchId, coolerId, lotId, quoteId, recipeId, madeId, loadId } = shop;
+  const { done, cutting, batchId, coolerId, lotId, quoteId, recipeId, madeId, loadId, digest } = shop;
   const plan = { animals: [{ id: cutting }], fat: 'none', targetFat: null };
   return [
     ['shop.get', {}],
@@ -51,6 +51,8 @@ export function questionsOf(shop: BusyShop): Question[] {
     ['bills.get', { animalId: cutting }],
     ['bills.getHours', { animalId: cutting }],
     ['belongings.list', { animalId: cutting }],
+    ['photos.list', { animalId: cutting }],
+    ['photos.read', { digest }],
     ['donations.list', {}],
     ['till.get', {}],
     ['till.listOwed', {}],

@@ -2,6 +2,7 @@
 import { addDays } from '../../src/core/values/dates.ts';
 import type { CallInput, CallName } from '../../src/bridge/contract.ts';
 import { importTable, uploadFile, previewTable } from './import/import-file.ts';
+import { addPhoto, storedPhoto } from '../photo-of.ts';
 import { cut, takeIn, type FreshDesk } from './fresh-desk.ts';
 import { TRIED_SMOKEHOUSE } from './smokehouse/tried.ts';
 import { TRIED_STATIONS } from './stations/tried.ts';
@@ -255,6 +256,19 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     const { id, owner } = await sharedReady(shop);
     await shop.call('shares.release', { id, hunterId: owner, to: 'Dana', unpaidBy: 'RO' });
     return ['shares.voidRelease', { id, hunterId: owner, reason: 'left it here' }];
+  },
+  'photos.add': async (shop) => [
+    'photos.add',
+    { animalId: await takeIn(shop), kind: 'damage', digest: await storedPhoto(shop) },
+  ],
+  'photos.void': async (shop) => {
+    const { id } = await addPhoto(shop, await takeIn(shop));
+    return ['photos.void', { id, reason: 'of another animal' }];
+  },
+  'photos.restore': async (shop) => {
+    const { id } = await addPhoto(shop, await takeIn(shop));
+    await shop.call('photos.void', { id, reason: 'of another animal' });
+    return ['photos.restore', { id }];
   },
   'belongings.add': async (shop) => ['belongings.add', { animalId: await takeIn(shop), kind: 'antlers' }],
   'belongings.void': async (shop) => [

@@ -10,6 +10,7 @@ export const TOPICS = [
   'order',
   /** What came with an animal besides its meat. */
   'belonging',
+  'photo',
   'grind',
   /** A tested grind or its sources; its id is the batch. */
   'fat test',
@@ -171,6 +172,9 @@ const OF_ANIMALS: readonly Watch[] = [
     'animal',
     'belonging',
   ),
+  ...ofAnimal('photograph', 'NEW.animal_id', 'photo'),
+  ...ofAnimal('photograph_void', through('photograph', 'NEW.photograph_id'), 'photo'),
+  ...ofAnimal('photograph_removal', through('photograph', 'NEW.photograph_id'), 'photo'),
   ...ofAnimal('share', through('share_split', 'NEW.split_id'), 'animal', 'hook', 'money'),
   ...ofAnimal('share_pickup', 'NEW.animal_id', 'animal', 'hook'),
   ...ofAnimal('share_pickup_void', through('share_pickup', 'NEW.pickup_id'), 'animal', 'hook'),

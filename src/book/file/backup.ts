@@ -67,7 +67,7 @@ const UNUSABLE: readonly BookError['code'][] = ['read-only', 'folder', 'drive', 
  * shop's records into its own folder. Windows does not report the owner of a link.
  * @throws BookError `link`
  */
-function refuseStrangeLink(folder: string): void {
+export function refuseStrangeLink(folder: string): void {
   const found = lstatSync(folder, { throwIfNoEntry: false });
   if (found?.isSymbolicLink() && !(process.getuid && [0, process.getuid()].includes(found.uid)))
     throw new BookError('link', folder);

@@ -52,7 +52,12 @@ const PIECE = 1 << 20;
 /** Derives the key of a new passphrase; takes a third of a second and 128 MB by design. */
 export function makeLock(passphrase: string): Lock {
   const salt = randomBytes(16);
-  return { salt: salt.toString('hex'), key: derive(passphrase, salt).toString('hex') };
+  return lockOf(passphrase, salt.toString('hex'));
+}
+
+/** The lock of a passphrase whose salt is known: that of a locked file. */
+export function lockOf(passphrase: string, salt: string): Lock {
+  return { salt, key: derive(passphrase, Buffer.from(salt, 'hex')).toString('hex') };
 }
 
 /** Encrypts the file `plain` to `locked` in chunks, and flushes it. @param label stored unencrypted */

@@ -25,6 +25,7 @@ import { hunterLanguage } from './0023-hunter-language.ts';
 import { drafts } from './0024-drafts.ts';
 import { priceOfTrim } from './0025-price-of-trim.ts';
 import { madeAtStations } from './0026-made-at-stations.ts';
+import { photographs } from './0027-photographs.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -54,6 +55,7 @@ export const MIGRATIONS: readonly string[] = [
   drafts,
   priceOfTrim,
   madeAtStations,
+  photographs,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

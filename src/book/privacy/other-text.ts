@@ -67,6 +67,7 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
   made_weighed: ['typed', 'unit', 'lot', 'source'],
   part_none: ['part'],
   payment: ['kind', 'currency', 'paid_on'],
+  photograph: ['kind', 'digest', 'taken_at'],
   pickup_notice: ['step', 'how', 'sent_on'],
   price_book: ['name', 'valid_from', 'currency', 'tax_rule'],
   price_line: [

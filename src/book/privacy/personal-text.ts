@@ -275,6 +275,7 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
   },
   unprocessed_void: voidsOf('unprocessed_id', `(SELECT id FROM unprocessed WHERE ${OF_ANIMAL})`),
   unprocessed: { rows: OF_ANIMAL, columns: { reason: ['may hold', removed] } },
+  photograph_void: voidsOf('photograph_id', `(SELECT id FROM photograph WHERE ${OF_ANIMAL})`),
   pickup_notice_void: voidsOf('notice_id', `(SELECT id FROM pickup_notice WHERE ${OF_ANIMAL})`),
   pickup_notice: { rows: OF_ANIMAL, columns: { note: ['may hold', removedUnlessEmpty('note')] } },
   animal: {

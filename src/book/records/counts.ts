@@ -9,6 +9,7 @@ const OF_ANIMAL = {
   donation: 'SELECT count(*) FROM donation WHERE animal_id = ?',
   unprocessed: 'SELECT count(*) FROM unprocessed WHERE animal_id = ?',
   notice: 'SELECT count(*) FROM pickup_notice WHERE animal_id = ?',
+  photo: 'SELECT count(*) FROM photograph WHERE animal_id = ?',
   belonging: 'SELECT count(*) FROM belonging WHERE animal_id = ?',
   instructions: 'SELECT count(*) FROM instruction WHERE animal_id = ?',
   workTime: 'SELECT count(*) FROM work_time WHERE animal_id = ?',

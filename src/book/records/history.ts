@@ -159,6 +159,14 @@ UNION ALL
   FROM belonging_end_void v JOIN belonging_end e ON e.id = v.end_id JOIN belonging b ON b.id = e.belonging_id
   WHERE b.animal_id = @id
 UNION ALL
+  SELECT 6, p.id, 'photographed', p.at, p.by, json_object('kind', p.kind) FROM photograph p WHERE p.animal_id = @id
+UNION ALL
+  SELECT 6, p.id, 'photo-voided', v.at, v.by, json_object('kind', p.kind, 'reason', v.reason)
+  FROM photograph_void v JOIN photograph p ON p.id = v.photograph_id WHERE p.animal_id = @id
+UNION ALL
+  SELECT 6, p.id, 'photo-removed', r.at, r.by, json_object('kind', p.kind)
+  FROM photograph_removal r JOIN photograph p ON p.id = r.photograph_id WHERE p.animal_id = @id
+UNION ALL
   SELECT 6, c.id, 'called', c.at, c.by, json_object('text', c.text) FROM call_note c WHERE c.animal_id = @id
 UNION ALL
   SELECT 6, n.id, 'affected-note', n.at, n.by, json_object('deed', n.what, 'ticket', s.ticket, 'note', n.note)

@@ -47,6 +47,8 @@ export interface OfficerRow {
   hold: string | null;
   /** JSON: valid results, newest first: `[{ result, sample, lab, on }]`. */
   results: string;
+  /** How many photographs stand. */
+  photos: number;
   /** JSON: its batches: `[{ id, season }]`. */
   batches: string;
   /** Total of the active bill, or null. */
@@ -133,6 +135,7 @@ export function recordBook(db: Db) {
           WHERE h.animal_id = a.id AND t.result <> 'none' ORDER BY t.id DESC) t) AS results,
        (SELECT json_group_array(json_object('id', b.id, 'season', b.season)) FROM batch_animal m JOIN batch b ON b.id = m.batch_id
           WHERE m.animal_id = a.id) AS batches,
+       (SELECT count(*) FROM photograph_now p WHERE p.animal_id = a.id) AS photos,
        ${ofBill('total_minor')} AS billed_minor, ${ofBill('currency')} AS billed_currency,
        (SELECT CAST(total(iif(p.kind = 'refund', -p.amount_minor, p.amount_minor)) AS INTEGER) FROM payment p
           WHERE p.animal_id = a.id AND NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)) AS paid_minor

@@ -27,7 +27,7 @@ export function sharedWith(origin: string): Record<string, string> {
 
 /** The answer to a preflight, besides. */
 export const PREFLIGHT_HEADERS: Readonly<Record<string, string>> = {
-  'access-control-allow-methods': 'GET, POST',
+  'access-control-allow-methods': 'GET, POST, PUT',
   'access-control-allow-headers': `authorization, content-type, ${OPENING_HEADER}, ${PERSON_HEADER}, ${HELD_HEADER}`,
   'access-control-max-age': String(PREFLIGHT_LASTS),
 };

@@ -1,4 +1,4 @@
-/** What a station may ask over TLS: to be paired, its entrance, people, calls, entries, the change stream, the window. */
+/** What a station may ask over TLS: to be paired, its entrance, people, calls, entries, photographs, the change stream, the window. */
 import type { OutgoingHttpHeaders } from 'node:http';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import * as v from 'valibot';
@@ -11,6 +11,7 @@ import { bearerOf, pathOf } from '../server/sender.ts';
 import { windowFile } from '../server/window-files.ts';
 import { HELD_HEADER, OPENING_HEADER, PERSON_HEADER } from '../wire.ts';
 import { PREFLIGHT_HEADERS } from './headers.ts';
+import { addPhotoRoutes } from './photos.ts';
 import type { StationLines } from './station-lines.ts';
 
 /** Largest body of pairing and signing in, bytes. */
@@ -109,6 +110,8 @@ export function addStationRoutes(app: FastifyInstance, routes: StationRoutes): v
 
   app.post('/entry', { onRequest }, async (request) => door.take(secretOf(request), bodyOf(request)));
 
+  addPhotoRoutes(app, { door, onRequest, secretOf });
+
   app.get('/events', { onRequest }, (request, reply) => {
     lines.stream(secretOf(request), reply.raw, reply.getHeaders() as OutgoingHttpHeaders);
     reply.hijack();
@@ -146,9 +149,10 @@ export function addStationRoutes(app: FastifyInstance, routes: StationRoutes): v
   });
 }
 
-/** @throws RefusedRequest 415 for a request without body and content type */
+/** @throws RefusedRequest 415 for a request without body and content type, and for a picture in place of JSON */
 function bodyOf({ body }: FastifyRequest): unknown {
-  if (body === undefined) throw new RefusedRequest(415, 'invalid', 'request.not-json');
+  if (body === undefined || Buffer.isBuffer(body))
+    throw new RefusedRequest(415, 'invalid', 'request.not-json');
   return body;
 }
 

@@ -59,6 +59,8 @@ export interface BackupsView {
   othersRead: { here: boolean; away: boolean };
   /** Why a folder that should have backups shows none: it cannot be read. */
   unreadable: Problem[];
+  /** Photographs whose file is not beside the book. */
+  missingPhotos: number;
   /** Why the last backup failed, beside the book and in the second place. */
   problem: Problem | null;
   secondProblem: Problem | null;
@@ -71,6 +73,8 @@ export interface BackupTried {
   animals: number;
   weighings: number;
   payments: number;
+  /** Photographs of it that are neither beside it nor beside the open book. */
+  missingPhotos: number;
   lastEntry: string | null;
   /** Whether it is of the open book; null if unknown. */
   own: boolean | null;

@@ -18,6 +18,7 @@ export type * from './drop-off.ts';
 export type * from './grinder.ts';
 export type * from './instructions.ts';
 export type * from './weighing.ts';
+export type * from './photo.ts';
 export type * from './price.ts';
 export type * from './quote.ts';
 export type * from './record.ts';

@@ -98,6 +98,8 @@ export interface RecordRow {
   hold: string | null;
   /** Test results that count, newest first. */
   results: { result: TestResult; sample: string; lab: string; on: string }[];
+  /** How many photographs of it stand. */
+  photos: number;
   /** Tickets of animals that tested positive and whose meat reached one of its batches. */
   affectedBy: string[];
   releasedOn: string | null;
@@ -174,6 +176,9 @@ export type HistoryKind =
   | 'belonging-voided'
   | 'belonging-went'
   | 'belonging-back'
+  | 'photographed'
+  | 'photo-voided'
+  | 'photo-removed'
   | 'affected-note'
   | 'affected-note-voided'
   | 'released'

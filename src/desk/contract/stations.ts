@@ -261,6 +261,10 @@ export interface StationDoor {
   call(secret: string, call: StationCall): Promise<Answer<unknown>>;
   /** One entry of an outbox: exactly once, in the order of its line. Never rejects. */
   take(secret: string, entry: unknown): Promise<Taken>;
+  /** Stores the file of a photograph, which its entry names then. Never rejects; a refusal is that of `photos.store`. */
+  storePhoto(secret: string, digest: string, file: Uint8Array): Promise<Answer<unknown>>;
+  /** The file of a photograph that this place may see; else null. */
+  photo(secret: string, digest: string): Promise<Uint8Array | null>;
   /** Tells what became stale, and that the station is shut out, until stopped. A secret that opens nothing is told so at once. */
   watch(secret: string, told: (event: StationEvent) => void): () => void;
 }

@@ -23,7 +23,8 @@ import { describeTables } from './describe.ts';
 import { hunterAsText, recordsOfHunter } from './hunter-file.ts';
 import { longExport, writeExport, pieceOf, writeText } from './outbox.ts';
 import { csvText, tableFiles } from './tables-csv.ts';
-import { writeZip } from './zip.ts';
+import { photoFiles } from './photo-files.ts';
+import { writeZip, type ZipFile } from './zip.ts';
 
 /** A larger book takes a tenth of a second to copy. */
 const LONG_BOOK_BYTES = 30_000_000;
@@ -33,7 +34,7 @@ export const create = read(
   v.object({ what: v.picklist(['tables', 'text', 'book', 'description'], 'choice.take-out'), language }),
   async (session, { what, language: of }) => {
     const write = {
-      tables: (path: string, db: Db) => writeZip(path, tableFiles(db, of)),
+      tables: (path: string, db: Db) => writeZip(path, withPhotos(session, db, tableFiles(db, of))),
       text: (path: string, db: Db) => writeText(path, bookAsText(db)),
       book: copyTo,
       description: (path: string, db: Db) => writeText(path, describeTables(db)),
@@ -59,6 +60,7 @@ export const createForHunter = read(v.object({ id, language }), async (session, 
         text: csvText(table.columns, rows),
       })),
       { name: inLanguage(text, input.language).readMe, text: describeTables(db) },
+      ...photoFiles(db, session.book.path, hunter.id),
     ]);
   });
   return { ...parcel, name: `hunter-${hunter.id}-${session.today()}.zip` };
@@ -103,6 +105,11 @@ export const importBook = host(
   },
   longUpload,
 );
+
+function* withPhotos({ book }: Session, db: Db, files: Iterable<ZipFile>): Generator<ZipFile> {
+  yield* files;
+  yield* photoFiles(db, book.path);
+}
 
 /** `VACUUM INTO` may not run inside the transaction of the snapshot. */
 function copyTo(path: string, db: Db): void {

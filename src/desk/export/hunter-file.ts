@@ -18,6 +18,7 @@ const LEADS: Readonly<Record<string, readonly string[]>> = {
   part_none: ['none_id'],
   work_time: ['work_time_id'],
   adjustment: ['adjustment_id'],
+  photograph: ['photograph_id'],
   quote: ['quote_id'],
 };
 const REPEATS = /_(sum|lookup)$/;

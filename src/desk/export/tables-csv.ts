@@ -7,11 +7,7 @@ import { eachRow } from '../../book/file/each-row.ts';
 import type { Db } from '../../book/file/db.ts';
 import { rowsOfTable, tablesOf, type CellValue } from '../../book/file/tables.ts';
 import { describeTables } from './describe.ts';
-
-interface File {
-  name: string;
-  text: Iterable<string>;
-}
+import type { ZipFile } from './zip.ts';
 
 /**
  * The tables whose headings the import recognises. A weight has its unit, as typed. The unary plus makes SQLite
@@ -40,7 +36,7 @@ const READABLE: Readonly<Record<string, { head: readonly (keyof typeof english.h
 }; // prettier-ignore
 
 /** The complete export: the importable tables, every table as stored, and a description. */
-export function* tableFiles(db: Db, language: Language): Generator<File> {
+export function* tableFiles(db: Db, language: Language): Generator<ZipFile> {
   const text = inLanguage(english, language);
   yield { name: text.readMe, text: describeTables(db) };
   const rowsOf = (sql: string) => eachRow(db.prepare<[], CellValue[]>(sql).raw());

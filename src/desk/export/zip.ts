@@ -1,4 +1,7 @@
-/** Writes a .zip archive entry by entry in a stream (PKWARE APPNOTE 6.3, deflate, UTF-8 names, below 4 GB). */
+/**
+ * Writes a .zip archive entry by entry in a stream (PKWARE APPNOTE 6.3, deflate, UTF-8 names). Each file is below 4 GB; a larger or
+ * longer archive has the records of ZIP64 (4.3.14, 4.3.15, 4.5.3).
+ */
 import { closeSync, openSync } from 'node:fs';
 import { constants, crc32, deflateRawSync } from 'node:zlib';
 import { writeFully } from '../../book/file/durable-files.ts';
@@ -6,6 +9,11 @@ import { Chunks } from './chunks.ts';
 
 /** The lowest version with deflate, and the flag for UTF-8 names. */
 const VERSION = 20;
+/** The lowest version with ZIP64, the id of its extra field, and the values that say to look there. */
+const VERSION_64 = 45;
+const EXTRA_64 = 0x0001;
+const IN_ZIP64 = 0xffffffff;
+const MANY = 0xffff;
 const UTF8 = 0x0800;
 const DEFLATED = 8;
 /** 1980-01-01: a fixed date, so that the same book gives the same archive. */
@@ -19,11 +27,12 @@ interface Entry {
   at: number;
 }
 
-/** Writes an archive of texts to `path`. */
-export async function writeZip(
-  path: string,
-  files: Iterable<{ name: string; text: Iterable<string> }>,
-): Promise<void> {
+/** A text, or the bytes of a file: null if it is gone by then, and left out. */
+export type ZipFile =
+  { name: string; text: Iterable<string> } | { name: string; bytes: () => Uint8Array | null };
+
+/** Writes an archive to `path`. */
+export async function writeZip(path: string, files: Iterable<ZipFile>): Promise<void> {
   const file = openSync(path, 'w');
   try {
     let at = 0;
@@ -33,15 +42,22 @@ export async function writeZip(
       at += bytes.length;
     };
     const entries: Entry[] = [];
-    for (const { name, text } of files) {
-      const entry: Entry = { name: Buffer.from(name), crc: 0, packed: 0, bytes: 0, at };
+    for (const one of files) {
+      const whole = 'bytes' in one ? one.bytes() : null;
+      if ('bytes' in one && whole === null) continue;
+      const entry: Entry = { name: Buffer.from(one.name), crc: 0, packed: 0, bytes: 0, at };
       put(localHeader(entry));
       const start = at;
-      await chunks.each(text, (bytes, last) => {
+      const take = (bytes: Uint8Array, last: boolean): void => {
         entry.crc = crc32(bytes, entry.crc);
         entry.bytes += bytes.length;
         // Each chunk ends on a whole byte, so that the chunks together are one deflate stream.
         put(deflateRawSync(bytes, { finishFlush: last ? constants.Z_FINISH : constants.Z_SYNC_FLUSH }));
+      };
+      // A file is one chunk; the empty text yields to other calls.
+      await chunks.each('text' in one ? one.text : [''], (bytes, last) => {
+        if (!whole) take(bytes, last);
+        else if (last) take(whole, true);
       });
       entry.packed = at - start;
       // Sizes are known only now: the header is overwritten.
@@ -65,11 +81,18 @@ function localHeader(entry: Entry): Buffer {
 
 function centralHeader(entry: Entry): Buffer {
   const header = Buffer.alloc(46);
+  const isFar = entry.at >= IN_ZIP64;
   header.writeUInt32LE(0x02014b50, 0);
-  header.writeUInt16LE(VERSION, 4);
+  header.writeUInt16LE(isFar ? VERSION_64 : VERSION, 4);
   common(header, 6, entry);
-  header.writeUInt32LE(entry.at, 42);
-  return Buffer.concat([header, entry.name]);
+  header.writeUInt32LE(isFar ? IN_ZIP64 : entry.at, 42);
+  if (!isFar) return Buffer.concat([header, entry.name]);
+  const extra = Buffer.alloc(12);
+  extra.writeUInt16LE(EXTRA_64, 0);
+  extra.writeUInt16LE(8, 2);
+  extra.writeBigUInt64LE(BigInt(entry.at), 4);
+  header.writeUInt16LE(extra.length, 30);
+  return Buffer.concat([header, entry.name, extra]);
 }
 
 /** The fields that both headers share, from the required version on. */
@@ -81,10 +104,28 @@ function common(header: Buffer, from: number, { crc, packed, bytes, name }: Entr
 
 function end(entries: number, bytes: number, at: number): Buffer {
   const record = Buffer.alloc(22);
+  const isShort = entries < MANY && bytes < IN_ZIP64 && at < IN_ZIP64;
   record.writeUInt32LE(0x06054b50, 0);
-  record.writeUInt16LE(entries, 8);
-  record.writeUInt16LE(entries, 10);
-  record.writeUInt32LE(bytes, 12);
-  record.writeUInt32LE(at, 16);
+  record.writeUInt16LE(Math.min(entries, MANY), 8);
+  record.writeUInt16LE(Math.min(entries, MANY), 10);
+  record.writeUInt32LE(Math.min(bytes, IN_ZIP64), 12);
+  record.writeUInt32LE(Math.min(at, IN_ZIP64), 16);
+  return isShort ? record : Buffer.concat([end64(entries, bytes, at), record]);
+}
+
+/** The end of a large archive, and the locator that leads to it. */
+function end64(entries: number, bytes: number, at: number): Buffer {
+  const record = Buffer.alloc(56 + 20);
+  record.writeUInt32LE(0x06064b50, 0);
+  record.writeBigUInt64LE(44n, 4); // of what follows
+  record.writeUInt16LE(VERSION_64, 12);
+  record.writeUInt16LE(VERSION_64, 14);
+  record.writeBigUInt64LE(BigInt(entries), 24);
+  record.writeBigUInt64LE(BigInt(entries), 32);
+  record.writeBigUInt64LE(BigInt(bytes), 40);
+  record.writeBigUInt64LE(BigInt(at), 48);
+  record.writeUInt32LE(0x07064b50, 56);
+  record.writeBigUInt64LE(BigInt(at + bytes), 64);
+  record.writeUInt32LE(1, 72);
   return record;
 }

@@ -9,7 +9,7 @@ import { problemOfBookError } from '../contract/book-problems.ts';
 import type { BackupRow } from '../contract/contract.ts';
 import type { Problem } from '../contract/problem.ts';
 import type { Door } from '../session/procedure.ts';
-import { isBefore } from './renew-backups.ts';
+import { isBefore } from '../session/make-backup.ts';
 
 export function placeOf({ session }: Door, folder: string): string {
   return folder || (session && !session.demo ? session.settings.secondBackupFolder : '');

@@ -6,6 +6,7 @@ import { othersCanRead } from '../../book/file/private-files.ts';
 import type { Source } from '../../book/file/books-aside.ts';
 import type { Opening } from '../../book/file/restore.ts';
 import type { BookError } from '../../book/file/book-error.ts';
+import { missingPhotos } from '../session/photo-keeping.ts';
 import { isLongBook, makeBackup, storedLock, longBackup, backupProblem } from '../session/make-backup.ts';
 import { problemOfBookError, bookErrorIn } from '../contract/book-problems.ts';
 import {
@@ -89,6 +90,7 @@ export const list = door(
         ),
       },
       unreadable: unreadableOf(at, input.folder),
+      missingPhotos: session ? missingPhotos(session.book).length : 0,
       problem: session?.backups.problem ?? null,
       secondProblem: session?.backups.secondProblem ?? null,
     };
@@ -104,10 +106,10 @@ export const tryBackup = door(
       const source = sourceOf(at, input);
       const { opening, repaired } = openingOf(at, source, input);
       const contents = tryOut(at.session?.book.path ?? at.bookPath, source, at.now(), opening);
-      const { animals, weighings, payments, lastEntry, book, shop } = contents;
+      const { animals, weighings, payments, missingPhotos, lastEntry, book, shop } = contents;
       const own = isOwnBook(book, ownIdentity(at));
       const holdsRemoved = holdsRemovedDetails({ ...source, own }, removedAtOf(at));
-      return { animals, weighings, payments, lastEntry, own, shop, holdsRemoved, repaired };
+      return { animals, weighings, payments, missingPhotos, lastEntry, own, shop, holdsRemoved, repaired };
     }),
   true,
   { when: isLongBook },

@@ -6,20 +6,20 @@ import { ownBackups } from '../../book/file/backup-owner.ts';
 import { identityOf, inName } from '../../book/file/book-identity.ts';
 import { listSetAside } from '../../book/file/books-aside.ts';
 import { partialPath } from '../../book/file/partial-files.ts';
-import { makeBackup, storedLock, longBackup, backupProblem } from '../session/make-backup.ts';
+import {
+  backupProblem,
+  forgetRemovedPhotos,
+  isBefore,
+  longBackup,
+  makeBackup,
+  storedLock,
+} from '../session/make-backup.ts';
 import { refuseWrongClock } from '../session/clock.ts';
 import { by } from '../input/input.ts';
 import { host } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import type { BackupsRenewed } from '../contract/contract.ts';
-
-/**
- * Whether a backup may be older than a removal. Backup names have whole seconds, so one of the same second counts.
- */
-export function isBefore(backup: Pick<Backup, 'at'>, removedAt: string): boolean {
-  return Date.parse(backup.at) <= Date.parse(removedAt);
-}
 
 /**
  * Makes a fresh verified backup, and only then deletes backups of this book that are older than the last removal of
@@ -42,6 +42,7 @@ export const renewBackups = host(
     const fresh = [result.backup.path, result.second?.path];
     const going = [...beside, ...(result.second ? away : [])].filter(({ path }) => !fresh.includes(path));
     const deleted = going.filter(({ path }) => remove(path)).length;
+    forgetRemovedPhotos(session);
     const left = [...beside, ...away, ...others]
       .map(({ path }) => path)
       .filter((path) => !fresh.includes(path) && existsSync(path));

@@ -192,6 +192,7 @@ function recordRow(
     made: batches.flatMap(({ id }) => productsOf(inBatch(id).products, row.id)),
     hold: row.hold,
     results: JSON.parse(row.results) as RecordRow['results'],
+    photos: row.photos,
     affectedBy: reached ? [...new Set(affectedBatches(session, row.id).map(({ ticket }) => ticket))] : [],
     releasedOn: row.released_on,
     releasedTo: row.given_to,

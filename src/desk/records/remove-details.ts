@@ -4,6 +4,7 @@ import { hunterOf } from '../animal/hunters.ts';
 import { by, id, needed } from '../input/input.ts';
 import { USUAL_INSTRUCTIONS } from '../animal/instructions.ts';
 import { isLongBook } from '../session/make-backup.ts';
+import { tidyPhotos } from '../session/photo-keeping.ts';
 import { host } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { refuseWrongClock } from '../session/clock.ts';
@@ -14,7 +15,8 @@ import type { Session } from '../session/session.ts';
 /**
  * Removes a hunter's personal details after the retention period: names, numbers, addresses, and all free text about
  * the hunter's animals, batches and money (`book/privacy/personal-text.ts`). Weights, dates and money stay. The audit
- * records by whom and why, but not the removed text. The file is then rewritten, so that no unused page keeps the
+ * records by whom and why, but not the removed text. Photographs of the hunter's animals go whole, because nobody can tell
+ * which of them show a name, a face or a license plate: their files are deleted, and their rows say so. The file is then rewritten, so that no unused page keeps the
  * text; `wiped` is false if that failed (disk full, another program reading), and upkeep retries it. Older backups
  * still contain the details: `shop.listBackups` lists them, and `shop.renewBackups` replaces them.
  * @throws ProblemError `hunter.removed` (conflict), `hunter.animal-here`, `hunter.still-kept` (refused)
@@ -46,6 +48,7 @@ function remove(session: Session, input: { id: number; reason: string; by: strin
     });
   const at = session.now();
   removedDetails.remove(hunter.id, at, knownWords(session));
+  session.book.photographs.removeOfHunter(hunter.id, at, input.by);
   session.book.audit.note({
     record: 'hunter', recordId: hunter.id, act: 'void', after: { details: 'removed' }, reason: input.reason, at, by: input.by,
   }); // prettier-ignore
@@ -62,6 +65,7 @@ const WIPE_DUE = 'wipeDue';
 export function wipeIfDue({ book }: Pick<Session, 'book'>): boolean {
   if (book.settings.all()[WIPE_DUE] !== true) return true;
   try {
+    tidyPhotos(book);
     book.removedDetails.wipe();
   } catch {
     // Upkeep retries; the window shows it.

@@ -25,6 +25,7 @@ export const MAX_OF_ANIMAL = {
   donation: { most: 200, code: 'donation.too-many' },
   unprocessed: { most: 100, code: 'unprocessed.too-many' },
   notice: { most: 200, code: 'notice.too-many' },
+  photo: { most: 100, code: 'photo.too-many' },
   belonging: { most: 100, code: 'belonging.too-many' },
 } as const satisfies Record<string, Most>;
 /** Per shop: staff and coolers in use, lots of bought fat on hand, and everything on a shelf, offered or not. */

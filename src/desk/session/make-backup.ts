@@ -1,7 +1,7 @@
 /** Makes the shop's backups: beside the book, and in the second place if there is one. */
 import { dirname } from 'node:path';
 import * as v from 'valibot';
-import { backUp, listBackups, thinBackups, type Backup } from '../../book/file/backup.ts';
+import { backUp, backupFolder, listBackups, thinBackups, type Backup } from '../../book/file/backup.ts';
 import { lastEntryOf } from '../../book/file/backup-check.ts';
 import { mayBeOf, ownBackups, ownerOf } from '../../book/file/backup-owner.ts';
 import type { Book } from '../../book/book.ts';
@@ -10,6 +10,7 @@ import type { Lock } from '../../book/file/locked-file.ts';
 import { isWithin } from '../../book/file/same-folder.ts';
 import { copyToSecondPlace } from '../../book/file/second-place.ts';
 import { bookErrorOf, type BookError } from '../../book/file/book-error.ts';
+import { copyPhotosTo, deleteRemovedCopies } from './photo-keeping.ts';
 import { problemOfBookError } from '../contract/book-problems.ts';
 import { ProblemError, type Problem } from '../contract/problem.ts';
 import { readSetting } from './settings.ts';
@@ -81,9 +82,9 @@ const LONG_BOOK_BYTES = 10_000_000;
 
 export const isLongBook = ({ book }: Pick<BackedUp, 'book'>): boolean => book.size() > LONG_BOOK_BYTES;
 
-/** The worker thread backs up a large book; later writes are not included. */
+/** The worker thread backs up a large book, and one with photographs; later writes are not included. */
 export const longBackup = {
-  when: isLongBook,
+  when: ({ book }: Pick<BackedUp, 'book'>): boolean => isLongBook({ book }) || book.photographs.any(),
   begin({ backups }: BackedUp) {
     const mark = backups.mark();
     return {
@@ -100,24 +101,49 @@ export const longBackup = {
 };
 
 /**
- * Makes a verified backup now and deletes old ones by the rotation rule. A failure of the second place is recorded
- * and does not fail the first.
+ * Makes a verified backup now, with the photographs, and deletes old ones by the rotation rule. A failure of the second place is
+ * recorded and does not fail the first.
  * @param keeping the path of a backup that is never deleted, in either place
  */
 export function makeBackup(session: BackedUp, at: Date, keeping?: string): BackupResult {
   const { book, backups } = session;
   try {
     const backup = backUp(book.db, book.path, at);
+    copyPhotosTo(book, dirname(backup.path), null);
     backups.problem = null;
     backups.made();
     const identity = identityOf(book.db);
     const beside = listBackups(book.path).filter((one) => mayBeOf(one, identity) && one.path !== keeping);
     thinBackups(beside, backup, (backups) => ownBackups(book.db, identity, backups));
-    return { ok: true, backup, second: session.demo ? null : copyAway(session, backup, keeping) };
+    const second = session.demo ? null : copyAway(session, backup, keeping);
+    forgetRemovedPhotos(session);
+    return { ok: true, backup, second };
   } catch (error) {
     const trouble = bookErrorOf(error, book.path);
     backups.problem = problemOfBookError(trouble);
     return { ok: false, trouble };
+  }
+}
+
+/**
+ * Whether a backup may be older than a removal. Backup names have whole seconds, so one of the same second counts.
+ */
+export function isBefore(backup: Pick<Backup, 'at'>, removedAt: string): boolean {
+  return Date.parse(backup.at) <= Date.parse(removedAt);
+}
+
+/**
+ * Deletes copies of removed photographs among the backups, once no backup there is older than their removal: until then such a
+ * backup brings them back, and the list of backups says so.
+ */
+export function forgetRemovedPhotos({ book, settings }: Pick<BackedUp, 'book' | 'settings'>): void {
+  const removedAt = book.removedDetails.lastRemoval();
+  if (removedAt === null) return;
+  const identity = identityOf(book.db);
+  for (const folder of [backupFolder(book.path), settings.secondBackupFolder]) {
+    if (!folder) continue;
+    const ours = listBackups(book.path, folder).filter((one) => mayBeOf(one, identity));
+    if (!ours.some((one) => isBefore(one, removedAt))) deleteRemovedCopies(book, folder);
   }
 }
 
@@ -132,7 +158,10 @@ function copyAway({ book, backups, settings }: BackedUp, backup: Backup, keeping
   backups.secondProblem = null;
   if (!folder) return null;
   try {
-    return copyToSecondPlace(backup, book.path, folder, storedLock(book), keeping);
+    const lock = storedLock(book);
+    const copy = copyToSecondPlace(backup, book.path, folder, lock, keeping);
+    copyPhotosTo(book, folder, lock || null);
+    return copy;
   } catch (error) {
     const trouble = bookErrorOf(error, folder);
     // An error of this computer's own disk is not one of the stick.

@@ -52,6 +52,7 @@ export function useBackupState() {
       () =>
         problem.value !== null ||
         troubles.value.length > 0 ||
+        !!view.value?.missingPhotos ||
         (!!view.value && isOverdue.value && !shop.view?.demo),
     ),
     busy: backUp.busy,

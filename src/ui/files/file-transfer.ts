@@ -37,7 +37,7 @@ export async function downloadExport(download: {
   return { ok: true, value: { bytes: from } };
 }
 
-function toBase64(bytes: Uint8Array): string {
+export function toBase64(bytes: Uint8Array): string {
   let letters = '';
   for (let at = 0; at < bytes.length; at += CHUNK_BYTES)
     letters += String.fromCharCode(...bytes.subarray(at, at + CHUNK_BYTES));

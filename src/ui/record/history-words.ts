@@ -135,6 +135,9 @@ const SENTENCES: Readonly<Record<HistoryKind, Message>> = {
       note: worded(note),
     }),
   'belonging-back': ({ kind }) => text.belongingBack({ kind: kindName(kind) }),
+  photographed: ({ kind }) => text.photographed({ kind: kind as 'tag' }),
+  'photo-voided': ({ kind }) => text.photoVoided({ kind: kind as 'tag' }),
+  'photo-removed': ({ kind }) => text.photoRemoved({ kind: kind as 'tag' }),
   called: ({ text: note }) => text.called({ note: ended(String(note)) }),
   'affected-note': ({ deed, ticket, note }) =>
     noteAfter(text.affected({ deed: deed as 'called', ticket: String(ticket) }), note),

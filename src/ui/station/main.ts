@@ -7,11 +7,13 @@ import { isLanguage } from '../../words/languages.ts';
 import { offered } from '../../words/compiled/languages.ts';
 import { useLanguage } from '../stores/language.ts';
 import { useTheme } from '../stores/theme.ts';
+import { PHOTO_SOURCE } from '../photos/source.ts';
 import { readPairing } from './kept/pairing.ts';
+import { photoAtStation } from './photo-source.ts';
 import { startStation } from './program.ts';
 import StationApp from './StationApp.vue';
 
-const app = createApp(StationApp).use(createPinia());
+const app = createApp(StationApp).use(createPinia()).provide(PHOTO_SOURCE, photoAtStation);
 await app.runWithContext(start);
 app.mount('#station');
 

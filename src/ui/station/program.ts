@@ -20,11 +20,15 @@ import { bridgeOfStation } from './desk-bridge.ts';
 import { outboxStore } from './kept/entries.ts';
 import { keepPairing, type Pairing } from './kept/pairing.ts';
 import { forgetSeen } from './kept/seen.ts';
+import { deleteOldPhotos } from './kept/photos.ts';
 import { useLine } from './line.ts';
 import { pageWaits } from './page-waits.ts';
+import { sendPhotoOf } from './send-photo.ts';
 
 /** The outbox is looked at this often besides, ms: the desk may have been busy, or another tab sent. */
 const LOOK_EVERY = 15_000;
+/** How often files of photographs that are long saved are deleted, ms. */
+const TIDY_EVERY = 10 * 60_000;
 /** One tab of a device sends at a time. */
 const SENDER = 'gambrel-outbox';
 
@@ -108,7 +112,7 @@ export async function startStation(pairing: Pairing): Promise<void> {
     line.signedIn = null;
     await note({ shut: why, ...(why === 'removed' && { secret: null }) });
     // A removed station shows nothing of the shop any more but what it did not send.
-    if (why === 'removed') await forgetSeen();
+    if (why === 'removed') await Promise.all([forgetSeen(), deleteOldPhotos(line.entries, 0)]);
   }
 
   function heard(event: StationEvent): void {
@@ -178,7 +182,10 @@ export async function startStation(pairing: Pairing): Promise<void> {
               line.note(entries);
             },
           },
-          (entry) => requests.post('/entry', entry, { [HELD_HEADER]: (told = line.held(1)) }),
+          async (entry) => {
+            await sendPhotoOf(entry, requests);
+            return requests.post('/entry', entry, { [HELD_HEADER]: (told = line.held(1)) });
+          },
           () => crypto.randomUUID(),
         ),
       );
@@ -188,6 +195,7 @@ export async function startStation(pairing: Pairing): Promise<void> {
     }
   }
 
+  setInterval(() => void deleteOldPhotos(line.entries), TIDY_EVERY);
   line.follow({ requests, send: () => void send(), hurry: () => waits.hurry() });
   setInterval(() => {
     void send();

@@ -7,6 +7,7 @@ import { text as carrier } from '../../words/compiled/problems/carrier.ts';
 import { text as importing } from '../../words/compiled/problems/import.ts';
 import { text as input } from '../../words/compiled/problems/input.ts';
 import { text as money } from '../../words/compiled/problems/money.ts';
+import { text as photos } from '../../words/compiled/problems/photos.ts';
 import { text as records } from '../../words/compiled/problems/records.ts';
 import { text as scale } from '../../words/compiled/problems/scale.ts';
 import { text as shelf } from '../../words/compiled/problems/shelf.ts';
@@ -30,6 +31,7 @@ const AREAS = [
   scale,
   smokehouse,
   stations,
+  photos,
   sums,
 ];
 
@@ -64,6 +66,11 @@ const SHARED: readonly [area: object, key: string, codes: readonly string[]][] =
   [sums, 'cooler', ['cooler.limit', 'cooler.moment', 'cooler.temperature']],
   [sums, 'days', ['date.days-not-whole', 'date.month', 'date.out-of-range', 'hanging.days', 'hanging.limits']],
   [sums, 'ours', ['random.seed', 'random.shape', 'resources.own-fat', 'resources.heat', 'resources.recipes', 'desk.broken', 'desk.failed']],
+  [photos, 'again', [
+    'photo.no-picture', 'photo.too-large', 'photo.not-bare', 'photo.other-digest', 'photo.not-here', 'photo.waiting',
+  ]],
+  [photos, 'changed', ['photo.unknown', 'photo.voided', 'photo.not-voided']],
+  [photos, 'file', ['photo.missing', 'photo.altered']],
   [carrier, 'noAccess', [
     'desk.no-session', 'session.unknown', 'session.wrong-code', 'session.too-many', 'session.other-account',
     'request.wrong-host', 'request.wrong-origin',

@@ -214,4 +214,12 @@ INSERT INTO price_line VALUES (1, 4, 'jerky', 'Jerky making', 'trim', 450, NULL,
   26: `
 INSERT INTO station_made VALUES (1, 1, '5d0d1cb6-7a4b-4e0c-9b55-0f4b1c6b9b03', 'intake.takeIn', 1, '2026-10-12T17:08:00.000Z', 'RB');
 `,
+  27: `
+INSERT INTO photograph VALUES
+  (1, 1, 'tag', '3f79bb7b435b05321651daefd374cdc681dc06faa65e374e38337b88ca046dea', 182000, 1200, 1600, 1, '2026-10-01T14:01:00.000Z', '2026-10-01T14:02:00.000Z', 'MK'),
+  (2, 2, 'damage', 'a79bb7b435b05321651daefd374cdc681dc06faa65e374e38337b88ca046de3f', 90000, 1600, 900, NULL, '2026-10-02T14:01:00.000Z', '2026-10-02T14:02:00.000Z', 'RB'),
+  (3, 2, 'animal', 'b79bb7b435b05321651daefd374cdc681dc06faa65e374e38337b88ca046de3f', 90000, 1600, 900, NULL, '2026-10-02T14:03:00.000Z', '2026-10-02T14:03:00.000Z', 'RB');
+INSERT INTO photograph_void VALUES (2, 'of another animal', '2026-10-02T14:05:00.000Z', 'RB');
+INSERT INTO photograph_removal VALUES (3, '2026-10-13T14:05:00.000Z', 'MK');
+`,
 };

@@ -19,6 +19,7 @@ export interface EchoDoor extends StationDoor {
   entries: OutboxEntry[];
   /** What stations told of their outboxes. */
   held: HeldEntries[];
+  photos: Map<string, Uint8Array>;
   registered: string[];
   /** How the line was, one after another. */
   states: StationLineState[];
@@ -47,6 +48,7 @@ export function echoDoor(): EchoDoor {
     calls: [],
     entries: [],
     held: [],
+    photos: new Map(),
     registered: [],
     states: [],
     settings: () => settings,
@@ -109,6 +111,11 @@ export function echoDoor(): EchoDoor {
         answer: { ok: true, value: {} },
       };
     },
+    async storePhoto(_secret, digest, file) {
+      door.photos.set(digest, file);
+      return { ok: true, value: { digest } };
+    },
+    photo: async (_secret, digest) => door.photos.get(digest) ?? null,
     watch(secret, told) {
       const those = watching.get(secret) ?? new Set();
       watching.set(secret, those.add(told));

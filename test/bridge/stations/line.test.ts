@@ -147,7 +147,7 @@ describe('over TLS', () => {
     expect(allowed.status).toBe(204);
     expect(allowed.headers).toMatchObject({
       'access-control-allow-origin': former,
-      'access-control-allow-methods': 'GET, POST',
+      'access-control-allow-methods': 'GET, POST, PUT',
       'access-control-allow-headers':
         'authorization, content-type, gambrel-opening, gambrel-person, gambrel-held',
       vary: 'origin',

@@ -18,6 +18,7 @@ import { askedIn, NOT_INTERACTIVE, READINGS, type Asked } from '../../bench/read
 import type { BenchDesk } from '../../bench/open-desk.ts';
 import { tempBookPath } from '../../book/temp-book.ts';
 import { demoAt } from '../../demo-copy.ts';
+import { base64Of, photoOf } from '../../photo-of.ts';
 import { guardedDesk } from '../guarded-desk.ts';
 
 type Taught = Book['seasonSummaries'];
@@ -101,6 +102,12 @@ const OTHERS: Partial<Record<CallName, () => Promise<unknown>>> = {
   'made.label': async () => call('made.label', { id: (await smokehouse()).madeId }),
   'made.forecast': async () =>
     call('made.forecast', { recipeId: (await smokehouse()).recipeId, finishedGrams: 5000, trimGrams: 9000 }),
+  'photos.store': () => call('photos.store', { base64: base64Of(photoOf()) }),
+  'photos.read': async () => {
+    const [photo] = await call('photos.list', { animalId: asked.animalId });
+    return call('photos.read', { digest: photo?.digest ?? '' });
+  },
+  'photos.check': () => call('photos.check', {}),
   'records.check': () => call('records.check', { season: 2026 }),
   'import.begin': () => call('import.begin', { name: 'old.csv' }),
   'import.addPiece': () => upload(table),

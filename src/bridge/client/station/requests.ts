@@ -1,10 +1,12 @@
 /** What a station's page sends to the desk: over TLS, with its secret, to the address that answered last. */
-import type { Problem } from '../../../desk/contract/problem.ts';
+import type { Answer, Problem } from '../../../desk/contract/problem.ts';
 import type { StationState } from '../../../desk/contract/stations.ts';
 import { HELD_HEADER } from '../../wire.ts';
 
 /** Time after which a request counts as lost, ms. */
 const PATIENCE = 10_000;
+/** The same for a file of half a megabyte over a weak wireless, ms. */
+const PATIENCE_OF_FILE = 20_000;
 
 /** Why a station is not let in; `unknown`: another book is open, or none. */
 export type Shut = Exclude<StationState, 'open'> | 'unknown';
@@ -48,6 +50,16 @@ export interface StationRequests {
    * @throws DeskAway, ShutOut
    */
   postAnywhere<T>(path: string, body: unknown): Promise<T>;
+  /**
+   * Puts the file of a photograph.
+   * @throws DeskAway, ShutOut
+   */
+  putPhoto(digest: string, file: Uint8Array<ArrayBuffer>): Promise<Answer<unknown>>;
+  /**
+   * The file of a photograph; null if this place may not see it, or there is none.
+   * @throws DeskAway, ShutOut
+   */
+  photo(digest: string): Promise<Blob | null>;
   /**
    * Opens the change stream.
    * @throws DeskAway, ShutOut
@@ -101,12 +113,35 @@ export function stationRequests(place: RequestPlace): StationRequests {
       }
       throw away;
     },
+    async putPhoto(digest, file) {
+      const headers = { 'content-type': 'image/jpeg' };
+      const signal = AbortSignal.timeout(PATIENCE_OF_FILE);
+      const init = { method: 'PUT', headers, signal, body: new Blob([file]) };
+      const response = await send(current(), `/photo/${digest}`, init);
+      if (!response.ok) throw await refusalOf(response);
+      return jsonOf<Answer<unknown>>(response);
+    },
+    async photo(digest) {
+      const signal = AbortSignal.timeout(PATIENCE_OF_FILE);
+      const response = await send(current(), `/photo/${digest}`, { signal });
+      if (response.status === 404) return null;
+      if (!response.ok) throw await refusalOf(response);
+      return blobOf(response);
+    },
     async listen(signal) {
       const response = await send(current(), '/events', { signal });
       if (!response.ok || !response.body) throw await refusalOf(response);
       return response.body;
     },
   };
+}
+
+async function blobOf(response: Response): Promise<Blob> {
+  try {
+    return await response.blob();
+  } catch {
+    throw new DeskAway(); // a truncated answer
+  }
 }
 
 async function jsonOf<T>(response: Response): Promise<T> {

@@ -1,10 +1,13 @@
 /** The station's own store in the browser (IndexedDB), opened again whenever the browser drops it. */
 
 const NAME = 'gambrel-station';
-const VERSION = 1;
+/** 2 keeps photographs. */
+const VERSION = 2;
 
-/** `station`: the rows `pairing` and `line`. `entries`: by `order`. `seen`: answers by their question. */
-export type StoreName = 'station' | 'entries' | 'seen';
+/**
+ * `station`: the rows `pairing` and `line`. `entries`: by `order`. `seen`: answers by their question. `photos`: files by their digest.
+ */
+export type StoreName = 'station' | 'entries' | 'seen' | 'photos';
 type Use<T> = (store: (name: StoreName) => IDBObjectStore) => IDBRequest<T> | T;
 
 class Connection {
@@ -24,7 +27,7 @@ class Connection {
   #connect(): Promise<IDBDatabase> {
     return new Promise((resolve, reject) => {
       const request = indexedDB.open(NAME, VERSION);
-      request.onupgradeneeded = () => createStores(request.result);
+      request.onupgradeneeded = ({ oldVersion }) => createStores(request.result, oldVersion);
       request.onerror = () => reject(request.error ?? new Error('The store did not open.'));
       request.onsuccess = () => {
         // A tablet drops the store of a page in the background; the next use opens it again.
@@ -41,7 +44,9 @@ class Connection {
 
 const connection = new Connection();
 
-function createStores(database: IDBDatabase): void {
+function createStores(database: IDBDatabase, oldVersion: number): void {
+  database.createObjectStore('photos');
+  if (oldVersion > 0) return;
   database.createObjectStore('station');
   database.createObjectStore('seen');
   const entries = database.createObjectStore('entries', { keyPath: 'order' });

@@ -4,7 +4,7 @@ import { transact } from './database.ts';
 
 /** Questions whose answers are kept. None of them finds people by name. */
 const KEPT = [
-  'shop.get', 'rail.get', 'coolers.list', 'coolers.getRecord', 'animals.get', 'animals.find', 'belongings.list',
+  'shop.get', 'rail.get', 'coolers.list', 'coolers.getRecord', 'animals.get', 'animals.find', 'belongings.list', 'photos.list',
   'grinder.get', 'grinder.getBatch', 'fat.listLots', 'recipes.list', 'recipes.get', 'made.list', 'made.get',
   'loads.list', 'loads.get', 'pickup.get',
 ] as const satisfies readonly AskName[]; // prettier-ignore

@@ -16,6 +16,8 @@ function desk(enter: () => unknown) {
   const requests: StationRequests = {
     post: async () => undefined as never,
     postAnywhere: async () => enter() as never,
+    putPhoto: async () => undefined as never,
+    photo: async () => null,
     listen: async (signal) =>
       new ReadableStream({
         start(controller) {
