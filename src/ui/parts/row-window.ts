@@ -1,6 +1,5 @@
 import { useEventListener } from '@vueuse/core';
-import { defaultRangeExtractor, type Range, useWindowVirtualizer } from '@tanstack/vue-virtual';
-import { computed, nextTick, onMounted, ref, shallowRef, watch, type Ref } from 'vue';
+import { computed, nextTick, onMounted, onScopeDispose, ref, shallowRef, watch, type Ref } from 'vue';
 
 /** From this many rows on, only those near the screen are rendered: thousands take seconds. */
 const MANY = 500;
@@ -28,41 +27,75 @@ export function useRowWindow<Row>(table: Ref<HTMLTableElement | null>, rows: () 
   const widths = shallowRef<readonly number[] | null>(null);
   const some = computed(() => rows().length > MANY && !whole.value);
 
-  const near = (range: Range): number[] => {
-    const aroundFocus = [focused.value - 1, focused.value, focused.value + 1].filter(
-      (index) => focused.value >= 0 && index >= 0 && index < range.count,
-    );
-    return [...new Set([...aroundFocus, ...defaultRangeExtractor(range)])].toSorted((a, b) => a - b);
-  };
-  const virtual = useWindowVirtualizer<HTMLTableRowElement>(
-    computed(() => ({
-      enabled: some.value,
-      count: some.value ? rows().length : 0,
-      estimateSize: () => ROW_PX,
-      overscan: BEYOND,
-      scrollMargin: top.value,
-      rangeExtractor: near,
-    })),
-  );
+  /** Measured heights by index, and how often one changed. */
+  const heights = new Map<number, number>();
+  const measured = ref(0);
+  /** What of the page is on the screen, CSS pixels from its top. */
+  const seen = shallowRef({ from: 0, to: 0 });
+  /** Where each row ends. */
+  const ends = computed(() => {
+    void measured.value;
+    let end = top.value;
+    return some.value ? rows().map((_, index) => (end += heights.get(index) ?? ROW_PX)) : [];
+  });
+  const startOf = (index: number): number => ends.value[index - 1] ?? top.value;
+
+  /** The row at a height of the page, by halving; the last one below all. */
+  function rowAt(y: number): number {
+    let [low, high] = [0, ends.value.length - 1];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((ends.value[middle] ?? Infinity) > y) high = middle;
+      else low = middle + 1;
+    }
+    return low;
+  }
+  const near = computed((): number[] => {
+    const from = rowAt(seen.value.from) - BEYOND;
+    const to = rowAt(seen.value.to) + BEYOND;
+    const around = Array.from({ length: to - from + 1 }, (_, i) => from + i);
+    const aroundFocus = focused.value < 0 ? [] : [focused.value - 1, focused.value, focused.value + 1];
+    return [...new Set([...aroundFocus, ...around])]
+      .filter((index) => index >= 0 && index < ends.value.length)
+      .toSorted((a, b) => a - b);
+  });
   const drawn = computed((): DrawnRow<Row>[] => {
     const all = rows();
     if (!some.value) return all.map((row, index) => ({ row, index, gap: 0 }));
     let end = top.value;
-    return virtual.value.getVirtualItems().flatMap((item) => {
-      const gap = item.start - end;
-      end = item.end;
-      const row = all[item.index];
-      return row === undefined ? [] : [{ row, index: item.index, gap }];
+    return near.value.flatMap((index) => {
+      const row = all[index];
+      const gap = startOf(index) - end;
+      end = ends.value[index] ?? end;
+      return row === undefined ? [] : [{ row, index, gap }];
     });
   });
   const below = computed(() => {
-    const last = some.value ? virtual.value.getVirtualItems().at(-1) : undefined;
-    return last ? top.value + virtual.value.getTotalSize() - last.end : 0;
+    const last = near.value.at(-1);
+    return last === undefined ? 0 : (ends.value.at(-1) ?? 0) - (ends.value[last] ?? 0);
   });
+
+  const sizes = new ResizeObserver((changes) => {
+    for (const { target } of changes) {
+      const index = Number((target as HTMLElement).dataset.index);
+      const { height } = target.getBoundingClientRect();
+      if (!target.isConnected) sizes.unobserve(target);
+      else if (heights.get(index) !== height) {
+        heights.set(index, height);
+        measured.value += 1;
+      }
+    }
+  });
+  onScopeDispose(() => sizes.disconnect());
+  const look = (): void => {
+    if (some.value) seen.value = { from: window.scrollY, to: window.scrollY + window.innerHeight };
+  };
 
   async function settle(): Promise<void> {
     widths.value = null;
     focused.value = -1;
+    heights.clear();
+    look();
     if (!some.value) return;
     await nextTick();
     const body = table.value?.tBodies[0];
@@ -77,6 +110,7 @@ export function useRowWindow<Row>(table: Ref<HTMLTableElement | null>, rows: () 
 
   onMounted(() => void settle());
   useEventListener('resize', () => void settle());
+  useEventListener('scroll', look, { passive: true });
   useEventListener('beforeprint', () => (whole.value = true));
   useEventListener('afterprint', () => (whole.value = false));
   useEventListener('keydown', (event) => {
@@ -89,7 +123,7 @@ export function useRowWindow<Row>(table: Ref<HTMLTableElement | null>, rows: () 
     widths,
     focus: (index: number): void => void (focused.value = index),
     measure: (element: unknown): void => {
-      if (some.value && element instanceof HTMLTableRowElement) virtual.value.measureElement(element);
+      if (some.value && element instanceof HTMLTableRowElement) sizes.observe(element);
     },
   };
 }
