@@ -3,7 +3,7 @@ import { aheadOf } from '../core/values/local-moment.ts';
 import type { LoadRecord, MadePage } from '../desk/contract/contract.ts';
 import { momentAt, nextWorkday } from './invented/calendar.ts';
 import { drawing } from './invented/draw.ts';
-import { SEASONS, SHOP } from './invented/invention.ts';
+import { MISTAKES, SEASONS, SHOP } from './invented/invention.ts';
 import type { Filling, Shop } from './shop-day.ts';
 
 /** Minutes after the oven is on, and °F inside. */
@@ -67,8 +67,12 @@ const NIGHTS = [
 ] as const;
 
 const OVEN = 'Smokehouse';
-/** Minutes until a load is full. */
+/** Minutes until a load is full; on the last day one that is soon on. */
 const FILLS = 150;
+const FILLS_LAST = 15;
+/** Minutes between readings of a thermometer, and its name. */
+const LOOKS_EVERY = 10;
+const PROBE = 'P1';
 /** Minutes after midnight. */
 const READ_AT = 8 * 60;
 /** Minutes between readings. */
@@ -86,24 +90,43 @@ export function intoOven(shop: Shop, { id: madeId, finish }: MadePage, by: strin
   }
   const { id, name } = counter.call('loads.open', { oven: OVEN, madeIds: [madeId], by });
   const out = nextWorkday(counter.today());
-  const on = new Date(Math.ceil(now.getTime() / MINUTE + FILLS) * MINUTE);
+  const last = counter.today() === shop.lastDay;
+  const on = new Date(Math.ceil(now.getTime() / MINUTE + (last ? FILLS_LAST : FILLS)) * MINUTE);
   const filling = { id, finish, on, out };
   shop.filling = filling;
   shop.events.schedule(momentAt(out, READ_AT), () => judged(shop, filling, name, by));
+  if (last) watched(shop, filling, by);
   return out;
 }
 
-/** The log is read, held against the figures, and what does not meet them is decided on. */
-async function judged(shop: Shop, { id, finish, on }: Filling, name: string, by: string): Promise<void> {
+/** While a load is in at the demo's current time, somebody reads its thermometer; later readings are dropped with the other events. */
+function watched({ counter, events }: Shop, { id, on }: Filling, by: string): void {
+  events.schedule(on, async () => {
+    const { record } = await counter.call('loads.get', { id });
+    counter.call('loads.record', { id, record: { ...record, ovenStart: on.toISOString() }, by });
+  });
+  const draw = drawing(SEASONS.seed, NIGHT_STREAM, id);
+  for (const at of timesOf(SAUSAGE, LOOKS_EVERY))
+    events.schedule(new Date(on.getTime() + at * MINUTE), () => {
+      const typed = (along(SAUSAGE.curve, at) + draw.between(-0.3, 0.3)).toFixed(1);
+      counter.call('loads.reading', { id, probe: PROBE, phase: 'both', degrees: 'F', typed, by });
+    });
+}
+
+/** The log is read, held against the figures, and what does not meet them is decided on, but for one that waits for a decision. */
+async function judged(shop: Shop, { id, finish, on, out }: Filling, name: string, by: string): Promise<void> {
   const { counter } = shop;
   const draw = drawing(SEASONS.seed, NIGHT_STREAM, id);
+  const waits = out === MISTAKES.loggerStopped;
   const {
     humidity,
     cooked,
     note = '',
     ...cook
-  }: Cook = finish === 'dried' ? JERKY : draw.pickWeighted<Cook>(NIGHTS);
-  const readings = timesOf(cook).map((at) => [at, along(cook.curve, at) + draw.between(-0.3, 0.3)] as const);
+  }: Cook = finish === 'dried' ? JERKY : waits ? { ...SAUSAGE, ...STOPPED } : draw.pickWeighted<Cook>(NIGHTS);
+  const readings = timesOf(cook, EVERY).map(
+    (at) => [at, along(cook.curve, at) + draw.between(-0.3, 0.3)] as const,
+  );
   const { record } = await counter.call('loads.get', { id });
   const oven = {
     ovenStart: on.toISOString(),
@@ -120,14 +143,15 @@ async function judged(shop: Shop, { id, finish, on }: Filling, name: string, by:
   counter.call('loads.importLog', {
     id,
     upload,
-    probe: 'P1',
+    probe: PROBE,
     phase: 'both',
     degrees: 'F',
     dates: 'month first',
     by,
   });
   const verdict = counter.call('loads.judge', { id, by });
-  if (verdict.cook.answer !== 'meets-figures' || verdict.cooling.answer !== 'meets-figures')
+  const meets = [verdict.cook, verdict.cooling].every(({ answer }) => answer === 'meets-figures');
+  if (!meets && !waits)
     counter.call('loads.decide', {
       loadId: id,
       decided: 'not ready to eat',
@@ -149,9 +173,9 @@ function fileOf(on: Date, readings: readonly (readonly [minutes: number, f: numb
   return ['Date,Time,Temp (F)', ...rows, ''].join('\n');
 }
 
-function timesOf({ curve, stopped }: Pick<Cook, 'curve' | 'stopped'>): number[] {
+function timesOf({ curve, stopped }: Pick<Cook, 'curve' | 'stopped'>, every: number): number[] {
   const last = curve.at(-1)?.[0] ?? 0;
-  const times = Array.from({ length: Math.floor(last / EVERY) + 1 }, (_, i) => i * EVERY);
+  const times = Array.from({ length: Math.floor(last / every) + 1 }, (_, i) => i * every);
   return stopped ? times.filter((at) => at < stopped[0] || at > stopped[1]) : times;
 }
 

@@ -14,6 +14,8 @@ const DAY = [8 * 60 + 15, 16 * 60 + 30] as const;
 const LAST_DAY = [8 * 60 + 30, 13 * 60] as const;
 const SAME_DAY = 0.45;
 const SAUSAGE_AT = 9 * 60 + 50;
+/** On the last day early enough that it is in the smokehouse at the demo's current time. */
+const SAUSAGE_AT_LAST = 6 * 60 + 30;
 const SAUSAGE_PACK_GRAMS = GRAMS_PER.lb;
 const JERKY_PACK_GRAMS = ORDERS.jerky.packageOz * GRAMS_PER.oz;
 
@@ -54,7 +56,7 @@ async function makeJerky(shop: Shop, animal: DemoAnimal): Promise<void> {
 export function planSausage(shop: Shop, season: InventedSeason): void {
   const { products, leastOwners, mostOwners } = ORDERS.sausage;
   for (const [i, day] of season.pools.entries())
-    shop.events.schedule(momentAt(day, SAUSAGE_AT), async () => {
+    shop.events.schedule(momentAt(day, day === shop.lastDay ? SAUSAGE_AT_LAST : SAUSAGE_AT), async () => {
       const last = i === season.pools.length - 1;
       for (const product of products) {
         const waiting = shop.sausage.filter((owner) => sausageOf(owner)?.product === product);

@@ -154,6 +154,8 @@ export const MISTAKES = mistakesJson as {
   left: SlipWanted[];
   corrected: SlipWanted[];
   fatTest: { nth: number; off: number };
+  /** The day on which a load came out whose logger had stopped: nobody has decided on it yet. */
+  loggerStopped: string;
 };
 export const PRICES = pricesJson as unknown as {
   books: { name: string; validFrom: string; share: number }[];
