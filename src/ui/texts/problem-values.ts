@@ -4,6 +4,7 @@ import { wordFor } from './codes.ts';
 import { text as words } from '../../words/compiled/shared/common.ts';
 import { text as belongings } from '../../words/compiled/window/belongings.ts';
 import { text as smokehouse } from '../../words/compiled/window/smokehouse.ts';
+import { text as smokehouseLoad } from '../../words/compiled/window/smokehouse-load.ts';
 import { lotLabel } from './part-label.ts';
 import { methodName } from './payment-methods.ts';
 import { readySentences } from './ready-sentences.ts';
@@ -34,6 +35,18 @@ function weights({ said, grams, baseSaid, baseGrams }: With, format: Format): ob
   return { weight: of(said, grams), baseWeight: of(baseSaid, baseGrams) };
 }
 
+/** So many seconds are said as minutes. */
+const SAID_IN_SECONDS = 120;
+const timeHeld = (seconds: number): string =>
+  seconds < SAID_IN_SECONDS
+    ? smokehouseLoad.inSeconds({ n: Math.floor(seconds) })
+    : smokehouseLoad.inMinutes({ n: Math.floor(seconds / 60) });
+const dwell = ({ need, seconds }: With): { needed: string; held: string } => ({
+  needed:
+    Number(need) < SAID_IN_SECONDS ? timeHeld(Number(need)) : timeHeld(Math.ceil(Number(need) / 60) * 60),
+  held: timeHeld(Number(seconds)),
+});
+
 const belonging = ({ kind }: With): { kind: string } => ({ kind: wordFor(belongings.kinds, String(kind)) });
 
 const DERIVED: Readonly<Record<string, (given: With, format: Format) => object>> = {
@@ -49,6 +62,8 @@ const DERIVED: Readonly<Record<string, (given: With, format: Format) => object>>
     name: part(given),
     range: format.massRange(Number(given.low), Number(given.high)),
   }),
+  'dwell.not-shown': dwell,
+  'dwell.short': dwell,
   'belonging.gone': belonging,
   'belonging.here': belonging,
   // The desk joins their codes.

@@ -1,5 +1,5 @@
 /** The curve of a load as a chart: what each probe showed, and what it had to reach. */
-import type { LoadPage } from '../../../bridge/contract.ts';
+import type { HeatFinding, LoadPage } from '../../../bridge/contract.ts';
 import type { ChartColors } from '../drawing/colors.ts';
 import { line, type Scene, type Shape } from '../drawing/scene.ts';
 import type { SceneStory } from '../story.ts';
@@ -10,10 +10,19 @@ const LEFT = 48;
 const EDGE = 24;
 const LOWEST_F = 30;
 const TYPE = 13;
+const GAP = 'log.gap';
+const MINUTE_MS = 60_000;
+
+/** Whether two readings after one another are those before and after a gap of the log, give or take its rounded minutes. */
+function spans({ at, with: { minutes } }: HeatFinding, before: string, after: string): boolean {
+  if (at === null) return false;
+  const ends = Date.parse(at) + Number(minutes) * MINUTE_MS;
+  return Date.parse(before) <= Date.parse(at) && Date.parse(after) >= ends - MINUTE_MS;
+}
 
 /** @param when writes a moment in the shop's zone */
 export function loadStory(
-  { name, curves, target, readings }: LoadPage,
+  { name, curves, target, readings, now }: Pick<LoadPage, 'name' | 'curves' | 'target' | 'readings' | 'now'>,
   when: (at: string) => string,
 ): SceneStory {
   const points = curves.flatMap((one) => one.points.map((point) => ({ ...point, probe: one.probe })));
@@ -23,6 +32,10 @@ export function loadStory(
   const need = Math.max(target.atOnceF, target.hostF ?? 0);
   const needs = [need, ...target.cooling.stages.flatMap(({ fromF, toF }) => [fromF, toF])];
   const top = Math.max(highest, ...needs) + 10;
+
+  const gaps = [now?.cook, now?.cooling].flatMap(
+    (judged) => judged?.missing.filter(({ code }) => code === GAP) ?? [],
+  );
 
   function scene(colors: ChartColors, width: number): Scene {
     const [from, to] = [Math.min(...times), Math.max(...times)];
@@ -36,7 +49,14 @@ export function loadStory(
     ]); // prettier-ignore
     const paths = curves.map(({ points: of }): Shape => ({
       kind: 'path',
-      d: of.map(({ at, f }, i) => `${i === 0 ? 'M' : 'L'}${x(at).toFixed(1)} ${y(f).toFixed(1)}`).join(''),
+      // Nothing is drawn where nothing was read.
+      d: of
+        .map(({ at, f }, i) => {
+          const before = of[i - 1];
+          const pen = before && !gaps.some((gap) => spans(gap, before.at, at)) ? 'L' : 'M';
+          return `${pen}${x(at).toFixed(1)} ${y(f).toFixed(1)}`;
+        })
+        .join(''),
       stroke: colors.spruce,
       strokeWidth: 2.5,
     }));

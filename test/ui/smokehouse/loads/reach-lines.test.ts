@@ -61,3 +61,20 @@ describe('a load with bear in it', () => {
     expect(findingOf(166)).not.toContain('159');
   });
 });
+
+it('draws no line where nothing was read', () => {
+  const at = (minutes: number): string => new Date(Date.parse('2026-10-20T15:00:00.000Z') + minutes * 60_000).toISOString();
+  const points = [0, 5, 50, 55].map((minutes) => ({ at: at(minutes), f: 40 + minutes }));
+  const missing = [{ code: 'log.gap', at: at(5), with: { minutes: 45, limit: 10 } }];
+  const judged = (found: object[]) => ({ cook: { answer: 'not-proven', notMet: [], missing: found }, cooling: { answer: 'not-proven', notMet: [], missing: [] } });
+  const pens = (now: object | null): string | undefined => {
+    const page = { ...load(null), now, curves: [{ probe: 'P1', highestF: 95, points }] } as unknown as LoadPage;
+    const { scene } = loadStory(page, (one) => one);
+    const shapes = scene!({ muted: '#777', spruce: '#075' } as never, 600).marks.flatMap((mark) => mark.shapes);
+    const curve = shapes.find((shape) => shape.kind === 'path' && shape.stroke === '#075');
+    return curve?.kind === 'path' ? curve.d.replaceAll(/[^ML]/g, '') : undefined;
+  };
+  expect(pens(judged([]))).toBe('MLLL');
+  expect(pens(judged(missing))).toBe('MLML');
+  expect(pens(null)).toBe('MLLL');
+}); // prettier-ignore
