@@ -121,6 +121,7 @@ const groups: [string, BackTested[]][] = [
   ...Map.groupBy(tested, ({ season }) => String(season)),
   ...Map.groupBy(tested, ({ species }) => species),
   ['with a recipe', tested.filter(hasRecipe)],
+  ['without one', tested.filter((one) => !hasRecipe(one))],
 ];
 print(
   ['of', ...TOLD.flatMap((told) => [`take-home, told ${told}`, `bill, told ${told}`])],
