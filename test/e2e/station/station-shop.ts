@@ -28,7 +28,7 @@ export interface StationShop {
   start(): Promise<void>;
   end(): Promise<void>;
   /** Opens the browser of a device; the same name is the same device. */
-  device(name: string, options?: BrowserContextOptions): Promise<BrowserContext>;
+  device(name: string, options?: BrowserContextOptions, args?: readonly string[]): Promise<BrowserContext>;
 }
 
 export async function openStationShop(pins = false): Promise<StationShop> {
@@ -61,10 +61,10 @@ export async function openStationShop(pins = false): Promise<StationShop> {
       await Promise.all([...open].map((context) => context.close()));
       await program.end('SIGKILL');
     },
-    async device(name, options = {}) {
+    async device(name, options = {}, args = []) {
       const folder = profiles.get(name) ?? tempBookPath(name);
       profiles.set(name, folder);
-      const context = await launchProfile(folder, trust(signerBeside(bookPath)), {
+      const context = await launchProfile(folder, [...trust(signerBeside(bookPath)), ...args], {
         viewport: { width: 810, height: 1080 },
         locale: 'en-US',
         reducedMotion: 'reduce',
