@@ -33,7 +33,7 @@ async function takeIn(): Promise<void> {
 }
 
 const entry = (name = 'Whole cuts') => page.getByRole('textbox', { name, exact: true });
-const takeButton = () => page.getByRole('button', { name: 'Use the weight on the scale' });
+const takeButton = () => page.getByRole('button', { name: 'Use weight' });
 const readout = () => page.locator('.readout');
 
 /** Sets the weight on the practice scale, in the Shop, and returns to the animal. */

@@ -1,5 +1,6 @@
-import { computed, shallowRef, watch, type Ref } from 'vue';
+import { computed, shallowRef, toRef, watch, type Ref } from 'vue';
 import type { AnimalPage, CutPart, Problem, WeighingRow } from '../../../../bridge/contract.ts';
+import { useScaleEntry } from '../../../scale/useScaleEntry.ts';
 import { useDrafts } from '../../../stores/drafts.ts';
 import { useShop } from '../../../stores/shop.ts';
 import { isUnknown, nonePartAt, saysNone } from '../../../table/part-none.ts';
@@ -52,6 +53,7 @@ export function useWeighEntry(page: Ref<AnimalPage>, stages: readonly EntryStage
     return { ...fresh, stage: stageHere(fresh.stage) };
   });
   useOpenEntry(() => entry.typed !== '');
+  const scale = useScaleEntry(toRef(entry, 'typed'));
   const rest = (): void => drafts.rest(name);
   const { correcting, meanwhile } = useCorrecting(page, entry);
   const what = computed(() =>
@@ -98,7 +100,7 @@ export function useWeighEntry(page: Ref<AnimalPage>, stages: readonly EntryStage
 
   async function send(): Promise<void> {
     const { stage, place } = entry;
-    const input = weighInput(entry, page.value.id, count.value);
+    const input = weighInput(entry, page.value.id, count.value, scale.source.value);
     await line.save('table.weigh', input, shown(`${what.value} ${said()}`));
     if (stage === 'packed' && place.trim()) drafts.lastPlace = place.trim();
     goOn();
@@ -180,6 +182,7 @@ export function useWeighEntry(page: Ref<AnimalPage>, stages: readonly EntryStage
     meanwhile,
     count,
     what,
+    scale,
     noneOf,
     wrong: computed(() => (problem.value ? problemMessage(problem.value, shop.format) : '')),
     save,

@@ -11,11 +11,12 @@ const PART_AT = {
   hanging: 'carcass',
 } as const satisfies Partial<Record<EntryStage, string>>;
 
-/** The input of `table.weigh`. @param count packages, as typed or estimated */
+/** The input of `table.weigh`. @param count packages, as typed or estimated @param source who read the weight */
 export function weighInput(
   { stage, part, primal, typed, tare, product, place }: Entry,
   animalId: number,
   count: string,
+  source: NonNullable<CallInput<'table.weigh'>['source']>,
 ): CallInput<'table.weigh'> {
   return {
     animalId,
@@ -23,7 +24,7 @@ export function weighInput(
     part: stage === 'cut' ? part : PART_AT[stage],
     typed,
     tareTyped: tare,
-    source: 'typed',
+    source,
     confirmed: false,
     ...(stage === 'cut' || stage === 'primal' ? { primal: primal || null } : {}),
     ...(stage === 'packed' ? { product, place, count: Number(count) || null } : {}),
