@@ -10,7 +10,7 @@ import { rowsOfTable, tablesOf } from '../file/tables.ts';
  * …],"rows":[ [1,2026, …], [2,2026, …] ]}, … ]}
  *
  * Values are those of the table: text, numbers, null. `bookVersion` is the version of the tables; their meaning is
- * documented in resources/book-columns.json. The same book always gives the same text.
+ * documented in src/words/en-US/desk/book/columns.arb. The same book always gives the same text.
  */
 export const FORMAT = 'gambrel-book';
 export const FORMAT_VERSION = 1;

@@ -1,27 +1,35 @@
 /** Descriptions of the book's tables and columns. */
-import wordsJson from '../../../resources/book-columns.json' with { type: 'json' };
+import { textsOf } from '../../words/area.ts';
+import { text } from '../../words/compiled/desk/book/columns.ts';
+import type { Language } from '../../words/languages.ts';
+import '../../words/of-desk.ts';
 import { tablesOf } from '../../book/file/tables.ts';
 import type { Db } from '../../book/file/db.ts';
 
-interface Words {
+/** What is said of the book's tables. */
+export interface BookWords {
   about: string;
-  /** Columns with the same meaning in every table. */
-  everywhere: Record<string, string>;
-  tables: Record<string, { holds: string; columns: Record<string, string> }>;
+  /** What a table holds; undefined if undocumented. */
+  table(name: string): string | undefined;
+  /** The meaning of a column, else that which it has in every table; undefined if undocumented. */
+  column(table: string, column: string): string | undefined;
 }
 
-export const BOOK_WORDS: Words = wordsJson;
-
-/** The meaning of a column; undefined if undocumented. */
-export function meaningOf(table: string, column: string): string | undefined {
-  return BOOK_WORDS.tables[table]?.columns[column] ?? BOOK_WORDS.everywhere[column];
+export function bookWords(language: Language): BookWords {
+  const texts = textsOf(text, language);
+  return {
+    about: texts.get('about') ?? '',
+    table: (name) => texts.get(`tables.${name}`),
+    column: (table, column) => texts.get(`columns.${table}.${column}`) ?? texts.get(`everywhere.${column}`),
+  };
 }
 
 /** The whole description as text, table by table. */
-export function* describeTables(db: Db): Generator<string> {
-  yield `${BOOK_WORDS.about}\r\n`;
+export function* describeTables(db: Db, language: Language): Generator<string> {
+  const words = bookWords(language);
+  yield `${words.about}\r\n`;
   for (const { name, columns } of tablesOf(db)) {
-    yield `\r\n${name}: ${BOOK_WORDS.tables[name]?.holds ?? ''}\r\n`;
-    for (const column of columns) yield `  ${column}: ${meaningOf(name, column) ?? ''}\r\n`;
+    yield `\r\n${name}: ${words.table(name) ?? ''}\r\n`;
+    for (const column of columns) yield `  ${column}: ${words.column(name, column) ?? ''}\r\n`;
   }
 }

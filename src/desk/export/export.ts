@@ -37,7 +37,7 @@ export const create = read(
       tables: (path: string, db: Db) => writeZip(path, withPhotos(session, db, tableFiles(db, of))),
       text: (path: string, db: Db) => writeText(path, bookAsText(db)),
       book: copyTo,
-      description: (path: string, db: Db) => writeText(path, describeTables(db)),
+      description: (path: string, db: Db) => writeText(path, describeTables(db, of)),
     }[what];
     const ending = { tables: 'zip', text: 'json', book: 'gambrel', description: 'txt' }[what];
     const name = what === 'description' ? 'book-tables' : `book-${session.today()}`;
@@ -59,7 +59,7 @@ export const createForHunter = read(v.object({ id, language }), async (session, 
         name: `${table.name}.csv`,
         text: csvText(table.columns, rows),
       })),
-      { name: inLanguage(text, input.language).readMe, text: describeTables(db) },
+      { name: inLanguage(text, input.language).readMe, text: describeTables(db, input.language) },
       ...photoFiles(db, session.book.path, hunter.id),
     ]);
   });

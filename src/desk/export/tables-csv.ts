@@ -38,7 +38,7 @@ const READABLE: Readonly<Record<string, { head: readonly (keyof typeof english.h
 /** The complete export: the importable tables, every table as stored, and a description. */
 export function* tableFiles(db: Db, language: Language): Generator<ZipFile> {
   const text = inLanguage(english, language);
-  yield { name: text.readMe, text: describeTables(db) };
+  yield { name: text.readMe, text: describeTables(db, language) };
   const rowsOf = (sql: string) => eachRow(db.prepare<[], CellValue[]>(sql).raw());
   for (const [name, { head, sql, also }] of Object.entries(READABLE)) {
     const rows = also === undefined ? rowsOf(sql) : inTurn(rowsOf(sql), rowsOf(also));

@@ -5,9 +5,12 @@ import { strFromU8, unzipSync } from 'fflate';
 import type { CallInput } from '../../../src/bridge/contract.ts';
 import { openRecordBook } from '../../../src/book/book.ts';
 import { tablesOf } from '../../../src/book/file/tables.ts';
+import { foreignWords, wordsOf } from '../../words/catalogue-words.ts';
 import { demoAt } from '../../demo-copy.ts';
 import { openDesk } from '../../../src/desk/desk.ts';
-import { BOOK_WORDS, meaningOf } from '../../../src/desk/export/describe.ts';
+import { bookWords } from '../../../src/desk/export/describe.ts';
+import { keysOf } from '../../../src/words/area.ts';
+import { text as columnsText } from '../../../src/words/compiled/desk/book/columns.ts';
 import { tempBookPath } from '../../book/temp-book.ts';
 import { importTable, uploadFile } from '../import/import-file.ts';
 import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
@@ -152,6 +155,26 @@ describe('tables', () => {
     },
   );
 
+  it.each(['es-MX', 'fr-CA'] as const)('say nothing of their own in English in %s', async (language) => {
+    const shop = await freshDesk();
+    await takeIn(shop);
+    const names = (of: Buffer) => Object.keys(unzipSync(of));
+    const archive = await fetchAll(shop, await shop.call('export.create', { what: 'tables', language }));
+    const own = unzip(archive);
+    const readMe = names(archive).find((name) => name.endsWith('.txt')) ?? '';
+    const foreign = foreignWords(language);
+    const headings = ['hunters', 'animals', 'weighings'].map(
+      (kind) => own(`${kind}.csv`).split('\r\n')[0] ?? '',
+    );
+    expect([readMe, ...headings].flatMap(wordsOf).filter((word) => foreign.has(word))).toEqual([]);
+    // The descriptions name codes, which are English words: none of their lines may be the English one.
+    const english = new Set(unzip(await takeOut(shop, 'tables'))('READ ME.txt').split('\r\n'));
+    const same = own(readMe)
+      .split('\r\n')
+      .filter((line) => line.includes(': ') && english.has(line));
+    expect(same).toEqual([]);
+  });
+
   it('are the same for the same book, and no cell of the demo starts a formula', async () => {
     const demo = await demoDesk();
     const archive = await takeOut(demo, 'tables');
@@ -166,17 +189,20 @@ describe('tables', () => {
     const book = openRecordBook(tempBookPath(), new Date());
     const tables = tablesOf(book.db);
     book.close();
+    const words = bookWords('en-US');
     const without = tables.flatMap(({ name, columns }) => [
-      ...(BOOK_WORDS.tables[name]?.holds ? [] : [name]),
-      ...columns.filter((column) => !meaningOf(name, column)).map((column) => `${name}.${column}`),
+      ...(words.table(name) ? [] : [name]),
+      ...columns.filter((column) => !words.column(name, column)).map((column) => `${name}.${column}`),
     ]);
     expect(without).toEqual([]);
-    const gone = Object.entries(BOOK_WORDS.tables).flatMap(([name, { columns }]) =>
-      Object.keys(columns)
-        .filter((column) => !tables.find((table) => table.name === name)?.columns.includes(column))
-        .map((column) => `${name}.${column}`),
+    const known = new Set(
+      tables.flatMap(({ name, columns }) => [
+        `tables.${name}`,
+        ...columns.map((column) => `columns.${name}.${column}`),
+      ]),
     );
-    expect(gone).toEqual([]);
+    const said = keysOf(columnsText).filter((key) => key !== 'about' && !key.startsWith('everywhere.'));
+    expect(said.filter((key) => !known.has(key))).toEqual([]);
   });
 });
 
