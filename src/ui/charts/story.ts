@@ -22,6 +22,17 @@ export interface ChartTable {
   plain: (string | number | null)[][];
 }
 
+/** A source: what is said of it, and after that its own words, which are in English. */
+export interface Cited {
+  said: string;
+  published: string;
+}
+
+/** @example citedText({ said: 'Official.', published: 'A table' }) // 'Official. A table' */
+export function citedText({ said, published }: Cited): string {
+  return [said, published].filter(Boolean).join(' ');
+}
+
 /** The texts of every chart. */
 interface ChartText {
   title: string;
@@ -32,7 +43,7 @@ interface ChartText {
   /** How to read the marks. */
   notes: string[];
   /** Sources of published figures shown beside the shop's own. */
-  sources: string[];
+  sources: Cited[];
   table: ChartTable;
   /** Name of a saved file, without extension. */
   fileName: string;

@@ -1,6 +1,6 @@
 import type { PoundsReport, SpeciesYield, YieldsReport } from '../../bridge/contract.ts';
 import { weighedOf } from '../charts/pounds/pounds-layout.ts';
-import type { ChartStory } from '../charts/story.ts';
+import type { ChartStory, Cited } from '../charts/story.ts';
 import { text } from '../../words/compiled/window/season/report.ts';
 import type { Format } from '../texts/format.ts';
 
@@ -38,9 +38,11 @@ export function coverRow(
 
 /** Each source and note once, in the order of the pages. */
 export function lastPage(stories: readonly ChartStory[]): {
-  sources: string[];
+  sources: Cited[];
   notes: { title: string; note: string }[];
 } {
   const notes = stories.flatMap(({ title, n, notes: own }) => [{ title, note: [`${n}.`, ...own].join(' ') }]);
-  return { sources: [...new Set(stories.flatMap(({ sources }) => sources))], notes };
+  const cited = stories.flatMap(({ sources }) => sources);
+  const once = new Map(cited.map((one) => [one.said + one.published, one]));
+  return { sources: [...once.values()], notes };
 }

@@ -102,7 +102,7 @@ describe('take-home by species', () => {
       species: [species('Elk', [0.5], { published: one }), species('Moose', [0.5], { published: one })],
     });
     expect(yieldStory(look, format, byName).sources).toEqual([
-      'Published range for Elk, Moose: University extension. One table',
+      { said: 'Published range for Elk, Moose: University extension.', published: 'One table' },
     ]);
   });
 

@@ -61,7 +61,7 @@ describe('losses of a recipe', () => {
     expect(story.finding).toMatch(
       /^2 batches so far, so the limits rest on an assumption about summer sausage:/,
     );
-    expect(story.sources).toEqual(['a source']);
+    expect(story.sources).toEqual([{ said: '', published: 'a source' }]);
   });
 
   it('has no picture without a batch', () => expect(lossStory(recipeOf([]), format, linkOf).draw).toBeNull());

@@ -6,6 +6,7 @@ import { flushPromises } from '@vue/test-utils';
 import { createMemoryHistory, createRouter } from 'vue-router';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { handbookOf } from '../../../src/ui/handbook/handbook-of.ts';
+import HelpHere from '../../../src/ui/handbook/HelpHere.vue';
 import HandbookPage from '../../../src/ui/handbook/HandbookPage.vue';
 import { handbookPages } from '../../../src/ui/handbook/pages.ts';
 import { findQuestions, handbookFrom } from '../../../src/ui/handbook/texts.ts';
@@ -119,6 +120,26 @@ describe('the page', () => {
     await shown.get('input').setValue('zebra');
     expect(shown.findAll('h2')).toEqual([]);
     expect(shown.text()).toContain('Nothing about “zebra”.');
+  });
+
+  it('is unfolded in a dialog, with the questions of the page below it', async () => {
+    answer({ ok: true, json: () => Promise.resolve(compiled) });
+    const router = createRouter({
+      history: createMemoryHistory(),
+      routes: [{ path: '/grinder', meta: { place: 'grinder' }, component: { template: '' } }],
+    });
+    await router.push('/grinder');
+    const unfold = async () => {
+      const help = mountPart(HelpHere, { global: { plugins: [router] } });
+      expect(help.text()).toBe('Help for this page');
+      await help.trigger('toggle');
+      await flushPromises();
+      return help;
+    };
+    const asked = (await unfold()).findAll('strong').map((one) => one.text());
+    expect(asked).toEqual(handbook.grinder.questions.map(({ ask }) => ask));
+    answer({ ok: false });
+    expect((await unfold()).text()).toContain('The handbook is missing.');
   });
 
   it('says that it is missing', async () => {

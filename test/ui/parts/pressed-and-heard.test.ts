@@ -10,7 +10,7 @@ import Combobox from '../../../src/ui/parts/Combobox.vue';
 import Field from '../../../src/ui/parts/Field.vue';
 import FilePick from '../../../src/ui/parts/FilePick.vue';
 import Kbd from '../../../src/ui/parts/Kbd.vue';
-import { HELP_PAGE } from '../../../src/ui/use/help-page.ts';
+import { HELP_HERE, HELP_PAGE } from '../../../src/ui/use/help-page.ts';
 import Message from '../../../src/ui/parts/Message.vue';
 import PageHead from '../../../src/ui/parts/PageHead.vue';
 import Tabs from '../../../src/ui/parts/Tabs.vue';
@@ -251,6 +251,22 @@ describe('what is said', () => {
     expect(links('ask', '#/handbook/table')).toEqual([]);
     expect(links('problem', '')).toEqual([]);
     expect(links('problem')).toEqual([]);
+  });
+
+  it('as a problem in a dialog shows help in place, since a link would leave what was typed', () => {
+    const shown = (kind: 'problem' | 'notice', help: string) =>
+      mountPart(Message, {
+        props: { kind },
+        global: {
+          provide: {
+            [HELP_PAGE as symbol]: ref(help),
+            [HELP_HERE as symbol]: { render: () => 'Steps' },
+          },
+        },
+      }).text();
+    expect(shown('problem', '')).toContain('Steps');
+    expect(shown('problem', '#/handbook/table')).not.toContain('Steps');
+    expect(shown('notice', '')).not.toContain('Steps');
   });
 
   it('as a toast is announced, and undone from it', async () => {

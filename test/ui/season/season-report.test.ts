@@ -93,11 +93,13 @@ describe('the page of a species', () => {
 it('the last page lists each source and note once', () => {
   const [flow, losses] = poundsStories(pounds(), format);
   if (!flow || !losses) throw new Error('no charts');
+  const table = { said: '', published: 'One table' };
+  const another = { said: 'Official.', published: 'Another' };
   const last = lastPage([
-    { ...flow, sources: ['One table'] },
-    { ...losses, sources: ['One table', 'Another'] },
+    { ...flow, sources: [table] },
+    { ...losses, sources: [{ ...table }, another] },
   ]);
-  expect(last.sources).toEqual(['One table', 'Another']);
+  expect(last.sources).toEqual([table, another]);
   expect(last.notes.map(({ title }) => title)).toEqual([flow.title, losses.title]);
   expect(last.notes[0]?.note).toMatch(/^n = 12 animals weighed in every part, 3 more were not\. Hatched/);
 });

@@ -1,7 +1,7 @@
 import { type ChartColors, colorsOfPaper } from './colors.ts';
 import { paintScene } from './paint-scene.ts';
 import { plotOptions } from './plot-options.ts';
-import type { ChartStory, PlotStory } from '../story.ts';
+import { citedText, type ChartStory, type PlotStory } from '../story.ts';
 
 /** Width of a saved picture in pixels, and the pixel ratio: 2,880 dots, 348 per inch across an A4 sheet of 8.27 in. */
 const WIDTH = 960;
@@ -75,7 +75,7 @@ function paintSheet(story: ChartStory, drawing: Drawing, colors: ChartColors): H
   pen.font = body;
   const finding = wrap(pen, story.finding, WIDTH - 2 * MARGIN);
   pen.font = small;
-  const notes = [story.n, ...story.notes, ...story.sources].flatMap((note) =>
+  const notes = [story.n, ...story.notes, ...story.sources.map(citedText)].flatMap((note) =>
     wrap(pen, note, WIDTH - 2 * MARGIN),
   );
   const top = 2 * MARGIN + LINE * (1 + finding.length);

@@ -36,7 +36,7 @@ export function controlStory(view: FatReport, format: Format): ChartStory {
         ? [text.controlDrawn({ drawn: drawn.length, of: view.counts.testedWithTarget })]
         : []),
     ],
-    sources: [text.limitsSource],
+    sources: [{ said: text.limitsSource, published: '' }],
     table: {
       head: [text.batch, text.target, text.tested, text.off],
       rows: misses.map(({ name, target, tested, off }) => [

@@ -72,7 +72,7 @@ export function loadStory(
     finding: text.curveFinding({ n: points.length, f: highest, need }),
     n: text.readings({ n: readings }),
     notes: [],
-    sources: [target.source.source],
+    sources: [{ said: '', published: target.source.source }],
     table: { head: [text.probe, text.time, text.inside], rows, plain: points.map(({ probe, at, f }) => [probe, at, f]) },
     fileName: `load-${name}`,
     scene: points.length > 1 ? scene : null,

@@ -40,7 +40,7 @@ export function lossStory(
     ].join(' ').trim(),
     n: text.batches({ n: batches.length }, format),
     notes: [text.key, ...(drawn.length < batches.length ? [text.drawn({ drawn: drawn.length, of: batches.length }, format)] : [])],
-    sources: assumed ? [assumed.source.source] : [],
+    sources: assumed ? [{ said: '', published: assumed.source.source }] : [],
     table: {
       head: [text.batch, text.day, text.stuffed, text.cooked, text.packed, text.lost],
       rows: batches.map(({ name, at, stuffedGrams, cookedGrams, packedGrams, loss }) => [

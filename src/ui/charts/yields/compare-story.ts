@@ -21,7 +21,7 @@ export function compareStory(
     finding: compareFinding(view, names, format),
     n: text.n({ a: view.a.n, b: view.b.n }),
     notes: [text.key],
-    sources: difference ? [text.source] : [],
+    sources: difference ? [{ said: text.source, published: '' }] : [],
     table: {
       head: [text.group, text.animals, text.mean, text.deviation],
       rows: [

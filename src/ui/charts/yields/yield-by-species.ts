@@ -2,7 +2,7 @@ import type { SpeciesYield, YieldsReport } from '../../../bridge/contract.ts';
 import { text as words } from '../../../words/compiled/shared/common.ts';
 import { text } from '../../../words/compiled/window/season/yields.ts';
 import type { Format } from '../../texts/format.ts';
-import { FEW, type PlotStory } from '../story.ts';
+import { FEW, type Cited, type PlotStory } from '../story.ts';
 import { dotsOf, drawYield } from './yield-drawing.ts';
 import { whiskersOf } from './whiskers.ts';
 
@@ -130,11 +130,10 @@ export function publishedNotes(shown: readonly SpeciesYield[]): string[] {
 }
 
 /** Each source once, with its species. */
-export function publishedSources(shown: readonly SpeciesYield[]): string[] {
-  const cited = shown.flatMap(({ name, published }) =>
-    published ? [{ name, source: words.graded(published) }] : [],
-  );
-  return [...Map.groupBy(cited, ({ source }) => source)].map(([source, of]) =>
-    text.publishedBy({ names: of.map(({ name }) => name).join(', '), source }),
-  );
+export function publishedSources(shown: readonly SpeciesYield[]): Cited[] {
+  const cited = shown.flatMap(({ name, published }) => (published ? [{ name, published }] : []));
+  return [...Map.groupBy(cited, ({ published }) => published.source)].map(([published, of]) => {
+    const names = of.map(({ name }) => name).join(', ');
+    return { said: text.publishedBy({ names, grade: words.graded(of[0]!.published) }), published };
+  });
 }
