@@ -6,7 +6,7 @@ export type Slot =
   | `${'primal' | 'product' | 'template' | 'fat' | 'price' | 'priceBook'}.*`
   | `recordSet.*.${'place' | 'keepFrom' | 'also' | 'title' | 'confirmed'}`
   | `caution.*.${'hazard' | 'title' | 'short' | 'text' | 'differs'}`
-  | 'reason.*'
+  | `${'reason' | 'wholeSize'}.*`
   | `${'ingredient' | 'recipe' | 'recipeNote' | 'meat' | 'casing' | 'step' | 'loss' | 'cooling'}.*`;
 
 const SPECIES = ['species.*.name'] as const;
@@ -62,6 +62,7 @@ const SLOTS: Readonly<Record<string, readonly Slot[]>> = {
   reason: ['reason.*'],
   'answered.answer': ['reason.*'],
   'animals.setStage.answer': ['reason.*'],
+  'primals.size': ['wholeSize.*'],
   'prices.get.name': ['priceBook.*'],
   'prices.save.name': ['priceBook.*'],
   recipe: RECIPE,

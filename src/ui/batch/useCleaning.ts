@@ -1,6 +1,7 @@
 import { computed, reactive } from 'vue';
 import { toast } from '../parts/index.ts';
 import { useShop } from '../stores/shop.ts';
+import { text as words } from '../../words/compiled/shared/common.ts';
 import { text } from '../../words/compiled/window/cleaning.ts';
 import { useCall } from '../calls/useCall.ts';
 import { useFieldProblems } from '../calls/useFieldProblems.ts';
@@ -24,7 +25,7 @@ export function useCleaning(batchId: () => number | null) {
     if (!answer.ok) return;
     const { id } = answer.value;
     form.earlier = false;
-    toast(text.saved, () => void undo({ cleaningId: id, reason: text.undone }));
+    toast(text.saved, () => void undo({ cleaningId: id, reason: words.undone }));
   }
 
   return {

@@ -7,7 +7,7 @@ import { useCall } from './useCall.ts';
 /**
  * A call without a form beside it: the undo of a toast, or a button in a row. A refusal is shown as a toast.
  * Resolves to whether it succeeded.
- * @example const undo = useUndo('belongings.void'); toast(text.added, () => void undo({ id, reason: text.undone }));
+ * @example const undo = useUndo('belongings.void'); toast(text.added, () => void undo({ id, reason: words.undone }));
  */
 export function useUndo<N extends CallName>(name: N): (input: CallInput<N>) => Promise<boolean> {
   const shop = useShop();

@@ -5,8 +5,8 @@ import recipesJson from '../../../resources/recipes.json' with { type: 'json' };
 import recordsJson from '../../../resources/record-fields.json' with { type: 'json' };
 import productsJson from '../../../resources/products.json' with { type: 'json' };
 import templatesJson from '../../../resources/instructions.json' with { type: 'json' };
-import { text as rail } from '../../../src/words/compiled/window/rail.ts';
-import { text as weighings } from '../../../src/words/compiled/window/weighings.ts';
+import { text as orders } from '../../../src/words/compiled/window/orders.ts';
+import { offeredReasons } from './offered-reasons.ts';
 import { GROUND_PRODUCT, WHOLE_CUTS_PRODUCT } from '../../../src/trade/product.ts';
 
 export interface BuiltIn {
@@ -22,9 +22,8 @@ const named = (kind: string, { code, name }: { code: string; name: string }): Bu
 const any = (kind: string, name: string): BuiltIn => ({ key: `${kind}.*`, name });
 
 export const BUILT_IN: readonly BuiltIn[] = [
-  ...Object.entries({ ...weighings.reasons, ...rail.reasons }).map(([code, name]) =>
-    named('reason', { code, name }),
-  ),
+  ...Object.entries(offeredReasons('en-US')).map(([code, name]) => named('reason', { code, name })),
+  ...Object.entries(orders.wholeSizes).map(([code, name]) => named('wholeSize', { code, name })),
   ...SPECIES.flatMap((species) => [
     { key: `species.${species.code}.name`, name: species.name },
     { key: `species.${species.code}.many`, name: species.many },

@@ -2,12 +2,11 @@
 import { describe, expect, it } from 'vitest';
 import { allNames } from '../../../src/desk/names/names.ts';
 import { text as words } from '../../../src/words/compiled/shared/common.ts';
-import { text as rail } from '../../../src/words/compiled/window/rail.ts';
-import { text as weighings } from '../../../src/words/compiled/window/weighings.ts';
 import { languages, type Language } from '../../../src/words/languages.ts';
 import { loadLanguage } from '../../../src/words/load.ts';
 import { inLanguage } from '../../../src/words/of-desk.ts';
 import { BUILT_IN, type BuiltIn } from './built-in.ts';
+import { offeredReasons } from './offered-reasons.ts';
 
 const english = allNames('en-US');
 
@@ -54,9 +53,9 @@ describe('every built-in name', () => {
 describe('the reasons that a window offers', () => {
   it.each(['es-MX', 'fr-CA'] as const)('are those that the desk understands in %s', async (language) => {
     await loadLanguage(language);
-    const offered = { ...inLanguage(weighings, language).reasons, ...inLanguage(rail, language).reasons };
+    const offered = offeredReasons(language);
     const said = allNames(language);
-    expect(Object.keys(offered)).toHaveLength(9);
+    expect(Object.keys(offered)).toHaveLength(15);
     for (const [code, reason] of Object.entries(offered)) expect(said.get(`reason.${code}`)).toBe(reason);
   });
 });
