@@ -2,8 +2,8 @@ import { watch } from 'vue';
 import type { Answer } from '../../bridge/contract.ts';
 import { languageOfHunter } from '../../words/hunter-language.ts';
 import type { Language } from '../../words/languages.ts';
-import { loadLanguage } from '../../words/load.ts';
 import { call } from '../link/bridge.ts';
+import { loadWords } from '../link/load-words.ts';
 import { useShop } from '../stores/shop.ts';
 import { makeFormat, type Format } from '../texts/format.ts';
 import { useLatest } from '../use/useLatest.ts';
@@ -25,8 +25,12 @@ export function useHunterSpeech(ticket: () => string | undefined) {
     const animal = await call('animals.get', { ticket: of });
     if (!animal.ok) return animal;
     const language = languageOfHunter(animal.value.hunter.language, shop.locale);
-    const [said] = await Promise.all([call('animals.get', { ticket: of }, language), loadLanguage(language)]);
+    const [said, problem] = await Promise.all([
+      call('animals.get', { ticket: of }, language),
+      loadWords(language),
+    ]);
     if (!said.ok) return said;
+    if (problem) return { ok: false, problem };
     const format = shop.settings ? makeFormat({ ...shop.settings, language }) : shop.format;
     return { ok: true, value: { language, format, speciesName: said.value.species.name } };
   }

@@ -2,8 +2,9 @@ import { useLocalStorage, useSessionStorage } from '@vueuse/core';
 import { defineStore } from 'pinia';
 import { shallowRef } from 'vue';
 import { isLanguage, SOURCE_LANGUAGE, type Language } from '../../words/languages.ts';
-import { loadLanguage } from '../../words/load.ts';
 import { speakWith } from '../../words/speech.ts';
+import type { Problem } from '../../bridge/contract.ts';
+import { loadWords } from '../link/load-words.ts';
 import { spokenHere } from '../link/spoken.ts';
 import { useShop } from './shop.ts';
 
@@ -18,6 +19,8 @@ export const useLanguage = defineStore('language', () => {
   /** The last choice on this device: that of new windows. */
   const chosen = useLocalStorage<string>(KEY, SOURCE_LANGUAGE, STORED);
   const current = shallowRef<Language>(SOURCE_LANGUAGE);
+  /** Why the language that was asked for last is not spoken. */
+  const problem = shallowRef<Problem | null>(null);
   speakWith({ language: () => spokenHere()?.value ?? current.value, writer: () => shop.format });
 
   /** Speaks the language of the address (`?language=`), else that of this window, else the last one chosen. */
@@ -28,16 +31,17 @@ export const useLanguage = defineStore('language', () => {
 
   /** Chooses the language for this window, and for new ones on this device. */
   async function choose(language: Language): Promise<void> {
-    await speak(language);
-    own.value = chosen.value = language;
+    if (await speak(language)) own.value = chosen.value = language;
   }
 
-  async function speak(language: Language): Promise<void> {
-    await loadLanguage(language);
+  async function speak(language: Language): Promise<boolean> {
+    problem.value = await loadWords(language);
+    if (problem.value) return false;
     current.value = language;
     document.documentElement.lang = language;
     window.gambrel?.speak(language);
+    return true;
   }
 
-  return { current, start, choose };
+  return { current, problem, start, choose };
 });
