@@ -59,6 +59,17 @@ it('is in Spanish on the receipt for a payment', async () => {
   expect(words).not.toMatch(/Cash|Balance/);
 });
 
+it('is in Spanish on a quote that was given to the hunter', async () => {
+  const { hunter } = await shop.call('animals.get', { id: deer.id });
+  const { id } = await shop.call('quotes.save', {
+    species: 'mule-deer', brought: 'skinned', stage: 'hanging', typed: '80', hunterId: hunter.id, hunterName: '',
+    instructions: { cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: 453.59237, extras: [], note: '' },
+  }); // prettier-ignore
+  const words = await paperAt(`#/quote/${id}/paper`, 'Carne entregada');
+  expect(words).toContain('Venado bura');
+  expect(words).not.toMatch(/Take-home|Good until|Mule deer/);
+});
+
 it('is in Spanish on the statement', async () => {
   const { hunter } = await shop.call('animals.get', { id: deer.id });
   const words = await paperAt(`#/till/statement/${hunter.id}`, 'Saldo pendiente');

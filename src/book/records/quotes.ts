@@ -4,6 +4,7 @@ import { firstFree, MAX_IN_SEASON, seasonMark } from './season-mark.ts';
 export interface QuoteRecord {
   id: number;
   name: string;
+  hunter_id: number | null;
   hunter_name: string;
   species: string;
   /** NULL if there were no prices. */

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { addDays } from '../../core/values/dates.ts';
 import { age, brought, by, id, instructions, needed, parts, sex, text, typed } from '../input/input.ts';
-import { presentHunterOf } from '../animal/hunters.ts';
+import { hunterCard, hunterOf, presentHunterOf } from '../animal/hunters.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import { readAfterLearning } from '../session/read-after-learning.ts';
 import { read, write } from '../session/procedure.ts';
@@ -67,6 +67,8 @@ export const get = read(v.object({ id }), (session, input) => {
   if (!quote) throw new ProblemError('missing', 'quote.unknown', { field: 'id' });
   return {
     ...quoteRow(session, quote),
+    /** Of the hunter in the book for whom it is; '' for that of the shop. */
+    language: quote.hunter_id === null ? '' : hunterCard(hunterOf(session, quote.hunter_id)).language,
     asked: askedOf(session, quote.asked),
     answer: answeredOf(quote),
   };

@@ -6,7 +6,8 @@ import type { LabelIngredient, MadeLabel, RecipeBody, SmokeFinding } from '../co
 import { id } from '../input/input.ts';
 import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
-import { batchOf } from '../animal/closed.ts';
+import { animalOf, batchOf } from '../animal/closed.ts';
+import { hunterCard, hunterOf } from '../animal/hunters.ts';
 import { pantryOf } from '../recipes/library.ts';
 import { madeOf, recipeOf, startedOf, sumsOf, type Started } from './made-batch.ts';
 import { madeOwners } from './made-owners.ts';
@@ -56,7 +57,12 @@ export const label = read(v.object({ id }), (session, input): MadeLabel => {
           },
     notForSale: true,
     species: [...started.species],
-    owners: owners.map(({ ticket, hunter, packages: count }) => ({ ticket, hunter, packages: count })),
+    owners: owners.map(({ animalId, ticket, hunter, packages: count }) => ({
+      ticket,
+      hunter,
+      language: hunterCard(hunterOf(session, animalOf(session, animalId).hunter_id)).language,
+      packages: count,
+    })),
     packages,
     packedGrams: packed,
     on: session.dayOf(packs.at(-1)?.at ?? session.now()),

@@ -1,8 +1,8 @@
 /** Loads the data of labels: batches, the animals in them, the fat on hand. */
-import type { AnimalPage, Answer, BatchPage, FatLotRow } from '../../bridge/contract.ts';
+import type { AnimalPage, Answer, BatchPage, FatLotRow, MadeLabel, MadePage } from '../../bridge/contract.ts';
 import type { Language } from '../../words/languages.ts';
-import { loadLanguage } from '../../words/load.ts';
 import { call } from '../link/bridge.ts';
+import { loadWords } from '../link/load-words.ts';
 
 export interface BatchSource {
   batch: BatchPage;
@@ -39,6 +39,22 @@ export async function gatherAnimal(ticket: string, language?: Language): Promise
   return { ok: true, value: { animal: animal.value, batches: batches.value } };
 }
 
+export interface MadeSource {
+  label: MadeLabel;
+  made: MadePage;
+}
+
+/** A batch of the smokehouse with what its label says. */
+export async function gatherMade(id: number, language?: Language): Promise<Answer<MadeSource>> {
+  const [label, made] = await Promise.all([
+    call('made.label', { id }, language),
+    call('made.get', { id }, language),
+  ]);
+  if (!label.ok) return label;
+  if (!made.ok) return made;
+  return { ok: true, value: { label: label.value, made: made.value } };
+}
+
 /** The same in the window's language, and in each language that labels of it may have. */
 export interface Gathered<T> {
   shown: T;
@@ -56,11 +72,13 @@ export async function inEachLanguage<T>(
   const shown = await gather();
   if (!shown.ok) return shown;
   const languages = [...new Set(languagesOf(shown.value))];
-  const [said] = await Promise.all([
+  const [said, problems] = await Promise.all([
     everyAnswer(languages.map((language) => gather(language))),
-    ...languages.map(loadLanguage),
+    Promise.all(languages.map(loadWords)),
   ]);
   if (!said.ok) return said;
+  const [problem] = problems.filter((one) => one !== null);
+  if (problem) return { ok: false, problem };
   const pairs = said.value.map((value, i) => [languages[i] as Language, value] as const);
   return { ok: true, value: { shown: shown.value, said: new Map(pairs) } };
 }

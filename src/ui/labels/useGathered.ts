@@ -4,7 +4,13 @@ import { onStale } from '../link/bridge.ts';
 import { useLatest } from '../use/useLatest.ts';
 
 /** The calls that `gather.ts` makes. */
-const CALLS: readonly AskName[] = ['animals.get', 'grinder.getBatch', 'fat.listLots'];
+const CALLS: readonly AskName[] = [
+  'animals.get',
+  'grinder.getBatch',
+  'fat.listLots',
+  'made.label',
+  'made.get',
+];
 
 /**
  * The combined answer of several calls, reloaded when the question or the book changes.

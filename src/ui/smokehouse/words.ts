@@ -1,6 +1,8 @@
 /** Options and names of the smokehouse's codes. */
 import type { AdditionRole, Allergen, Ppm } from '../../bridge/contract.ts';
 import { text } from '../../words/compiled/window/smokehouse.ts';
+import { inLanguage } from '../../words/area.ts';
+import { currentLanguage } from '../../words/speech.ts';
 
 type Named = Readonly<Record<string, string>>;
 
@@ -14,11 +16,15 @@ export const choicesOf = <T extends string>(
   (Object.keys(words) as T[]).map((value) => ({ value, label: words[value] }));
 
 /** Allergens in a line, with the nut, the fish or the crustacean: `Milk, Tree nuts (pecan)`. */
-export function allergenNames(contains: readonly { allergen: Allergen; kinds: readonly string[] }[]): string {
+export function allergenNames(
+  contains: readonly { allergen: Allergen; kinds: readonly string[] }[],
+  language = currentLanguage(),
+): string {
+  const said = inLanguage(text, language);
   return contains
     .map(({ allergen, kinds }) => {
-      const name = text.allergens[allergen];
-      return kinds.length > 0 ? text.allergenOf({ allergen: name, kinds: kinds.join(', ') }) : name;
+      const name = said.allergens[allergen];
+      return kinds.length > 0 ? said.allergenOf({ allergen: name, kinds: kinds.join(', ') }) : name;
     })
     .join(', ');
 }

@@ -1,4 +1,5 @@
 /** What is proven of a made batch or a load, what was decided of it, and what its label says. */
+import type { HunterLanguage } from '../../../words/hunter-language.ts';
 import type { Allergen, SmokeFinding } from './recipe.ts';
 
 export interface GramsRange {
@@ -57,7 +58,8 @@ export interface MadeLabel {
   /** Never sold: always true. */
   notForSale: true;
   species: string[];
-  owners: { ticket: string; hunter: string; packages: number }[];
+  /** `language`: of the hunter's labels, '' for the shop's. */
+  owners: { ticket: string; hunter: string; language: HunterLanguage | ''; packages: number }[];
   packages: number;
   packedGrams: number | null;
   /** The day it was packed, else today, `YYYY-MM-DD`. */

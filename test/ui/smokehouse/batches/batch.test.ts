@@ -1,9 +1,10 @@
 /** The order of work of a batch. */
 import { describe, expect, it } from 'vitest';
-import type { MadeLabel } from '../../../../src/bridge/contract.ts';
-import { ingredientText, labelLines } from '../../../../src/ui/smokehouse/batches/made-runs.ts';
+import type { MadeLabel, MadePage } from '../../../../src/bridge/contract.ts';
+import { ingredientText, labelLines, madeRuns } from '../../../../src/ui/smokehouse/batches/made-runs.ts';
 import { nextStep } from '../../../../src/ui/smokehouse/batches/next-step.ts';
 import { cureLast } from '../../../../src/ui/smokehouse/words.ts';
+import { loadLanguage } from '../../../../src/words/load.ts';
 
 it('puts cure and accelerator after everything else, each in the order of the recipe', () => {
   const amounts = (['cure', 'salt', 'accelerator', 'water'] as const).map((role) => ({ role }));
@@ -42,6 +43,28 @@ const label: MadeLabel = {
 }; // prettier-ignore
 
 describe('the label of a made product', () => {
+  it('says how it is kept in the language of who reads it, and which that is', async () => {
+    await Promise.all([loadLanguage('es-MX'), loadLanguage('fr-CA')]);
+    const milk = { contains: [{ allergen: 'milk' as const, kinds: [] }], unknown: ['Mustard'] };
+    const said = { ...label, allergens: milk };
+    expect(labelLines(said, 'es-MX')[0]).toBe('SECO · MANTÉNGASE REFRIGERADO');
+    expect(labelLines(said, 'fr-CA')[0]).toContain('GARDER RÉFRIGÉRÉ');
+    expect(labelLines(said, 'es-MX').join(' ')).toMatch(/71.*Leche/s);
+    const packs = [{ id: 1, product: 'Jerky', count: 2, grams: 900, at: '2026-11-24T15:00:00Z' }];
+    const owners = [{ ticket: '26-0001', hunter: 'Ann Alder', language: 'es-MX' as const, packages: 2 }];
+    const writing = {
+      unit: 'lb',
+      locale: 'en-US',
+      zone: 'America/Denver',
+      language: 'es-MX',
+      longDay: String,
+      kindOf: () => undefined,
+    } as const;
+    const [run] = madeRuns({ ...said, owners }, { packs } as unknown as MadePage, writing);
+    expect(run).toMatchObject({ copies: 2, label: { language: 'es-MX', made: labelLines(said, 'es-MX') } });
+    expect(run?.label.net).toMatch(/^PESO NETO/);
+  });
+
   it('says ready to eat only where the desk does, and then asks for no cooking', () => {
     expect(labelLines(label)).toEqual([
       'DRIED · KEEP REFRIGERATED',
