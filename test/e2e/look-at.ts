@@ -13,11 +13,12 @@ export interface Look {
 /** The default screen size: an old laptop. */
 export const OLD_SCREEN = { width: 1366, height: 768 };
 
-/** Opens a window of the program at `address`. */
+/** Opens a window of the program at `address`. `prepare` is called before. */
 export async function openLook(
   browser: Browser,
   address: string,
   as: Parameters<Browser['newContext']>[0] = {},
+  prepare: (page: Page) => Promise<void> = () => Promise.resolve(),
 ): Promise<Look> {
   const context = await browser.newContext({
     viewport: OLD_SCREEN,
@@ -36,6 +37,7 @@ export async function openLook(
       console.error(`The policy forbids ${event.violatedDirective}: ${event.blockedURI}`),
     ),
   );
+  await prepare(page);
   await page.goto(address);
   const heading = page.locator('h1').first(); // By its tag, because an open dialog hides the rest from roles.
   await heading.waitFor();

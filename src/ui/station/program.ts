@@ -92,7 +92,11 @@ export async function startStation(pairing: Pairing): Promise<void> {
 
   async function knowStation(station: StationInfo, addresses: readonly string[]): Promise<void> {
     await note({ station, addresses: withAddresses(line.pairing?.addresses ?? [], addresses) });
-    await useLanguage().choose(station.language);
+    const language = useLanguage();
+    const before = language.current;
+    await language.choose(station.language);
+    // The desk names built-in things, and says cautions, in the station's language.
+    if (language.current !== before && line.connection.state === 'connected') await shop.load();
   }
 
   async function note(more: Partial<Pairing>): Promise<void> {

@@ -14,7 +14,7 @@ afterAll(() => shop?.close());
 
 beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
 
-it.each(['en-CA', 'es-MX', 'fr-CA'] as const)(
+it.each(['en-CA', 'es-MX', 'fr-CA', 'qps'] as const)(
   'is done from intake to pickup in %s',
   async (language) => {
     const window = await shop.another(language);
