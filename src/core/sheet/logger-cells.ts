@@ -1,6 +1,5 @@
 /** Reads the rows of a temperature logger's file: the columns of moment and temperature, and the values of cells. */
 import { ValidationError } from '../values/validation-error.ts';
-import { readDay, type DateOrder } from './values.ts';
 
 export type Degrees = 'F' | 'C';
 
@@ -52,22 +51,15 @@ export function degreesOf(text: string): Degrees | null {
   return /celsius|centigrade|(°|deg\.?|º) ?c\b|[([ _,\d]c[)\]]?$/i.test(text.trim()) ? 'C' : null;
 }
 
-export interface LoggerMoment {
-  /** Day of the calendar, `YYYY-MM-DD`. */
-  day: string;
+export interface LoggerClock {
   /** Seconds after midnight on the logger's clock. */
   seconds: number;
   /** Minutes that this clock is ahead of UTC, where the cell states it. */
   zoneMinutes: number | null;
 }
 
-/** @throws ValidationError `sheet.date`, `logger.clock` */
-export function readLoggerMoment(
-  date: string,
-  time: string,
-  order: DateOrder,
-  thisYear: number,
-): LoggerMoment {
+/** The time of day of a cell, which may hold the date, too. @throws ValidationError `logger.clock` */
+export function readLoggerClock(time: string): LoggerClock {
   const match = CLOCK.exec(time.trim());
   const [hour, minute, second] = [1, 2, 3].map((at) => Number(match?.[at] ?? 0)) as [number, number, number];
   const half = match?.[4]?.[0]?.toLowerCase();
@@ -75,7 +67,6 @@ export function readLoggerMoment(
     throw new ValidationError('logger.clock', undefined, { typed: time.trim().slice(0, 60) });
   const hours = half ? (hour % 12) + (half === 'p' ? 12 : 0) : hour;
   return {
-    day: readDay(date, order, thisYear),
     seconds: hours * 3600 + minute * 60 + second,
     zoneMinutes: zoneOf(match[5]),
   };

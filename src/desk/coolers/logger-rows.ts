@@ -2,13 +2,13 @@
 import {
   degreesOf,
   guessLoggerColumns,
-  readLoggerMoment,
+  readLoggerClock,
   type Degrees,
   type LoggerColumns,
 } from '../../core/sheet/logger-cells.ts';
 import { decodeSheet, guessEncoding, guessSeparator } from '../../core/sheet/text.ts';
-import { guessDateOrder, type DateOrder } from '../../core/sheet/values.ts';
-import { momentsOf } from '../../core/values/local-moment.ts';
+import { guessDateOrder, readDay, type DateOrder } from '../../core/sheet/values.ts';
+import { aheadOf, momentsOf } from '../../core/values/local-moment.ts';
 import { ValidationError } from '../../core/values/validation-error.ts';
 import { ProblemError, type Problem } from '../contract/problem.ts';
 import { rowsOf, type SheetRow } from '../input/rows.ts';
@@ -18,6 +18,9 @@ import type { Session } from '../session/session.ts';
 const AHEAD_MS = 60 * 60_000;
 /** Loggers that lost power restart at 2000 or before; no shop's file is older than this. Our choice. */
 const EARLIEST_YEAR = 2005;
+const DAY_MS = 86_400_000;
+/** Dates of one file that are remembered. */
+const MAX_DAYS = 1000;
 
 export interface LoggerSheet {
   degrees: Degrees;
@@ -64,20 +67,48 @@ export function rowReader(session: Session, { columns, dates }: LoggerSheet): Ro
   const { zone } = session.settings;
   const thisYear = Number(session.today().slice(0, 4));
   const latest = Date.parse(session.now()) + AHEAD_MS;
+  const dayOf = dayReader(dates, thisYear, zone);
   let before = -Infinity;
   return (row) => {
-    const moment = readLoggerMoment(cellOf(row, columns.date), cellOf(row, columns.time), dates, thisYear);
-    const own = Date.parse(`${moment.day}T00:00:00Z`) + moment.seconds * 1000;
+    const { day, midnight, ahead } = dayOf(cellOf(row, columns.date));
+    const { seconds, zoneMinutes } = readLoggerClock(cellOf(row, columns.time));
+    const own = midnight + seconds * 1000;
     const candidates =
-      moment.zoneMinutes === null
-        ? momentsOf(moment.day, moment.seconds, zone)
-        : [own - moment.zoneMinutes * 60_000];
+      zoneMinutes !== null
+        ? [own - zoneMinutes * 60_000]
+        : ahead !== null
+          ? [own - ahead]
+          : momentsOf(day, seconds, zone);
     const at = candidates.find((one) => one > before) ?? candidates[0] ?? own;
-    if (at > latest) throw new ProblemError('invalid', 'logger.ahead', { with: { date: moment.day } });
-    if (Number(moment.day.slice(0, 4)) < EARLIEST_YEAR)
-      throw new ProblemError('invalid', 'logger.too-old', { with: { date: moment.day } });
+    if (at > latest) throw new ProblemError('invalid', 'logger.ahead', { with: { date: day } });
+    if (Number(day.slice(0, 4)) < EARLIEST_YEAR)
+      throw new ProblemError('invalid', 'logger.too-old', { with: { date: day } });
     before = at;
     return { at: new Date(at).toISOString(), typed: cellOf(row, columns.temperature) };
+  };
+}
+
+/** A day of a file: its midnight as if it were UTC, and how far ahead of UTC its clocks are; null near a change of clocks. */
+interface LoggerDay {
+  readonly day: string;
+  readonly midnight: number;
+  readonly ahead: number | null;
+}
+
+/** Reads a date once, though a file writes it on thousands of rows. @throws (the reader) ValidationError `sheet.date`, `sheet.year` */
+function dayReader(dates: DateOrder, thisYear: number, zone: string): (cell: string) => LoggerDay {
+  // A cell that holds the time as well is another one on each row.
+  const days = new Map<string, LoggerDay>();
+  return (cell) => {
+    const known = days.get(cell);
+    if (known) return known;
+    const day = readDay(cell, dates, thisYear);
+    const midnight = Date.parse(`${day}T00:00:00Z`);
+    // No zone changes its clocks twice within four days.
+    const [first, last] = [aheadOf(midnight - DAY_MS, zone), aheadOf(midnight + 3 * DAY_MS, zone)];
+    const read = { day, midnight, ahead: first === last ? first : null };
+    if (days.size < MAX_DAYS) days.set(cell, read);
+    return read;
   };
 }
 

@@ -4,9 +4,10 @@ import {
   degreesOf,
   guessLoggerColumns,
   readLoggerDegrees,
-  readLoggerMoment,
+  readLoggerClock,
   readLoggerValue,
 } from '../../../src/core/sheet/logger-cells.ts';
+import { readDay } from '../../../src/core/sheet/values.ts';
 
 describe('warmIntervals', () => {
   it('is the interval of a line above the limit', () => {
@@ -58,16 +59,13 @@ describe('a logger’s cells', () => {
     ['11/20/2026', '12:05 pm', (12 * 60 + 5) * 60, null],
     ['2026-11-20T06:00:30Z', '2026-11-20T06:00:30Z', 6 * 3600 + 30, 0],
     ['2026-11-20 06:00+01:00', '2026-11-20 06:00+01:00', 6 * 3600, 60],
-  ])('reads %s, %s', (date, time, seconds, zoneMinutes) =>
-    expect(readLoggerMoment(date, time, 'month first', 2026)).toEqual({
-      day: '2026-11-20',
-      seconds,
-      zoneMinutes,
-    }),
-  );
+  ])('reads %s, %s', (date, time, seconds, zoneMinutes) => {
+    expect(readDay(date, 'month first', 2026)).toBe('2026-11-20');
+    expect(readLoggerClock(time)).toEqual({ seconds, zoneMinutes });
+  });
 
   it.each(['24:00', '13:00 PM', '6', '06:60'])('refuses the time %s', (time) =>
-    expect(() => readLoggerMoment('2026-11-20', time, 'month first', 2026)).toThrow('logger.clock'),
+    expect(() => readLoggerClock(time)).toThrow('logger.clock'),
   );
 
   it('reads a temperature in the unit of its cell before that of its column, and refuses nonsense', () => {
