@@ -4,9 +4,14 @@ import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { openRecordBook, type Book } from '../../src/book/book.ts';
 import { newestPlace } from '../../src/book/feed/feed.ts';
 import { NOT_FED } from '../../src/book/feed/feed-schema.ts';
+import { batchReader, type Batch } from '../../src/ledger/feed/batch.ts';
+import { sendBatch } from '../../src/ledger/feed/send.ts';
 import { bookFromLedger, booksIn } from '../../src/ledger/rebuild/book-from-ledger.ts';
+import { BOOK_VERSION } from '../../src/book/migrations/index.ts';
 import { prepare } from '../../src/ledger/server/prepare.ts';
+import { serverTables } from '../../src/ledger/server/prepared.ts';
 import type { Server } from '../../src/ledger/server/server.ts';
+import { ledgerTables } from '../../src/ledger/tables/ledger-tables.ts';
 import { tempBookPath } from '../book/temp-book.ts';
 import { endWithRun } from '../run-folder.ts';
 import { bookRows, differences, ledgerRows } from './compare.ts';
@@ -94,6 +99,12 @@ describe('a feed', () => {
         throw new Error('not after all');
       }),
     ).toThrow();
+    await fed.even();
+    expect(await unequal(book)).toEqual([]);
+    // Rows that were sent: one with a single key, one with a key of two columns.
+    book.change(() =>
+      book.db.exec("DELETE FROM setting WHERE key = 'pickupMessage'; DELETE FROM animal_part"),
+    );
     await fed.even();
     expect(await unequal(book)).toEqual([]);
     await fed.stop();
@@ -289,6 +300,31 @@ describe('a book that is not the ledger’s any more', () => {
     for (const one of [book, other]) one.close();
   });
 
+  it('is kept by whoever moves the cursor first; the batch of the other leaves nothing', async () => {
+    const book = ownBook();
+    const fed = feeding(book);
+    await fed.even();
+    await fed.stop();
+    const other = fedBook(copyOf(book));
+    const place = newestPlace(book.db);
+    put(book, 'here');
+    put(other, 'there');
+    const tables = await serverTables(owner);
+    const shop = await shopOf(book);
+    const sender = { shop, name: 'Both', bookVersion: BOOK_VERSION, personal: true };
+    // Both have looked at the ledger, and both may go on from there.
+    const batches = [book, other].map(({ db }) =>
+      batchReader(db, ledgerTables(db), { personal: true, known: [] })(place),
+    );
+    const [first, second] = batches as [Batch, Batch];
+    await sendBatch(owner, first, sender, tables);
+    await expect(sendBatch(owner, second, sender, tables)).rejects.toMatchObject({ code: 'fork' });
+    expect(await unequal(book)).toEqual([]);
+    // The same batch once more, as after a lost answer, is refused as well: the cursor says that it is there.
+    await expect(sendBatch(owner, first, sender, tables)).rejects.toMatchObject({ code: 'fork' });
+    for (const one of [book, other]) one.close();
+  });
+
   it('is not fed once it has forgotten where the ledger stands', async () => {
     const book = ownBook();
     const fed = feeding(book);
@@ -321,6 +357,30 @@ describe('a newer program and an older server', () => {
     await prepare(asOwner);
     expect(await asOwner.rows('SELECT count(*) FROM ledger.other')).toEqual([[0]]);
     expect(await asOwner.rows('SELECT count(*) FROM ledger.hunter WHERE more IS NOT NULL')).toEqual([[0]]);
+    expect(differences(bookRows(book.path), await ledgerRows(asOwner, 1, book.path))).toEqual([]);
+    await asOwner.end();
+    book.close();
+  });
+
+  it('clears what lay elsewhere once a book of an older program is sent by this one', async () => {
+    const old = await server.newDatabase();
+    const asOwner = await server.as(old, OWNER);
+    await prepare(asOwner, 13);
+    const book = fedBook();
+    const before = feed(book.path, () => server.as(old, OWNER));
+    await before.even();
+    await before.stop();
+    // As if that had been the older program: its rows wait until its book has the new keys.
+    await asOwner.script('UPDATE ledger.shop SET book_version = 13');
+    await prepare(asOwner);
+    const lying = async (): Promise<number> =>
+      Number((await asOwner.rows('SELECT count(*) FROM ledger.other'))[0]?.[0]);
+    expect(await lying()).toBeGreaterThan(20);
+    book.change(() => book.feed.repeat());
+    const after = feed(book.path, () => server.as(old, OWNER));
+    await after.even();
+    await after.stop();
+    expect(await lying()).toBe(0);
     expect(differences(bookRows(book.path), await ledgerRows(asOwner, 1, book.path))).toEqual([]);
     await asOwner.end();
     book.close();

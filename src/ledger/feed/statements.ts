@@ -59,8 +59,9 @@ export function tableStatements(
     },
   ];
   const away = [...gone, ...unfit.map(({ key }) => key)].filter(isKeyOfServer);
-  if (away.length > 0)
-    statements.push(columns ? deletion(table, shop, away) : otherDeletion(table, shop, away));
+  // A server that did not know the table, or knew it by another key, kept its rows there.
+  statements.push(otherDeletion(table, shop, columns ? keys : away));
+  if (columns && away.length > 0) statements.push(deletion(table, shop, away));
   if (rows.length > 0)
     statements.push(columns ? upsert(table, shop, columns, rows) : otherUpsert(table, shop, rows));
   for (const { key, why, body } of unfit)
