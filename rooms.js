@@ -155,6 +155,7 @@ export const rooms = {
     'orders',
     'record',
     'pickup',
+    'drafts',
     'receipt',
     'till',
     'handbook',

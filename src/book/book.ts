@@ -57,6 +57,7 @@ import { madeRecords } from './records/smokehouse/made.ts';
 import { madeWeightRecords } from './records/smokehouse/made-weights.ts';
 import { recipeRecords } from './records/smokehouse/recipes.ts';
 import { draftRecords } from './records/stations/drafts.ts';
+import { slipRecords } from './records/stations/slips.ts';
 import { stationEntryRecords } from './records/stations/entries.ts';
 import { pinRecords } from './records/stations/pins.ts';
 import { stationRecords } from './records/stations/stations.ts';
@@ -88,6 +89,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     stationEntries: stationEntryRecords(db),
     pins: pinRecords(db),
     drafts: draftRecords(db),
+    slips: slipRecords(db),
     oldDrafts: oldDrafts(db),
     ownSpecies: ownSpeciesRecords(db),
     products: productRecords(db),

@@ -23,11 +23,13 @@ import { deskOnly, floor, office, type Placed } from './session/places.ts';
 import { cancel } from './animals/cancel.ts';
 import { dispose } from './animals/dispose.ts';
 import * as drafts from './animals/drafts.ts';
+import { begin } from './animals/draft-sheet.ts';
+import * as slips from './animals/slips.ts';
 import { getDropOff } from './animals/drop-off.ts';
 import * as fat from './grinder/fat.ts';
 import { animalForFloor } from './floor/animal.ts';
 import { grinderForFloor, lotsForFloor, planForFloor } from './floor/grinder.ts';
-import { draftsForFloor, huntersForFloor } from './floor/hunter.ts';
+import { draftsForFloor, huntersForFloor, slipForFloor } from './floor/hunter.ts';
 import { photoForFloor, photosForFloor } from './floor/photo.ts';
 import { pickupForFloor } from './floor/pickup.ts';
 import { shopForFloor } from './floor/shop.ts';
@@ -133,11 +135,15 @@ export const procedures = {
   'hunters.save': office(hunters.save),
   'hunters.removeDetails': office(removeDetails),
 
-  'drafts.begin': floor(['hunter'], drafts.begin),
+  'drafts.begin': floor(['hunter'], begin),
   'drafts.add': floor(['hunter'], drafts.add),
   'drafts.list': floor(['counter'], drafts.list, draftsForFloor),
   'drafts.dismiss': floor(['counter'], drafts.dismiss),
   'drafts.restore': floor(['counter'], drafts.restore),
+  'drafts.getSigned': floor(['counter'], drafts.getSigned),
+
+  'slips.add': office(slips.add),
+  'slips.find': floor(['counter'], slips.find, slipForFloor),
 
   'intake.takeIn': floor(['counter'], intake.takeIn),
 

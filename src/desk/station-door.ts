@@ -18,6 +18,8 @@ import type {
 import type { PhotoRead } from './contract/photo.ts';
 import { WIRE } from './contract/stations.ts';
 import { ProblemError, type Answer, type Problem } from './contract/problem.ts';
+import { addByPhone } from './animals/drafts.ts';
+import { draftSheet } from './animals/draft-sheet.ts';
 import type { Desk } from './desk.ts';
 import { answerSaid, inputMeant } from './names/at-the-door.ts';
 import { carryOutEntry, needsPerson } from './station-entry.ts';
@@ -34,7 +36,7 @@ import { lineageOf, stationSettings } from './stations/settings.ts';
 import { hashOf, stationInfo } from './stations/stations.ts';
 import { staleAt } from './stale-at.ts';
 
-const OFF: StationSettings = { on: false, address: null, port: 0, pins: false };
+const OFF: StationSettings = { on: false, address: null, port: 0, pins: false, phones: false };
 
 /** Opens the door of a desk; it follows the desk from book to book. */
 export function openStationDoor(desk: Desk): StationDoor {
@@ -135,6 +137,17 @@ export function openStationDoor(desk: Desk): StationDoor {
 
   return {
     settings,
+    phones: {
+      sheet(language) {
+        const session = desk.session();
+        return session && stationSettings(session.book).phones ? draftSheet(session, language) : null;
+      },
+      give: (typed) =>
+        desk.write('drafts.add', (session) => {
+          if (!stationSettings(session.book).phones) throw new ProblemError('refused', 'draft.phones-off');
+          return session.book.change(() => addByPhone(session, typed));
+        }),
+    },
     onSettings(told) {
       let known = JSON.stringify(settings());
       return desk.onChanged(() => {

@@ -7,6 +7,7 @@ export { default as RecordPaperPage } from './books/RecordPaperPage.vue';
 export { default as CardPage } from './card/CardPage.vue';
 export { default as CautionsPage } from './cautions/CautionsPage.vue';
 export { default as CoolerPage } from './cooler/CoolerPage.vue';
+export { default as SlipsPage } from './stations/slips/SlipsPage.vue';
 export { default as GrinderPage } from './grinder/GrinderPage.vue';
 export { default as HandbookPage } from './handbook/HandbookPage.vue';
 export { default as IntakePage } from './intake/IntakePage.vue';

@@ -21,6 +21,7 @@ export const routes: readonly RouteRecordRaw[] = [
   { path: '/', redirect: '/rail' },
   { path: '/rail', meta: { place: 'rail' }, component: page('RailPage') },
   { path: '/intake', meta: { place: 'intake' }, component: page('IntakePage') },
+  { path: '/slips', meta: { place: 'intake' }, component: page('SlipsPage') },
   { path: '/table', meta: { place: 'table' }, component: page('TablePage') },
   {
     path: '/table/:ticket',

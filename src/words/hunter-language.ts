@@ -38,3 +38,20 @@ export function labelLanguages(language: HunterLanguage | '', locale: string): H
   const own = languageOfHunter(language, locale);
   return own === 'en-US' || own === 'en-CA' ? [own] : ['en-US', own];
 }
+
+/**
+ * What a shop wrote for hunters of a language: exactly, or as another country speaks it; undefined if it wrote nothing for them.
+ * @example writtenFor({ 'en-CA': 'Pick up soon.' }, 'en-US') // 'Pick up soon.'
+ */
+export function writtenFor(
+  texts: Partial<Record<HunterLanguage, string>>,
+  language: HunterLanguage,
+): { language: HunterLanguage; text: string } | undefined {
+  const written = HUNTER_LANGUAGES.flatMap((code) =>
+    texts[code] ? [{ language: code, text: texts[code] }] : [],
+  );
+  return (
+    written.find((one) => one.language === language) ??
+    written.find((one) => one.language.slice(0, 2) === language.slice(0, 2))
+  );
+}

@@ -61,6 +61,8 @@ CREATE INDEX donation_by_day ON donation (donated_on);
 
 CREATE INDEX draft_by_at ON draft (at);
 
+CREATE INDEX draft_by_slip ON draft (slip_id) WHERE slip_id IS NOT NULL;
+
 CREATE INDEX draft_state_by_draft ON draft_state (draft_id);
 
 CREATE INDEX fat_lot_sum_by_left ON fat_lot_sum (left_grams) WHERE left_grams > 0;
@@ -156,6 +158,8 @@ CREATE INDEX share_by_hunter ON share (hunter_id);
 CREATE INDEX share_pickup_by_animal ON share_pickup (animal_id);
 
 CREATE INDEX share_split_by_animal ON share_split (animal_id);
+
+CREATE INDEX slip_animal_by_animal ON slip_animal (animal_id);
 
 CREATE INDEX staff_pin_by_initials ON staff_pin (initials);
 
@@ -613,7 +617,7 @@ CREATE TABLE draft (
   details_removed_at TEXT,
   at TEXT NOT NULL,
   by TEXT NOT NULL
-) STRICT;
+, slip_id INTEGER REFERENCES slip (id), by_phone INTEGER NOT NULL DEFAULT 0 CHECK (by_phone IN (0, 1)), terms_language TEXT NOT NULL DEFAULT '', terms_since TEXT) STRICT;
 
 CREATE TABLE draft_state (
   id INTEGER PRIMARY KEY,
@@ -1273,6 +1277,21 @@ CREATE TABLE share_split (
   animal_id INTEGER NOT NULL REFERENCES animal (id),
   basis TEXT NOT NULL CHECK (basis IN ('percent', 'pounds', 'pieces')),
   reason TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE slip (
+  id INTEGER PRIMARY KEY,
+  -- As printed: 483-201-957.
+  code TEXT NOT NULL UNIQUE CHECK (code GLOB '[0-9][0-9][0-9]-[0-9][0-9][0-9]-[0-9][0-9][0-9]'),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE slip_animal (
+  slip_id INTEGER PRIMARY KEY REFERENCES slip (id),
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
   at TEXT NOT NULL,
   by TEXT NOT NULL
 ) STRICT;
@@ -2134,6 +2153,18 @@ CREATE TRIGGER share_split_no_delete BEFORE DELETE ON share_split
 
 CREATE TRIGGER share_split_no_update BEFORE UPDATE ON share_split
   BEGIN SELECT RAISE(ABORT, 'share_split is written once'); END;
+
+CREATE TRIGGER slip_animal_no_delete BEFORE DELETE ON slip_animal
+  BEGIN SELECT RAISE(ABORT, 'slip_animal is written once'); END;
+
+CREATE TRIGGER slip_animal_no_update BEFORE UPDATE ON slip_animal
+  BEGIN SELECT RAISE(ABORT, 'slip_animal is written once'); END;
+
+CREATE TRIGGER slip_no_delete BEFORE DELETE ON slip
+  BEGIN SELECT RAISE(ABORT, 'slip is written once'); END;
+
+CREATE TRIGGER slip_no_update BEFORE UPDATE ON slip
+  BEGIN SELECT RAISE(ABORT, 'slip is written once'); END;
 
 CREATE TRIGGER staff_pin_no_delete BEFORE DELETE ON staff_pin
   BEGIN SELECT RAISE(ABORT, 'staff_pin is written once'); END;

@@ -14,10 +14,14 @@ const NUMBERED = {
   done: 1, cutting: 2, batchId: 1, coolerId: 1, lotId: 1, quoteId: 1, recipeId: 1, madeId: 1, loadId: 1,
 } as const; // prettier-ignore
 
+/** The number of a slip that was printed: the desk draws them. */
+const SLIP = '483-201-957';
+
 export type BusyShop = FreshDesk &
   Readonly<Record<keyof typeof NUMBERED, number>> & {
     /** Of a photograph of `cutting`. */
     digest: string;
+    slip: string;
   };
 
 /**
@@ -30,7 +34,7 @@ export async function busyShop(): Promise<BusyShop> {
   const shop = await deskOn(path, BUSY_NOW);
   // Its file lies beside the book, so it is not copied with it.
   const { digest } = await addPhoto(shop, NUMBERED.cutting);
-  return { ...shop, ...NUMBERED, digest };
+  return { ...shop, ...NUMBERED, digest, slip: SLIP };
 }
 
 async function makeBusy(path: string): Promise<void> {
@@ -58,6 +62,8 @@ async function makeBusy(path: string): Promise<void> {
   const { loadId, madeId } = await loadOf(shop);
   const probe = { id: loadId, probe: 'P1', phase: 'cook', degrees: 'F', typed: '150' } as const;
   await shop.call('loads.reading', probe);
+  const book = shop.desk.session()?.book;
+  book?.change(() => book.slips.add(SLIP, { at: BUSY_NOW, by: 'MK' }));
   shop.desk.close();
   expect({ done, cutting, batchId, coolerId, lotId, quoteId, recipeId, madeId, loadId }).toEqual(NUMBERED);
 }

@@ -8,7 +8,7 @@ const ELK = { species: 'elk' } as const;
 
 /** Every question that a screen keeps open. */
 export function questionsOf(shop: BusyShop): Question[] {
-  const { done, cutting, batchId, coolerId, lotId, quoteId, recipeId, madeId, loadId, digest } = shop;
+  const { done, cutting, batchId, coolerId, lotId, quoteId, recipeId, madeId, loadId, digest, slip } = shop;
   const plan = { animals: [{ id: cutting }], fat: 'none', targetFat: null };
   return [
     ['shop.get', {}],
@@ -17,6 +17,8 @@ export function questionsOf(shop: BusyShop): Question[] {
     ['hunters.find', { text: 'b' }],
     ['drafts.begin', { language: 'es-MX' }],
     ['drafts.list', {}],
+    ['drafts.getSigned', { animalId: 1 }],
+    ['slips.find', { code: slip }],
     ['rail.get', {}],
     ['coolers.list', {}],
     ['coolers.listLogs', { coolerId }],

@@ -474,6 +474,7 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     const { id } = await shop.call('drafts.add', draft());
     return ['drafts.dismiss', { id, reason: 'left again' }];
   },
+  'slips.add': () => ['slips.add', { count: 2 }],
   'drafts.restore': async (shop) => {
     const { id } = await shop.call('drafts.add', draft());
     await shop.call('drafts.dismiss', { id, reason: 'left again' });

@@ -221,6 +221,7 @@ export const PLACES: readonly Place[] = [
     sees: /Void .*\?/,
   },
   { name: 'intake', at: () => '/intake', sees: /Returning hunters appear as you type/ },
+  { name: 'slips', at: () => '/slips', sees: /Scan or type the slip/ },
   { name: 'tables', at: () => '/table', sees: /On the table now/ },
   { name: 'table of a doubted animal', at: (of) => `/table/${of.suspect}`, sees: /This does not add up/ },
   { name: 'table of an agreed animal', at: (of) => `/table/${of.plain}`, sees: /Where every pound/ },

@@ -303,7 +303,7 @@ export const WATCHED: readonly Watch[] = [
     verb: 'INSERT',
     topic: 'station',
   })),
-  ...anyChange('draft', 'draft', 'draft_state'),
+  ...anyChange('draft', 'draft', 'draft_state', 'slip', 'slip_animal'),
   ...anyChange('import', 'brought_in', 'brought_in_undone'),
 ];
 

@@ -26,6 +26,7 @@ import { drafts } from './0024-drafts.ts';
 import { priceOfTrim } from './0025-price-of-trim.ts';
 import { madeAtStations } from './0026-made-at-stations.ts';
 import { photographs } from './0027-photographs.ts';
+import { slips } from './0028-slips.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -56,6 +57,7 @@ export const MIGRATIONS: readonly string[] = [
   priceOfTrim,
   madeAtStations,
   photographs,
+  slips,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

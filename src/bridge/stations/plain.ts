@@ -1,15 +1,19 @@
-/** What the port answers without TLS: how to trust the shop's root, the root itself, and the way to TLS. */
+/** What the port answers without TLS: how to trust the shop's root, the root itself, a hunter's own phone, and the way to TLS. */
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import type { PhoneDoor } from '../../desk/contract/stations.ts';
 import type { OpenAuthority } from '../authority/open.ts';
 import { RefusedRequest, refuseRaw } from '../server/refusal.ts';
 import { checkAddress, pathOf } from '../server/sender.ts';
 import { checkHost } from './allowed.ts';
+import { answerPhones, isPhonePath } from './phone/answer.ts';
+import { PHONE_POLICY } from './phone/style.ts';
 import { startTimeouts } from './raw-sockets.ts';
 import { trustPage, TRUST_POLICY } from './trust-page.ts';
 
 interface PlainOptions {
   authority: OpenAuthority;
   shop: string;
+  door: { phones: PhoneDoor };
   patience: { headersMs: number; requestMs: number; checkMs: number };
   /** The hosts, with port, under which this computer is reached now. */
   hosts(): readonly string[];
@@ -38,7 +42,10 @@ const ROOT_FILES: Readonly<Record<string, string>> = {
   '/gambrel.crt': 'application/octet-stream',
 };
 
-/** A server for sockets that are handed to it. It never takes a body: what somebody sends here, anybody could read. */
+/**
+ * A server for sockets that are handed to it. It takes no body but that of a hunter's phone, where the shop allows it: what somebody
+ * sends here, anybody could read.
+ */
 export function openPlainServer(options: PlainOptions): Server {
   const { headersMs, requestMs, checkMs } = options.patience;
   const patience = {
@@ -46,28 +53,58 @@ export function openPlainServer(options: PlainOptions): Server {
     requestTimeout: requestMs,
     connectionsCheckingInterval: checkMs,
   };
-  const server = createServer(patience, (request, response) => send(request, response, options));
+  const phones = answerPhones(options.door.phones);
+  const server = createServer(patience, (request, response) => void send(request, response, options, phones));
   server.on('clientError', refuseRaw);
   startTimeouts(server);
   return server;
 }
 
-function send(request: IncomingMessage, response: ServerResponse, options: PlainOptions): void {
-  const { status, headers, body } = answer(request, options);
+type AnswerPhones = ReturnType<typeof answerPhones>;
+
+async function send(
+  request: IncomingMessage,
+  response: ServerResponse,
+  options: PlainOptions,
+  phones: AnswerPhones,
+): Promise<void> {
+  const { status, headers, body } = await answer(request, options, phones);
   const bytes = Buffer.from(body ?? '');
   response.writeHead(status, { ...HEADERS, ...headers, 'content-length': bytes.length });
   response.end(request.method === 'HEAD' ? undefined : bytes);
 }
 
-function answer(request: IncomingMessage, options: PlainOptions): PlainAnswer {
+async function answer(
+  request: IncomingMessage,
+  options: PlainOptions,
+  phones: AnswerPhones,
+): Promise<PlainAnswer> {
   try {
-    return plainAnswer(request, options);
+    return isPhonePath(request) ? await phoneAnswer(request, options, phones) : plainAnswer(request, options);
   } catch (error) {
     if (error instanceof RefusedRequest) return refusal(error);
     console.error('Gambrel: a request failed.', error);
     return refusal(new RefusedRequest(500, 'broken', 'desk.failed'));
   }
 }
+
+/** @throws RefusedRequest */
+async function phoneAnswer(
+  request: IncomingMessage,
+  { hosts }: PlainOptions,
+  phones: AnswerPhones,
+): Promise<PlainAnswer> {
+  checkAddress(request);
+  const { status, body } = await phones(request, checkHost(request, hosts()));
+  return { status, headers: PHONE_HEADERS, body };
+}
+
+/** A form states its origin only where the page may be named to itself. */
+const PHONE_HEADERS = {
+  'content-type': 'text/html; charset=utf-8',
+  'content-security-policy': PHONE_POLICY,
+  'referrer-policy': 'same-origin',
+};
 
 /** @throws RefusedRequest */
 function plainAnswer(request: IncomingMessage, { hosts, authority, shop }: PlainOptions): PlainAnswer {

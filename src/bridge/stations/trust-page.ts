@@ -4,6 +4,7 @@ import { text as english } from '../../words/compiled/desk/trust.ts';
 import { languages, type Language } from '../../words/languages.ts';
 import { inLanguage } from '../../words/of-desk.ts';
 import type { Fingerprints } from '../authority/fingerprint.ts';
+import { safe } from './html.ts';
 import { devicesOf, DEVICES, languageFor, offered, type Device } from './visitor.ts';
 import { trustStyle } from './trust-style.ts';
 
@@ -94,8 +95,4 @@ function grouped(fingerprint: string): string {
 
 function linkTo(language: Language): string {
   return `<a href="/?language=${language}" lang="${language}">${safe(languages[language].name)}</a>`;
-}
-
-function safe(text: string): string {
-  return text.replaceAll(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
 }

@@ -11,6 +11,7 @@ import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { endUnprocessed } from '../animal/end-unprocessed.ts';
 import { moveOn } from '../animal/stage.ts';
+import { ticketOfSlip } from './slips.ts';
 import { animalOf, openAnimalOf } from '../animal/closed.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 
@@ -31,16 +32,17 @@ export const get = readAfterLearning(
   },
 );
 
-/** By ticket, by running number (newest season first) or by part of the hunter's name. */
-export const find = read(v.object({ text: text(200) }), (session, input) =>
-  session.book.animals.find(input.text, nameKey(input.text)).map((animal) => ({
+/** By ticket, by running number (newest season first), by part of the hunter's name, or by the number of the slip it came with. */
+export const find = read(v.object({ text: text(200) }), (session, input) => {
+  const wanted = ticketOfSlip(session, input.text) ?? input.text;
+  return session.book.animals.find(wanted, nameKey(wanted)).map((animal) => ({
     id: animal.id,
     ticket: animal.ticket,
     hunter: animal.hunter,
     speciesName: session.species.of(animal.species).name,
     stage: animal.stage,
-  })),
-);
+  }));
+});
 
 /**
  * Moves an animal to a stage.

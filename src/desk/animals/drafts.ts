@@ -1,80 +1,85 @@
 /** A hunter's own check-in: a draft of an intake, which the counter turns into a ticket or dismisses. */
 import * as v from 'valibot';
 import { actor } from '../../book/changes/acting.ts';
-import type { DraftNow } from '../../book/records/stations/drafts.ts';
-import { nameKey, phoneKey } from '../../book/records/hunters.ts';
+import type { DraftNow, NewDraft } from '../../book/records/stations/drafts.ts';
 import { isHunterLanguage } from '../../words/hunter-language.ts';
-import { hunterCard } from '../animal/hunters.ts';
 import { normalizeOrders } from '../animal/orders.ts';
-import type { DraftRow, DraftSheet, HunterCard, Instructions, Sex } from '../contract/contract.ts';
+import type { DraftRow, SignedTerms } from '../contract/contract.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { refuseFuture } from '../input/day-doubts.ts';
 import { by, id, needed } from '../input/input.ts';
-import { namesIn } from '../names/names.ts';
+import { localDate } from '../input/local-date.ts';
+import { dropOffTerms } from '../session/drop-off-terms.ts';
+import { problemOfInput } from '../session/problem-of.ts';
 import { read, write } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
-import { templateCards, usualOrders } from '../shelf/templates-shelf.ts';
-import { language, newDraft } from './draft-input.ts';
+import { newDraft, phoneDraft } from './draft-input.ts';
 import { draftsSince } from './draft-age.ts';
+import { draftRow } from './draft-row.ts';
+import { blankSlip, takeSlip } from './slips.ts';
 
-/** Open drafts of one station: more hunters than wait at a counter, and an end to what a child can type. Our choice, no source. */
+/** Open drafts of one station, or of all phones: more hunters than wait at a counter, and an end to what a child can type. Our choice, no source. */
 const MOST_OPEN = 40;
-/** A local number; fewer digits tell nobody apart. */
-const LEAST_DIGITS = 7;
 
-/** What a hunter's own check-in shows: nothing of anybody, and no price. */
-export const begin = read(v.object({ language }), (session, input): DraftSheet => {
-  const names = namesIn(input.language);
-  const { shopName, unit, dropOffTerms } = session.settings;
-  return {
-    shopName,
-    today: session.today(),
-    unit,
-    terms: dropOffTerms,
-    species: session.species.offered.map(({ code, name, words, body, primals }) => ({
-      code,
-      title: names?.said('species.*.name', name, code) ?? name,
-      male: names?.said('species.*.male', words.male, code) ?? words.male,
-      female: names?.said('species.*.female', words.female, code) ?? words.female,
-      body,
-      primals: primals.map((primal) => primal.code),
-    })),
-    usual: { ...usualOrders(session), standard: true },
-    ways: templateCards(session).map(({ name, carcass, instructions }) => ({
-      title: names?.said('template.*', name) ?? name,
-      carcass,
-      instructions,
-    })),
-  };
+/**
+ * Keeps what a hunter typed at the check-in, signed. It is no ticket yet.
+ * @throws ProblemError `draft.terms-changed` (conflict), `signature.needed` (invalid); and as `keepDraft`
+ */
+export const add = write(newDraft, (session, { terms, signature, ...draft }) => {
+  const { text, language, since } = dropOffTerms(session, draft.language);
+  if (terms !== text) throw new ProblemError('conflict', 'draft.terms-changed', { field: 'terms' });
+  if (text !== '' && signature === '')
+    throw new ProblemError('invalid', 'signature.needed', { field: 'signature' });
+  const signed = text === '' ? UNSIGNED : { terms, termsLanguage: language, termsSince: since, signature };
+  return keepDraft(session, draft, { ...signed, stationId: actor()?.stationId ?? null, byPhone: 0 });
 });
 
 /**
- * Keeps what a hunter typed. It is no ticket yet.
- * @throws ProblemError `species.unknown`, `primal.unknown`, `date.future`, `signature.needed` (invalid), `draft.terms-changed`
- *   (conflict), `draft.too-many` (refused)
+ * Keeps what a hunter typed on a phone. The terms are signed at the counter.
+ * @param typed what the phone sent
+ * @throws ProblemError as the input's schema, and as `keepDraft`
  */
-export const add = write(newDraft, (session, { instructions, by: initials, ...draft }) => {
+export function addByPhone(session: Session, typed: unknown): { id: number } {
+  const read = v.safeParse(phoneDraft, typed, { abortPipeEarly: true });
+  if (!read.success) {
+    const { kind, code, ...at } = problemOfInput(read.issues[0]);
+    throw new ProblemError(kind, code, at);
+  }
+  return keepDraft(
+    session,
+    { ...read.output, licence: '', by: '' },
+    { ...UNSIGNED, stationId: null, byPhone: 1 },
+  );
+}
+
+const UNSIGNED = { terms: '', termsLanguage: '', termsSince: null, signature: '' } as const;
+
+/**
+ * @throws ProblemError `species.unknown`, `primal.unknown`, `date.future` (invalid), `slip.unknown` (missing), `slip.used`,
+ *   `slip.filled`, `draft.too-many` (refused)
+ */
+function keepDraft(
+  session: Session,
+  { instructions, slip, by: initials, ...draft }: Omit<v.InferOutput<typeof newDraft>, 'terms' | 'signature'>,
+  from: Pick<NewDraft, 'terms' | 'termsLanguage' | 'termsSince' | 'signature' | 'stationId' | 'byPhone'>,
+): { id: number } {
   const species = session.species.of(draft.species);
   if (draft.killDate) refuseFuture(draft.killDate, session.today(), 'killDate');
-  const terms = session.settings.dropOffTerms;
-  if (draft.terms !== terms) throw new ProblemError('conflict', 'draft.terms-changed', { field: 'terms' });
-  if (terms !== '' && draft.signature === '')
-    throw new ProblemError('invalid', 'signature.needed', { field: 'signature' });
-  const stationId = actor()?.stationId ?? null;
   const { drafts } = session.book;
-  if (drafts.countOpen(stationId, draftsSince(session)) >= MOST_OPEN)
+  if (drafts.countOpen(from, draftsSince(session)) >= MOST_OPEN)
     throw new ProblemError('refused', 'draft.too-many', { with: { count: MOST_OPEN } });
   const orders = instructions && normalizeOrders(species, [], instructions);
   return {
     id: drafts.add({
       ...draft,
-      stationId,
+      ...from,
+      slipId: slip === undefined ? null : blankSlip(session, slip).id,
       instructions: orders ? JSON.stringify(orders) : null,
       at: session.now(),
       by: initials,
     }),
   };
-});
+}
 
 /** What waits for the counter, oldest first. */
 export const list = read(v.object({}), (session): DraftRow[] =>
@@ -104,16 +109,18 @@ export const restore = write(v.object({ id, by }), (session, input) => {
 
 /**
  * Marks a draft as the animal that it became. Call inside the transaction of the intake.
- * @throws ProblemError `draft.unknown` (missing), `draft.taken` (refused), `draft.dismissed` (conflict)
+ * @throws ProblemError `draft.unknown` (missing), `draft.taken`, `slip.used` (refused), `draft.dismissed` (conflict)
  */
 export function takeDraft(session: Session, draftId: number, animalId: number, initials: string): void {
-  openDraft(session, draftId, 'draftId');
+  const { slip } = openDraft(session, draftId, 'draftId');
+  if (slip !== null) takeSlip(session, slip, { animalId, own: true, by: initials });
   session.book.drafts.take(draftId, animalId, { at: session.now(), by: initials });
 }
 
-function openDraft(session: Session, draftId: number, field: string): void {
-  if (presentDraft(session, draftId, field).state === 'dismissed')
-    throw new ProblemError('conflict', 'draft.dismissed', { field });
+function openDraft(session: Session, draftId: number, field: string): DraftNow {
+  const draft = presentDraft(session, draftId, field);
+  if (draft.state === 'dismissed') throw new ProblemError('conflict', 'draft.dismissed', { field });
+  return draft;
 }
 
 /** A draft that is no ticket yet and still has its details. */
@@ -126,32 +133,22 @@ function presentDraft(session: Session, draftId: number, field: string): DraftNo
   throw new ProblemError('refused', 'draft.taken', { field, with: { ticket } });
 }
 
-/** Who came before under both that name and that number. */
-function knownAs(session: Session, { name, phone }: DraftNow): HunterCard | null {
-  const digits = phoneKey(phone);
-  if (digits.length < LEAST_DIGITS) return null;
-  const found = session.book.hunters
-    .find(digits)
-    .find((one) => phoneKey(one.phone) === digits && nameKey(one.name) === nameKey(name));
-  return found ? hunterCard(found) : null;
-}
-
-function draftRow(session: Session, draft: DraftNow): DraftRow {
-  const { id: draftId, at, name, phone, licence, tag, species, killDate, killArea } = draft;
-  return {
-    id: draftId,
-    at,
-    language: isHunterLanguage(draft.language) ? draft.language : '',
-    name,
-    phone,
-    licence,
-    tag,
-    species,
-    sex: draft.sex as Sex,
-    killDate,
-    killArea,
-    instructions: draft.instructions === null ? null : (JSON.parse(draft.instructions) as Instructions),
-    known: knownAs(session, draft),
-    signed: draft.signature !== '',
-  };
-}
+/** The terms that were signed for a draft, or for the animal that it became; null: none, or the details were removed. */
+export const getSigned = read(
+  v.union([v.object({ animalId: id }), v.object({ draftId: id })], 'input.invalid'),
+  (session, input): SignedTerms | null => {
+    const { drafts } = session.book;
+    const draft = 'animalId' in input ? drafts.ofAnimal(input.animalId) : drafts.get(input.draftId);
+    if (!draft || draft.signature === '') return null;
+    const { name, terms, termsLanguage: language, termsSince: since, signature } = draft;
+    const dayOf = (moment: string): string => localDate(new Date(moment), session.settings.zone);
+    return {
+      name,
+      terms,
+      language: isHunterLanguage(language) ? language : '',
+      since: since && dayOf(since),
+      signature,
+      on: dayOf(draft.at),
+    };
+  },
+);

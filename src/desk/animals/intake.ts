@@ -28,6 +28,8 @@ import {
 } from '../input/day-doubts.ts';
 import { addBelonging, newBelonging } from './belongings.ts';
 import { takeDraft } from './drafts.ts';
+import { slipCode } from './slip-code.ts';
+import { takeSlip } from './slips.ts';
 import { detailFor } from '../input/detail.ts';
 import { addHunter, hunterFields, presentHunterOf } from '../animal/hunters.ts';
 import { normalizeOrders } from '../animal/orders.ts';
@@ -75,6 +77,8 @@ const newAnimal = v.object({
   quoteId: v.optional(id),
   /** The hunter's own draft that it comes from. */
   draftId: v.optional(id),
+  /** The slip that hung with it, where nothing was typed for it. */
+  slip: v.optional(slipCode),
   confirmed: confirmedOf,
   by,
 }); // prettier-ignore
@@ -85,7 +89,7 @@ const WEIGHT_DOUBTS = ['weight.unlikely', 'weight.over', 'weight.same-again', 'w
 /**
  * Takes an animal in: hunter, ticket, legal record, first weights, holds and instructions, in one transaction.
  * @throws ProblemError `date.future`, `date.killed-after-received`, `date.promised-before-received` (invalid);
- * `draft.unknown` (missing), `draft.taken` (refused), `draft.dismissed` (conflict);
+ * `draft.unknown`, `slip.unknown` (missing), `draft.taken`, `slip.used`, `slip.filled` (refused), `draft.dismissed` (conflict);
  * `date.long-ago`, `date.far-ahead`, `date.killed-long-before` and those of weights (conflict: pass `confirmed`)
  */
 export const takeIn = write(newAnimal, (session, input) => {
@@ -146,6 +150,7 @@ export const takeIn = write(newAnimal, (session, input) => {
     });
   if (input.quoteId) takeQuote(session, input.quoteId, animal.id, input.by);
   if (input.draftId) takeDraft(session, input.draftId, animal.id, input.by);
+  if (input.slip) takeSlip(session, input.slip, { animalId: animal.id, own: false, by: input.by });
   session.book.audit.note({
     record: 'animal', recordId: animal.id, act: 'add', after: { ticket: animal.ticket, receivedOn, tag: input.tag }, at: now, by: input.by,
   }); // prettier-ignore

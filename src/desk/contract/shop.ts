@@ -19,6 +19,8 @@ export interface ShopSettings {
   terms: string;
   /** Small print of the drop-off receipt: storage, pickup deadline, deposit. */
   dropOffTerms: string;
+  /** The same in other languages of hunters; where there is none, they read the shop's own. */
+  dropOffTermsIn: Partial<Record<HunterLanguage, string>>;
   /** How hunters pay, in the order that they are offered. `cash` is always among them: it is what the till counts. */
   paymentMethods: string[];
   unit: 'lb' | 'kg';

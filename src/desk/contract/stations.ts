@@ -1,6 +1,8 @@
 /** Stations: other devices of the shop on its own network. What the desk tells of them, and what their listener asks of it. */
 import type { Place } from '../../trade/place.ts';
+import type { HunterLanguage } from '../../words/hunter-language.ts';
 import type { Language } from '../../words/languages.ts';
+import type { DraftSheet } from './draft.ts';
 import type { Answer, Problem } from './problem.ts';
 
 /** What a station knows of itself. */
@@ -93,6 +95,8 @@ export interface StationSettings {
   port: number;
   /** Whether staff sign in with a PIN at the floor. */
   pins: boolean;
+  /** Whether hunters may check in on their own phones, over plain HTTP. */
+  phones: boolean;
 }
 
 /** Whether devices can reach the desk. */
@@ -229,9 +233,18 @@ export type StationEvent =
   /** The end of the line: the carrier closes every socket of the station. */
   | { kind: 'shut'; state: 'paused' | 'removed' | 'unknown' };
 
+/** What a hunter's own phone may do. */
+export interface PhoneDoor {
+  /** Null while the shop does not let phones check in. */
+  sheet(language: HunterLanguage): DraftSheet | null;
+  /** Keeps what a phone sent as a draft. Never rejects. */
+  give(typed: unknown): Promise<Answer<{ id: number }>>;
+}
+
 /** The desk as the listener for stations sees it (`openStationDoor`, src/desk/station-door.ts). */
 export interface StationDoor {
   settings(): StationSettings;
+  phones: PhoneDoor;
   /** Tells when the settings may have changed, until stopped: another address, switched off, another book. */
   onSettings(told: (settings: StationSettings) => void): () => void;
   /** The line tells how it is, each time it looks. */

@@ -1,4 +1,4 @@
-import type { DraftRow, HunterCard } from '../contract/contract.ts';
+import type { DraftRow, HunterCard, SlipView } from '../contract/contract.ts';
 
 /** A hunter's card with the name that stands on every tag, and no way to reach or find its owner. */
 export const unreachable = (card: HunterCard): HunterCard => ({
@@ -13,8 +13,15 @@ export const unreachable = (card: HunterCard): HunterCard => ({
 export const huntersForFloor = (cards: HunterCard[]): HunterCard[] => cards.map(unreachable);
 
 /** Of `drafts.list`: what the hunter typed just now, and nothing that the book knew before. */
-export const draftsForFloor = (rows: DraftRow[]): DraftRow[] =>
-  rows.map((row) => ({ ...row, known: row.known && unreachable(row.known) }));
+export const draftsForFloor = (rows: DraftRow[]): DraftRow[] => rows.map(draftForFloor);
+
+const draftForFloor = (row: DraftRow): DraftRow => ({ ...row, known: row.known && unreachable(row.known) });
+
+/** Of `slips.find`: the same. */
+export const slipForFloor = (slip: SlipView): SlipView => ({
+  ...slip,
+  draft: slip.draft && draftForFloor(slip.draft),
+});
 
 /** Somebody who shares an animal, by name alone. */
 export const withoutPhone = <T extends { phone: string }>(one: T): T => ({ ...one, phone: '' });

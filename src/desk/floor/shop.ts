@@ -2,7 +2,7 @@ import type { PricedLine, ShopSettings, ShopView } from '../contract/contract.ts
 
 /** Settings by which the floor counts, writes dates and marks what is due; the others are the office's own. */
 const BLANK = {
-  shopAddress: '', shopPhone: '', shopLicense: '', shopTaxNumber: '', terms: '', dropOffTerms: '', paymentMethods: ['cash'],
+  shopAddress: '', shopPhone: '', shopLicense: '', shopTaxNumber: '', terms: '', dropOffTerms: '', dropOffTermsIn: {}, paymentMethods: ['cash'],
   currency: 'USD', quoteValidDays: 0, pickupMessage: '', unclaimedFirstDays: 0, unclaimedSecondDays: 0, unclaimedLastDays: 0,
   donationPrograms: [], retentionYears: 0, lateDays: 0, secondBackupFolder: '',
 } satisfies Partial<ShopSettings>; // prettier-ignore

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import type { Book } from '../../book/book.ts';
+import { HUNTER_LANGUAGES, type HunterLanguage } from '../../words/hunter-language.ts';
 import { shownName } from '../../book/file/shown-name.ts';
 import { isZone, knownZone } from '../../core/values/zone.ts';
 import { listOf, needed, text } from '../input/input.ts';
@@ -39,6 +40,11 @@ const donationProgram = v.object({
 /** The steps of small scales, grams. */
 export const smallStep = v.picklist([0.01, 0.1, 0.2, 0.5, 1, 2, 5, 10], 'step.small');
 
+const termsIn = Object.fromEntries(HUNTER_LANGUAGES.map((code) => [code, text(MAX_TERMS)])) as Record<
+  HunterLanguage,
+  ReturnType<typeof text>
+>;
+
 /** Schemas of the settings. */
 export const settingSchemas = {
   shopName: needed(120),
@@ -48,6 +54,7 @@ export const settingSchemas = {
   shopTaxNumber: text(60),
   terms: text(MAX_TERMS),
   dropOffTerms: text(MAX_TERMS),
+  dropOffTermsIn: v.strictObject(termsIn),
   paymentMethods: v.pipe(
     listOf(needed(40), MAX_PAYMENT_METHODS),
     v.check((methods) => methods.includes('cash'), 'method.cash'),
@@ -139,6 +146,7 @@ const DEFAULTS: ShopSettings = {
   shopTaxNumber: '',
   terms: '',
   dropOffTerms: '',
+  dropOffTermsIn: {},
   paymentMethods: ['cash', 'check', 'card', 'transfer', 'other'],
   unit: 'lb',
   step: 0.05,

@@ -7,6 +7,7 @@ import type { SpeciesProfile } from '../../core/species/species.ts';
 import { newestBackup } from '../session/make-backup.ts';
 import { refuseCurrency } from '../pricing/account.ts';
 import { clockDoubt } from '../session/clock.ts';
+import { noteTermsChange } from '../session/drop-off-terms.ts';
 import { coolerCards } from '../coolers/coolers.ts';
 import { by, needed } from '../input/input.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -70,6 +71,7 @@ export const saveSettings = write(
         (isReplaced(session, key) || !isDeepStrictEqual(before[key as keyof ShopSettings], value)),
     );
     keepSettings(session, Object.fromEntries(changed), initials);
+    noteTermsChange(session, Object.fromEntries(changed));
     return shopView(session);
   },
 );

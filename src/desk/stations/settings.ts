@@ -19,11 +19,25 @@ export const port = v.pipe(
   v.maxValue(65535, 'station.port'),
 );
 
-const stored = v.object({ on: v.boolean(), address: v.nullable(v.string()), port, pins: v.boolean() });
+const stored = v.object({
+  on: v.boolean(),
+  address: v.nullable(v.string()),
+  port,
+  pins: v.boolean(),
+  phones: v.optional(v.boolean(), false),
+});
 
 /** Off until the shop switches it on. */
 export function stationSettings(book: Book): StationSettings {
-  return readSetting(book, STATIONS, stored) ?? { on: false, address: null, port: PORT, pins: false };
+  return (
+    readSetting(book, STATIONS, stored) ?? {
+      on: false,
+      address: null,
+      port: PORT,
+      pins: false,
+      phones: false,
+    }
+  );
 }
 
 /** Which continuation of which book this is. Ids of another one mean other records. */

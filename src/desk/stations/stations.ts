@@ -34,13 +34,19 @@ export const setUp = write(
     address: v.nullable(needed(60)),
     port: v.optional(port),
     pins: v.boolean(),
+    phones: v.optional(v.boolean()),
     by,
   }),
   (session, { by: initials, ...input }) => {
     if (input.on && input.address === null)
       throw new ProblemError('invalid', 'station.address', { field: 'address' });
     const before = stationSettings(session.book);
-    const after = { ...before, ...input, port: input.port ?? before.port };
+    const after = {
+      ...before,
+      ...input,
+      port: input.port ?? before.port,
+      phones: input.phones ?? before.phones,
+    };
     session.book.settings.put(STATIONS, after);
     session.book.audit.note({
       record: 'setting', recordId: STATIONS, act: 'change', before, after, at: session.now(), by: initials,

@@ -22,6 +22,11 @@ export function isFullTicket(text: string): boolean {
   return /^(\d{2}|\d{4})-\d{4,6}$/.test(text.trim());
 }
 
+/** True for the number of a slip for night drop-off, as in its barcode or typed without dashes. */
+export function isSlip(text: string): boolean {
+  return /^\d{3}-?\d{3}-?\d{3}$/.test(text.trim());
+}
+
 /** Duplicates a rule of the book, which this layer cannot import; a test compares both. */
 function seasonMark(season: number): string {
   const year = String(season).padStart(4, '0');

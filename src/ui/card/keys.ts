@@ -1,8 +1,8 @@
 import type { text } from '../../words/compiled/window/keys.ts';
 
-/** A line of the list of keys; what is shown and what it does stand in the words, under `code`. */
+/** A line of the list of keys. What is shown stands in the words under `code`; what it does is fetched, as `key.CODE`. */
 interface KeyLine {
-  code: keyof typeof text.does;
+  code: keyof typeof text.shown;
   /** Names in code; a test compares them with the keys that the window handles. */
   keys: readonly string[];
   /** Frequently used, so listed on the wall card too. */
@@ -22,6 +22,7 @@ export const keyLines: readonly KeyLine[] = [
   { code: 'question', keys: ['Y', 'N', 'Escape'], wall: true },
   { code: 'weightQuestion', keys: ['M', 'R', 'V', 'L'] },
   { code: 'ready', keys: ['R'] },
+  { code: 'checkIns', keys: ['F4'] },
   { code: 'primal', keys: [] },
   { code: 'choices', keys: ['1–9'] },
   { code: 'carcass', keys: ['ArrowLeft', 'ArrowUp', 'ArrowRight', 'ArrowDown', 'Enter', ' '] },

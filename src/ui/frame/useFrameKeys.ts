@@ -3,7 +3,7 @@ import { useRoute, useRouter } from 'vue-router';
 import { handbookOf } from '../handbook/handbook-of.ts';
 import { useToasts } from '../parts/toasts.ts';
 import { places } from './places.ts';
-import { isFullTicket } from '../calls/quick-ticket.ts';
+import { isFullTicket, isSlip } from '../calls/quick-ticket.ts';
 import { makeScan, READER_MS } from './scan.ts';
 
 interface FrameKeys {
@@ -65,7 +65,7 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
   function readIntoField(event: KeyboardEvent): void {
     if (!reader.goesOn(event.timeStamp)) before = { field: event.target, value: valueOf(event.target) };
     const text = reader.press(event.key, event.timeStamp);
-    if (text === null || !isFullTicket(text)) return;
+    if (text === null || !(isFullTicket(text) || isSlip(text))) return;
     event.preventDefault();
     event.stopPropagation();
     if (before.field === event.target) restoreValue(event.target, before.value);

@@ -20,6 +20,7 @@ export const handbookPages = {
   books: { to: '/books', picture: null },
   shop: { to: '/shop', picture: null },
   stations: { to: '/shop?at=stations', picture: null },
+  checkIn: { to: '/intake', picture: null },
 } as const;
 
 export type HandbookPage = keyof typeof handbookPages;

@@ -1,5 +1,6 @@
 /** The words of the handbook's pages, fetched when one is opened. */
 import type { Language } from '../../words/languages.ts';
+import { fetchTexts } from '../texts/fetched.ts';
 import { plainLetters } from '../texts/plain-letters.ts';
 import type { HandbookPage } from './pages.ts';
 
@@ -18,19 +19,9 @@ export interface PageTexts {
 
 export type Handbook = Readonly<Record<HandbookPage, PageTexts>>;
 
-const files = import.meta.glob<string>('../../words/compiled/handbook/pages/*.json', {
-  query: '?url',
-  import: 'default',
-  eager: true,
-});
-
-/** The handbook in a language. @throws Error when its file cannot be fetched */
-export async function fetchHandbook(language: Language): Promise<Handbook> {
-  const file = Object.entries(files).find(([path]) => path.endsWith(`/${language}.json`))?.[1];
-  const response = await fetch(file ?? '');
-  if (!file || !response.ok) throw new Error(`The handbook in ${language} is missing.`);
-  return handbookFrom((await response.json()) as Readonly<Record<string, string>>);
-}
+/** @throws Error when the texts cannot be fetched */
+export const fetchHandbook = async (language: Language): Promise<Handbook> =>
+  handbookFrom(await fetchTexts(language));
 
 /** Reads `PAGE.title`, `PAGE.about`, `PAGE.how.CODE.ask` and `PAGE.how.CODE.steps`, one step a line. */
 export function handbookFrom(texts: Readonly<Record<string, string>>): Handbook {

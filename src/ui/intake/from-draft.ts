@@ -1,8 +1,6 @@
-import type { CallOutput } from '../../bridge/contract.ts';
+import type { Draft } from '../drafts/draft.ts';
 import { typeInstructions } from '../orders/instructions-form.ts';
 import type { IntakeForm } from './intake-form.ts';
-
-export type Draft = CallOutput<'drafts.list'>[number];
 
 /** What a hunter typed at the check-in as fields of Intake. Weights, and how it came in, are seen at the counter. */
 export function fromDraft(draft: Draft, unit: 'lb' | 'kg'): Partial<IntakeForm> {

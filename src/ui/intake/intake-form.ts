@@ -97,7 +97,7 @@ export function intakeInput(
   form: IntakeForm,
   /** Null if the hunter was not asked. */
   instructions: Instructions | null,
-  more: { quoteId?: number; confirmed?: CallInput<'intake.takeIn'>['confirmed'] },
+  more: Pick<CallInput<'intake.takeIn'>, 'quoteId' | 'draftId' | 'slip' | 'confirmed'>,
 ): CallInput<'intake.takeIn'> {
   const phoneOnly = isPhone(form.find);
   return {

@@ -3,6 +3,7 @@ import { computed, ref, shallowRef, toRef } from 'vue';
 import type { CallOutput, HunterCard, Instructions, Problem } from '../../bridge/contract.ts';
 import { receivedPrimals } from '../../core/species/cutting.ts';
 import { readingGrams } from '../../core/values/reading.ts';
+import type { Draft } from '../drafts/draft.ts';
 import { onOtherOpening } from '../link/opening.ts';
 import { loadsIn } from '../parts/weight-echo.ts';
 import { fieldOf, problemMessage } from '../texts/problem-message.ts';
@@ -10,6 +11,7 @@ import { useDrafts } from '../stores/drafts.ts';
 import { useShop } from '../stores/shop.ts';
 import { useCall } from '../calls/useCall.ts';
 import { useConfirm } from '../calls/useConfirm.ts';
+import { fromDraft } from './from-draft.ts';
 import { fromQuote } from './from-quote.ts';
 import { emptyIntake, hasOrders, intakeInput, missingIn, partsOf, type IntakeForm } from './intake-form.ts';
 import { readInstructions } from '../orders/read-instructions.ts';
@@ -31,7 +33,12 @@ export const useIntake = defineStore('intake', () => {
   const shop = useShop();
   const takeIn = useCall('intake.takeIn', 'shown');
   const drafts = useDrafts();
-  const draft = drafts.of(DRAFT, () => ({ form: emptyIntake(shop.unit), quoteId: null as number | null }));
+  const draft = drafts.of(DRAFT, () => ({
+    form: emptyIntake(shop.unit),
+    quoteId: null as number | null,
+    checkIn: null as Draft | null,
+    slip: '',
+  }));
   const form: IntakeForm = draft.form;
   const doubt = useConfirm(
     takeIn.problem,
@@ -39,6 +46,10 @@ export const useIntake = defineStore('intake', () => {
     () => save(),
   );
   const quoteId = toRef(draft, 'quoteId');
+  /** The hunter's own check-in that the form was filled in from. */
+  const checkIn = toRef(draft, 'checkIn');
+  /** The blank slip that hangs with the animal. */
+  const slip = toRef(draft, 'slip');
   const done = shallowRef<{ id: number; ticket: string; hunter: string; hunterId: number | null } | null>(
     null,
   );
@@ -102,6 +113,8 @@ export const useIntake = defineStore('intake', () => {
     const input = intakeInput(form, orders(instructions.value.value), {
       confirmed: [...doubt.confirmed(), ...(weightsSure ? WEIGHT_QUESTIONS : [])],
       ...(quoteId.value && { quoteId: quoteId.value }),
+      ...(checkIn.value && { draftId: checkIn.value.id }),
+      ...(slip.value && { slip: slip.value }),
     });
     const answer = await takeIn.run(input);
     if (!answer.ok) return false;
@@ -127,8 +140,23 @@ export const useIntake = defineStore('intake', () => {
     tried.value = false;
     done.value = null;
     quoteId.value = null;
+    checkIn.value = null;
+    slip.value = '';
     drafts.rest(DRAFT);
     takeIn.clear();
+  }
+
+  /** A new form filled in from what a hunter typed. */
+  function takeCheckIn(one: Draft): void {
+    another();
+    Object.assign(form, fromDraft(one, shop.unit));
+    checkIn.value = one;
+  }
+
+  /** A new form for what is written on a slip. */
+  function takeSlip(code: string): void {
+    another();
+    slip.value = code;
   }
 
   /** A new form filled in from a quote; a form that is already being filled in from it is kept. */
@@ -149,6 +177,8 @@ export const useIntake = defineStore('intake', () => {
   return {
     form,
     quoteId,
+    checkIn,
+    slip,
     done,
     wrong,
     ask,
@@ -164,6 +194,8 @@ export const useIntake = defineStore('intake', () => {
     accept,
     another,
     takeQuote,
+    takeCheckIn,
+    takeSlip,
     tried,
   };
 });

@@ -34,7 +34,7 @@ export function ordersLines(
   primals: readonly Primal[],
   lists:
     | {
-        readonly fatSources: readonly FatSourceCard[];
+        readonly fatSources: readonly Pick<FatSourceCard, 'code' | 'name'>[];
         readonly extras: readonly PricedLine[];
         readonly recipes: readonly OrderRecipe[];
       }
@@ -85,7 +85,7 @@ function primalLines({ primals: orders }: Instructions, primals: readonly Primal
 }
 
 interface GrindLists {
-  readonly fatSources: readonly FatSourceCard[];
+  readonly fatSources: readonly Pick<FatSourceCard, 'code' | 'name'>[];
   readonly recipes: readonly OrderRecipe[];
 }
 

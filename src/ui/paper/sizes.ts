@@ -35,12 +35,24 @@ export const TAG_SIZES = {
   band: { ...single(250, 25), page: { width: 25, height: 250 }, turned: true },
 } satisfies Record<string, LabelSize>;
 
+/** Half a sheet each; the printer's own margin takes a little of them. */
+export const SLIP_SIZES = {
+  letter: halves({ width: 8.5 * IN, height: 11 * IN }),
+  a4: halves({ width: 210, height: 297 }),
+} satisfies Record<string, LabelSize>;
+
 export type PackageSize = keyof typeof PACKAGE_SIZES;
 export type TagSize = keyof typeof TAG_SIZES;
 
 function single(width: number, height: number): LabelSize {
   const box = { width, height };
   return { page: box, label: box, columns: 1, rows: 1, left: 0, top: 0, turned: false };
+}
+
+/** One above the other. */
+function halves(page: Box): LabelSize {
+  const label = { width: page.width, height: page.height / 2 };
+  return { page, label, columns: 1, rows: 2, left: 0, top: 0, turned: false };
 }
 
 /** Two columns of five, centered on the page. */

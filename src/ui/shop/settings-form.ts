@@ -3,7 +3,7 @@ import type { ShopSettings } from '../../bridge/contract.ts';
 /** Settings whose groups read them by themselves: letterhead, money, pickup, record book, belongings. */
 const ELSEWHERE = [
   'recordSet', 'recordFields', 'retentionYears', 'lateDays', 'shopAddress', 'shopPhone', 'shopLicense', 'shopTaxNumber',
-  'currency', 'quoteValidDays', 'pickupLimitDays', 'pickupMessage', 'terms', 'dropOffTerms', 'paymentMethods', 'belongingKinds', 'unclaimedFirstDays', 'unclaimedSecondDays',
+  'currency', 'quoteValidDays', 'pickupLimitDays', 'pickupMessage', 'terms', 'dropOffTerms', 'dropOffTermsIn', 'paymentMethods', 'belongingKinds', 'unclaimedFirstDays', 'unclaimedSecondDays',
   'unclaimedLastDays', 'donationPrograms',
 ] as const; // prettier-ignore
 type SettingElsewhere = (typeof ELSEWHERE)[number];

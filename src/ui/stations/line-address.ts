@@ -25,5 +25,9 @@ export function scannedAddress(address: string, code?: string): string | null {
   return `${address.replace('http:', 'https:').toUpperCase()}#p=${code}`;
 }
 
+/** Where hunters check in on their own phones, while the shop lets them. */
+export const phoneAddress = (line: OpenLine, chosen: string | null): string =>
+  `${lineAddress(line, chosen)}check-in`;
+
 /** The same by this computer's name, which not every device knows. */
 export const namedAddress = ({ host, port }: OpenLine): string => `http://${host}:${port}/`;

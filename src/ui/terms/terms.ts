@@ -1,5 +1,8 @@
 import type { text } from '../../words/compiled/window/terms.ts';
 
+/** Where a term is used so; its words stand with the meanings, under `term.from`. */
+type TermSource = 'common' | 'commonAgency' | 'wyoming' | 'bookkeeping' | 'legs' | 'ours';
+
 /**
  * Trade terms with where each is used in this sense; name and explanation stand in the words, under the same code. A
  * test requires every term to be used in the window.
@@ -34,6 +37,6 @@ export const termSources = {
   ticket: 'common',
   trim: 'common',
   'whole-cuts': 'common',
-} as const satisfies Record<keyof typeof text.of, keyof typeof text.from>;
+} as const satisfies Record<keyof typeof text.of, TermSource>;
 
 export type TermCode = keyof typeof termSources;

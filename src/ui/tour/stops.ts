@@ -3,7 +3,7 @@ import { call } from '../link/bridge.ts';
 
 /** One stop of the tour: its page in the demo season, and the element to highlight, the best selector first. */
 interface Stop {
-  /** Its words stand in `tour.arb` under this code. */
+  /** Its title stands in `tour.arb` under this code; what it says is fetched, as `tour.CODE`. */
   code: keyof typeof text.stops;
   place: () => Promise<string>;
   sights: readonly string[];

@@ -222,4 +222,11 @@ INSERT INTO photograph VALUES
 INSERT INTO photograph_void VALUES (2, 'of another animal', '2026-10-02T14:05:00.000Z', 'RB');
 INSERT INTO photograph_removal VALUES (3, '2026-10-13T14:05:00.000Z', 'MK');
 `,
+  28: `
+INSERT INTO slip VALUES (1, '483-201-957', '2026-10-01T20:00:00.000Z', 'MK'), (2, '004-000-112', '2026-10-01T20:00:00.000Z', 'MK');
+INSERT INTO slip_animal VALUES (1, 1, '2026-10-02T14:00:00.000Z', 'MK');
+INSERT INTO draft VALUES
+  (3, NULL, 'fr-CA', 'Luc Morin', '', '', 'B-3', 'elk', 'male', NULL, '', NULL, '', '', NULL, '2026-10-02T05:00:00.000Z', '', 2, 1, '', NULL),
+  (4, 1, 'es-MX', 'Rosa Vega', '', '', '', 'elk', 'female', NULL, '', NULL, 'Recoja en 5 días.', 'M1,1L2,2', NULL, '2026-10-02T05:10:00.000Z', '', NULL, 0, 'es-MX', '2026-09-01T12:00:00.000Z');
+`,
 };

@@ -1,5 +1,6 @@
 /** A desk for tests of the line: its stations, codes and answers are set by the test. */
-import { ProblemError } from '../../../src/desk/contract/problem.ts';
+import { ProblemError, type Answer } from '../../../src/desk/contract/problem.ts';
+import type { DraftSheet, Instructions } from '../../../src/desk/contract/contract.ts';
 import type {
   AskingDevice,
   HeldEntries,
@@ -20,6 +21,9 @@ export interface EchoDoor extends StationDoor {
   /** What stations told of their outboxes. */
   held: HeldEntries[];
   photos: Map<string, Uint8Array>;
+  /** What phones gave, and what they are refused for. */
+  drafts: unknown[];
+  refuses?: Answer<never>;
   registered: string[];
   /** How the line was, one after another. */
   states: StationLineState[];
@@ -37,11 +41,31 @@ export const CODE = 'BCDFGHJK';
 /** The secret of the one station that is paired from the start. */
 export const SECRET = 'secret-of-table-2';
 
+const ORDERS = {
+  cutsShare: 0.4, primals: [], fat: 'none', targetFat: null, grindProduct: 'Ground', pattyGrams: null, alsoGround: [],
+  packageGrams: 450, pricedExtras: {}, extras: [], note: '',
+} as const; // prettier-ignore
+const WAY = { fits: ['elk'], instructions: ORDERS as unknown as Instructions, made: ['Ground'], charges: [] };
+
+/** What a hunter chooses from, with a name that would be a script. */
+export const SHEET: DraftSheet = {
+  shopName: 'Oak <b>Ridge</b>', today: '2026-11-24', unit: 'lb', terms: 'Pick up soon.', termsLanguage: 'en-US',
+  species: [{ code: 'elk', title: 'Elk', male: 'bull', female: 'cow', body: 'cervid', primals: [] }],
+  usual: { title: '', ...WAY }, ways: [{ title: 'Links', ...WAY, charges: ['links'] }], fats: [],
+  prices: {
+    currency: 'USD',
+    lines: [
+      { code: 'cut', title: 'Cutting', basis: 'animal', amountMinor: 9500, rate: null, unit: null, species: null, brought: null, fat: null, least: null },
+      { code: 'links', title: 'Links', basis: 'product', amountMinor: 350, rate: null, unit: 'lb', species: null, brought: null, fat: null, least: null },
+    ],
+  },
+}; // prettier-ignore
+
 export function echoDoor(): EchoDoor {
   const removed = new Set<string>();
   const watching = new Map<string, Set<(event: StationEvent) => void>>();
   const followers = new Set<(settings: StationSettings) => void>();
-  let settings: StationSettings = { on: false, address: null, port: 0, pins: false };
+  let settings: StationSettings = { on: false, address: null, port: 0, pins: false, phones: false };
   let codeIsUsed = false;
   const door: EchoDoor = {
     asked: [],
@@ -52,6 +76,14 @@ export function echoDoor(): EchoDoor {
     registered: [],
     states: [],
     settings: () => settings,
+    drafts: [],
+    phones: {
+      sheet: () => (settings.phones ? SHEET : null),
+      async give(typed) {
+        door.drafts.push(typed);
+        return door.refuses ?? { ok: true, value: { id: door.drafts.length } };
+      },
+    },
     onSettings(told) {
       followers.add(told);
       return () => followers.delete(told);

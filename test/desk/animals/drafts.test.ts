@@ -121,12 +121,13 @@ describe('a hunter’s tablet', () => {
 
   it('asks two things only', () => expect(own).toEqual(['drafts.begin', 'drafts.add']));
 
-  it('sees nothing of anybody and no price', async () => {
+  it('sees nothing of anybody, and not the example’s prices', async () => {
     await draft();
     await takeIn(floor, { hunter: { name: `${MARK} Other`, phone: '555-7735' } });
     const answer = await tablet.call('drafts.begin', { language: 'es-MX' });
     expect(answer).toMatchObject({ ok: true, value: { shopName: 'Test Locker', terms: TERMS } });
-    expect(JSON.stringify(answer)).not.toMatch(/Qzxmark|555-77|Minor|cost/);
+    expect(JSON.stringify(answer)).not.toMatch(/Qzxmark|555-77|Minor|"cost/);
+    expect(answer).toMatchObject({ value: { prices: null } });
     for (const call of ['shop.get', 'drafts.list', 'hunters.find', 'intake.takeIn'])
       expect(await tablet.call(call, { text: 'a' })).toMatchObject({ problem: { code: 'station.place' } });
   });

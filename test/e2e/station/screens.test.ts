@@ -16,6 +16,10 @@ const SMALLEST = 56;
 const SHAPES = { upright: { width: 810, height: 1080 }, lying: { width: 1080, height: 810 } };
 const FOLDER = process.env.STATION_PICTURES;
 
+const NO_FILTER = {
+  rate: null, species: null, brought: null, products: [], kinds: [], recipes: [], least: null, fatSource: null, taxRate: 0,
+}; // prettier-ignore
+
 let shop: StationShop;
 let device: BrowserContext;
 let page: Page;
@@ -26,6 +30,15 @@ beforeAll(async () => {
   await shop.call('shop.saveSettings', {
     changes: { dropOffTerms: 'Meat is kept for 5 days after we call. Then storage is charged.' },
   });
+  await shop.call('prices.save', {
+    name: 'Fall',
+    validFrom: '2020-01-01',
+    lines: [
+      { code: 'cut', label: 'Cutting, skinned', basis: 'animal', unit: null, amountMinor: 9500, ...NO_FILTER },
+      { code: 'jerky', label: 'Jerky', basis: 'product', unit: 'lb', amountMinor: 450, ...NO_FILTER, products: ['Jerky'] },
+    ],
+    by: 'MK',
+  }); // prettier-ignore
   await deerAtDesk(shop, 'Hanging Hana');
   await deerAtDesk(shop, 'Cutting Cora', { bone: '9', trim: '20' });
   const ready = await deerAtDesk(shop, 'Ready Rita');
@@ -129,7 +142,7 @@ const SCREENS: Screen[] = [
   { place: 'hunter', name: 'terms', go: () => pickLabel('The shop’s usual way').then(() => tap('Next')), sees: 'Sign here with your finger' },
   { place: 'hunter', name: 'signed', go: signTerms, sees: 'Clear signature' },
   { place: 'hunter', name: 'thanks', go: () => tap('Give the animal to the counter'), sees: 'Thank you, Hunter Hedda' },
-  { place: 'counter', name: 'queue', sees: 'Checked in by hunters' },
+  { place: 'counter', name: 'queue', sees: 'Waiting at check-in' },
   { place: 'counter', name: 'from a hunter', go: () => tap(/^Hunter Hedda/), sees: 'Tag T-4711' },
   { place: 'counter', name: 'put aside', go: () => tap('Put aside'), sees: 'Left again' },
 ]; // prettier-ignore

@@ -9,7 +9,7 @@ const stored: ShopSettings = {
   shopName: 'Cold Creek', unit: 'lb', step: 0.02, smallStep: 1, currency: 'USD', locale: 'en-US', dayOrder: 'locale', clock: 'locale', zone: 'UTC',
   seasonStartsMonth: 7, hangingReadyDays: 4, hangingLimitDays: 7, coolerLimitC: 4.4, quoteValidDays: 30, pickupLimitDays: 14, pickupMessage: '', belongingKinds: [], unclaimedFirstDays: 14, unclaimedSecondDays: 30, unclaimedLastDays: 60, donationPrograms: [], detailEvery: 10, cutWhileHeld: false,
   recordSet: 'general', recordFields: ['tag'], retentionYears: 3, lateDays: 1, secondBackupFolder: '', theme: 'system',
-  shopAddress: '', shopPhone: '', shopLicense: '', shopTaxNumber: '', terms: '', dropOffTerms: '', paymentMethods: ['cash', 'card'],
+  shopAddress: '', shopPhone: '', shopLicense: '', shopTaxNumber: '', terms: '', dropOffTerms: '', dropOffTermsIn: {}, paymentMethods: ['cash', 'card'],
 }; // prettier-ignore
 
 describe('settings as text fields', () => {

@@ -11,13 +11,13 @@ import { desk, ok } from '../played-desk.ts';
 vi.mock('../../../src/bridge/client/index.ts', async () => (await import('../played-desk.ts')).client);
 
 const OFF: StationsView = {
-  settings: { on: false, address: null, port: 47_115, pins: false },
+  settings: { on: false, address: null, port: 47_115, pins: false, phones: false },
   line: { state: 'off' },
   stations: [], requests: [], code: null, locked: false, withPin: [],
 }; // prettier-ignore
 const OPEN: StationsView = {
   ...OFF,
-  settings: { on: true, address: '192.168.1.5', port: 47_115, pins: false },
+  settings: { on: true, address: '192.168.1.5', port: 47_115, pins: false, phones: false },
   line: {
     state: 'open', host: 'desk.local', addresses: ['192.168.1.5'], port: 47_115, isNew: false,
     fingerprints: { sha256: 'AA:BB:CC:DD:EE', sha1: '11:22' },

@@ -4,9 +4,19 @@ import { describe, expect, it } from 'vitest';
 import { text } from '../../../src/words/compiled/window/terms.ts';
 import { termSources } from '../../../src/ui/terms/terms.ts';
 
+const meanings = JSON.parse(
+  readFileSync(join(import.meta.dirname, '../../../src/words/compiled/handbook/pages/en-US.json'), 'utf8'),
+) as Record<string, string>;
 const terms = Object.entries(termSources).map(
   ([code, source]) =>
-    [code, { ...text.of[code as keyof typeof termSources], source: text.from[source] }] as const,
+    [
+      code,
+      {
+        name: text.of[code as keyof typeof termSources].name,
+        says: meanings[`term.${code}`] ?? '',
+        source: meanings[`term.from.${source}`] ?? '',
+      },
+    ] as const,
 );
 const UI = join(import.meta.dirname, '../../../src/ui');
 const sources = globSync('**/*.{vue,ts}', { cwd: UI }).map((file) => readFileSync(join(UI, file), 'utf8'));
@@ -28,6 +38,7 @@ describe('trade terms', () => {
   it.each(terms)('%s has a short explanation and a source', (_, { name, says, source }) => {
     expect(name).not.toBe('');
     expect(source).not.toBe('');
+    expect(says).not.toBe('');
     expect(says.split(/(?<=[.!?]) /).length).toBeLessThanOrEqual(3);
     expect(says.length).toBeLessThanOrEqual(240);
   });

@@ -22,6 +22,7 @@ beforeEach(async () => {
   station.line.connection = { state: 'connected' };
   desk.answers['hunters.find'] = () => ok([]);
   desk.answers['drafts.list'] = () => ok([]);
+  desk.answers['photos.list'] = () => ok([]);
   desk.answers['animals.get'] = () => ok({ id: 31, ticket: '26-0031' });
 });
 

@@ -17,8 +17,12 @@ const DEER = {
 } as unknown as SpeciesCard; // prettier-ignore
 const ROSA = {
   id: 7, at: '2026-11-24T15:00:00.000Z', language: 'es-MX', name: 'Rosa Vega', phone: '307 555 0142', licence: 'WY-77', tag: 'T-4711',
-  species: 'mule-deer', sex: 'female', killDate: '2026-11-23', killArea: 'Area 7', instructions: null, known: null, signed: true,
+  species: 'mule-deer', sex: 'female', killDate: '2026-11-23', killArea: 'Area 7', instructions: null, known: null, signed: true, slip: null, byPhone: false,
 } satisfies CallOutput<'drafts.list'>[number]; // prettier-ignore
+
+const SIGNED = {
+  name: 'Rosa Vega', terms: 'Recoja en 5 días.', language: 'es-MX', since: '2026-09-01', signature: 'M1,1L2,2', on: '2026-11-24',
+} satisfies CallOutput<'drafts.getSigned'>; // prettier-ignore
 
 let station: Awaited<ReturnType<typeof openStation>>;
 let drafts: CallOutput<'drafts.list'>;
@@ -28,6 +32,8 @@ beforeEach(async () => {
   drafts = [ROSA, { ...ROSA, id: 8, name: 'Bo Rask', tag: '' }];
   desk.answers['hunters.find'] = () => ok([]);
   desk.answers['drafts.list'] = () => ok(drafts);
+  desk.answers['drafts.getSigned'] = () => ok(SIGNED);
+  desk.answers['photos.list'] = () => ok([]);
   desk.answers['animals.get'] = () => ok({ id: 31, ticket: '26-0031' });
 });
 
@@ -54,6 +60,8 @@ it('become a ticket with what the hunter typed, and leave the list at once', asy
   const { press, weigh, button, wrapper } = await counter();
   await press(/^Rosa Vega, Mule deer · Tag T-4711/);
   expect(wrapper.get('.tag').text()).toBe('Tag T-4711');
+  expect(wrapper.get('[lang=es-MX]').text()).toBe(SIGNED.terms);
+  expect(wrapper.get('.signed path').attributes('d')).toBe(SIGNED.signature);
   expect(button(/^Bo Rask/)).toBeUndefined();
   await weigh();
   await press(/^Check in$/);
@@ -118,4 +126,32 @@ it('are put aside with a reason, and put back', async () => {
   expect(button(/^Rosa Vega/)).toBeUndefined();
   await press(/^Undo/);
   expect(station.sent().at(-1)).toMatchObject({ name: 'drafts.restore', input: { id: 7 } });
+});
+
+it('are found by the number of a slip, which a blank one gives to the animal', async () => {
+  const { wrapper, press, weigh, button } = await counter();
+  desk.answers['slips.find'] = () => ok({ code: '483-201-957', draft: null, ticket: '26-0012' });
+  const type = async () => {
+    const label = wrapper.findAll('label').find((one) => one.text() === 'Slip number')!;
+    await wrapper.get(`[id="${label.attributes('for')}"]`).setValue('483201957');
+    await press(/^Open slip$/);
+  };
+  await type();
+  expect(wrapper.text()).toContain('This slip already came in with ticket 26-0012');
+  desk.answers['slips.find'] = () =>
+    ok({ code: '483-201-957', draft: { ...ROSA, slip: '483-201-957' }, ticket: null });
+  await type();
+  expect(wrapper.text()).toContain('From Rosa Vega’s own check-in');
+  await press(/^Back to the list$/);
+  desk.answers['slips.find'] = () => ok({ code: '483-201-957', draft: null, ticket: null });
+  await type();
+  expect(wrapper.text()).toContain('Slip 483-201-957: nothing was typed for it yet');
+  await wrapper.get('[role=combobox]').setValue('Luc Morin');
+  await wrapper.get('input[type=radio][aria-label="Mule deer"]').trigger('click', { detail: 1 });
+  await wrapper.get('input[type=radio][aria-label="Buck"]').trigger('click', { detail: 1 });
+  await weigh();
+  await press(/^Check in$/);
+  expect(station.sent()).toMatchObject([{ input: { slip: '483-201-957' } }]);
+  expect(station.sent()[0]?.input).not.toHaveProperty('draftId');
+  expect(button(/^Next animal$/)).toBeDefined();
 });

@@ -1,7 +1,8 @@
 import { computed, reactive, ref, shallowRef, watch } from 'vue';
 import type { CallInput, Instructions } from '../../../../bridge/contract.ts';
 import { receivedPrimals } from '../../../../core/species/cutting.ts';
-import { fromDraft, type Draft } from '../../../intake/from-draft.ts';
+import type { Draft } from '../../../drafts/draft.ts';
+import { fromDraft } from '../../../intake/from-draft.ts';
 import { emptyIntake, hasOrders, intakeInput, missingIn, partsOf } from '../../../intake/intake-form.ts';
 import { readInstructions } from '../../../orders/read-instructions.ts';
 import { useShop } from '../../../stores/shop.ts';
@@ -28,6 +29,8 @@ export function useCounter() {
   const hunter = ref('');
   /** The hunter's own check-in that the form was filled in from. */
   const draft = shallowRef<Draft | null>(null);
+  /** The blank slip that hangs with the animal. */
+  const slip = ref('');
   /** What was put aside last, until something else is done. */
   const aside = shallowRef<Draft | null>(null);
   const outcome = computed(() => outcomeOf(line.entries, entry.value));
@@ -46,7 +49,7 @@ export function useCounter() {
     outcome.value?.state === 'saved' ? (outcome.value.answer.id ?? null) : null,
   );
   const made = computed(() => line.entry(entry.value)?.makes ?? '');
-  useOpenEntry(() => !isSent.value && (form.find !== '' || form.known !== null));
+  useOpenEntry(() => !isSent.value && (form.find !== '' || form.known !== null || slip.value !== ''));
   watch([() => form.received, () => form.hanging], () => (weightProblem.value = ''));
 
   /** None if the hunter was not asked. */
@@ -68,6 +71,7 @@ export function useCounter() {
     const input = intakeInput(form, asked(orders.value.value), {
       confirmed: [],
       ...(draft.value && { draftId: draft.value.id }),
+      ...(slip.value && { slip: slip.value }),
     });
     hunter.value = form.known?.name ?? (form.name || form.find);
     entry.value = await send({ ...input, ...today() });
@@ -95,6 +99,7 @@ export function useCounter() {
     tried.value = false;
     entry.value = '';
     draft.value = aside.value = null;
+    slip.value = '';
   }
 
   /** Shows an animal again that waits for its ticket. */
@@ -109,6 +114,12 @@ export function useCounter() {
     next();
     Object.assign(form, fromDraft(one, shop.unit));
     draft.value = one;
+  }
+
+  /** An empty form for what is written on a slip. */
+  function takeSlip(code: string): void {
+    next();
+    slip.value = code;
   }
 
   async function putAside(reason: string): Promise<void> {
@@ -129,6 +140,6 @@ export function useCounter() {
   const shownOf = ({ name }: Draft, what: string): string => placeText.shown({ ticket: name, what });
 
   return {
-    form, wrong, tried, weightProblem, outcome, isSent, savedId, made, hunter, species, save, next, backTo, draft, aside, takeDraft, putAside, undoAside,
+    form, wrong, tried, weightProblem, outcome, isSent, savedId, made, hunter, species, save, next, backTo, draft, slip, aside, takeDraft, takeSlip, putAside, undoAside,
   }; // prettier-ignore
 }

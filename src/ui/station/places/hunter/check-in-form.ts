@@ -17,6 +17,8 @@ export interface CheckInForm {
   species: string;
   sex: Sex | '';
   tag: string;
+  /** The number of the slip that hangs with the animal. */
+  slip: string;
   /** `YYYY-MM-DD`; empty: not said. */
   killDate: string;
   killArea: string;
@@ -27,7 +29,7 @@ export interface CheckInForm {
 }
 
 export const emptyCheckIn = (): CheckInForm => ({
-  name: '', phone: '', licence: '', species: '', sex: '', tag: '', killDate: '', killArea: '', cuts: '', note: '', signature: '',
+  name: '', phone: '', licence: '', species: '', sex: '', tag: '', slip: '', killDate: '', killArea: '', cuts: '', note: '', signature: '',
 }); // prettier-ignore
 
 /** The steps that a hunter walks through: without terms there is nothing to sign. */
@@ -48,13 +50,13 @@ export function missingAt(step: Step, form: CheckInForm): Missing[] {
 }
 
 /** The templates that fit a species, with the choice that each one is. */
-export function waysFor({ ways, species }: Sheet, code: string): { cuts: Cuts; title: string }[] {
-  const of = species.find((one) => one.code === code);
-  return ways.flatMap(({ title, carcass, instructions }, at) => {
-    const fits = carcass === null || carcass === of?.body;
-    const has = instructions.primals.every(({ primal }) => of?.primals.includes(primal));
-    return fits && has ? [{ cuts: `way ${at}` as const, title }] : [];
-  });
+export function waysFor(
+  { ways }: Sheet,
+  code: string,
+): { cuts: Cuts; title: string; way: Sheet['ways'][number] }[] {
+  return ways.flatMap((way, at) =>
+    way.fits.includes(code) ? [{ cuts: `way ${at}` as const, title: way.title, way }] : [],
+  );
 }
 
 /** The draft as the desk takes it. Requires that nothing is missing. */
@@ -63,14 +65,15 @@ export function draftInput(
   sheet: Sheet,
   language: HunterLanguage,
 ): CallInput<'drafts.add'> {
-  const { cuts, note, killDate, sex, ...typed } = form;
-  const way = cuts === 'usual' ? sheet.usual : sheet.ways[Number(cuts.split(' ')[1])]?.instructions;
+  const { cuts, note, killDate, sex, slip, ...typed } = form;
+  const way = cuts === 'usual' ? sheet.usual : sheet.ways[Number(cuts.split(' ')[1])];
   return {
     ...typed,
     language,
     sex: sex || 'unknown',
     killDate: killDate || null,
-    ...(way && { instructions: { ...way, note } }),
+    ...(slip.trim() && { slip }),
+    ...(way && { instructions: { ...way.instructions, note } }),
     terms: sheet.terms,
   };
 }

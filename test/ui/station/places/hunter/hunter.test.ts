@@ -23,16 +23,25 @@ const ORDERS = {
   packageGrams: 450, pricedExtras: {}, extras: [], note: '',
 } as const; // prettier-ignore
 const SHEET = {
-  shopName: 'Oak Ridge', today: '2026-11-24', unit: 'lb', terms: 'Pick up within 5 days.',
+  shopName: 'Oak Ridge', today: '2026-11-24', unit: 'lb', terms: 'Pick up within 5 days.', termsLanguage: 'en-US',
   species: [
-    { code: 'elk', title: 'Elk', male: 'bull', female: 'cow', body: 'elk', primals: ['haunch'] },
-    { code: 'boar', title: 'Boar', male: 'boar', female: 'sow', body: 'boar', primals: ['ham'] },
+    { code: 'elk', title: 'Elk', male: 'bull', female: 'cow', body: 'elk', primals: [{ code: 'haunch', title: 'Haunch' }] },
+    { code: 'boar', title: 'Boar', male: 'boar', female: 'sow', body: 'boar', primals: [{ code: 'ham', title: 'Ham' }] },
   ],
-  usual: { ...ORDERS, standard: true },
+  usual: { title: '', fits: ['elk', 'boar'], instructions: { ...ORDERS, standard: true }, made: ['Ground'], charges: [] },
   ways: [
-    { title: 'All burger', carcass: null, instructions: ORDERS },
-    { title: 'Elk steaks', carcass: 'elk', instructions: { ...ORDERS, primals: [{ primal: 'haunch', as: 'steaks', size: '' }] } },
+    { title: 'All burger', fits: ['elk', 'boar'], instructions: ORDERS, made: ['Ground'], charges: ['links'] },
+    { title: 'Elk steaks', fits: ['elk'], instructions: { ...ORDERS, primals: [{ primal: 'haunch', as: 'steaks', size: '' }] }, made: ['Ground'], charges: [] },
   ],
+  fats: [],
+  prices: {
+    currency: 'USD',
+    lines: [
+      { code: 'cut', title: 'Cutting', basis: 'animal', amountMinor: 9500, rate: null, unit: null, species: null, brought: null, fat: null, least: null },
+      { code: 'boar', title: 'Boar skinned', basis: 'animal', amountMinor: 4000, rate: null, unit: null, species: ['boar'], brought: null, fat: null, least: null },
+      { code: 'links', title: 'Links', basis: 'product', amountMinor: 350, rate: null, unit: 'lb', species: null, brought: null, fat: null, least: null },
+    ],
+  },
 } as unknown as CallOutput<'drafts.begin'>; // prettier-ignore
 
 const refused = (code: string): Answer<never> => ({ ok: false, problem: { kind: 'conflict', code } });
@@ -135,6 +144,25 @@ describe('a hunter’s own check-in', () => {
     expect(sent).toEqual([]);
   });
 
+  it('shows what each way makes of the animal, and what the price list asks for it', async () => {
+    const { press, type, goOn, pick, wrapper } = await tablet();
+    await press('English (United States)');
+    await type('Name', 'Rosa Vega');
+    await goOn();
+    for (const label of ['Elk', 'Cow']) await pick(label);
+    await goOn();
+    expect(wrapper.get('.always').text()).toContain('Cutting: $95.00 per animal');
+    expect(wrapper.text()).not.toContain('Boar skinned');
+    const way = (title: string) =>
+      wrapper
+        .findAll('label.way')
+        .find((one) => one.get('.title').text() === title)!
+        .text();
+    expect(way('Elk steaks')).toContain('Haunch: steaks');
+    expect(way('All burger')).toContain('Links: $3.50 per lb');
+    expect(way('Elk steaks')).not.toContain('$');
+  });
+
   it('leaves the terms out where a shop has none', async () => {
     desk.answers['drafts.begin'] = () => ok({ ...SHEET, terms: '' });
     const { toTerms, wrapper } = await tablet();
@@ -184,16 +212,11 @@ describe('a hunter’s own check-in', () => {
   });
 });
 
-it('offers only ways that fit the animal', () => {
-  const haunch = { ...ORDERS, primals: [{ primal: 'haunch', as: 'steaks' as const, size: '' }] };
-  const ways = [
-    { title: 'All burger', carcass: null, instructions: ORDERS },
-    { title: 'Elk steaks', carcass: 'elk', instructions: haunch },
-    { title: 'Elk burger', carcass: 'elk', instructions: ORDERS },
-    { title: 'Haunch steaks', carcass: null, instructions: haunch },
-  ] as unknown as typeof SHEET.ways;
-  const titles = (code: string) => waysFor({ ...SHEET, ways }, code).map(({ title }) => title);
-  expect(titles('elk')).toEqual(['All burger', 'Elk steaks', 'Elk burger', 'Haunch steaks']);
-  expect(titles('boar')).toEqual(['All burger']);
-  expect(waysFor({ ...SHEET, ways }, 'elk')[2]?.cuts).toBe('way 2');
+it('offers only ways that fit the animal, each by its place in the whole list', () => {
+  const way = (title: string, fits: string[]) => ({ ...SHEET.usual, title, fits });
+  const ways = [way('All burger', ['elk', 'boar']), way('Ham', ['boar']), way('Elk steaks', ['elk'])];
+  expect(waysFor({ ...SHEET, ways }, 'elk').map(({ title, cuts }) => [title, cuts])).toEqual([
+    ['All burger', 'way 0'],
+    ['Elk steaks', 'way 2'],
+  ]);
 });
