@@ -11,6 +11,7 @@ import { killRounds } from './kills.ts';
 import { sharedPlaceRounds } from './shared-place.ts';
 import { ledgerRounds } from './ledger/ledger-rounds.ts';
 import { lineRounds } from './line/line-rounds.ts';
+import { photoRounds } from './photos/photo-rounds.ts';
 import { failed, tableOf } from './tally.ts';
 import { temporaryDiskRounds } from './temporary-disk.ts';
 
@@ -30,6 +31,7 @@ const all = process.argv.includes('--ledger')
       await temporaryDiskRounds(Math.ceil(rounds / 20), seed),
       await interruptedRounds(Math.ceil(rounds / 5), seed),
       sharedPlaceRounds(rounds, seed),
+      await photoRounds(Math.ceil(rounds / 5), seed),
       await lineRounds({ stations: 4, each: rounds, kills: Math.ceil(rounds / 100), seed }),
     ];
 console.log(tableOf(all));

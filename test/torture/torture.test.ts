@@ -5,6 +5,7 @@ import { fullDiskRounds } from './full-disk.ts';
 import { interruptedRounds } from './interrupted.ts';
 import { killRounds } from './kills.ts';
 import { sharedPlaceRounds } from './shared-place.ts';
+import { photoRounds } from './photos/photo-rounds.ts';
 import { failed, tableOf, tally } from './tally.ts';
 import { temporaryDiskRounds } from './temporary-disk.ts';
 
@@ -30,6 +31,12 @@ it('works on while the temporary disk is full', async () => {
   const counted = await temporaryDiskRounds(2, 11);
   expect(failed([counted]), tableOf([counted])).toBe(false);
   expect(counted.rounds > 0 || process.getuid?.() !== 0).toBe(true);
+}, 60_000);
+
+it('has no photograph without its file, and no file without its photograph', async () => {
+  const counted = await photoRounds(3, 11);
+  expect(failed([counted]), tableOf([counted])).toBe(false);
+  expect(counted.entries).toBeGreaterThan(3);
 }, 60_000);
 
 it('takes a table in whole or not at all, and leaves nothing of an export that was cut short', async () => {

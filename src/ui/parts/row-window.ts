@@ -75,18 +75,20 @@ export function useRowWindow<Row>(table: Ref<HTMLTableElement | null>, rows: () 
     return last === undefined ? 0 : (ends.value.at(-1) ?? 0) - (ends.value[last] ?? 0);
   });
 
-  const sizes = new ResizeObserver((changes) => {
+  /** Of the rows of a long table; none until there is one. */
+  let sizes: ResizeObserver | undefined;
+  function noteSizes(changes: readonly ResizeObserverEntry[]): void {
     for (const { target } of changes) {
       const index = Number((target as HTMLElement).dataset.index);
       const { height } = target.getBoundingClientRect();
-      if (!target.isConnected) sizes.unobserve(target);
+      if (!target.isConnected) sizes?.unobserve(target);
       else if (heights.get(index) !== height) {
         heights.set(index, height);
         measured.value += 1;
       }
     }
-  });
-  onScopeDispose(() => sizes.disconnect());
+  }
+  onScopeDispose(() => sizes?.disconnect());
   const look = (): void => {
     if (some.value) seen.value = { from: window.scrollY, to: window.scrollY + window.innerHeight };
   };
@@ -123,7 +125,8 @@ export function useRowWindow<Row>(table: Ref<HTMLTableElement | null>, rows: () 
     widths,
     focus: (index: number): void => void (focused.value = index),
     measure: (element: unknown): void => {
-      if (some.value && element instanceof HTMLTableRowElement) sizes.observe(element);
+      if (some.value && element instanceof HTMLTableRowElement)
+        (sizes ??= new ResizeObserver(noteSizes)).observe(element);
     },
   };
 }

@@ -133,6 +133,7 @@ it('keeps one on the device while the desk is away and the browser is closed, an
 }, 120_000); // prettier-ignore
 
 it('is voided for a reason, with a press', async () => {
+  await expect.poll(() => card().locator('.photos button').count()).toBe(2);
   await card().locator('.photos button').last().tap();
   await page.getByRole('dialog').getByRole('button', { name: 'Void', exact: true }).tap();
   await page.getByRole('dialog').getByRole('button', { name: 'Not clear enough' }).tap();

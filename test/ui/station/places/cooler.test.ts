@@ -26,6 +26,7 @@ beforeEach(async () => {
   station = await openStation();
   page = { ...DEER, stage: 'hanging', weighings: [], where: null };
   desk.answers['coolers.list'] = () => ok([BIG, WARM]);
+  desk.answers['photos.list'] = () => ok([]);
   desk.answers['rail.get'] = () => ok({ hooks: [], next: [], limitDays: 7 });
   desk.answers['animals.get'] = () => ok(page);
 });

@@ -20,6 +20,7 @@ let station: Awaited<ReturnType<typeof openStation>>;
 beforeEach(async () => {
   station = await openStation({ species: [DEER], templates: [], fatSources: [] });
   station.line.connection = { state: 'connected' };
+  desk.answers['photos.list'] = () => ok([]);
   desk.answers['hunters.find'] = () => ok([]);
   desk.answers['drafts.list'] = () => ok([]);
   desk.answers['photos.list'] = () => ok([]);

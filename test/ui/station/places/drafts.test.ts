@@ -30,6 +30,7 @@ beforeEach(async () => {
   station = await openStation({ species: [DEER], templates: [], fatSources: [] });
   station.line.connection = { state: 'connected' };
   drafts = [ROSA, { ...ROSA, id: 8, name: 'Bo Rask', tag: '' }];
+  desk.answers['photos.list'] = () => ok([]);
   desk.answers['hunters.find'] = () => ok([]);
   desk.answers['drafts.list'] = () => ok(drafts);
   desk.answers['drafts.getSigned'] = () => ok(SIGNED);

@@ -25,6 +25,7 @@ beforeEach(async () => {
   station = await openStation();
   station.line.connection = { state: 'connected' };
   rows = [ELK, OTHER];
+  desk.answers['photos.list'] = () => ok([]);
   desk.answers['pickup.get'] = () => ok(rows);
 });
 
