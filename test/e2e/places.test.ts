@@ -15,6 +15,7 @@ const ELSEWHERE = [
   'holds/AffectedDialog.vue', // Only if a positive result affects others: ground-with-positive.test.ts.
   'backup/LockCard.vue', // Only with a second folder for backups: below in Shop, the same fields as any dialog.
   'drafts/DraftTaken.vue', // Only with a check-in that waits: check-ins.test.ts.
+  'photos/PhotoList.vue', // Only with a photograph: photos.test.ts.
   'stations/EditStation.vue', // Only with a station: stations-office.test.ts.
   'stations/PinDialog.vue', // Only while stations are on: stations-office.test.ts.
   'grinder/PastLots.vue', // Only with fat past its use-by date: test/ui/grinder/past-lots.test.ts.
