@@ -109,6 +109,7 @@ export const rooms = {
     'shop',
     'stations',
     'files',
+    'lessons',
     'grinder',
     'smokehouse',
     'records',

@@ -23,6 +23,7 @@ import { grinderCleaningRecords } from './records/grinder-cleanings.ts';
 import { historyRecords } from './records/history.ts';
 import { hookPairs } from './records/hook-pairs.ts';
 import { hunterRecords } from './records/hunters.ts';
+import { lessonRecords } from './records/lessons.ts';
 import { ownSpeciesRecords } from './records/own-species.ts';
 import { partNoneRecords } from './records/part-none.ts';
 import { checkBuilt, closeBook, openBook } from './file/open.ts';
@@ -92,6 +93,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     slips: slipRecords(db),
     oldDrafts: oldDrafts(db),
     ownSpecies: ownSpeciesRecords(db),
+    lessons: lessonRecords(db),
     products: productRecords(db),
     templates: templateRecords(db),
     coolers: coolerRecords(db),

@@ -44,6 +44,7 @@ import * as loadLogs from './smokehouse/load-logs.ts';
 import { get as getLoad } from './smokehouse/load-page.ts';
 import * as loadReadings from './smokehouse/load-readings.ts';
 import * as loads from './smokehouse/loads.ts';
+import * as lessons from './lessons/lessons.ts';
 import * as losses from './smokehouse/losses.ts';
 import { label } from './smokehouse/made-label.ts';
 import * as madePage from './smokehouse/made-page.ts';
@@ -345,6 +346,10 @@ export const procedures = {
   'records.list': office(books.list),
   'records.check': office(books.check),
 
+  'lessons.get': office(lessons.get),
+  'lessons.give': office(lessons.give),
+  'lessons.take': office(lessons.take),
+  'lessons.use': office(lessons.use),
   'import.begin': office(imports.begin),
   'import.addPiece': office(imports.addPiece),
   'import.preview': office(imports.preview),

@@ -14,8 +14,8 @@ interface Reads {
   ofAnimal?: readonly Topic[];
 }
 
-/** Topics behind nearly every answer: names of species and products, units, money, the shop's rules. */
-const SHOP: readonly Topic[] = ['settings', 'species', 'product'];
+/** Topics behind nearly every answer: names of species and products, units, money, the shop's rules, other shops' lessons. */
+const SHOP: readonly Topic[] = ['settings', 'species', 'product', 'lesson'];
 const reads = (...topics: Topic[]): Reads => ({ all: [...SHOP, ...topics] });
 const readsOfAnimal = (ofAnimal: readonly Topic[], ...topics: Topic[]): Reads => ({
   all: [...SHOP, ...topics],
@@ -111,6 +111,7 @@ export const READS: Readonly<Record<AskName, Reads>> = {
   'costing.tryPrices': NOTHING,
   'records.list': reads('hook', 'animal', 'photo', 'grind', 'made', 'load', 'money', 'hunter'),
   'records.check': reads('hook', 'animal', 'hunter'),
+  'lessons.get': reads('finished', 'fat test', 'made', 'grind', 'recipe'),
   'import.begin': NOTHING,
   'import.addPiece': NOTHING,
   'import.preview': NOTHING,

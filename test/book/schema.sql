@@ -101,6 +101,10 @@ CREATE INDEX instruction_by_animal ON instruction (animal_id);
 
 CREATE INDEX intake_cancel_by_animal ON intake_cancel (animal_id);
 
+CREATE INDEX lesson_by_source ON lesson (source);
+
+CREATE INDEX lesson_use_by_lesson ON lesson_use (lesson_id);
+
 CREATE INDEX load_batch_by_load ON load_batch (load_id);
 
 CREATE INDEX load_batch_by_made ON load_batch (made_id);
@@ -838,6 +842,38 @@ CREATE TABLE intake_cancel (
 CREATE TABLE intake_cancel_void (
   cancel_id INTEGER PRIMARY KEY REFERENCES intake_cancel (id),
   reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE lesson (
+  id INTEGER PRIMARY KEY,
+  -- The mark of the shop that gave it.
+  source TEXT NOT NULL CHECK (length(source) > 0),
+  -- What this shop calls the other.
+  label TEXT NOT NULL CHECK (length(label) > 0),
+  via TEXT NOT NULL CHECK (via IN ('file', 'ledger')),
+  made_on TEXT NOT NULL,
+  animals INTEGER NOT NULL CHECK (animals >= 0),
+  batches INTEGER NOT NULL CHECK (batches >= 0),
+  body TEXT NOT NULL CHECK (json_valid(body)),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE lesson_given (
+  id INTEGER PRIMARY KEY,
+  -- A random mark of this shop, drawn at its first; it names nobody.
+  source TEXT NOT NULL CHECK (length(source) > 0),
+  body TEXT NOT NULL CHECK (json_valid(body)),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE lesson_use (
+  id INTEGER PRIMARY KEY,
+  lesson_id INTEGER NOT NULL REFERENCES lesson (id),
+  used INTEGER NOT NULL CHECK (used IN (0, 1)),
   at TEXT NOT NULL,
   by TEXT NOT NULL
 ) STRICT;
@@ -1874,6 +1910,24 @@ CREATE TRIGGER intake_cancel_void_no_delete BEFORE DELETE ON intake_cancel_void
 CREATE TRIGGER intake_cancel_void_no_update BEFORE UPDATE ON intake_cancel_void
   BEGIN SELECT RAISE(ABORT, 'intake_cancel_void is written once'); END;
 
+CREATE TRIGGER lesson_given_no_delete BEFORE DELETE ON lesson_given
+  BEGIN SELECT RAISE(ABORT, 'lesson_given is written once'); END;
+
+CREATE TRIGGER lesson_given_no_update BEFORE UPDATE ON lesson_given
+  BEGIN SELECT RAISE(ABORT, 'lesson_given is written once'); END;
+
+CREATE TRIGGER lesson_no_delete BEFORE DELETE ON lesson
+  BEGIN SELECT RAISE(ABORT, 'lesson is written once'); END;
+
+CREATE TRIGGER lesson_no_update BEFORE UPDATE ON lesson
+  BEGIN SELECT RAISE(ABORT, 'lesson is written once'); END;
+
+CREATE TRIGGER lesson_use_no_delete BEFORE DELETE ON lesson_use
+  BEGIN SELECT RAISE(ABORT, 'lesson_use is written once'); END;
+
+CREATE TRIGGER lesson_use_no_update BEFORE UPDATE ON lesson_use
+  BEGIN SELECT RAISE(ABORT, 'lesson_use is written once'); END;
+
 CREATE TRIGGER load_batch_no_delete BEFORE DELETE ON load_batch
   BEGIN SELECT RAISE(ABORT, 'load_batch is written once'); END;
 
@@ -2442,6 +2496,10 @@ CREATE VIEW hunter_word_lookup_now AS
 
 CREATE VIEW intake_cancel_now AS
   SELECT r.* FROM intake_cancel r WHERE NOT EXISTS (SELECT 1 FROM intake_cancel_void v WHERE v.cancel_id = r.id);
+
+CREATE VIEW lesson_now AS
+  SELECT l.*, coalesce(u.used, 1) AS used
+  FROM lesson l LEFT JOIN lesson_use u ON u.id = (SELECT max(m.id) FROM lesson_use m WHERE m.lesson_id = l.id);
 
 CREATE VIEW load_batch_now AS
   SELECT r.* FROM load_batch r WHERE NOT EXISTS (SELECT 1 FROM load_batch_void v WHERE v.load_batch_id = r.id);

@@ -4,9 +4,10 @@
  */
 import type { GrindSource } from '../../src/book/records/tested-grinds.ts';
 import { fatOfKind } from '../../src/core/fat/kind.ts';
+import { fatFromSiblings, fatLessonFrom, type FatLesson } from '../../src/core/fat/siblings.ts';
 import { spreadRatios } from '../../src/core/fat/spread.ts';
 import type { RandomGenerator } from '../../src/core/stats/random.ts';
-import { mixtureOf, type FatEstimates } from '../../src/desk/learning/fat-estimates.ts';
+import { kindKey, mixtureOf, SHOP, type FatEstimates } from '../../src/desk/learning/fat-estimates.ts';
 import {
   afterTests,
   estimatesAt,
@@ -68,6 +69,8 @@ export interface Part extends GrindSource {
 
 export interface Shop {
   readonly chance: RandomGenerator;
+  /** What its tests so far teach others. */
+  lesson(): FatLesson | null;
   /** A batch of new animals of these kinds (by their number), filled up with bought fat. */
   fill(kinds: readonly number[]): { parts: Part[]; fat: number; ownSd: number };
   /** Grinds, tests and learns one batch. */
@@ -75,10 +78,22 @@ export interface Shop {
   believed(): FatEstimates;
 }
 
+/** What the shops of one owner have in common: the share of each variance, and the owner's part in standard deviations. */
+export interface FatOwner {
+  readonly alike: number;
+  shared(name: string): number;
+  /** What other shops taught the one that is opened. */
+  readonly taught: readonly FatLesson[];
+}
+
 /** One shop of a world, its means and spreads drawn. */
-export function openShop(world: BatchWorld, chance: RandomGenerator): Shop {
+export function openShop(world: BatchWorld, chance: RandomGenerator, owner?: FatOwner): Shop {
   const { kindsShare } = world;
-  const shopZ = chance.normal();
+  const drawn = (name: string): number => {
+    const own = chance.normal();
+    return owner ? Math.sqrt(owner.alike) * owner.shared(name) + Math.sqrt(1 - owner.alike) * own : own;
+  };
+  const shopZ = drawn('hand');
   const kinds = Object.keys(KINDS).map((species) => {
     const { mean, shopSd, kindSd, ownSd } = fatOfKind(shelf.of(species).trimFat);
     const off =
@@ -86,11 +101,17 @@ export function openShop(world: BatchWorld, chance: RandomGenerator): Shop {
         ? world.meanOff * mean.sd
         : kindsShare === 'nothing'
           ? mean.sd * chance.normal()
-          : shopSd * shopZ + kindSd * chance.normal();
+          : shopSd * shopZ + kindSd * drawn(species);
     const ratio = world.ownRatio ?? Math.sqrt(drawRatio(chance));
     return { species, mean: mean.mean + off, ownSd: ownSd * ratio };
   });
-  let state: FatState = PRIOR_STATE;
+  const published = Object.entries(KINDS).map(([species, trimFat]) => ({ species, trimFat }));
+  let state: FatState = owner?.taught.length
+    ? {
+        ...PRIOR_STATE,
+        estimates: fatFromSiblings(published, owner.taught, { shop: SHOP.id, kind: kindKey }),
+      }
+    : PRIOR_STATE;
   let animals = 0;
   let batches = 0;
   let lot = newLot();
@@ -137,6 +158,12 @@ export function openShop(world: BatchWorld, chance: RandomGenerator): Shop {
 
   return {
     chance,
+    lesson: () =>
+      fatLessonFrom(
+        published.map((kind) => ({ ...kind, animals: animals })),
+        state.estimates,
+        kindKey,
+      ),
     believed: believedNow,
     fill: (of) => filled(of.map(animal)),
     testOne() {

@@ -40,14 +40,28 @@ export const LOSS_WORLDS: readonly LossWorld[] = [
 const PRODUCTS = ['sticks', 'jerky', 'cooked', 'whole'] as const;
 export const PREDICTED = PRODUCTS[0];
 
+/** What the shops of one owner have in common: the share of each variance, and the owner's part in standard deviations. */
+export interface LossOwner {
+  readonly alike: number;
+  shared(name: string): number;
+}
+
 /** A shop of a world: the next batch of a product, by its number. */
-export function openLossShop(world: LossWorld, chance: RandomGenerator): (product: number) => LossBatch {
-  const shop = chance.normal() * Math.sqrt(world.shopShare);
+export function openLossShop(
+  world: LossWorld,
+  chance: RandomGenerator,
+  owner?: LossOwner,
+): (product: number) => LossBatch {
+  const drawn = (name: string): number => {
+    const own = chance.normal();
+    return owner ? Math.sqrt(owner.alike) * owner.shared(name) + Math.sqrt(1 - owner.alike) * own : own;
+  };
+  const shop = drawn('hand') * Math.sqrt(world.shopShare);
   const products = PRODUCTS.map((code) => {
     const kind = KINDS.find((one) => one.code === code);
     if (!kind) throw new Error(code);
     const { location, scale, batchSd } = priorOf(kind);
-    const off = world.meanOff ?? shop + chance.normal() * Math.sqrt(1 - world.shopShare);
+    const off = world.meanOff ?? shop + drawn(code) * Math.sqrt(1 - world.shopShare);
     const spread = world.spread ?? 0.5 * 4 ** chance.uniform();
     return { code, mean: location + scale * off, sd: batchSd * spread };
   });

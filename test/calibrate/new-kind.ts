@@ -170,7 +170,7 @@ function runningRange(shares: readonly number[], level: number): { low: number; 
   return { low: inverseLogit(mean - reach), high: inverseLogit(mean + reach) };
 }
 
-function splitsHeld(
+export function splitsHeld(
   predicted: Readonly<Record<string, StudentT>>,
   { hangingGrams, parts, group }: Animal,
 ): number {

@@ -5,7 +5,7 @@
 import { tQuantile } from '../../src/core/stats/distributions.ts';
 import type { SpeciesProfile } from '../../src/core/species/species.ts';
 import { layoutOf, priorOf } from '../../src/core/yield/layout.ts';
-import { requireBase, poolOf } from '../../src/core/yield/model.ts';
+import { requireBase, poolOf } from '../../src/core/yield/pool.ts';
 import {
   crossProductsOf,
   meanAt,

@@ -18,6 +18,7 @@ import { leaveOneOut, quotesHeld, withDemo, type Held } from './demo.ts';
 import { binomialBand, binomialCounts, COUNTED, coverage, LEVELS } from './coverage.ts';
 import { lossTable } from './loss.ts';
 import { newKindTable, OTHERS } from './new-kind.ts';
+import { madeOwnersTable, ownersTable } from './owners-table.ts';
 import { totesTable } from './totes.ts';
 import { WORLDS } from './world.ts';
 
@@ -88,6 +89,22 @@ part(
 );
 const newKind = newKindTable(shops, mark);
 print(newKind.titles, newKind.rows);
+
+part(
+  'A new shop of an owner',
+  'Its owner has other shops, each with 40 to 300 animals weighed; the new one has weighed so many (`owners.ts`). How often the 80 % ranges held the take-home of the next animal, in brackets over all splits, and the width beside that of the same shop without siblings, in points.',
+);
+const owners = ownersTable(Math.ceil(shops / 2));
+print(owners.titles, owners.rows);
+console.log(`\n${owners.note}`);
+
+part(
+  'Fat and losses of a new shop of an owner',
+  'The same for the fat of a batch of four animals, where siblings have tested 10 to 60 batches, and for what a batch of snack sticks keeps, where they have made 10 to 60 of each of four products (`owners-made.ts`). With a single sibling nothing tells how alike shops are: ranges hold more where they are alike and less where they are not.',
+);
+const madeOwners = madeOwnersTable(shops * 2);
+print(madeOwners.titles, madeOwners.rows);
+console.log(`\n${madeOwners.note}`);
 
 part(
   'Totes never weighed',

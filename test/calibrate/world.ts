@@ -78,17 +78,45 @@ export interface OffPrior {
   readonly spread: number;
 }
 
+/** What the shops of one owner have in common. */
+export interface Owner {
+  /** Species that all of them see much of. */
+  readonly usual: readonly SpeciesProfile[];
+  /** Share of the variance of an effect that is the owner's, 0 to 1. */
+  readonly alike: number;
+  /** The owner's part of an effect in standard deviations. */
+  shared(pool: string, split: Split, column: string): number;
+}
+
+/** An owner drawn at random. */
+export function drawOwner(alike: number, seed: number): Owner {
+  const chance = seededRandom(seed);
+  const drawn = new Map<string, number>();
+  return {
+    usual: Array.from({ length: 3 }, () => profiles[Math.floor(chance.uniform() * profiles.length)] as SpeciesProfile),
+    alike,
+    shared(...names) {
+      const key = names.join('/');
+      const value = drawn.get(key) ?? chance.normal();
+      drawn.set(key, value);
+      return value;
+    },
+  };
+} // prettier-ignore
+
 /** One shop of a world: it hands over one animal after the other, of whatever kind or as asked for. */
 export function openShop(
   world: World,
   seed: number,
   off?: OffPrior,
+  owner?: Owner,
 ): { next: (asked?: Partial<Group>) => Animal; chance: RandomGenerator } {
   const chance = seededRandom(seed);
   const pick = <T>(list: readonly T[]): T => list[Math.floor(chance.uniform() * list.length)] as T;
   // A shop sees much of a few species and little of others.
-  const usual = [pick(profiles), pick(profiles), pick(profiles)];
-  const tendencies = { bone: tendency(world, chance, off), boned: tendency(world, chance, off) };
+  const usual = owner?.usual ?? [pick(profiles), pick(profiles), pick(profiles)];
+  const of = (pool: string): Tendency => tendency(world, chance, off, (split, column) => drawnFor(owner, chance, pool, split, column)); // prettier-ignore
+  const tendencies = { bone: of('bone'), boned: of('boned') };
 
   function next(asked: Partial<Group> = {}): Animal {
     const arriving = chance.uniform() < 0.85 ? pick(usual) : pick(profiles);
@@ -150,8 +178,26 @@ function columnsOfKind(family: string, group: Required<Group>): string[] {
   );
 }
 
+/** One effect of a shop in standard deviations: its own, or in part its owner's. */
+function drawnFor(
+  owner: Owner | undefined,
+  chance: RandomGenerator,
+  pool: string,
+  split: Split,
+  column: string,
+): number {
+  const own = chance.normal();
+  if (!owner) return own;
+  return Math.sqrt(owner.alike) * owner.shared(pool, split, column) + Math.sqrt(1 - owner.alike) * own;
+}
+
 /** Draws one shop's true effects and spreads. */
-function tendency(world: World, chance: RandomGenerator, off?: OffPrior): Tendency {
+function tendency(
+  world: World,
+  chance: RandomGenerator,
+  off: OffPrior | undefined,
+  draw: (split: Split, column: string) => number,
+): Tendency {
   const entries = SPLITS.map((split) => {
     // Chance's own spread about the believed one: scaled inverse chi-square with 10 degrees, mean 1.
     const spread = Math.sqrt(8 / (2 * chance.gamma(5)));
@@ -160,7 +206,7 @@ function tendency(world: World, chance: RandomGenerator, off?: OffPrior): Tenden
     const drawn = new Map(
       columns.map(({ name, priorMean, variance }) => [
         name,
-        priorMean + world.effects * spread * Math.sqrt(variance) * chance.normal(),
+        priorMean + world.effects * spread * Math.sqrt(variance) * draw(split, name),
       ]),
     );
     const own = new Map(

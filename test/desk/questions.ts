@@ -73,6 +73,7 @@ export function questionsOf(shop: BusyShop): Question[] {
     ['costing.get', {}],
     ['records.list', {}],
     ['records.check', {}],
+    ['lessons.get', {}],
     ['import.list', {}],
   ];
 }

@@ -6,6 +6,7 @@ import { addPhoto, storedPhoto } from '../photo-of.ts';
 import { cut, takeIn, type FreshDesk } from './fresh-desk.ts';
 import { TRIED_SMOKEHOUSE } from './smokehouse/tried.ts';
 import { TRIED_STATIONS } from './stations/tried.ts';
+import { giveable, lessonOf } from './lessons/lesson-of.ts';
 import { seenIn } from './till/seen-in.ts';
 
 export type Try = { [N in CallName]: [N, Omit<CallInput<N>, 'by'>] }[CallName];
@@ -451,6 +452,15 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     await shop.call('templates.save', { ...one, instructions: ORDERS });
     await shop.call('templates.archive', one);
     return ['templates.restore', one];
+  },
+  'lessons.give': async (shop) => {
+    await giveable(shop);
+    return ['lessons.give', {}];
+  },
+  'lessons.take': () => ['lessons.take', { text: lessonOf(), label: 'The shop in town' }],
+  'lessons.use': async (shop) => {
+    const taken = await shop.call('lessons.take', { text: lessonOf(), label: 'The shop in town' });
+    return ['lessons.use', { id: taken.id, used: false }];
   },
   'import.run': async (shop) => {
     const { upload, layout } = await previewTable(shop, 'hunters', 'Name,Phone\nBo Rask,555-0100\n');

@@ -37,6 +37,8 @@ export const TOPICS = [
   'station',
   /** What hunters typed at their own check-in. */
   'draft',
+  /** What other shops taught, and what this one gave. */
+  'lesson',
   /** Backups and other files beside the book; no row contains them. */
   'files',
 ] as const;
@@ -304,6 +306,7 @@ export const WATCHED: readonly Watch[] = [
     topic: 'station',
   })),
   ...anyChange('draft', 'draft', 'draft_state', 'slip', 'slip_animal'),
+  ...anyChange('lesson', 'lesson_given', 'lesson', 'lesson_use'),
   ...anyChange('import', 'brought_in', 'brought_in_undone'),
 ];
 

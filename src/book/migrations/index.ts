@@ -27,6 +27,7 @@ import { priceOfTrim } from './0025-price-of-trim.ts';
 import { madeAtStations } from './0026-made-at-stations.ts';
 import { photographs } from './0027-photographs.ts';
 import { slips } from './0028-slips.ts';
+import { lessons } from './0029-lessons.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -58,6 +59,7 @@ export const MIGRATIONS: readonly string[] = [
   madeAtStations,
   photographs,
   slips,
+  lessons,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

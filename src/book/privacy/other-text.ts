@@ -54,6 +54,9 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
   intake_cancel: ['stage_before'],
   instruction_template: ['name', 'carcass', 'body'],
   ingredient_version: ['name', 'kind', 'parts', 'allergens', 'strength_typed', 'nitrite_as', 'uses', 'note'],
+  // It names the other shop, as this one calls it.
+  lesson: ['source', 'label', 'via', 'made_on', 'body'],
+  lesson_given: ['source', 'body'],
   load: ['name', 'oven'],
   load_log: ['phase', 'probe', 'degrees', 'source', 'file', 'sha256'],
   load_reading: ['read_at', 'typed'],

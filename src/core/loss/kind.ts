@@ -19,7 +19,16 @@ export interface KindPrior {
   readonly location: number;
   readonly scale: number;
   readonly batchSd: number;
+  /** SD of the logarithm of the ratio between a product's own spread and `batchSd`. */
+  readonly logSd: number;
 }
+
+/** Share of the variance between products of a kind that all products of a shop share: its smokehouse, its hand. Our choice. */
+export const SHOP_SHARE = 0.3;
+/** Prior degrees of freedom of the typical spread where products inform others. Our choice. */
+export const SPREAD_BATCHES = 4;
+/** Assumption, so wide that a product's own batches decide (`npm run calibrate`: products half and twice as far apart). */
+const LOG_SD = 1.4;
 
 const ASSUMED_LEVEL = 0.8;
 
@@ -31,5 +40,6 @@ export function priorOf({ code, low, high, batchSd }: LossKind): KindPrior {
     location: (logit(low) + logit(high)) / 2,
     scale: (logit(high) - logit(low)) / (2 * reach),
     batchSd,
+    logSd: LOG_SD,
   };
 }

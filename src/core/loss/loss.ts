@@ -6,8 +6,9 @@
 import { requireFinite, ValidationError } from '../values/validation-error.ts';
 import type { RandomGenerator } from '../stats/random.ts';
 import { inverseLogit, logit } from '../yield/tree.ts';
-import { priorOf, type LossKind } from './kind.ts';
+import { priorOf, SHOP_SHARE, SPREAD_BATCHES, type KindPrior, type LossKind } from './kind.ts';
 import { drawFrom, mixtureCdf, mixtureQuantile, nextBatch, type Mixture } from './product-posterior.ts';
+import { priorsFromSiblings, type LossLesson } from './siblings.ts';
 
 /** One batch at one stage: stuffed to cooked, cooked to packed, or stuffed to packed. */
 export interface LossBatch {
@@ -47,18 +48,21 @@ export interface LossModel {
 
 /** Batches of a product from which its range rests on them. */
 export const LEARNED_BATCHES = 5;
-/** Share of the variance between products of a kind that all products of a shop share: its smokehouse, its hand. Our choice. */
-const SHOP_SHARE = 0.3;
-/** Prior degrees of freedom of the typical spread where products inform the shop's others. Our choice. */
-const SPREAD_BATCHES = 4;
 /** Yields are kept so far from none and all, where the logit has no end. Our choice. */
 const EDGE = 0.0005;
 
 /**
+ * @param shops what other shops teach, one list for each; without any the assumptions about the kinds are the start
  * @throws ValidationError `loss.kind-unknown`, `loss.assumption`, `grams.not-positive`, `number.not-finite`, `loss.gain` (more came out
  *   than went in)
  */
-export function learnLoss(batches: readonly LossBatch[], kinds: readonly LossKind[]): LossModel {
+export function learnLoss(
+  batches: readonly LossBatch[],
+  kinds: readonly LossKind[],
+  shops: readonly (readonly LossLesson[])[] = [],
+): LossModel {
+  const taught = shops.length > 0 ? priorsFromSiblings(kinds, shops) : null;
+  const startOf = (kind: LossKind): KindPrior => taught?.get(kind.code) ?? priorOf(kind);
   const kindOf = (code: string): LossKind => {
     const found = kinds.find((kind) => kind.code === code);
     if (!found) throw new ValidationError('loss.kind-unknown', 'kind', { kind: code });
@@ -72,18 +76,18 @@ export function learnLoss(batches: readonly LossBatch[], kinds: readonly LossKin
     product,
     ...hintOf(
       of.map(({ y }) => y),
-      kindOf(of[0]?.kind ?? ''),
+      startOf(kindOf(of[0]?.kind ?? '')),
     ),
   }));
   const mixture = (product: string, kind: LossKind, without?: number): { next: Mixture; n: number } => {
     const ys = (known.get(product) ?? []).flatMap(({ at, y }) => (at === without ? [] : [y]));
-    const { location, scale, batchSd } = priorOf(kind);
+    const { location, scale, batchSd, logSd } = startOf(kind);
     const shop = shopEffect(hints.filter((hint) => hint.product !== product));
     const mean = {
       at: location + scale * shop.mean,
       variance: scale ** 2 * (1 - SHOP_SHARE + shop.variance),
     };
-    return { next: nextBatch(ys, mean, batchSd * shop.spreadRatio), n: ys.length };
+    return { next: nextBatch(ys, mean, { batchSd: batchSd * shop.spreadRatio, logSd }), n: ys.length };
   };
   return {
     forecast(product, code, level = 0.8) {
@@ -118,8 +122,7 @@ interface Hint {
   readonly degrees: number;
 }
 
-function hintOf(ys: readonly number[], kind: LossKind): Hint {
-  const { location, scale, batchSd } = priorOf(kind);
+function hintOf(ys: readonly number[], { location, scale, batchSd }: KindPrior): Hint {
   const average = ys.reduce((sum, y) => sum + y, 0) / ys.length;
   const squares = ys.reduce((sum, y) => sum + (y - average) ** 2, 0) / batchSd ** 2;
   const degrees = ys.length - 1;
@@ -141,7 +144,8 @@ function shopEffect(hints: readonly Hint[]): { mean: number; variance: number; s
   return { mean: pull / precision, variance: 1 / precision, spreadRatio: Math.sqrt(squares / degrees) };
 }
 
-function yieldLogit({ inGrams, outGrams }: LossBatch, field: string): number {
+/** The logit of finished ÷ raw, kept off none and all. @throws ValidationError `grams.not-positive`, `loss.gain` */
+export function yieldLogit({ inGrams, outGrams }: LossBatch, field: string): number {
   for (const [name, grams] of [['inGrams', inGrams], ['outGrams', outGrams]] as const)
     if (requireFinite(grams, `${field}.${name}`) <= 0)
       throw new ValidationError('grams.not-positive', `${field}.${name}`, { grams });

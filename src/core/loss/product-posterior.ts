@@ -6,6 +6,7 @@
 import { normalCdf } from '../stats/distributions.ts';
 import { mixtureWeights } from '../stats/mixture.ts';
 import type { RandomGenerator } from '../stats/random.ts';
+import type { KindPrior } from './kind.ts';
 
 /** The next batch on the logit scale. */
 export interface Mixture {
@@ -14,31 +15,29 @@ export interface Mixture {
   readonly sds: readonly number[];
 }
 
-/**
- * SD of the logarithm of the ratio between a product's own spread and the one expected of it. Assumption, so wide that a product's own
- * batches decide (`npm run calibrate`: products half and twice as far apart).
- */
-const LOG_SD = 1.4;
 const POINTS = 33;
 const REACH = 2.5;
 /** A component of less weight moves no quantile. */
 const NEGLIGIBLE = 1e-7;
 
-const LOGS = Array.from({ length: POINTS }, (_, i) => LOG_SD * REACH * ((2 * i) / (POINTS - 1) - 1));
-
-/** @param ys yields of past batches, logit; @param mean its prior mean with its variance, as the shop's other products leave it */
+/**
+ * @param ys yields of past batches, logit
+ * @param mean its prior mean with its variance, as the shop's other products leave it
+ * @param spread the expected spread from batch to batch, and the SD of the logarithm of the product's own over it
+ */
 export function nextBatch(
   ys: readonly number[],
   mean: { at: number; variance: number },
-  batchSd: number,
+  { batchSd, logSd }: Pick<KindPrior, 'batchSd' | 'logSd'>,
 ): Mixture {
   const n = ys.length;
   const average = n === 0 ? 0 : ys.reduce((sum, y) => sum + y, 0) / n;
   const squares = ys.reduce((sum, y) => sum + (y - average) ** 2, 0);
-  const components = LOGS.map((log) => {
+  const components = Array.from({ length: POINTS }, (_, i) => {
+    const log = logSd * REACH * ((2 * i) / (POINTS - 1) - 1);
     const own = (batchSd * Math.exp(log)) ** 2;
     const marginal = own + n * mean.variance;
-    const prior = -0.5 * (log / LOG_SD) ** 2;
+    const prior = -0.5 * (log / logSd) ** 2;
     const likelihood =
       n === 0
         ? 0

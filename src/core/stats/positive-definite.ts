@@ -20,8 +20,19 @@ export function zeros(size: number): Square {
  * @example inverseOf({ size: 1, values: Float64Array.of(4) }).values // [0.25]
  */
 export function inverseOf(matrix: Square): Square {
+  return invert(matrix).inverse;
+}
+
+/**
+ * The inverse, and the natural logarithm of the determinant of the matrix itself.
+ * @param matrix as `inverseOf`
+ * @example invert({ size: 1, values: Float64Array.of(4) }).logDeterminant // 1.386
+ */
+export function invert(matrix: Square): { inverse: Square; logDeterminant: number } {
   const { size } = matrix;
   const lower = choleskyOf(matrix);
+  let logDeterminant = 0;
+  for (let i = 0; i < size; i++) logDeterminant += 2 * Math.log(lower[i * size + i] as number);
   const inverse = new Float64Array(size * size);
   // LY = I: row k of Y ends at its diagonal.
   for (let k = 0; k < size; k++) {
@@ -36,7 +47,7 @@ export function inverseOf(matrix: Square): Square {
     for (let i = k + 1; i < size; i++) subtract(inverse, row, i * size, lower[i * size + k] as number, size);
     divide(inverse, row, lower[row + k] as number, size);
   }
-  return { size, values: inverse };
+  return { inverse: { size, values: inverse }, logDeterminant };
 }
 
 function choleskyOf({ size, values }: Square): Float64Array {

@@ -50,7 +50,7 @@ export function withinShopFactor(animals: number): number {
   return 1 / Math.sqrt(1 + SHARED_VARIANCE + 1 / animals);
 }
 
-const DAMAGES: readonly Damage[] = ['none', 'some', 'heavy', 'unknown'];
+export const DAMAGES = ['none', 'some', 'heavy', 'unknown'] as const satisfies readonly Damage[];
 
 /**
  * Prior means of the damage effects, in standard deviations. Shops commonly see about 5 points of take-home between

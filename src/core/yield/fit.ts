@@ -30,7 +30,14 @@ export function fitSplit(columns: readonly Column[], groups: readonly GroupStati
   const products = crossProductsOf(columns.length, groups);
   const { columns: reweighted, betweenComponents } = reweightPriors(columns, posteriorOf(columns, products));
   const posterior = posteriorOf(reweighted, products);
-  const fit = { ...posterior, conflict: conflictCovariance(posterior.covariance, betweenComponents) };
+  return withSpeciesVariances(
+    { ...posterior, conflict: conflictCovariance(posterior.covariance, betweenComponents) },
+    groups,
+  );
+}
+
+/** Adds the variance of each species with animals of its own. */
+export function withSpeciesVariances(fit: Omit<Fit, 'bySpecies'>, groups: readonly GroupStatistics[]): Fit {
   const variances = [...residualsOf(fit, groups)].map(
     ([species, residuals]) => [species, speciesVarianceOf(fit.variance, residuals)] as const,
   );
@@ -49,7 +56,7 @@ export function conflictVarianceAt(
  * A shift of one effect by 1 shifts the others by their covariance with it over its variance: where the mean of a kind is
  * well known, the other effects compensate an unresolved one.
  */
-function conflictCovariance({ size, values }: Square, betweenComponents: readonly number[]): Square {
+export function conflictCovariance({ size, values }: Square, betweenComponents: readonly number[]): Square {
   // One product of matrices, D'D: row k of D is the covariances with effect k, scaled.
   const product = zeros(size);
   for (const [k, between] of betweenComponents.entries()) {

@@ -2,14 +2,14 @@
 import { ValidationError } from '../values/validation-error.ts';
 import type { SpeciesProfile } from '../species/species.ts';
 import { fitSplit, type Fit, type GroupStatistics } from './fit.ts';
+import { fitAmongShops } from './fit-among.ts';
 import { layoutOf, priorOf, type Priors } from './layout.ts';
-import type { Group } from './observation.ts';
+import type { YieldLesson } from './lessons.ts';
+import { poolOf, requireBase, type Pool } from './pool.ts';
 import type { SplitPrior } from './prior.ts';
+import { siblingGuesses } from './siblings.ts';
 import type { Cell, YieldSums } from './sums.ts';
-import { baseOf, SPLITS, type Base, type Split } from './tree.ts';
-
-/** Carcasses and bone-in pieces are pooled; field-boned meat is different work and has its own shop effects. */
-export type Pool = 'on the bone' | 'boned';
+import { SPLITS, type Split } from './tree.ts';
 
 export interface YieldModel {
   readonly profiles: ReadonlyMap<string, SpeciesProfile>;
@@ -24,9 +24,14 @@ export interface YieldModel {
 
 /**
  * The model that follows from the species profiles and the shop's sums.
+ * @param shops what other shops teach, one list for each; without any the shop's own animals decide alone
  * @throws ValidationError `yield.no-profiles`, `yield.species-unknown` (weighed, but no profile), `yield.group`, `yield.prior`
  */
-export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums): YieldModel {
+export function modelFrom(
+  profiles: readonly SpeciesProfile[],
+  sums: YieldSums,
+  shops: readonly (readonly YieldLesson[])[] = [],
+): YieldModel {
   if (profiles.length === 0) throw new ValidationError('yield.no-profiles', 'prior');
   const { byCode, priors, columns, columnIndexByName, columnIndices } = layoutOf(profiles);
   const cells = Object.values(sums);
@@ -43,14 +48,15 @@ export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums):
       columnIndices: columnIndices(cell.group),
       prior: priorOf(priors, species, base, sex),
     };
-    pools[base === 'boned' ? 'boned' : 'on the bone'].push(kind);
+    pools[poolOf(cell.group)].push(kind);
   }
   const fitsOf = (pool: Pool) =>
     lazyFits((split) => {
       const groups = pools[pool]
         .map((kind) => groupStatisticsOf(kind, split))
         .filter((group) => group !== null);
-      return fitSplit(columns(split), groups);
+      const guesses = siblingGuesses(profiles, shops, pool, split);
+      return guesses ? fitAmongShops(columns(split), groups, guesses) : fitSplit(columns(split), groups);
     });
   const cellsOf = (pool: Pool) => pools[pool].map(({ cell }) => cell);
   return {
@@ -79,13 +85,6 @@ function lazyFits(fit: (split: Split) => Fit): Record<Split, Fit> {
   return fits;
 }
 
-/** @throws ValidationError `yield.brought` */
-export function requireBase(group: Group): Base {
-  const base = baseOf(group.brought);
-  if (!base) throw new ValidationError('yield.brought', 'group.brought', { brought: group.brought });
-  return base;
-}
-
 function groupStatisticsOf(
   { cell: { group, splits }, columnIndices, prior }: Kind,
   split: Split,
@@ -101,10 +100,6 @@ function groupStatisticsOf(
     sum: (sum - n * location) / scale,
     squares: (squares - 2 * location * sum + n * location * location) / (scale * scale),
   };
-}
-
-export function poolOf(group: Group): Pool {
-  return requireBase(group) === 'boned' ? 'boned' : 'on the bone';
 }
 
 function countAnimals(cells: readonly Cell[]): Map<string, number> {

@@ -39,7 +39,13 @@ export function predictionPath(
   profiles: readonly SpeciesProfile[],
   before: YieldSums,
   observations: readonly YieldObservation[],
-  request: { groups: readonly Group[]; stops: readonly number[]; level: number },
+  request: {
+    groups: readonly Group[];
+    stops: readonly number[];
+    level: number;
+    /** What other shops teach: known before the first animal. */
+    shops?: Parameters<typeof modelFrom>[2];
+  },
 ): Range[][] {
   // Only the take-home is needed; the other splits are left out of the sums.
   const sums = takeHomeSums(before);
@@ -51,7 +57,7 @@ export function predictionPath(
         takeHomeGrams === undefined ? { hangingGrams, group } : { hangingGrams, takeHomeGrams, group },
       );
     done = stop;
-    const model = modelFrom(profiles, sums);
+    const model = modelFrom(profiles, sums, request.shops);
     return request.groups.map((group) => takeHomeRange(model, group, request.level));
   });
 }

@@ -26,7 +26,7 @@ export interface Posterior {
  * Degrees of freedom of the variance's prior (our choice). The prior standard deviation is 1 in standard units: that of a
  * Student's t whose squared scale is (degrees - 2) / degrees.
  */
-const PRIOR_DEGREES = 10;
+export const PRIOR_DEGREES = 10;
 
 /** All that the regression needs of the animals: X'X, X'z, z'z and their number. */
 export interface CrossProducts {

@@ -97,6 +97,7 @@ export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
     expected: expectedOf(shares, base, sums),
     expectedFrom: {
       ownAnimals: session.yields.model.animals.get(species.code) ?? 0,
+      others: session.teachers.from.yields,
       ...sourceNote(species.takeHome),
     },
     primals: primalsWeighed(species, parts, weighings, base, (id) =>

@@ -5,6 +5,7 @@ import type { RecordField } from './record.ts';
 import type { BillState } from './bill.ts';
 import type { HeldGrind } from './grinder.ts';
 import type { Instructions, OrdersStatus } from './instructions.ts';
+import type { FromOthers } from './lessons.ts';
 import type { WeighingRow } from './weighing.ts';
 import type { DonationRow, PickupNotice } from './donation.ts';
 import type { Sharer } from './share.ts';
@@ -202,7 +203,7 @@ export interface AnimalPage {
   } | null;
   /** 8-in-10 ranges of the shares of such animals. */
   expected: { part: CutPart | 'take-home' | 'shrink'; low: number; high: number }[];
-  expectedFrom: { ownAnimals: number } & SourceNote;
+  expectedFrom: { ownAnimals: number; others: FromOthers | null } & SourceNote;
   primals: PrimalWeighed[];
   /** Source of the usual weights of primals. */
   primalsFrom: SourceNote;

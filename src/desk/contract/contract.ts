@@ -17,6 +17,7 @@ export type * from './draft.ts';
 export type * from './drop-off.ts';
 export type * from './grinder.ts';
 export type * from './instructions.ts';
+export type * from './lessons.ts';
 export type * from './weighing.ts';
 export type * from './photo.ts';
 export type * from './price.ts';

@@ -2,6 +2,7 @@
 import type { Unpriced } from './price.ts';
 import type { LossForecast } from './smokehouse/made.ts';
 import type { GramsRange } from './smokehouse/proof.ts';
+import type { FromOthers } from './lessons.ts';
 import type { Range, SourceNote } from './words.ts';
 
 export interface QuoteLine {
@@ -61,6 +62,8 @@ export interface QuoteResult {
   } | null;
   restsOn: {
     ownAnimals: number;
+    /** Animals that other shops told of; absent in a quote saved before they could. */
+    others?: FromOthers | null;
     relatives: boolean;
     /** Where the take-home share is from before the shop's own animals; without a grade in a quote saved before it had one. */
     takeHome: QuotedSource;

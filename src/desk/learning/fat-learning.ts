@@ -4,12 +4,13 @@
  */
 import type { Book } from '../../book/book.ts';
 import type { FatEstimates } from './fat-estimates.ts';
+import type { CorrelatedFatEstimate } from '../../core/fat/estimates.ts';
 import { afterTests, estimatesAt, PRIOR_STATE, type FatKnowledge, type FatState } from './fat-knowledge.ts';
 import type { SpeciesShelf } from '../supplied/species-shelf.ts';
 
 interface FatLearning {
-  /** The current model. */
-  knowledge(shelf: Pick<SpeciesShelf, 'of'>): FatKnowledge;
+  /** The current model. @param start what other shops teach, before the first own test; the same list while it stands */
+  knowledge(shelf: Pick<SpeciesShelf, 'of'>, start?: readonly CorrelatedFatEstimate[]): FatKnowledge;
 }
 
 interface TestedBatch {
@@ -27,11 +28,10 @@ interface Checkpoint {
 const CHECKPOINT_INTERVAL = 32;
 const MAX_CHECKPOINTS = 16;
 
-const START: Checkpoint = { batches: 0, state: PRIOR_STATE };
-
 export function fatLearning({ testedGrinds, changes }: Pick<Book, 'testedGrinds' | 'changes'>): FatLearning {
   let tested: readonly TestedBatch[] = [];
-  let stops: readonly Checkpoint[] = [START];
+  let begun = PRIOR_STATE.estimates;
+  let stops: readonly Checkpoint[] = [];
   let known: { shelf: Pick<SpeciesShelf, 'of'>; knowledge: FatKnowledge } | undefined;
   let mark = changes.mark();
 
@@ -39,7 +39,8 @@ export function fatLearning({ testedGrinds, changes }: Pick<Book, 'testedGrinds'
   function learn(shelf: Pick<SpeciesShelf, 'of'>, first: number): FatKnowledge {
     const right = countBefore(tested, first);
     const kept = stops.filter((stop) => stop.batches <= right);
-    const from = kept.at(-1) ?? START;
+    const start: Checkpoint = { batches: 0, state: { ...PRIOR_STATE, estimates: begun } };
+    const from = kept.at(-1) ?? start;
     const after = tested.slice(0, from.batches);
     const last = after.at(-1)?.batch ?? 0;
     const sourcesOf = Map.groupBy(testedGrinds.sources(last), ({ batch }) => batch);
@@ -53,12 +54,14 @@ export function fatLearning({ testedGrinds, changes }: Pick<Book, 'testedGrinds'
       if (after.length % CHECKPOINT_INTERVAL === 0) kept.push({ batches: after.length, state });
     }
     tested = after;
-    stops = [START, ...kept.filter((stop) => stop !== START).slice(-MAX_CHECKPOINTS)];
-    return knowledgeOf(after, estimatesAt(PRIOR_STATE, shelf));
+    stops = kept.slice(-MAX_CHECKPOINTS);
+    return knowledgeOf(after, estimatesAt(start.state, shelf));
   }
 
   return {
-    knowledge(shelf) {
+    knowledge(shelf, start = PRIOR_STATE.estimates) {
+      if (start !== begun) known = undefined;
+      begun = start;
       const since = changes.since(mark);
       mark = changes.mark();
       if (known?.shelf === shelf && since?.testedGrinds.size === 0) return known.knowledge;
@@ -85,4 +88,18 @@ function countBefore(tested: readonly TestedBatch[], batchId: number): number {
     else most = middle;
   }
   return least;
+}
+
+/** The state after every test of the book, without what other shops teach. */
+export function ownFatState(
+  { testedGrinds }: Pick<Book, 'testedGrinds'>,
+  shelf: Pick<SpeciesShelf, 'of'>,
+): FatState {
+  const sourcesOf = Map.groupBy(testedGrinds.sources(0), ({ batch }) => batch);
+  let state = PRIOR_STATE;
+  for (const [batch, tests] of Map.groupBy(testedGrinds.tests(0), (test) => test.batch)) {
+    const sources = sourcesOf.get(batch);
+    if (sources) state = afterTests(state, batch, sources, tests, shelf);
+  }
+  return state;
 }

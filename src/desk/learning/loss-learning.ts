@@ -2,6 +2,7 @@
 import type { Book } from '../../book/book.ts';
 import type { MadeSums } from '../../book/records/smokehouse/made-weights.ts';
 import { learnLoss, type LossBatch, type LossModel } from '../../core/loss/loss.ts';
+import type { LossLesson } from '../../core/loss/siblings.ts';
 import { LOSS_KINDS } from '../supplied/smokehouse.ts';
 
 export interface LossKnowledge {
@@ -14,13 +15,16 @@ export interface LossKnowledge {
 /** The topics that weights of made batches and their recipes belong to. */
 const TOPICS = ['made', 'grind', 'recipe'] as const;
 
-/** Learned again once a made batch, a grind or a recipe changed. */
-export function lossLearning(book: Book): () => LossKnowledge {
-  let known: { version: string; value: LossKnowledge } | undefined;
-  return () => {
+/** What each other shop teaches. */
+type OtherShops = readonly (readonly LossLesson[])[];
+
+/** Learned again once a made batch, a grind or a recipe changed, or other shops teach something else. */
+export function lossLearning(book: Book): (shops: OtherShops) => LossKnowledge {
+  let known: { version: string; shops: OtherShops; value: LossKnowledge } | undefined;
+  return (shops) => {
     const version = TOPICS.map((topic) => book.changes.version(topic)).join(' ');
-    if (known?.version !== version)
-      known = { version, value: lossKnowledge(book, book.madeWeights.allSums()) };
+    if (known?.version !== version || known.shops !== shops)
+      known = { version, shops, value: lossKnowledge(book, book.madeWeights.allSums(), shops) };
     return known.value;
   };
 }
@@ -29,7 +33,7 @@ export function lossLearning(book: Book): () => LossKnowledge {
  * Batches of finished grinds: of an open one more may be packed. What is packed raw may never have been weighed stuffed; then meat and
  * ingredients count. One that weighs more than went in, within the tolerance of two scales, lost nothing.
  */
-export function lossKnowledge(book: Book, sums: readonly MadeSums[]): LossKnowledge {
+export function lossKnowledge(book: Book, sums: readonly MadeSums[], shops: OtherShops = []): LossKnowledge {
   const kinds = new Map(
     book.recipes.all().map(({ id, body }) => [id, (JSON.parse(body) as { lossKind: string }).lossKind]),
   );
@@ -45,5 +49,5 @@ export function lossKnowledge(book: Book, sums: readonly MadeSums[]): LossKnowle
     inGrams,
     outGrams: Math.min(inGrams, packed),
   }));
-  return { model: learnLoss(lots, LOSS_KINDS), batches, lots };
+  return { model: learnLoss(lots, LOSS_KINDS, shops), batches, lots };
 }

@@ -15,6 +15,7 @@ import {
   type Group,
   type Part,
   type Range,
+  type YieldLesson,
   type YieldModel,
   type YieldObservation,
   type YieldSums,
@@ -47,6 +48,10 @@ export interface YieldKnowledge {
    * ValidationError `yield.species-unknown`
    */
   partShares(animal: Pick<YieldRow, 'id' | 'species' | 'brought' | 'sex'>): ShareModel;
+  /** The sums over all of the shop's own animals. */
+  readonly sums: YieldSums;
+  /** What other shops teach: the same in every season. */
+  readonly shops: OtherShops;
   /** The sums over all earlier seasons. */
   before(season: number): YieldSums;
   /** The season's observations by animal id, without uninformative ones. */
@@ -62,17 +67,22 @@ interface LearnedFrom {
 }
 
 export const LEVEL = 0.8;
+/** What each other shop teaches. */
+export type OtherShops = readonly (readonly YieldLesson[])[];
 
 export function knowledgeFrom(
   { seasons, ofAnimal, ofSeason }: LearnedFrom,
   profiles: readonly SpeciesProfile[],
+  shops: OtherShops = [],
 ): YieldKnowledge {
   const { sums, shares, cutsOff, leftOut } = mergeSummaries(seasons);
-  const known = knowledgeOf(modelFrom(profiles, sums));
+  const known = knowledgeOf(modelFrom(profiles, sums, shops));
   const beside = new Map<number, Record<Part, Range>>();
   const models = new Map<string, ShareModel>();
   return {
     ...known,
+    sums,
+    shops,
     leftOut,
     cutsOff: predictCutsDeviation(cutsOff),
     before: (season) => mergeSummaries(seasons.filter((one) => one.season < season)).sums,
@@ -82,7 +92,7 @@ export function knowledgeFrom(
       if (found) return found;
       const own = ofAnimal(animal.id)?.observation;
       found = own
-        ? rangeOfShares(modelFrom(profiles, removeObservation(sums, own)), groupOf(animal), LEVEL)
+        ? rangeOfShares(modelFrom(profiles, removeObservation(sums, own), shops), groupOf(animal), LEVEL)
         : known.shares(groupOf(animal));
       beside.set(animal.id, found);
       return found;

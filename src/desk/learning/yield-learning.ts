@@ -9,11 +9,11 @@ import {
   type AnimalSummary,
   type SeasonSummary,
 } from './season-summary.ts';
-import { knowledgeFrom, type YieldKnowledge } from './yield-knowledge.ts';
+import { knowledgeFrom, type OtherShops, type YieldKnowledge } from './yield-knowledge.ts';
 
 interface YieldLearning {
   /** The current model. */
-  knowledge(profiles: readonly SpeciesProfile[], running: number): YieldKnowledge;
+  knowledge(profiles: readonly SpeciesProfile[], running: number, shops: OtherShops): YieldKnowledge;
 }
 
 type LearnedBook = Pick<Book, 'animals' | 'sums' | 'seasonSummaries' | 'changes'>;
@@ -24,7 +24,7 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
   /** Summaries of past seasons. */
   const over = new Map<number, SeasonSummary>();
   let mark = book.changes.mark();
-  let known: { profiles: readonly SpeciesProfile[]; running: number; knowledge: YieldKnowledge } | undefined;
+  let known: | { profiles: readonly SpeciesProfile[]; running: number; shops: OtherShops; knowledge: YieldKnowledge } | undefined; // prettier-ignore
 
   function animalsOf(season: number, profiles: readonly SpeciesProfile[]): Map<number, AnimalSummary> {
     let animals = live.get(season);
@@ -59,7 +59,7 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
     }
   }
 
-  function learn(profiles: readonly SpeciesProfile[], running: number): YieldKnowledge {
+  function learn(profiles: readonly SpeciesProfile[], running: number, shops: OtherShops): YieldKnowledge {
     const seasons = book.seasonSummaries.seasons();
     if (seasons.some((season) => season !== running && !over.has(season)))
       summarise(seasons, profiles, running);
@@ -82,6 +82,7 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
         },
       },
       profiles,
+      shops,
     );
   }
 
@@ -99,10 +100,11 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
   }
 
   return {
-    knowledge(profiles, running) {
+    knowledge(profiles, running, shops) {
       if (known && known.profiles !== profiles) reset();
       refresh(profiles);
-      if (known?.running !== running) known = { profiles, running, knowledge: learn(profiles, running) };
+      if (known?.running !== running || known.shops !== shops)
+        known = { profiles, running, shops, knowledge: learn(profiles, running, shops) };
       return known.knowledge;
     },
   };

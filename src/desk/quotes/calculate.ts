@@ -100,6 +100,7 @@ export function calculateQuote(session: Session, input: QuoteInput): QuoteResult
     }),
     restsOn: {
       ownAnimals: prediction.animals,
+      others: session.teachers.from.yields,
       relatives,
       takeHome: sourceNote(profile.takeHome),
       weight: guess.from && sourceNote(guess.from),

@@ -74,19 +74,20 @@ export function forecastOf(session: Session, recipeId: number, kind: string): Lo
   const known = forecasts.get(model) ?? new Map<string, LossForecast>();
   forecasts.set(model, known);
   const key = `${recipeId} ${kind}`;
-  const found = known.get(key) ?? forecastBy(model, recipeId, kind);
+  const found = known.get(key) ?? forecastBy(session, recipeId, kind);
   known.set(key, found);
   return found;
 }
 
-function forecastBy(model: LossModel, recipeId: number, kind: string): LossForecast {
-  const { middle, low, high, level, batches, assumed } = model.forecast(String(recipeId), kind);
+function forecastBy({ losses, teachers }: Session, recipeId: number, kind: string): LossForecast {
+  const { middle, low, high, level, batches, assumed } = losses.model.forecast(String(recipeId), kind); // prettier-ignore
   return {
     middle,
     low,
     high,
     level,
     batches,
+    others: teachers.from.losses,
     assumed: assumed && {
       name: assumed.name,
       low: assumed.low,

@@ -47,6 +47,7 @@ export function predictionPaths(
       groups: groups.map(([species]) => ({ species, brought: 'skinned' as const })),
       stops,
       level: LEVEL,
+      shops: session.yields.shops,
     },
   );
   return groups.map(([code, own], column) => {

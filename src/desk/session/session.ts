@@ -8,6 +8,7 @@ import type { FatKnowledge } from '../learning/fat-knowledge.ts';
 import { fatLearning } from '../learning/fat-learning.ts';
 import { lossLearning, type LossKnowledge } from '../learning/loss-learning.ts';
 import { shrinkLearning, type HookShrink } from '../learning/hook-shrink.ts';
+import { teachersOf, type Teachers } from '../learning/teachers.ts';
 import { seasonCache, type SeasonCache } from './season-cache.ts';
 import { localDate } from '../input/local-date.ts';
 import type { SettingReplaced, ShopSettings } from '../contract/contract.ts';
@@ -30,6 +31,8 @@ export interface Session {
   readonly settingsReplaced: readonly SettingReplaced[];
   /** The species known to the shop. */
   readonly species: SpeciesShelf;
+  /** What other shops taught: where the models below start. */
+  readonly teachers: Teachers;
   /** The current yield model, cached until its animals change. */
   readonly yields: YieldKnowledge;
   /** The current fat model. Only changed tests are processed again. */
@@ -66,6 +69,7 @@ export function createSession(options: {
   const { book } = options;
   const settings = versioned(book.changes, 'settings', () => readSettings(book));
   const species = versioned(book.changes, 'species', () => speciesShelf(book));
+  const teachers = teachersOf(book);
   const yields = yieldLearning(book);
   const fats = fatLearning(book);
   const shrink = shrinkLearning(book, (moment) => session.dayOf(moment));
@@ -88,17 +92,20 @@ export function createSession(options: {
     get species() {
       return species();
     },
+    get teachers() {
+      return teachers();
+    },
     get yields() {
-      return yields.knowledge(session.species.all, session.season());
+      return yields.knowledge(session.species.all, session.season(), session.teachers.yields);
     },
     get fats() {
-      return fats.knowledge(session.species);
+      return fats.knowledge(session.species, session.teachers.fat(session.species));
     },
     get shrink() {
       return shrink.knowledge(session.species.all, session.settings.zone);
     },
     get losses() {
-      return losses();
+      return losses(session.teachers.losses);
     },
     now: () => options.clock().toISOString(),
     today: () => localDate(options.clock(), session.settings.zone),

@@ -2,9 +2,10 @@ import type { QuoteResult } from '../../bridge/contract.ts';
 import { text } from '../../words/compiled/window/quote.ts';
 import type { Format } from '../texts/format.ts';
 
-/** The basis of a quote: the shop's own animals, relatives, or published figures only. */
+/** The basis of a quote: the shop's own animals, those of other shops, relatives, or published figures only. */
 export function restsOn({ restsOn: base }: Pick<QuoteResult, 'restsOn'>): string {
   if (base.ownAnimals > 0) return text.restsOnOwn({ n: base.ownAnimals });
+  if (base.others) return text.restsOnOthers(base.others);
   return base.relatives ? text.restsOnRelatives : text.restsOnPublished;
 }
 

@@ -229,4 +229,10 @@ INSERT INTO draft VALUES
   (3, NULL, 'fr-CA', 'Luc Morin', '', '', 'B-3', 'elk', 'male', NULL, '', NULL, '', '', NULL, '2026-10-02T05:00:00.000Z', '', 2, 1, '', NULL),
   (4, 1, 'es-MX', 'Rosa Vega', '', '', '', 'elk', 'female', NULL, '', NULL, 'Recoja en 5 días.', 'M1,1L2,2', NULL, '2026-10-02T05:10:00.000Z', '', NULL, 0, 'es-MX', '2026-09-01T12:00:00.000Z');
 `,
+  29: `
+INSERT INTO lesson_given VALUES (1, '1f0c7e52-52b4-4d5c-8f0c-0d8f0e0f9a11', '{"yields":[]}', '2026-11-30T18:00:00.000Z', 'MK');
+INSERT INTO lesson VALUES
+  (1, '5b7a3c4e-9d21-4e0a-a1b2-7c6d5e4f3a2b', 'The shop in town', 'file', '2026-11-28', 412, 37, '{"yields":[]}', '2026-11-30T18:05:00.000Z', 'MK');
+INSERT INTO lesson_use VALUES (1, 1, 0, '2026-11-30T18:06:00.000Z', 'MK');
+`,
 };

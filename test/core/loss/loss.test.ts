@@ -54,7 +54,7 @@ describe('the yield of the next batch', () => {
   it('is that of a slow integral over mean and spread', () => {
     const ys = [0.62, 0.66, 0.6, 0.65].map(logit);
     const { location, scale, batchSd } = priorOf(KINDS.find(({ code }) => code === 'sticks')!);
-    const next = nextBatch(ys, { at: location, variance: scale ** 2 }, batchSd);
+    const next = nextBatch(ys, { at: location, variance: scale ** 2 }, { batchSd, logSd: 1.4 });
     // Weights over 400 means and 400 spreads, prior times likelihood.
     const cells: { weight: number; mean: number; sd: number }[] = [];
     for (let i = 0; i < 400; i++)
@@ -87,7 +87,7 @@ describe('the yield of the next batch', () => {
         fc.array(y, { maxLength: 12 }),
         fc.double({ min: 0.01, max: 0.99, noNaN: true }),
         (ys, p) => {
-          const next = nextBatch(ys, { at: 0.5, variance: 0.4 }, 0.16);
+          const next = nextBatch(ys, { at: 0.5, variance: 0.4 }, { batchSd: 0.16, logSd: 1.4 });
           expect(next.weights.reduce((sum, weight) => sum + weight, 0)).toBeCloseTo(1, 9);
           expect(mixtureCdf(next, mixtureQuantile(next, p))).toBeCloseTo(p, 5);
         },

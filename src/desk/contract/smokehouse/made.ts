@@ -1,6 +1,7 @@
 /** Made batches: a recipe on the meat of a grind. Masses in grams, shares as fractions, moments UTC. */
 import type { Decision, GramsRange, Proof } from './proof.ts';
 import type { AdditionRole, CureMethod, MeatKind, Ppm, RecipeBody, SmokeFinding } from './recipe.ts';
+import type { FromOthers } from '../lessons.ts';
 import type { MassUnit, SourceNote, WeighSource } from '../words.ts';
 
 /** How far it is: opened, amounts reckoned, stuffed, out of the smokehouse, packed. */
@@ -109,6 +110,8 @@ export interface LossForecast {
   level: number;
   /** Batches of this recipe that it rests on. */
   batches: number;
+  /** Batches that other shops told of; absent in a quote saved before they could. */
+  others?: FromOthers | null;
   /** Fewer than 5: the assumption about its kind, wide on purpose. Null from then on. */
   assumed: { name: string; low: number; high: number; source: SourceNote } | null;
 }
