@@ -34,6 +34,7 @@ async function handle(message: ToDesk, port: MessagePortMain | undefined): Promi
       const { bookPath, named, demo, demoKeptAt } = message;
       const opened = await openDesk({
         worker: new URL('./worker.js', import.meta.url),
+        feeder: new URL('./feeder.js', import.meta.url),
         bookPath,
         named,
         demo,

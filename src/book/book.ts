@@ -81,6 +81,11 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
   const changes = changeLog(db);
   const readers = snapshotReaders(path);
   const inOne = db.transaction((work: () => unknown) => work());
+  const closing: (() => void)[] = [];
+  const endReaders = (): void => {
+    for (const end of closing.splice(0)) end();
+    readers.close();
+  };
   return {
     db,
     path,
@@ -167,16 +172,18 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     checkBuilt: (): unknown => checkBuilt(db, path),
     /** Long reads use a connection of their own. @throws Error when the book was closed meanwhile */
     read: readers.read,
+    /** Calls `end` before the book is closed: for whoever reads it in another thread. */
+    onClosing: (end: () => void): void => void closing.push(end),
     /** Closes a connection to a book that this program has open elsewhere; the log is on disk and stays there. */
     leave(): void {
-      readers.close();
+      endReaders();
       db.pragma('wal_checkpoint(PASSIVE)');
       db.close();
     },
     /** Size of the file in bytes. */
     size: (): number => statSync(path, { throwIfNoEntry: false })?.size ?? 0,
     close(): void {
-      readers.close();
+      endReaders();
       closeBook(db);
     },
   };

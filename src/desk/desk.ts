@@ -7,6 +7,7 @@ import { bookErrorIn } from './contract/book-problems.ts';
 import { problemForFloor } from './floor/problem.ts';
 import { refuseWrongClock } from './session/clock.ts';
 import { BookDoor, type DemoBook } from './door.ts';
+import { wakeFeed } from './ledger/feeding.ts';
 import { answerSaid, inputMeant } from './names/at-the-door.ts';
 import { ProblemError, type Answer, type Problem } from './contract/problem.ts';
 import { pendingUpload } from './session/upload.ts';
@@ -84,6 +85,8 @@ interface DeskOptions {
   upkeep?: UpkeepTimes;
   /** The worker thread's script, if it is not `worker.ts` itself. */
   worker?: URL;
+  /** The script of the ledger's feeder, if it is not `worker.ts` of the ledger itself. */
+  feeder?: URL;
 }
 
 /** Ids of one book refer to other records in another: nothing is done, and the window loads the open one. */
@@ -108,7 +111,19 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
   if (options.demo) await door.startInDemo();
   else door.open();
   const stopUpkeep = options.upkeep
-    ? startUpkeep(door, options.upkeep, { announce, backUp, isWriting: () => longWrites > 0 }, onBroken)
+    ? startUpkeep(
+        door,
+        options.upkeep,
+        {
+          announce,
+          backUp,
+          isWriting: () => longWrites > 0,
+          announceLedger: () =>
+            announce('ledger.get', { asks: ['ledger.get'], ofAnimals: { asks: [], ids: [] } }),
+          feeder: options.feeder ?? new URL('../ledger/worker.ts', import.meta.url),
+        },
+        onBroken,
+      )
     : () => undefined;
 
   async function callFrom(
@@ -157,6 +172,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
       if (session !== door.session && isForOneBook(procedure)) return { ok: false, problem: OTHER_OPENING };
       const before = session?.book.changes.mark() ?? 0;
       const value = await carryOut(name, procedure, checked.output);
+      if (door.session && mayWrite(procedure)) wakeFeed(door.session);
       if (mayWrite(procedure))
         announce(name, session && session === door.session ? staleSince(session, before, name) : null);
       return { ok: true, value };
@@ -175,6 +191,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
       refuseWrongClock(open);
       const before = open.book.changes.mark();
       const value = work(open);
+      wakeFeed(open);
       announce(name, staleSince(open, before, name));
       return { ok: true, value };
     } catch (error) {

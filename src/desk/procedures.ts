@@ -33,6 +33,7 @@ import { draftsForFloor, huntersForFloor, slipForFloor } from './floor/hunter.ts
 import { photoForFloor, photosForFloor } from './floor/photo.ts';
 import { pickupForFloor } from './floor/pickup.ts';
 import { shopForFloor } from './floor/shop.ts';
+import * as ledger from './ledger/ledger.ts';
 import { listNetworks } from './stations/networks.ts';
 import * as held from './stations/held.ts';
 import * as pins from './stations/pin.ts';
@@ -118,6 +119,12 @@ export const procedures = {
   'shop.keepRecords': deskOnly(backups.keepRecords),
   'shop.beginAnew': deskOnly(backups.beginAnew),
 
+  'ledger.get': deskOnly(ledger.get),
+  'ledger.tryIt': deskOnly(ledger.tryIt),
+  'ledger.prepare': deskOnly(ledger.prepare),
+  'ledger.turnOn': deskOnly(ledger.turnOn),
+  'ledger.turnOff': deskOnly(ledger.turnOff),
+  'ledger.newBranch': deskOnly(ledger.newBranch),
   'stations.get': deskOnly(stations.get),
   'stations.listNetworks': deskOnly(listNetworks),
   'stations.setUp': deskOnly(stations.setUp),

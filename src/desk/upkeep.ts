@@ -3,6 +3,7 @@
  * nothing, and detecting writes of other programs.
  */
 import { removeOldDrafts } from './animals/draft-age.ts';
+import { followLedger, pruneFeed } from './ledger/feeding.ts';
 import { bookErrorIn } from './contract/book-problems.ts';
 import type { Door } from './session/procedure.ts';
 import { wipeIfDue } from './records/remove-details.ts';
@@ -28,10 +29,16 @@ interface Desk {
   backUp(): Promise<void>;
   /** Whether the worker thread is writing: then nobody else can. */
   isWriting(): boolean;
+  /** Tells the windows that the ledger's state changed. */
+  announceLedger(): void;
+  /** The script of the ledger's feeder. */
+  feeder: URL;
 }
 
 /** A summary only saves time: after a failure (a full disk) it is retried after this long, ms. */
 const SUMMARISE_AGAIN = 10 * 60_000;
+/** How often sent changes are removed from the log of a fed book, ms. */
+const PRUNE_EVERY = 60_000;
 /** How often drafts of hunters and photographs without an entry are looked at for their age, ms. */
 const AGES_EVERY = 60 * 60_000;
 
@@ -43,7 +50,7 @@ const AGES_EVERY = 60 * 60_000;
 export function startUpkeep(
   door: Door,
   { backUpEvery, lookEvery }: UpkeepTimes,
-  { announce, backUp, isWriting }: Desk,
+  { announce, backUp, isWriting, announceLedger, feeder }: Desk,
   onBroken: (error: unknown) => void,
 ): () => void {
   const backups = setInterval(() => {
@@ -58,6 +65,7 @@ export function startUpkeep(
     noticeOthers();
     summarise();
     forgetOld();
+    followFeed();
   }, lookEvery);
   function noticeOthers(): void {
     const { session } = door;
@@ -96,6 +104,19 @@ export function startUpkeep(
     try {
       removeOldDrafts(session);
       tidyPhotos(session.book);
+    } catch (error) {
+      onBroken(error);
+    }
+  }
+  let pruneFrom = 0;
+  function followFeed(): void {
+    const { session } = door;
+    if (!session || session.demo || isWriting()) return;
+    try {
+      followLedger(session, { program: feeder, announce: announceLedger, onBroken });
+      if (Date.now() < pruneFrom) return;
+      pruneFrom = Date.now() + PRUNE_EVERY;
+      pruneFeed(session, new Date(session.now()));
     } catch (error) {
       onBroken(error);
     }

@@ -8,6 +8,7 @@ import { coreWork } from './core-work.ts';
 import { deskWork } from './desk-work.ts';
 import { fileWork } from './file-work.ts';
 import { growth } from './growth.ts';
+import { ledgerWork } from './ledger-work.ts';
 import { loadWork } from './load-work.ts';
 import { deskOn } from './open-desk.ts';
 import { reportOf, slower, tableOf, type Report } from './report.ts';
@@ -71,6 +72,7 @@ const PARTS: Readonly<Record<string, () => Promise<void>>> = {
   growth: async () => (await growth()).forEach(told),
   start: async () => (await startWork(seasons)).forEach(told),
   stations: async () => (await stationWork(seasons)).forEach(told),
+  ledger: async () => (await ledgerWork(seasons)).forEach(told),
   load: async () => (await loadWork(seasons)).forEach(told),
 };
 for (const [name, run] of Object.entries(PARTS))

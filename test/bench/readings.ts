@@ -22,6 +22,7 @@ const SEASON = 2026;
 export const READINGS: Readonly<Record<string, { call: CallName; ask: Reading }>> = {
   'look at the shop': { call: 'shop.get', ask: (desk) => desk.call('shop.get', {}) },
   'look at the stations': { call: 'stations.get', ask: (desk) => desk.call('stations.get', {}) },
+  'look at the ledger': { call: 'ledger.get', ask: (desk) => desk.call('ledger.get', {}) },
   'look at the networks': {
     call: 'stations.listNetworks',
     ask: (desk) => desk.call('stations.listNetworks', {}),
@@ -206,6 +207,8 @@ export const NOT_INTERACTIVE: Readonly<Partial<Record<CallName, string>>> = {
   'export.createForHunter': 'writes a file',
   'till.exportJournal': 'writes a file',
   'export.getPiece': 'hands a file over',
+  'ledger.tryIt': 'waits for a server',
+  'ledger.prepare': 'waits for a server',
 };
 
 /** Something of each kind that the newest season has. @throws Error when the book lacks one */

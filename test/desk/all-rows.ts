@@ -1,7 +1,7 @@
 import Database from 'better-sqlite3';
 
-/** Kept up by triggers from other rows, so that they need no trail of their own. */
-const DERIVED = /_(sum|lookup)$/;
+/** Kept up by triggers from other rows, so that they need no trail of their own; the log of a fed book is in no other. */
+const DERIVED = /_(sum|lookup)$|^feed_change$/;
 
 type Rows = Map<string, Record<string, unknown>>;
 

@@ -13,6 +13,7 @@ export function questionsOf(shop: BusyShop): Question[] {
   return [
     ['shop.get', {}],
     ['shop.listBackups', {}],
+    ['ledger.get', {}],
     ['stations.get', {}],
     ['hunters.find', { text: 'b' }],
     ['drafts.begin', { language: 'es-MX' }],

@@ -4,6 +4,7 @@ import type { CallInput, CallName } from '../../src/bridge/contract.ts';
 import { importTable, uploadFile, previewTable } from './import/import-file.ts';
 import { addPhoto, storedPhoto } from '../photo-of.ts';
 import { cut, takeIn, type FreshDesk } from './fresh-desk.ts';
+import { TRIED_LEDGER } from './ledger/tried.ts';
 import { TRIED_SMOKEHOUSE } from './smokehouse/tried.ts';
 import { TRIED_STATIONS } from './stations/tried.ts';
 import { giveable, lessonOf } from './lessons/lesson-of.ts';
@@ -492,4 +493,5 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
   },
   ...TRIED_SMOKEHOUSE,
   ...TRIED_STATIONS,
+  ...TRIED_LEDGER,
 };

@@ -17,11 +17,18 @@ const NO_TILL = (test: string): string =>
 const NO_UNDO = 'the model has no undo of a void: test/desk/weighing/restore.test.ts';
 
 const NO_STATIONS = 'the model has one window and no other devices: test/desk/stations';
+const NO_LEDGER = 'the model has no server, and nothing that it sends changes the book: test/desk/ledger';
 const NO_DRAFTS =
   'what is typed before there is an animal, and no rule depends on it: test/desk/animals/drafts.test.ts';
 
 /** A procedure that no history reaches, with the reason. */
 export const NOT_DRIVEN: Partial<Record<CallName, string>> = {
+  'ledger.get': NO_LEDGER,
+  'ledger.tryIt': NO_LEDGER,
+  'ledger.prepare': NO_LEDGER,
+  'ledger.turnOn': NO_LEDGER,
+  'ledger.turnOff': NO_LEDGER,
+  'ledger.newBranch': NO_LEDGER,
   'stations.get': NO_STATIONS,
   'stations.listNetworks': NO_STATIONS,
   'stations.setUp': NO_STATIONS,

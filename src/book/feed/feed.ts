@@ -71,7 +71,9 @@ export function backlogOf(db: Db, sent: number): Backlog {
     )
     .pluck()
     .get(sent);
-  return since === undefined ? { changes: 0, since: null } : { changes: newestPlace(db).seq - sent, since };
+  if (since === undefined) return { changes: 0, since: null };
+  const first = Number(db.prepare(`SELECT min(seq) FROM ${FEED_TABLE} WHERE seq > ?`).pluck().get(sent));
+  return { changes: newestPlace(db).seq - first + 1, since };
 }
 
 /** The newest place of the log. */

@@ -2,14 +2,12 @@ import * as v from 'valibot';
 import { yearsBefore } from '../../core/values/dates.ts';
 import { hunterOf } from '../animal/hunters.ts';
 import { by, id, needed } from '../input/input.ts';
-import { USUAL_INSTRUCTIONS } from '../animal/instructions.ts';
 import { isLongBook } from '../session/make-backup.ts';
 import { tidyPhotos } from '../session/photo-keeping.ts';
 import { host } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { refuseWrongClock } from '../session/clock.ts';
-import { productsOnShelf } from '../pricing/products-shelf.ts';
-import { FATS } from '../supplied/resources.ts';
+import { knownWords } from './known-words.ts';
 import type { Session } from '../session/session.ts';
 
 /**
@@ -73,15 +71,4 @@ export function wipeIfDue({ book }: Pick<Session, 'book'>): boolean {
   }
   book.settings.put(WIPE_DUE, false);
   return true;
-}
-
-/** Names from the program or the shop, which are not personal. */
-function knownWords(session: Session): string[] {
-  return [
-    ...productsOnShelf(session).flatMap(({ code, name }) => [code, name]),
-    ...FATS.map(({ code }) => code),
-    'own',
-    'none',
-    USUAL_INSTRUCTIONS.grindProduct,
-  ];
 }

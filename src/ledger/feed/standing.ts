@@ -59,12 +59,6 @@ export async function beginBranch(
   return { shop: Number(shop), place: { seq: 0, mark: 0 }, personal: of.personal, superseded: false };
 }
 
-/** The number that a new branch of a book gets: one more than any that this role may see. */
-export async function nextBranch(server: Server, book: string): Promise<number> {
-  const last = await one(server, 'SELECT coalesce(max(branch), 0) FROM ledger.shop WHERE book = $1', [book]);
-  return Number(last) + 1;
-}
-
 /**
  * Whether the book goes on where the ledger stands.
  * @throws LedgerError `superseded`; `ahead` when the ledger knows changes that the book does not; `fork` when it knows others;

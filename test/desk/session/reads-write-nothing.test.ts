@@ -20,6 +20,7 @@ import { tempBookPath } from '../../book/temp-book.ts';
 import { demoAt } from '../../demo-copy.ts';
 import { base64Of, photoOf } from '../../photo-of.ts';
 import { guardedDesk } from '../guarded-desk.ts';
+import { NOWHERE } from '../ledger/tried.ts';
 
 type Taught = Book['seasonSummaries'];
 const disk = vi.hoisted(() => ({ full: false }));
@@ -108,6 +109,9 @@ const OTHERS: Partial<Record<CallName, () => Promise<unknown>>> = {
     return call('photos.read', { digest: photo?.digest ?? '' });
   },
   'photos.check': () => call('photos.check', {}),
+  'ledger.tryIt': async () => expect(await call('ledger.tryIt', NOWHERE)).toEqual({ wrong: 'unreachable' }),
+  'ledger.prepare': async () =>
+    expect(await call('ledger.prepare', NOWHERE)).toEqual({ wrong: 'unreachable' }),
   'records.check': () => call('records.check', { season: 2026 }),
   'import.begin': () => call('import.begin', { name: 'old.csv' }),
   'import.addPiece': () => upload(table),

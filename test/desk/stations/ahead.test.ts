@@ -21,7 +21,13 @@ function learnedInTenLooks(): number {
   let times = 0;
   const session = Object.create(open, { yields: { get: () => (times += 1) } }) as Session;
   const door = { session, bookPath: floor.bookPath } as unknown as Parameters<typeof startUpkeep>[0];
-  const quiet = { announce: () => undefined, backUp: async () => undefined, isWriting: () => false };
+  const quiet = {
+    announce: () => undefined,
+    backUp: async () => undefined,
+    isWriting: () => false,
+    announceLedger: () => undefined,
+    feeder: new URL('file:///nowhere.js'),
+  };
   const stop = startUpkeep(door, { backUpEvery: 1e9, lookEvery: 2_000 }, quiet, (error) => {
     throw error;
   });

@@ -1,0 +1,52 @@
+import { isIP } from 'node:net';
+import * as v from 'valibot';
+import type { Book } from '../../book/book.ts';
+import type { LedgerSettings } from '../contract/ledger.ts';
+import { needed } from '../input/input.ts';
+import { readSetting } from '../session/settings.ts';
+
+/** Key of the stored settings. */
+export const LEDGER = 'ledger';
+
+/** A few certificates of usual length. */
+const MAX_PEM = 20_000;
+
+const port = v.pipe(
+  v.number('ledger.port'),
+  v.integer('ledger.port'),
+  v.minValue(1, 'ledger.port'),
+  v.maxValue(65535, 'ledger.port'),
+);
+
+/** Where a ledger is. Without encryption a password and every row would be readable on the way, so it stays on this computer. */
+export const ledgerAddress = v.object({
+  host: needed(253),
+  port,
+  database: needed(63),
+  user: needed(63),
+  tls: v.picklist(['verified', 'none'], 'input.invalid'),
+  ca: v.nullable(
+    v.pipe(
+      v.string('ledger.ca'),
+      v.maxLength(MAX_PEM, 'ledger.ca'),
+      v.regex(/^\s*-----BEGIN CERTIFICATE-----[\s\S]+-----END CERTIFICATE-----\s*$/, 'ledger.ca'),
+    ),
+  ),
+});
+
+const stored = v.object({
+  ...ledgerAddress.entries,
+  on: v.boolean(),
+  personal: v.boolean(),
+  branch: v.pipe(v.number(), v.integer(), v.minValue(1)),
+  since: v.string(),
+});
+
+/** Null until a ledger was set up. */
+export function ledgerSettings(book: Book): LedgerSettings | null {
+  return readSetting(book, LEDGER, stored) ?? null;
+}
+
+/** Whether a host is this computer itself. */
+export const isHere = (host: string): boolean =>
+  host === 'localhost' || host === '::1' || (isIP(host) === 4 && host.startsWith('127.'));
