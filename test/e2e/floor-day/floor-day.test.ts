@@ -1,17 +1,33 @@
 /**
- * An opening day on five devices over TLS and lines that break: two counters check in, two tables weigh, one grinder grinds. The
- * line of a table and a counter is away for ten minutes of their clocks, the desk is killed, the counter is removed meanwhile. At
- * the end the file is held against what each station shows as saved.
+ * An opening day on seven devices over TLS and lines that break: a hunter checks in alone, two counters check in, two tables weigh,
+ * one grinder grinds and packs, the pickup window hands over; tags and damage are photographed. The line of a table and a counter
+ * is away for ten minutes of their clocks, the desk is killed, the counter is removed meanwhile. At the end the file is held
+ * against what each station shows as saved.
  */
 import { join } from 'node:path';
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
+import { photoFolder, readPhoto } from '../../../src/book/file/photos/files.ts';
 import { openFloor, stationAt, tenMinutesLater, type Floor, type FloorStation } from './floor.ts';
-import { checkIn, grind, openTicket, startBatch, ticketOf, weigh, weighIn } from './hands.ts';
+import {
+  checkIn,
+  grind,
+  handOver,
+  openTicket,
+  packAndFinish,
+  photograph,
+  setReady,
+  startBatch,
+  ticketOf,
+  weigh,
+  weighIn,
+} from './hands.ts';
 import { entriesAt, readBook, savedOnScreen } from './kept.ts';
+import { checkInAlone, takeIn } from './own-check-in.ts';
 import { listening } from '../station/station-shop.ts';
 
 /** A folder for pictures of the stations where a step fails. */
 const PICTURES = process.env.STATION_PICTURES;
+const TERMS = 'Pick up within 5 days of our call.';
 
 let floor: Floor;
 let counter1: FloorStation;
@@ -19,22 +35,29 @@ let counter2: FloorStation;
 let table1: FloorStation;
 let table2: FloorStation;
 let grinder: FloorStation;
+let tablet: FloorStation;
+let pickup: FloorStation;
 /** Of the animals checked in at the counters, one for each table. */
 let tickets: string[];
 
 beforeAll(async () => {
   floor = await openFloor();
   await floor.shop.call('shop.addStaff', { initials: 'LS', name: 'Lena Sorel' });
+  await floor.shop.call('shop.saveSettings', { changes: { dropOffTerms: TERMS } });
   const { near, far } = floor;
-  counter1 = await stationAt(floor, near, 'Counter 1', 'counter', 'MK');
-  counter2 = await stationAt(floor, far, 'Counter 2', 'counter', 'LS');
-  table1 = await stationAt(floor, near, 'Table 1', 'table', 'MK');
-  table2 = await stationAt(floor, far, 'Table 2', 'table', 'LS');
-  grinder = await stationAt(floor, near, 'Grinder', 'grinder', 'MK');
+  [counter1, counter2, table1, table2, grinder, tablet, pickup] = await Promise.all([
+    stationAt(floor, near, 'Counter 1', 'counter', 'MK'),
+    stationAt(floor, far, 'Counter 2', 'counter', 'LS'),
+    stationAt(floor, near, 'Table 1', 'table', 'MK'),
+    stationAt(floor, far, 'Table 2', 'table', 'LS'),
+    stationAt(floor, near, 'Grinder', 'grinder', 'MK'),
+    stationAt(floor, near, 'Check-in', 'hunter', null),
+    stationAt(floor, near, 'Pickup', 'pickup', 'LS'),
+  ]);
 });
 beforeEach(({ onTestFailed }) => {
   onTestFailed(async () => {
-    for (const { name, page } of [counter1, counter2, table1, table2, grinder])
+    for (const { name, page } of [counter1, counter2, table1, table2, grinder, tablet, pickup])
       if (PICTURES) await page.screenshot({ path: join(PICTURES, `${name}.png`) });
   });
 });
@@ -60,6 +83,18 @@ it('checks animals in at two counters at once, over a line that breaks', async (
   ]);
   tickets = await Promise.all([ticketOf(counter1), ticketOf(counter2)]);
   expect(new Set(tickets).size).toBe(2);
+}, 60_000);
+
+it('makes a ticket of a hunter’s own check-in, and photographs its tag', async () => {
+  // What a hunter gives goes to the desk at once, which may have it though its answer is lost.
+  floor.near.isBad(false);
+  await checkInAlone(tablet, 'Hazel Ivy', 'T-4711');
+  expect(readBook(floor.shop.bookPath).animals).toHaveLength(2);
+  floor.near.isBad(true);
+  await takeIn(counter1, 'Hazel Ivy', 'T-4711', '96');
+  await photograph(counter1, 'the tag', 1);
+  await ticketOf(counter1);
+  await allSaved(counter1);
 }, 60_000);
 
 it('weighs at two tables at once', async () => {
@@ -102,9 +137,10 @@ it('goes on for ten minutes without a line, with a desk that is killed, and says
 
   await floor.shop.kill();
   await weigh(table1, 'touch', '12.4', 'Bone');
+  await photograph(table1, 'the damage', 2);
   await grinder.page.locator('label').filter({ hasText: 'Weigh in' }).first().tap();
   await weighIn(grinder, tickets[1] ?? '', '20.6');
-  await expect.poll(() => says(table1)).toContain('1 not saved yet');
+  await expect.poll(() => says(table1)).toContain('2 not saved yet');
   await expect.poll(() => says(grinder)).toContain('1 not saved yet');
   await floor.shop.start();
   await listening(floor.shop);
@@ -130,12 +166,21 @@ it('tells a station that was removed meanwhile what did not reach the book', asy
   await allSaved(table2);
 }, 60_000);
 
+it('packs and finishes the batch, and hands an animal over at the pickup window', async () => {
+  await packAndFinish(grinder, '41.2', '42');
+  await allSaved(grinder);
+  expect((await floor.shop.call('grinder.get', {})).open).toEqual([]);
+  await setReady(table2);
+  await handOver(pickup, 'Bo Birch', tickets[1] ?? '');
+  await Promise.all([allSaved(table2), allSaved(pickup)]);
+}, 60_000);
+
 it('has every entry that a station shows as saved once in the book, in its order, and none besides', async () => {
-  const stations = [counter1, counter2, table1, table2, grinder];
+  const stations = [counter1, counter2, table1, table2, grinder, pickup];
   const kept = await Promise.all(
     stations.map(async (one) => ({ ...one, entries: await entriesAt(one.page) })),
   );
-  for (const one of [counter1, table1, table2, grinder]) {
+  for (const one of [counter1, table1, table2, grinder, pickup]) {
     const own = kept.find(({ id }) => id === one.id)?.entries ?? [];
     expect(await savedOnScreen(one)).toEqual(own.map(({ shown }) => shown));
   }
@@ -149,16 +194,33 @@ it('has every entry that a station shows as saved once in the book, in its order
     expect(taken.map(({ answer }) => answer), name).toEqual(answers); // prettier-ignore
   }
   const typed = (part: string) => book.weights.filter((row) => row.part === part).map((row) => row.typed);
-  expect(book.animals.map(({ hunter }) => hunter).toSorted()).toEqual([
-    'Ana Alder',
-    'Bo Birch',
-    'Dov Dogwood',
+  const animalOf = (name: string) => book.animals.find(({ hunter }) => hunter === name)?.id;
+  expect(book.animals.map(({ hunter, stage }) => `${hunter}, ${stage}`).toSorted()).toEqual([
+    'Ana Alder, cutting', 'Bo Birch, released', 'Dov Dogwood, hanging', 'Hazel Ivy, hanging',
+  ]); // prettier-ignore
+  expect(book.drafts).toEqual([
+    { name: 'Hazel Ivy', tag: 'T-4711', signed: 1, animal: animalOf('Hazel Ivy') },
   ]);
+  expect(book.releases).toEqual([{ animal: animalOf('Bo Birch'), to: 'Bo Birch' }]);
+  // Each photograph as its station sent it, with a file that is what its name says.
+  const sent = kept.flatMap(({ id: station, entries }) =>
+    entries
+      .filter((entry) => entry.name === 'photos.add')
+      .map(({ input }) => ({ station, digest: (input as { digest: string }).digest })),
+  );
+  expect(book.photos).toEqual([
+    { ...sent[0], kind: 'tag', animal: animalOf('Hazel Ivy') },
+    { ...sent[1], kind: 'damage', animal: animalOf('Ana Alder') },
+  ]);
+  expect(sent.map(({ station }) => station)).toEqual([counter1.id, table1.id]);
+  const folder = photoFolder(floor.shop.bookPath);
+  expect(book.photos.map(({ digest }) => readPhoto(folder, digest).state)).toEqual(['here', 'here']);
   expect(typed('carcass').toSorted()).toEqual(['78.4', '79.2']);
   expect(typed('trim').toSorted()).toEqual(['20.6', '20.6', '21.4', '21.4']); // from the tables and into the grinder
   expect(typed('bone')).toEqual(['12.4', '12.6']); // in the order in which they arrived
   expect(typed('sinew')).toEqual(['2.1']);
   expect(typed('whole cuts')).toEqual(['30.5']);
+  expect(typed('package')).toEqual(['41.2']);
   expect(book.plates).toEqual(['3/8', '3/16']);
   // Each fault came, or this would prove nothing of it.
   const faults = [floor.near, floor.far].map(({ proxy }) => proxy.counts);

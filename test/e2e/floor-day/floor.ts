@@ -25,6 +25,8 @@ export interface Floor {
   shop: StationShop;
   near: Air;
   far: Air;
+  /** One after the other: the shop's owner allows one device at a time. */
+  inTurn<T>(work: () => Promise<T>): Promise<T>;
   end(): Promise<void>;
 }
 
@@ -46,12 +48,17 @@ export async function openFloor(): Promise<Floor> {
       device: () => deviceOf(browser),
     };
   };
-  const near = await air(7);
-  const far = await air(8);
+  const [near, far] = await Promise.all([air(7), air(8)]);
+  let turn: Promise<unknown> = Promise.resolve();
   return {
     shop,
     near,
     far,
+    inTurn(work) {
+      const done = turn.then(work);
+      turn = done;
+      return done;
+    },
     async end() {
       for (const one of ends) await one();
       await shop.end();
@@ -78,17 +85,18 @@ export interface FloorStation {
   page: Page;
 }
 
-/** Pairs a device and says who works there. */
+/** Pairs a device and says who works there; nobody of the staff is at a hunter's own check-in. */
 export async function stationAt(
   floor: Floor,
   air: Air,
   name: string,
   place: Place,
-  who: string,
+  who: string | null,
 ): Promise<FloorStation> {
   const page = await air.device();
-  const id = await pairStation(floor.shop, page, name, place);
-  await page.getByRole('dialog').getByRole('button', { name: who, exact: true }).tap();
+  await page.goto(`${floor.shop.origin}/`);
+  const id = await floor.inTurn(() => pairStation(floor.shop, page, name, place));
+  if (who !== null) await page.getByRole('dialog').getByRole('button', { name: who, exact: true }).tap();
   // From here on the page comes from the device, whatever becomes of the line.
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   return { id, name, page };

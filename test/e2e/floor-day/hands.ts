@@ -1,6 +1,7 @@
 /** What hands do at a station: with gloves on the pad, or at a keyboard. */
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
+import { photoOf } from '../../photo-of.ts';
 import type { FloorStation } from './floor.ts';
 
 export type Hands = 'touch' | 'keys';
@@ -14,7 +15,8 @@ export async function press(page: Page, keys: string): Promise<void> {
 /** An entry is emptied once it stands on the device. */
 const isKept = (page: Page) => expect.poll(() => page.locator('.entry input').inputValue()).toBe('');
 
-const choose = (page: Page, name: string) => page.locator('label').filter({ hasText: name }).first().tap();
+export const choose = (page: Page, name: string) =>
+  page.locator('label').filter({ hasText: name }).first().tap();
 
 async function chooseByKeys(page: Page, name: string): Promise<void> {
   await page.locator('label').filter({ hasText: name }).first().locator('input').focus();
@@ -112,4 +114,44 @@ export async function grind(
   atSave();
   await page.getByRole('button', { name: 'Add this pass' }).tap();
   await isKept(page);
+}
+
+/** Weighs the packages of the open batch together and finishes it. */
+export async function packAndFinish({ page }: FloorStation, weight: string, count: string): Promise<void> {
+  await choose(page, 'Pack');
+  await page.getByRole('textbox', { name: 'Freezer place' }).fill('Shelf A');
+  await press(page, weight);
+  await choose(page, 'Packages');
+  await page.locator('.entry input').fill(count);
+  await page.getByRole('button', { name: 'Save', exact: true }).tap();
+  await isKept(page);
+  await page.getByRole('button', { name: 'Finish this batch' }).tap();
+  await page.getByText('This batch is finished.').waitFor();
+}
+
+/** Takes an animal from the table to the shelf. */
+export async function setReady({ page }: FloorStation): Promise<void> {
+  for (const name of ['Finished cutting', 'Packed, ready for pickup'])
+    await page.getByRole('button', { name, exact: true }).tap();
+  await page.getByRole('button', { name: 'Back to packing' }).waitFor();
+}
+
+/** Finds a hunter's animal at the pickup window and hands it over. */
+export async function handOver({ page }: FloorStation, hunter: string, ticket: string): Promise<void> {
+  await page.getByRole('searchbox', { name: 'Hunter or ticket' }).fill(hunter);
+  await page.getByText('Shelf A', { exact: true }).waitFor();
+  await page.getByRole('button', { name: 'Hand over', exact: true }).tap();
+  await page.getByText(`${ticket} was handed to ${hunter}.`).waitFor();
+  await page.getByRole('button', { name: 'OK', exact: true }).tap();
+}
+
+/** Photographs what is on the screen. @param what as on its button; @param seed another number, another picture */
+export async function photograph({ page }: FloorStation, what: string, seed: number): Promise<void> {
+  const photos = page.locator('.photos-card .photos img');
+  const before = await photos.count();
+  const buffer = Buffer.from(photoOf(seed, 640, 320));
+  await page
+    .getByLabel(`Photograph ${what}`)
+    .setInputFiles({ name: 'camera.jpg', mimeType: 'image/jpeg', buffer });
+  await expect.poll(() => photos.count()).toBe(before + 1);
 }

@@ -30,7 +30,11 @@ export async function savedOnScreen({ page }: FloorStation): Promise<string[]> {
 export interface Book {
   /** The stations' entries in the order in which the book took them. */
   entries: { station: number; entry: string; call: string; answer: Record<string, number> }[];
-  animals: { id: number; hunter: string }[];
+  animals: { id: number; hunter: string; stage: string }[];
+  /** What hunters typed themselves, and the animal that it became. */
+  drafts: { name: string; tag: string; signed: number; animal: number | null }[];
+  photos: { station: number; kind: string; digest: string; animal: number }[];
+  releases: { animal: number; to: string }[];
   /** Without those of an intake. */
   weights: { id: number; animal: number | null; typed: string; part: string }[];
   plates: string[];
@@ -49,7 +53,22 @@ export function readBook(path: string): Book {
     entries: entries.map(({ answer, ...one }) => ({ ...one, answer: valueOf(answer) })),
     animals: db
       .prepare<[], Book['animals'][number]>(
-        'SELECT a.id, h.name AS hunter FROM animal a JOIN hunter h ON h.id = a.hunter_id ORDER BY a.id',
+        'SELECT a.id, h.name AS hunter, a.stage FROM animal a JOIN hunter h ON h.id = a.hunter_id ORDER BY a.id',
+      )
+      .all(),
+    drafts: db
+      .prepare<[], Book['drafts'][number]>(
+        "SELECT name, tag, signature <> '' AS signed, animal_id AS animal FROM draft_now ORDER BY id",
+      )
+      .all(),
+    photos: db
+      .prepare<[], Book['photos'][number]>(
+        'SELECT station_id AS station, kind, digest, animal_id AS animal FROM photograph ORDER BY id',
+      )
+      .all(),
+    releases: db
+      .prepare<[], Book['releases'][number]>(
+        'SELECT animal_id AS animal, given_to AS "to" FROM release ORDER BY id',
       )
       .all(),
     weights: db
