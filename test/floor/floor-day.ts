@@ -1,20 +1,23 @@
 /**
- * A day on the floor: hunters arrive, two counters take in, the cooler weighs, three tables cut, the grinder grinds, the pickup
- * window hands over; every entry goes over TLS through a program that breaks the line, and the desk is killed once. The clock
- * runs fast, so the desk looks as many times slower than it is: waiting times are upper bounds.
+ * A day on the floor: hunters arrive, some check in alone at a tablet, two counters take in and photograph tags, the cooler weighs,
+ * three tables cut and photograph damage, the grinder grinds, the pickup window hands over; every entry goes over TLS through a
+ * program that breaks the line, and the desk is killed once. The clock runs fast, so the desk looks as many times slower than it
+ * is: waiting times are upper bounds.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { seededRandom } from '../../src/core/stats/random.ts';
+import type { PhotoKind } from '../../src/trade/photo.ts';
 import type { Place } from '../../src/trade/place.ts';
 import { freePort } from '../bridge/stations/open-line.ts';
 import { inventVisitors, type Visitor } from '../replay/visitors.ts';
 import { startFaultProxy, type Faults } from '../torture/line/fault-proxy.ts';
 import { pair } from '../torture/line/line-rounds.ts';
 import { rootBeside, startDesk } from '../torture/line/running-desk.ts';
+import { compare, type Compared } from './compare.ts';
 import { floorStation, type FloorStation } from './floor-station.ts';
+import { takePhoto } from './put-photo.ts';
 import { queue } from './queue.ts';
 
 export interface FloorDay {
@@ -24,8 +27,8 @@ export interface FloorDay {
   seed: number;
 }
 
-export interface FloorResult {
-  /** Minutes that each hunter stood in line, and until the ticket was there. */
+export interface FloorResult extends Compared {
+  /** Minutes that each hunter stood in line at the counter, and from the door until the ticket was there. */
   waited: number[];
   served: number[];
   entries: number;
@@ -34,23 +37,41 @@ export interface FloorResult {
   asked: number;
   unanswered: number;
   faults: string;
-  lost: number;
-  doubled: number;
-  outOfOrder: number;
 }
 
 const FAULTS: Faults = { cut: 0.01, truncate: 0.003, swallow: 0.0005, hold: 0.02, holdMs: 20 };
 const STATIONS: readonly (readonly [name: string, place: Place])[] = [
   ['Counter 1', 'counter'], ['Counter 2', 'counter'], ['Cooler door', 'cooler'], ['Table 1', 'table'],
-  ['Table 2', 'table'], ['Table 3', 'table'], ['Grinder', 'grinder'], ['Pickup', 'pickup'],
+  ['Table 2', 'table'], ['Table 3', 'table'], ['Grinder', 'grinder'], ['Pickup', 'pickup'], ['Check-in', 'hunter'],
 ]; // prettier-ignore
 /** Lengths of work, minutes: our own invention, each drawn around it. */
-const TAKES = { intake: 4, hang: 1, weigh: 1.2, pack: 4, grind: 5, handOver: 3 };
+const TAKES = {
+  ownCheckIn: 4,
+  ownIntake: 1.5,
+  intake: 4,
+  photo: 0.3,
+  hang: 1,
+  weigh: 1.2,
+  pack: 4,
+  grind: 5,
+  handOver: 3,
+};
+/** Every so many hunters check in alone, and every so many animals have damage to photograph: our own invention. */
+const OWN_EVERY = 3;
+const DAMAGED_EVERY = 5;
 /** Opening hours over which hunters arrive, minutes; most come around noon. */
 const ARRIVE = 9 * 60;
 
 interface Animal extends Visitor {
   id: number;
+}
+
+/** A hunter in line at the counter, with what was typed at the tablet, if anything. */
+interface InLine extends Visitor {
+  /** Minute of the day at the door, and at the end of the line. */
+  came: number;
+  stood: number;
+  draftId?: number;
 }
 
 export async function floorDay({ animals: count, minuteMs, seed }: FloorDay): Promise<FloorResult> {
@@ -80,7 +101,8 @@ export async function floorDay({ animals: count, minuteMs, seed }: FloorDay): Pr
   const minute = () => (performance.now() - began) / minuteMs;
   const spend = (minutes: number) =>
     new Promise<void>((resolve) => setTimeout(resolve, minutes * Math.exp(0.3 * chance.normal()) * minuteMs));
-  const line = queue<Visitor & { came: number }>();
+  const line = queue<InLine>();
+  const atTablet = queue<InLine>();
   const [toHang, toCut, toGrind, toHandOver] = [
     queue<Animal>(),
     queue<Animal>(),
@@ -88,6 +110,7 @@ export async function floorDay({ animals: count, minuteMs, seed }: FloorDay): Pr
     queue<Animal>(),
   ];
   const result = { waited: [] as number[], served: [] as number[] };
+  let photosTaken = 0;
 
   async function arrive(): Promise<void> {
     const visitors = inventVisitors(count, seed).map((one) => ({ ...one, sample: '' }));
@@ -97,21 +120,40 @@ export async function floorDay({ animals: count, minuteMs, seed }: FloorDay): Pr
     for (const [i, visitor] of visitors.entries()) {
       const due = moments[i] ?? 0;
       await new Promise((resolve) => setTimeout(resolve, Math.max(0, due - minute()) * minuteMs));
-      line.put({ ...visitor, came: minute() });
+      const one = { ...visitor, came: minute(), stood: minute() };
+      if (i % OWN_EVERY === 0) atTablet.put(one);
+      else line.put(one);
     }
-    line.end();
+    atTablet.end();
   }
+
+  /** A hunter types alone, and then stands in line at the counter. */
+  async function tablet(station: FloorStation): Promise<void> {
+    for (let one = await atTablet.next(); one; one = await atTablet.next()) {
+      await spend(TAKES.ownCheckIn);
+      const { hunter, species, sex, tag } = one;
+      const { id: draftId = 0 } = await station.ask('drafts.add', {
+        language: 'en-US', ...hunter, species, sex, tag, killDate: null,
+      }); // prettier-ignore
+      line.put({ ...one, draftId, stood: minute() });
+    }
+  }
+
+  const photograph = (station: FloorStation, animalId: number, kind: PhotoKind) =>
+    station.photograph(animalId, kind, takePhoto((photosTaken += 1)));
 
   async function counter(station: FloorStation): Promise<void> {
     for (let one = await line.next(); one; one = await line.next()) {
-      result.waited.push(minute() - one.came);
-      await spend(TAKES.intake);
-      const { hunter, species, sex, brought, parts, tag, receivedLb } = one;
+      result.waited.push(minute() - one.stood);
+      const { hunter, species, sex, brought, parts, tag, receivedLb, draftId } = one;
+      await spend(draftId === undefined ? TAKES.intake : TAKES.ownIntake);
       const { id = 0 } = await station.enter('intake.takeIn', {
         hunter: { name: hunter.name }, species, sex, age: 'adult', brought, parts, tag,
-        weights: [{ stage: 'received', typed: receivedLb }],
+        weights: [{ stage: 'received', typed: receivedLb }], ...(draftId !== undefined && { draftId }),
       }); // prettier-ignore
       result.served.push(minute() - one.came);
+      await spend(TAKES.photo);
+      await photograph(station, id, 'tag');
       toHang.put({ ...one, id });
     }
   }
@@ -138,6 +180,7 @@ export async function floorDay({ animals: count, minuteMs, seed }: FloorDay): Pr
         const typed = one.partsLb[part];
         if (typed) await station.enter('table.weigh', { animalId: one.id, stage: 'cut', part, typed });
       }
+      if (one.id % DAMAGED_EVERY === 0) await photograph(station, one.id, 'damage');
       await spend(TAKES.pack);
       toGrind.put(one);
     }
@@ -186,13 +229,16 @@ export async function floorDay({ animals: count, minuteMs, seed }: FloorDay): Pr
     await desk.listening();
   }
 
-  const served = Promise.all([arrive(), powerCut(), ...at('counter').map(counter)]);
+  const cameIn = Promise.all([arrive(), powerCut(), ...at('hunter').map(tablet)]);
+  const served = Promise.all(at('counter').map(counter));
   const hung = Promise.all(at('cooler').map(cooler));
   const cut = Promise.all(at('table').map(table));
   const ground = Promise.all(at('grinder').map(grinder));
   const [readying] = at('table');
   if (!readying) throw new Error('No table');
   const handed = Promise.all(at('pickup').map((one) => pickup(one, readying)));
+  await cameIn;
+  line.end();
   await served;
   toHang.end();
   await hung;
@@ -217,33 +263,4 @@ export async function floorDay({ animals: count, minuteMs, seed }: FloorDay): Pr
     unanswered: stations.reduce((sum, { counts }) => sum + counts.unanswered, 0),
     faults: `${lines} lines, ${cuts} cut, ${truncated} truncated, ${held} held, ${swallowed} swallowed, 1 desk killed for 10 minutes`,
   };
-}
-
-/** Holds the book against each station's own list. */
-function compare(bookPath: string, stations: readonly FloorStation[]) {
-  const db = new Database(bookPath, { readonly: true });
-  const kept = db
-    .prepare<[], { line: string; entry: string }>(
-      'SELECT l.line, e.entry FROM station_entry e JOIN station_line l ON l.id = e.line_id ORDER BY e.line_id, e.number',
-    )
-    .all();
-  const weighings = db.prepare<[], number>('SELECT count(*) FROM weighing').pluck().get() ?? 0;
-  db.close();
-  let [lost, outOfOrder] = [0, 0];
-  let saved = 0;
-  for (const { entries } of stations) {
-    const own = entries.map(({ id }) => id);
-    const inBook = kept.filter(({ line }) => line === entries[0]?.line).map(({ entry }) => entry);
-    lost += own.filter((id) => !inBook.includes(id)).length;
-    if (inBook.join() !== own.join()) outOfOrder += 1;
-    saved += entries
-      .filter(({ outcome }) => outcome.state === 'saved')
-      .reduce((sum, { name }) => sum + weighingsOf(name), 0);
-  }
-  return { lost, outOfOrder, doubled: weighings - saved };
-}
-
-/** Rows that one entry adds to the table of weighings. */
-function weighingsOf(call: string): number {
-  return ['table.weigh', 'intake.takeIn', 'grinder.weighIn', 'grinder.pack'].includes(call) ? 1 : 0;
 }

@@ -3,9 +3,11 @@ import { randomUUID } from 'node:crypto';
 import { Agent } from 'node:https';
 import { sendOutbox, type KeptEntry } from '../../src/bridge/client/station/outbox.ts';
 import type { Answer } from '../../src/desk/contract/problem.ts';
-import type { Taken } from '../../src/desk/contract/stations.ts';
+import type { OutboxEntry, Taken } from '../../src/desk/contract/stations.ts';
+import type { PhotoKind } from '../../src/trade/photo.ts';
 import { memoryOutbox } from '../bridge/client/station/memory-outbox.ts';
 import { post, type DeskPlace } from '../torture/line/station.ts';
+import { putPhoto, type Photo } from './put-photo.ts';
 
 /** Pause before it sends again after a broken line, ms. */
 const PAUSE = 15;
@@ -24,6 +26,8 @@ export interface FloorStation {
    * @throws Error if the desk refuses it
    */
   ask(call: string, input: object): Promise<Record<string, number>>;
+  /** Photographs an animal; resolves with the desk's answer. The file goes before its entry. */
+  photograph(animalId: number, kind: PhotoKind, photo: Photo): Promise<Record<string, number>>;
   close(): void;
 }
 
@@ -37,6 +41,7 @@ export function floorStation(
   const agent = new Agent({ keepAlive: true, maxSockets: 1 });
   const counts: FloorStation['counts'] = { unanswered: 0, asked: 0, waitedMs: [] };
   const waiting = new Map<string, (entry: KeptEntry) => void>();
+  const photos = new Map<string, Photo>();
   let isSending = false;
   let hasMore = false;
   const store = {
@@ -55,11 +60,7 @@ export function floorStation(
       // Something may be entered while the last answer comes.
       hasMore = false;
       try {
-        const problem = await sendOutbox(
-          store,
-          async (entry) => (await post(place, '/entry', entry, { secret, agent })) as Taken,
-          randomUUID,
-        );
+        const problem = await sendOutbox(store, deliver, randomUUID);
         if (problem !== null) throw new Error(problem.code);
       } catch {
         counts.unanswered += 1;
@@ -68,6 +69,12 @@ export function floorStation(
       }
     }
     isSending = false;
+  }
+
+  async function deliver(entry: OutboxEntry): Promise<Taken> {
+    const photo = entry.name === 'photos.add' && photos.get((entry.input as { digest: string }).digest);
+    if (photo) await putPhoto(place, photo, secret, agent);
+    return (await post(place, '/entry', entry, { secret, agent })) as Taken;
   }
 
   async function answerTo(call: string, input: object): Promise<KeptEntry> {
@@ -86,17 +93,23 @@ export function floorStation(
     return (await asked) as Answer<Record<string, number>>;
   }
 
+  async function enter(call: string, input: object): Promise<Record<string, number>> {
+    const first = await answerTo(call, input);
+    if (first.outcome.state === 'asks') counts.asked += 1;
+    const { outcome } =
+      first.outcome.state === 'asks' ? await answerTo(call, { ...input, confirmed: true }) : first;
+    if (outcome.state === 'saved') return outcome.answer;
+    throw new Error(`${name}: ${call} ${JSON.stringify(input)}: ${JSON.stringify(outcome)}`);
+  }
+
   return {
     name,
     entries: outbox.entries,
     counts,
-    async enter(call, input) {
-      const first = await answerTo(call, input);
-      if (first.outcome.state === 'asks') counts.asked += 1;
-      const { outcome } =
-        first.outcome.state === 'asks' ? await answerTo(call, { ...input, confirmed: true }) : first;
-      if (outcome.state === 'saved') return outcome.answer;
-      throw new Error(`${name}: ${call} ${JSON.stringify(input)}: ${JSON.stringify(outcome)}`);
+    enter,
+    photograph(animalId, kind, photo) {
+      photos.set(photo.digest, photo);
+      return enter('photos.add', { animalId, kind, digest: photo.digest });
     },
     async ask(call, input) {
       for (;;) {

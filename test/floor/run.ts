@@ -1,5 +1,5 @@
 /**
- * `npm run floor -- --animals 120 --minute 40 --seed 1`: a day on eight stations over TLS; `--minute`: milliseconds that a minute
+ * `npm run floor -- --animals 120 --minute 40 --seed 1`: a day on nine stations over TLS; `--minute`: milliseconds that a minute
  * of the day takes. Prints the figures; exit code 1 if an entry was lost, doubled or out of order.
  */
 import { parseArgs } from 'node:util';
@@ -22,6 +22,8 @@ function table(day: FloorResult): string {
   return [
     `hunters in line        ${minutes(day.waited)}`,
     `until the ticket       ${minutes(day.served)}`,
+    `own check-ins          ${day.ownCheckIns}`,
+    `photographs            ${day.photos}`,
     `entries                ${day.entries}, of which ${day.asked} were doubted and confirmed`,
     `answered within        ${spread(day.answeredMs, 0, 'ms')}`,
     `sent without an answer ${day.unanswered}`,

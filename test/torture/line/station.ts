@@ -9,7 +9,7 @@ import type { OutboxEntry, Taken } from '../../../src/desk/contract/stations.ts'
 import { memoryOutbox } from '../../bridge/client/station/memory-outbox.ts';
 
 /** Time after which a station takes its line for dead, ms. */
-const PATIENCE = 1_500;
+export const PATIENCE = 1_500;
 /** Pause before it sends again, ms. */
 const PAUSE = 20;
 
