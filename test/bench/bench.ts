@@ -4,6 +4,7 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
+import { aloneWork } from './alone-work.ts';
 import { coreWork } from './core-work.ts';
 import { deskWork } from './desk-work.ts';
 import { fileWork } from './file-work.ts';
@@ -71,6 +72,7 @@ const PARTS: Readonly<Record<string, () => Promise<void>>> = {
   },
   growth: async () => (await growth()).forEach(told),
   start: async () => (await startWork(seasons)).forEach(told),
+  alone: async () => (await aloneWork()).forEach(told),
   stations: async () => (await stationWork(seasons)).forEach(told),
   ledger: async () => (await ledgerWork(seasons)).forEach(told),
   load: async () => (await loadWork(seasons)).forEach(told),

@@ -1,5 +1,5 @@
 /** Ten stations that type at once on the large book: how long a save takes at the device, and what a station costs the desk in memory. */
-import { copyFileSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
 import { Agent, get } from 'node:https';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -9,6 +9,7 @@ import { pair } from '../torture/line/line-rounds.ts';
 import { rootBeside, startDesk, type RunningDesk } from '../torture/line/running-desk.ts';
 import type { DeskPlace } from '../torture/line/station.ts';
 import { largeBook } from './large-book.ts';
+import { memoryMb } from './memory-of.ts';
 import { judged, type Figure } from './timing.ts';
 
 const STATIONS = 10;
@@ -35,7 +36,7 @@ export async function stationWork(seasons: number): Promise<Figure[]> {
     // What all stations share is loaded by the first: what a species gave, pages of the book, code.
     await typing(await paired(desk, place, ['warm']), EACH);
     await wait(SETTLE_MS);
-    const before = memoryMb(desk);
+    const before = memoryMb(desk.pid);
     const stations = await paired(
       desk,
       place,
@@ -43,7 +44,7 @@ export async function stationWork(seasons: number): Promise<Figure[]> {
     );
     for (const { secret } of stations) follow(place, secret, agent);
     await wait(SETTLE_MS);
-    const each = (memoryMb(desk) - before) / STATIONS;
+    const each = (memoryMb(desk.pid) - before) / STATIONS;
     const sorted = (await typing(stations, EACH)).toSorted((a, b) => a - b);
     const at = (share: number): number => sorted[Math.ceil(share * sorted.length) - 1] ?? NaN;
     const name = `${STATIONS} stations type at once: a save, from the device and back`;
@@ -102,9 +103,4 @@ function follow({ port, host, root }: DeskPlace, secret: string, agent: Agent): 
   );
   // It ends with the desk.
   asked.on('error', () => undefined);
-}
-
-function memoryMb({ pid }: RunningDesk): number {
-  const status = readFileSync(`/proc/${pid}/status`, 'utf8');
-  return Number(/VmRSS:\s+(\d+) kB/.exec(status)?.[1]) / 2 ** 10;
 }
