@@ -41,7 +41,16 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
   disposal: ['disposed_on'],
   donation: ['program', 'typed', 'unit', 'pays_unit', 'currency', 'donated_on', 'why'],
   // Own fat is named by the program; the other columns belong to bought lots.
-  draft: ['language', 'species', 'sex', 'kill_date', 'terms', 'terms_language', 'terms_since', 'details_removed_at'],
+  draft: [
+    'language',
+    'species',
+    'sex',
+    'kill_date',
+    'terms',
+    'terms_language',
+    'terms_since',
+    'details_removed_at',
+  ],
   draft_state: ['state'],
   fat_lot: ['code', 'source', 'name', 'cost_unit', 'supplier', 'supplier_lot', 'use_by', 'received_on'],
   fat_movement: ['kind', 'typed'],

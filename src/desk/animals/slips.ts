@@ -50,7 +50,8 @@ export const find = read(v.object({ code: slipCode }), (session, { code }): Slip
  */
 export function blankSlip(session: Session, code: string): SlipNow {
   const slip = unusedSlip(session, code);
-  if (slip.draftId !== null) throw new ProblemError('refused', 'slip.filled', { field: 'slip', with: { code } });
+  if (slip.draftId !== null)
+    throw new ProblemError('refused', 'slip.filled', { field: 'slip', with: { code } });
   return slip;
 }
 
