@@ -10,6 +10,7 @@ import type {
   QuoteDifference,
   QuoteLine,
 } from '../contract/contract.ts';
+import { TAX_LABEL } from '../names/line-labels.ts';
 
 /** One side of a line, which may be missing. */
 interface Side {
@@ -60,7 +61,7 @@ function billedSides({ lines, taxMinor }: BillSums): Map<string, Side> {
       { label, minor: amountMinor, calculation: { basis, quantity, unit, unitPriceMinor } },
     ]),
   );
-  if (taxMinor !== 0) sides.set('tax', { label: 'Tax', minor: taxMinor, calculation: null });
+  if (taxMinor !== 0) sides.set('tax', { label: TAX_LABEL, minor: taxMinor, calculation: null });
   return sides;
 }
 

@@ -16,6 +16,7 @@ import { mapInSlices } from '../session/slices.ts';
 import { amountsFor, billedAnimals } from './season-bills.ts';
 import { seasonYear } from '../session/season-filter.ts';
 import type { PricesTried } from '../contract/contract.ts';
+import { TAX_LABEL } from '../names/line-labels.ts';
 
 /** Number of animals listed; the rest is in the sums. */
 const NAMED = 10;
@@ -126,7 +127,7 @@ function byLine(
   for (const line of session.book.seasonMoney.lines(season, session.settings.currency))
     add(line, line.amount_minor, 0);
   for (const line of charged) add(line, 0, line.amountMinor);
-  if (tax.then !== 0 || tax.now !== 0) add({ code: TAX, label: 'Tax', basis: TAX }, tax.then, tax.now);
+  if (tax.then !== 0 || tax.now !== 0) add({ code: TAX, label: TAX_LABEL, basis: TAX }, tax.then, tax.now);
   return [...rows.values()];
 }
 

@@ -8,6 +8,7 @@ import { text as smokehouse } from '../../words/compiled/desk/names/smokehouse.t
 import { text as species } from '../../words/compiled/desk/names/species.ts';
 import { SOURCE_LANGUAGE, type Language } from '../../words/languages.ts';
 import '../../words/of-desk.ts';
+import { lineLabelIn } from './line-labels.ts';
 import type { Slot } from './slots.ts';
 
 export const AREAS = [species, shelf, smokehouse, cautions, records, reasons];
@@ -41,7 +42,22 @@ export function allNames(language: Language): Map<string, string> {
 function makeNames(language: Language): Names {
   const english = allNames(SOURCE_LANGUAGE);
   const said = allNames(language);
-  return { said: translator(english, said), meant: translator(said, english) };
+  return {
+    said: withLines(translator(english, said), SOURCE_LANGUAGE, language),
+    meant: withLines(translator(said, english), language, SOURCE_LANGUAGE),
+  };
+}
+
+/** What a line of a bill says of a price line, a product, or a reason is turned with the label around it. */
+function withLines(turn: Names['said'], from: Language, to: Language): Names['said'] {
+  return (slot, text, code) => {
+    if (slot !== 'line') return turn(slot, text, code);
+    const inside = (own: string): string =>
+      (['price.*', 'product.*', 'reason.*'] as const)
+        .map((one) => turn(one, own, code))
+        .find((one) => one !== own) ?? own;
+    return lineLabelIn(from, to, text, inside) ?? text;
+  };
 }
 
 type ByText = Map<string, string | null>;

@@ -1,18 +1,19 @@
 /** Where built-in things stand in calls: the fields of inputs and answers that hold a name of one, and which names these are. */
 
-/** Keys of names in the catalogue (`src/words/en-US/desk/names`); `*` is the code of the thing. */
+/** Keys of names in the catalogue (`src/words/en-US/desk/names`); `*` is the code of the thing. `line`: a label of `line-labels.ts`. */
 export type Slot =
   | `species.*.${'name' | 'many' | 'male' | 'female' | 'young'}`
   | `${'primal' | 'product' | 'template' | 'fat' | 'price' | 'priceBook'}.*`
   | `recordSet.*.${'place' | 'keepFrom' | 'also' | 'title' | 'confirmed'}`
   | `caution.*.${'hazard' | 'title' | 'short' | 'text' | 'differs'}`
+  | 'line'
   | `${'reason' | 'wholeSize'}.*`
   | `${'ingredient' | 'recipe' | 'recipeNote' | 'meat' | 'casing' | 'step' | 'loss' | 'cooling'}.*`;
 
 const SPECIES = ['species.*.name'] as const;
 const PRODUCT = ['product.*'] as const;
 /** A price line is often called like the product that it charges for. */
-const LINE = ['price.*', 'product.*'] as const;
+const LINE = ['price.*', 'product.*', 'line'] as const;
 const FAT = ['fat.*'] as const;
 const INGREDIENT = ['ingredient.*'] as const;
 const RECIPE = ['recipe.*'] as const;

@@ -6,6 +6,7 @@ import { mayHaveOtherPrice } from '../../core/pricing/other-price.ts';
 import type { Adjustment, PriceLine } from '../../core/pricing/price.ts';
 import { listOf, needed, text } from '../input/input.ts';
 import { ProblemError } from '../contract/problem.ts';
+import { changedLabel, discountLabel } from '../names/line-labels.ts';
 import { money } from './price-input.ts';
 import type { AdjustmentInput } from '../contract/contract.ts';
 
@@ -124,17 +125,17 @@ export function coreAdjustments(
         ];
       case 'amount off':
         return [
-          { kind: one.kind, code: one.code, label: `Discount: ${one.reason}`, amountMinor: one.amountMinor },
+          { kind: one.kind, code: one.code, label: discountLabel(one.reason), amountMinor: one.amountMinor },
         ];
       case 'percent off':
-        return [{ kind: one.kind, code: one.code, label: `Discount: ${one.reason}`, rate: one.rate }];
+        return [{ kind: one.kind, code: one.code, label: discountLabel(one.reason), rate: one.rate }];
       case 'other price': {
         const label = lines.find(({ code }) => code === one.lineCode)?.label ?? one.lineCode;
         return [
           {
             kind: one.kind,
             lineCode: one.lineCode,
-            label: `${label} (price changed)`,
+            label: changedLabel(label),
             amountMinor: one.amountMinor,
           },
         ];

@@ -1,5 +1,6 @@
 import { isByProduct } from '../../core/pricing/by-product.ts';
 import type { PriceLine } from '../../core/pricing/price.ts';
+import { leastLabel } from '../names/line-labels.ts';
 import type { PriceLineRow } from '../contract/contract.ts';
 
 /** Unused columns are null in the book and absent in the core. */
@@ -31,7 +32,7 @@ export function coreLine(row: PriceLineRow): PriceLine {
     ...(species === null ? {} : { species }),
     ...(brought === null ? {} : { brought }),
     ...(isByProduct(basis) ? { products, kinds, recipes: recipes.map(String) } : {}),
-    ...(least === null ? {} : { least, leastLabel: `${label} (min. ${least} ${unit ?? ''})` }),
+    ...(least === null ? {} : { least, leastLabel: leastLabel(label, least, unit ?? '') }),
     ...(fatSource === null ? {} : { fatSource }),
     ...(basis === 'extra' ? { extra: code } : {}),
   };

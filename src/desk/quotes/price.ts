@@ -9,6 +9,7 @@ import type { Outcome } from './grinds.ts';
 import type { Scenarios } from './scenarios.ts';
 import type { Session } from '../session/session.ts';
 import type { AdjustmentInput, Brought, QuoteLine, QuoteResult, Range } from '../contract/contract.ts';
+import { TAX_LABEL } from '../names/line-labels.ts';
 
 export interface Quoted {
   species: string;
@@ -59,7 +60,7 @@ export function priceQuote(session: Session, quoted: Quoted): QuoteResult['price
   if (charges.all.some(({ taxMinor }) => taxMinor !== 0))
     lines.push({
       code: 'tax',
-      label: 'Tax',
+      label: TAX_LABEL,
       basis: 'tax',
       quantity: null,
       unit: null,

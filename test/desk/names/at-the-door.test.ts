@@ -59,6 +59,23 @@ describe('an answer', () => {
     });
   });
 
+  it.each([
+    ['es-MX', 'Grinding (min. 2.5 lb)', 'Molienda (mín. 2.5 lb)'],
+    ['fr-CA', 'Grinding (price changed)', 'Hachage (prix modifié)'],
+    ['fr-CA', 'Deer (doe), in a hurry (min. 25 kg)', 'Deer (doe), in a hurry (min. 25 kg)'],
+    ['es-MX', 'Deer, in a hurry (price changed)', 'Deer, in a hurry (precio cambiado)'],
+    ['es-MX', 'Discount: weighed twice', 'Descuento: pesado dos veces'],
+    ['fr-CA', 'Discount: waited long', 'Rabais\u00a0: waited long'],
+    ['fr-CA', 'Tax', 'Taxe'],
+  ] as const)('says in %s what the program calls a line: %s', (language, english, said) => {
+    const bill = (label: string) => ({ lines: [{ code: 'a', label }] });
+    expect(answerSaid('bills.get', { ok: true, value: bill(english) }, language)).toEqual({
+      ok: true,
+      value: bill(said),
+    });
+    expect(inputMeant('prices.save', bill(said), language)).toEqual(bill(english));
+  });
+
   it('never touches a text of a person, or a code', () => {
     const value = { hunter: 'Ginger', name: 'Salt', note: 'Steaks', species: 'elk', by: 'SA' };
     expect(answerSaid('hunters.find', { ok: true, value }, 'es-MX')).toEqual({ ok: true, value });

@@ -110,6 +110,19 @@ describe('the grind fee', () => {
       expect(picture).toContain(words);
   });
 
+  it.each([400, 640, 900, 1500])('draws no line of a fee through a name, %d pixels wide', (width) => {
+    const services = [{ ...GRINDING, fee: { service: 34, fat: 20, bills: 12 } }];
+    const scene = grindFeeStory(costing({ services }), format, '')?.scene?.(colors, width);
+    const shapes = scene?.marks.flatMap((mark) => mark.shapes) ?? [];
+    const fees = shapes.flatMap((one) => (one.kind === 'path' && one.dash ? [Number(/^M([\d.]+)/.exec(one.d)?.[1])] : []));
+    expect(fees).toHaveLength(2);
+    const names = shapes.filter((one) => one.kind === 'text' && /^(grind fee|fat charged|wages|overhead|packaging)/.test(one.text));
+    expect(names.length).toBeGreaterThan(0);
+    for (const name of names)
+      if (name.kind === 'text')
+        for (const fee of fees) expect(fee < name.x || fee > name.x + name.text.length * 7, name.text).toBe(true);
+  }); // prettier-ignore
+
   it('is drawn without a fee, and without a cost', () => {
     const unbilled = { ...GRINDING, fee: null, margin: null };
     drawn(grindFeeStory(costing({ services: [unbilled] }), format, '') as SceneStory);

@@ -17,6 +17,18 @@ const LINES = { top: TAKE - 16, bottom: COST + BAR + 34 };
 /** Approximate width of a character, to decide what fits into a segment. */
 const LETTER = 8;
 
+/** Between a line and a name beside it. */
+const INSET = 7;
+
+/** Where the lines of the fees are, and what else decides where a name stands. */
+interface Lines {
+  fees: readonly number[];
+  /** Pixels of one minor unit. */
+  unit: number;
+  width: number;
+  ink: string;
+}
+
 interface Piece {
   name: string;
   amount: number;
@@ -37,6 +49,8 @@ export function drawFee(
   const taken = fee ? fee.service + fee.fat : 0;
   const most = Math.max(taken, cost, breakEven, wanted, 1e-9);
   const unit = (width - NAMES - AMOUNTS) / most;
+  const fees = [breakEven, wanted].map((one) => NAMES + one * unit);
+  const lines = { fees, unit, width, ink: colors.ink };
   const takes: Piece[] = [
     { name: text.grindFee, amount: fee?.service ?? 0, fill: plain(colors.spruce), ink: colors.card },
     { name: text.fatCharge, amount: fee?.fat ?? 0, fill: plain(colors.fat), ink: colors.onFat },
@@ -52,7 +66,7 @@ export function drawFee(
     link,
     shapes: [
       { kind: 'text', x: 0, y: y + 28, text: name, size: 15, weight: 600, fill: colors.ink },
-      ...stacked(pieces, y, unit),
+      ...stacked(pieces, y, lines),
       {
         kind: 'text',
         x: NAMES + total * unit + 10,
@@ -92,21 +106,31 @@ function saidParts(pieces: readonly Piece[], format: Format): string {
   return pieces.map(({ name, amount }) => `${name} ${format.money(amount)}`).join(', ');
 }
 
-/** Segments side by side; a name is inside its segment if it fits, else below it if there is room. */
-function stacked(pieces: readonly Piece[], y: number, unit: number): Shape[] {
+/** Segments side by side; a name is inside its segment, or below it where it does not fit or a line would cross it. */
+function stacked(pieces: readonly Piece[], y: number, lines: Lines): Shape[] {
   let x = NAMES;
-  return pieces.flatMap(({ name, amount, fill, ink }) => {
-    const [left, wide] = [x, amount * unit];
+  let below = 0;
+  return pieces.flatMap(({ name, amount, fill, ink }): Shape[] => {
+    const [left, wide] = [x, amount * lines.unit];
     x += wide;
     if (wide <= 0) return [];
-    const inside = wide > name.length * LETTER + 8;
-    return [
-      fill(box(left, y, Math.max(1, wide - 1.5), BAR, 3)),
-      ...(inside
-        ? [{ kind: 'text' as const, x: left + 7, y: y + 27, text: name, size: FONT_SIZE, fill: ink }]
-        : []),
-    ];
+    const long = name.length * LETTER;
+    const segment = fill(box(left, y, Math.max(1, wide - 1.5), BAR, 3));
+    const print = { kind: 'text' as const, text: name, size: FONT_SIZE };
+    const inside = nameAt(left + INSET, left + wide - 1, long, lines);
+    if (inside !== undefined) return [segment, { ...print, x: inside, y: y + 27, fill: ink }];
+    const under = nameAt(Math.max(left, below), lines.width, long, lines);
+    if (under === undefined) return [segment];
+    below = under + long + INSET;
+    return [segment, { ...print, x: under, y: y + BAR + 17, fill: lines.ink }];
   });
+}
+
+/** Where a name of this length begins: at `from`, or right of a line that would cross it; undefined if `to` is too near. */
+function nameAt(from: number, to: number, long: number, { fees }: Lines): number | undefined {
+  return [from, ...fees.map((fee) => fee + INSET).filter((at) => at > from)]
+    .sort((a, b) => a - b)
+    .find((at) => at + long <= to && fees.every((fee) => fee < at || fee > at + long));
 }
 
 /** One fee as a line across both bars; its label is above, or below for the wanted fee, and never beyond the edge. */

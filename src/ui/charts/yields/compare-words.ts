@@ -7,11 +7,18 @@ export interface GroupNames {
   b: string;
 }
 
-/** Formats a measure: its value, and a difference. */
-export function measureWriter(
-  by: CompareBy,
-  format: Format,
-): { value: (x: number) => string; gap: (x: number) => string } {
+interface MeasureWriter {
+  value: (x: number) => string;
+  gap: (x: number) => string;
+}
+
+/** Formats a measure: its value, and a difference, whose minus sign is none of the dashes of a range. */
+export function measureWriter(by: CompareBy, format: Format): MeasureWriter {
+  const { value, gap } = writerOf(by, format);
+  return { value, gap: (x) => gap(x).replace('-', '−') };
+}
+
+function writerOf(by: CompareBy, format: Format): MeasureWriter {
   switch (by) {
     case 'takeHome':
     case 'bone':
