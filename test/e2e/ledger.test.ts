@@ -1,0 +1,122 @@
+/** Shop, Ledger, by keyboard alone, with a real PostgreSQL: a wrong password, an unprepared database, on, the server gone and back, off. */
+import { join } from 'node:path';
+import type { Locator } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
+import { OWNER, PASSWORD, startServer, SUPERUSER, type RealServer } from '../ledger/server/real-server.ts';
+import { endWithRun } from '../run-folder.ts';
+import { bringAxe, violations } from './axe-check.ts';
+import { looksOf } from './looks/screen-looks.ts';
+import { cutOff } from './reach.ts';
+import { openShop, type ShopWindow } from './shop-window.ts';
+
+/** Where screenshots go, if anywhere. */
+const PICTURES = process.env.LEDGER_PICTURES;
+const SHOP_USER = 'north';
+let server: RealServer;
+let database: string;
+let shop: ShopWindow;
+let group: Locator;
+
+beforeAll(async () => {
+  server = await startServer({ onStarted: endWithRun });
+  database = await server.newDatabase();
+  shop = await openShop();
+  await shop.call('shop.addStaff', { initials: 'MK', name: 'Mary Kelly' });
+  group = shop.page.locator('[data-group=ledger]');
+}, 60_000);
+beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
+afterAll(async () => {
+  await shop?.close();
+  await server?.remove();
+});
+
+const says = (words: RegExp | string): Promise<void> =>
+  group.getByText(words).first().waitFor({ timeout: 30_000 });
+
+/** The fields that a shop types, by keyboard. */
+async function type(fields: Readonly<Record<string, string>>): Promise<void> {
+  for (const [label, typed] of Object.entries(fields)) {
+    await shop.keys.tabTo(group.getByLabel(label, { exact: true }));
+    await shop.keys.press('ControlOrMeta+a');
+    await shop.keys.type(typed);
+  }
+}
+
+/** In both themes, on a small laptop and on a large screen. */
+async function isWhole(step: string): Promise<void> {
+  const { page } = shop;
+  await bringAxe(page);
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    expect(await violations(page), colorScheme).toEqual([]);
+    for (const size of [
+      { width: 1366, height: 768 },
+      { width: 1920, height: 1080 },
+    ]) {
+      // prettier-ignore
+      await page.setViewportSize(size);
+      await expect.poll(() => cutOff(page), { message: String(size.width) }).toEqual([]);
+      if (PICTURES)
+        await group.screenshot({ path: join(PICTURES, `${step}-${size.width}-${colorScheme}.png`) });
+    }
+  }
+  expect((await looksOf(page)).wrapped, 'over several lines').toEqual([]);
+}
+
+it('says in sentences what is wrong, and prepares an empty database', async () => {
+  const { keys, page } = shop;
+  await keys.press('Alt+0');
+  await keys.tabTo(page.getByRole('link', { name: 'Ledger', exact: true }));
+  await keys.press('Enter');
+  await says('Off. Nothing leaves this computer.');
+  await keys.pressOn('Try it');
+  await says('This field is required. Fill it in.');
+  await type({ Address: '127.0.0.1', Port: String(server.port), Database: database, User: OWNER });
+  await keys.pressOn('Try it');
+  await says('Type the password of the database’s user.');
+  await type({ Password: 'wrong' });
+  await keys.pressOn('Try it');
+  await says('The database offers no encryption, so nothing was sent.');
+  await keys.tabTo(group.getByLabel('No encryption, for a database on this computer only'));
+  await keys.press('Space');
+  await keys.pressOn('Try it');
+  await says('The database refuses this user and password. Check both.');
+  await type({ Password: PASSWORD });
+  await keys.pressOn('Try it');
+  await says('The database is not prepared for shops.');
+  await isWhole('unprepared');
+  await keys.pressOn('Prepare the database');
+  await page.getByText('The database is ready for shops.').waitFor();
+});
+
+it('sends the book under the shop’s own login', async () => {
+  const { keys } = shop;
+  // Row security shows an owner of the database nothing of the shops' own roles.
+  const owner = await server.as(database, SUPERUSER);
+  await owner.script(`CREATE ROLE ${SHOP_USER} LOGIN PASSWORD '${PASSWORD}' IN ROLE ledger_shop`);
+  await type({ User: SHOP_USER });
+  await keys.pressOn('Try it');
+  await says('It works. This book can be sent there.');
+  await keys.pressOn('Turn on');
+  await says(/^On\. Everything up to .* is in the ledger\.$/);
+  const sent = () => owner.rows('SELECT name, role, personal, whole FROM ledger.shop');
+  await expect.poll(sent).toEqual([['Cold Creek Locker', SHOP_USER, false, true]]);
+  await owner.end();
+  expect(await group.getByLabel('Password', { exact: true }).inputValue()).toBe('');
+  await isWhole('even');
+});
+
+it('tells what waits while the server is gone, goes on by itself, and is switched off', async () => {
+  const { keys, call } = shop;
+  await server.kill();
+  await call('shop.saveSettings', { changes: { lateDays: 5 } });
+  await says('On. It tries again by itself.');
+  await says(/^Nothing answers at this address and port\./);
+  await says(/^\d+ changes? waits? to be sent, the oldest since /);
+  await isWhole('waiting');
+  await server.start();
+  await says(/^On\. Everything up to .* is in the ledger\.$/);
+  await keys.pressOn('Turn off');
+  await says('Off. Nothing leaves this computer.');
+  expect(shop.complaints).toEqual([]);
+}, 120_000);
