@@ -127,7 +127,7 @@ it('gives somebody a PIN and takes it away, and asks for it at stations', async 
   await keys.fill('PIN', '2480');
   await keys.press('Enter');
   await row('Mary Kelly').getByText('Set', { exact: true }).waitFor();
-  await keys.tabTo(group.getByRole('checkbox'));
+  await keys.tabTo(group.getByLabel('Ask people at stations to sign in with initials and PIN'));
   await keys.press('Space');
   await expect.poll(heard).toMatchObject({ value: { signIn: true } });
   const signIn = (pin: string) => post(place, '/person', { initials: 'MK', pin }, { secret });
