@@ -41,7 +41,8 @@ export function cutOff(page: Page): Promise<string[]> {
       for (const element of article.querySelectorAll('*')) {
         const home = (words !== element && words.contains(element) ? words : article).getBoundingClientRect();
         const box = element.getBoundingClientRect();
-        if (outAcross(box, home) || (element.tagName !== 'text' && outDown(box, home)))
+        const isText = element.tagName === 'text' || getComputedStyle(element).display === 'inline';
+        if (outAcross(box, home) || (!isText && outDown(box, home)))
           found.push(`${element.tagName} ${element.textContent}`);
       }
       const walker = document.createTreeWalker(words, NodeFilter.SHOW_TEXT);
