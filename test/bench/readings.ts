@@ -12,6 +12,8 @@ export interface Asked {
   lotId: number;
   quoteId: number;
   trimId: number;
+  /** The number on a slip for night drop-off. */
+  slip: string;
 }
 
 type Reading = (desk: BenchDesk, asked: Asked) => Promise<unknown>;
@@ -32,6 +34,18 @@ export const READINGS: Readonly<Record<string, { call: CallName; ask: Reading }>
     ask: (desk) => desk.call('drafts.begin', { language: 'es-MX' }),
   },
   'look at the check-ins that wait': { call: 'drafts.list', ask: (desk) => desk.call('drafts.list', {}) },
+  'look at the terms that a hunter signed': {
+    call: 'drafts.getSigned',
+    ask: (desk, { animalId }) => desk.call('drafts.getSigned', { animalId }),
+  },
+  'find the slip of a night drop-off': {
+    call: 'slips.find',
+    ask: (desk, { slip }) => desk.call('slips.find', { code: slip }),
+  },
+  'look at what other shops have learned': {
+    call: 'lessons.get',
+    ask: (desk) => desk.call('lessons.get', {}),
+  },
   'look at the rail': { call: 'rail.get', ask: (desk) => desk.call('rail.get', {}) },
   'look at the coolers': { call: 'coolers.list', ask: (desk) => desk.call('coolers.list', {}) },
   'list a cooler’s files': {
@@ -217,6 +231,9 @@ export async function askedIn(desk: BenchDesk): Promise<Asked> {
   const grinder = await desk.call('grinder.get', {});
   const [cooler] = await desk.call('coolers.list', {});
   const [quote] = await desk.call('quotes.list', {});
+  const {
+    codes: [slip = ''],
+  } = await desk.call('slips.add', { count: 1 });
   const [batch, lot, trim] = [grinder.recent[0], grinder.fat[0], grinder.waiting[0]];
   if (!batch || !lot || !trim || !cooler || !quote) throw new Error('The book has nothing to ask about');
   return {
@@ -226,6 +243,7 @@ export async function askedIn(desk: BenchDesk): Promise<Asked> {
     coolerId: cooler.id,
     lotId: lot.id,
     quoteId: quote.id,
+    slip,
     trimId: trim.id,
   };
 }

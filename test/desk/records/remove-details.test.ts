@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { PERSONAL_TEXT } from '../../../src/book/privacy/personal-text.ts';
 import { importTable } from '../import/import-file.ts';
 import { cut, deskOn, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
+import { addPhoto } from '../../photo-of.ts';
 import { whatBelongs } from './what-belongs.ts';
 import { whatIsSmoked } from './what-is-smoked.ts';
 
@@ -180,6 +181,8 @@ async function everything(shop: FreshDesk, mark: string, phone: string): Promise
   });
   await shop.call('animals.reopen', { id, reason: `${mark} came back` });
   await shop.call('pickup.release', { id, to: `${mark} Uncle`, unpaidBy: 'RO' });
+  const photo = await addPhoto(shop, id);
+  await shop.call('photos.void', { id: photo.id, reason: `${mark} is not in it` });
   await whatBelongs(shop, hunterId, mark);
   await whatIsSmoked(shop, hunterId, mark);
   // Brought by somebody else's name first, and put right.
