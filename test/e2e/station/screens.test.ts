@@ -52,6 +52,9 @@ beforeAll(async () => {
     confirmed: true,
     by: 'MK',
   });
+  await shop.call('bills.create', { animalId: ready.id, confirmed: true, by: 'MK' });
+  const cutting = { kind: 'payment', method: 'cash', typed: '95', by: 'MK' } as const;
+  await shop.call('bills.pay', { animalId: ready.id, ...cutting });
   await shop.call('loads.open', { oven: 'Big', madeIds: [], by: 'MK' });
   device = await shop.device('tablet', { hasTouch: true });
   page = device.pages()[0] ?? (await device.newPage());
