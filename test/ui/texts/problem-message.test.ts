@@ -33,7 +33,7 @@ const everything = {
 
 /** Names of fields, files and hosts that look like codes. */
 const NOT_CODES =
-  /^(group|instructions|parts)\.(?!empty)|^fat\.(min|max)$|^[a-z]+\.(gambrel|csv|json)$|^gambrel\.(session|scale)$|^stations\.(line|ask)$|^outcome\.state$|^w\.id$|\.(arpa|local)$/;
+  /^(group|instructions|parts)\.(?!empty)|^fat\.(min|max)$|^[a-z]+\.(gambrel|csv|json)$|^gambrel\.(session|scale|lessons)$|^stations\.(line|ask)$|^outcome\.state$|^w\.id$|\.(arpa|local)$/;
 
 /** Rooms of the core that no call uses: their codes cannot reach a window. */
 const UNCALLED: readonly string[] = [];
