@@ -10,7 +10,7 @@ afterAll(() => screen?.close());
 
 const GROUPS = [
   'The shop', 'Letterhead', 'Money and terms', 'Rail and cold', 'Coolers', 'Scale', 'Pickup and notices', 'Record book',
-  'Other items', 'Who works here', 'Stations', 'Backups', 'Help',
+  'Other items', 'Who works here', 'Stations', 'Ledger', 'Backups', 'Help',
 ]; // prettier-ignore
 
 it('names every group at the left', async () => {
