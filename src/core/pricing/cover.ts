@@ -50,7 +50,8 @@ export function madeOf(
   { products, made }: Pick<Amounts, 'products' | 'made'>,
   product: string,
 ): readonly MadeOf[] {
-  return made?.[product] ?? [{ recipe: null, grams: products?.[product] ?? 0, trimGrams: null }];
+  const own = made && Object.hasOwn(made, product) ? made[product] : undefined;
+  return own ?? [{ recipe: null, grams: products?.[product] ?? 0, trimGrams: null }];
 }
 
 /**

@@ -1,4 +1,5 @@
 /** The billable amounts of an animal: hanging weight, output of its grinds, added fat, packages, extras. */
+import { byName } from '../../core/values/by-name.ts';
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { Amounts, MadeOf } from '../../core/pricing/lines.ts';
 import { instructionsOf } from '../animal/instructions.ts';
@@ -28,7 +29,7 @@ export function weighedAmounts(session: Session, animal: AnimalRow): Weighed {
     received: sums?.received ?? null,
   });
   const grinds = session.book.batches.ofAnimal(animal.id);
-  const products: Record<string, number> = {};
+  const products = byName<number>();
   const ground = new Set<string>();
   const fats: Record<string, number> = {};
   let groundGrams = 0;
@@ -36,7 +37,7 @@ export function weighedAmounts(session: Session, animal: AnimalRow): Weighed {
   const add = (record: Record<string, number>, name: string, grams: number): void => {
     record[name] = (record[name] ?? 0) + grams;
   };
-  const made: Record<string, MadeOf[]> = {};
+  const made = byName<MadeOf[]>();
   const tell = ({ product, ...one }: MadeOf & { product: string }): void =>
     void (made[product] ??= []).push(one);
   for (const row of session.book.weighings.ofAnimal(animal.id)) {

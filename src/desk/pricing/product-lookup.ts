@@ -1,4 +1,5 @@
 /** Finds a product by name or code: orders and weights refer to it by name, price lines by code. */
+import { byName } from '../../core/values/by-name.ts';
 import { madeOf } from '../../core/pricing/cover.ts';
 import type { Amounts, MadeOf, PriceLine } from '../../core/pricing/lines.ts';
 import { PRODUCT_KINDS, type ProductKind } from '../../trade/product.ts';
@@ -81,9 +82,9 @@ export function listedProducts(
   amounts: Pick<Amounts, 'products' | 'kinds' | 'made'>,
   lookup: ProductLookup,
 ): Pick<Amounts, 'products' | 'kinds' | 'made'> {
-  const products: Record<string, number> = {};
-  const kinds: Record<string, ProductKind | 'unlisted'> = {};
-  const made: Record<string, MadeOf[]> = {};
+  const products = byName<number>();
+  const kinds = byName<ProductKind | 'unlisted'>();
+  const made = byName<MadeOf[]>();
   for (const [called, grams] of Object.entries(amounts.products ?? {})) {
     const listed = lookup(called);
     const code = listed?.code ?? called;

@@ -1,4 +1,5 @@
 /** The predicted price of a quoted animal, line by line, at each end of its range. */
+import { byName } from '../../core/values/by-name.ts';
 import type { MadeOf } from '../../core/pricing/lines.ts';
 import { priceLines, type Amounts } from '../../core/pricing/price.ts';
 import { checkAdjustments, coreAdjustments, quotedCode } from '../pricing/adjustments.ts';
@@ -92,9 +93,9 @@ function amountsOf(
   { hangingGrams, outcome, packages }: Case,
   lookup: ProductLookup,
 ): Amounts {
-  const products: Record<string, number> = {};
+  const products = byName<number>();
   const fats: Record<string, number> = {};
-  const how: Record<string, MadeOf[]> = {};
+  const how = byName<MadeOf[]>();
   for (const made of outcome.grinds) {
     products[made.product] = (products[made.product] ?? 0) + made.grams;
     const recipe = made.recipeId === null ? null : String(made.recipeId);
