@@ -11,7 +11,7 @@ import { mountPart, openWindow } from '../mount-part.ts';
 vi.mock('../../../src/bridge/client/index.ts', async () => (await import('../played-desk.ts')).client);
 
 const { qps: arrives } = loaders;
-/** The generated language stands for one of a hunter, since no other test fetches it in this worker. */
+/** The generated language stands for one of a hunter; in a worker of its own, where no other test has fetched it. */
 const NOBODYS = 'qps' as HunterLanguage;
 
 beforeEach(async () => {
