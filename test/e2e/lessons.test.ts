@@ -52,7 +52,7 @@ it('saves what this shop has learned once five animals of a kind are finished', 
       await call('table.weigh', { animalId: id, stage: 'cut', part, typed });
     await call('animals.setStage', { id, stage: 'ready', answer: 'weighed again', confirmed: true });
   }
-  await page.getByText('Rests on 5 animals.').waitFor();
+  await page.getByText('Based on 5 animals.').waitFor();
   const saved = page.waitForEvent('download');
   await shop.keys.pressOn('Save what this shop has learned');
   const path = await (await saved).path();
