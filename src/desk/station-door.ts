@@ -1,16 +1,13 @@
 /** The desk as the listener for stations sees it. Loaded with the listener, once the shop switches stations on. */
 import { actAs } from '../book/changes/acting.ts';
-import type { Place } from '../trade/place.ts';
 import type { Language } from '../words/languages.ts';
 import type {
   AskingDevice,
   AskOutcome,
-  HeldDecision,
   OutboxEntry,
   StationCall,
   StationDoor,
   StationEntrance,
-  StationEvent,
   StationLineState,
   StationSettings,
   Taken,
@@ -18,8 +15,8 @@ import type {
 import type { PhotoRead } from './contract/photo.ts';
 import { WIRE } from './contract/stations.ts';
 import { ProblemError, type Answer, type Problem } from './contract/problem.ts';
-import { addByPhone } from './animals/drafts.ts';
-import { draftSheet } from './animals/draft-sheet.ts';
+import { addByPhone } from './animals/check-in/drafts.ts';
+import { draftSheet } from './animals/check-in/draft-sheet.ts';
 import type { Desk } from './desk.ts';
 import { answerSaid, inputMeant } from './names/at-the-door.ts';
 import { carryOutEntry, needsPerson } from './station-entry.ts';
@@ -31,10 +28,9 @@ import { readEntry, takeOnce, type Receipt } from './stations/outbox.ts';
 import { noteLineState, originsOf } from './stations/line-state.ts';
 import { pairingOf } from './stations/pairing.ts';
 import { peopleOf } from './stations/people.ts';
-import { cameIn } from './stations/presence.ts';
 import { lineageOf, stationSettings } from './stations/settings.ts';
 import { hashOf, stationInfo } from './stations/stations.ts';
-import { staleAt } from './stale-at.ts';
+import { arrived, watch } from './station-following.ts';
 
 const OFF: StationSettings = { on: false, address: null, port: 0, pins: false, phones: false };
 
@@ -231,66 +227,6 @@ export function openStationDoor(desk: Desk): StationDoor {
       };
     },
   };
-}
-
-/** Notes that a station holds a line, for the office's list, in each opening of the book. @returns what ends it */
-function arrived(desk: Desk, enter: () => StationEntrance): () => void {
-  let at: Session | null = null;
-  let leave = (): boolean => false;
-  const notice = (): void => desk.announce('stations.line', ['stations.get']);
-  const arrive = (): void => {
-    const session = desk.session();
-    if (session === at) return;
-    leave();
-    at = session;
-    const found = enter();
-    leave = session && found.state === 'open' ? cameIn(session, found.station.id) : () => false;
-    if (found.state === 'open') notice();
-  };
-  const stop = desk.onChanged(arrive);
-  arrive();
-  return () => {
-    stop();
-    if (leave()) notice();
-  };
-}
-
-/** Follows one station until it is shut out, or `told` is no longer wanted. */
-function watch(
-  desk: Desk,
-  enter: () => StationEntrance,
-  decisionOf: (stationId: number) => HeldDecision | null,
-  told: (event: StationEvent) => void,
-): () => void {
-  let known = '';
-  let decided: HeldDecision | null = null;
-  /** Null: shut out. */
-  let place: Place | null = null;
-  const look = (): void => {
-    const now = enter();
-    if (now.state !== 'open') {
-      place = null;
-      stop();
-      told({ kind: 'shut', state: now.state });
-      return;
-    }
-    const { station, addresses } = now;
-    place = station.place;
-    const shown = JSON.stringify([station, addresses]);
-    if (known !== '' && shown !== known) told({ kind: 'station', station, addresses });
-    known = shown;
-    const decision = decisionOf(station.id);
-    if (decision !== null && decision !== decided) told({ kind: 'held' });
-    decided = decision;
-  };
-  const stop = desk.onChanged(({ stale, opening }) => {
-    // Each station hears of every save of all: the book is asked only where a station itself may have changed.
-    if (stale === null || stale.asks.includes('stations.get')) look();
-    const here = place === null ? undefined : staleAt(stale, place);
-    if (here !== undefined) told({ kind: 'changed', stale: here, opening });
-  });
-  look();
-  return stop;
 }
 
 const base64Of = (file: Uint8Array): string => Buffer.from(file).toString('base64');

@@ -2,7 +2,7 @@
  * Background work of a running desk: backups, summaries of past seasons, the age of hunters’ drafts, files of photographs that belong to
  * nothing, and detecting writes of other programs.
  */
-import { removeOldDrafts } from './animals/draft-age.ts';
+import { removeOldDrafts } from './animals/check-in/draft-age.ts';
 import { followLedger, pruneFeed } from './ledger/feeding.ts';
 import { bookErrorIn } from './contract/book-problems.ts';
 import type { Door } from './session/procedure.ts';

@@ -11,7 +11,7 @@ import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { endUnprocessed } from '../animal/end-unprocessed.ts';
 import { moveOn } from '../animal/stage.ts';
-import { ticketOfSlip } from './slips.ts';
+import { ticketOfSlip } from './check-in/slips.ts';
 import { animalOf, openAnimalOf } from '../animal/closed.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 

@@ -27,9 +27,9 @@ import {
   refuseFuture,
 } from '../input/day-doubts.ts';
 import { addBelonging, newBelonging } from './belongings.ts';
-import { takeDraft } from './drafts.ts';
-import { slipCode } from './slip-code.ts';
-import { takeSlip } from './slips.ts';
+import { takeDraft } from './check-in/drafts.ts';
+import { slipCode } from './check-in/slip-code.ts';
+import { takeSlip } from './check-in/slips.ts';
 import { detailFor } from '../input/detail.ts';
 import { addHunter, hunterFields, presentHunterOf } from '../animal/hunters.ts';
 import { normalizeOrders } from '../animal/orders.ts';

@@ -2,7 +2,7 @@
 import type { Place } from '../../trade/place.ts';
 import type { HunterLanguage } from '../../words/hunter-language.ts';
 import type { Language } from '../../words/languages.ts';
-import type { DraftSheet } from './draft.ts';
+import type { DraftSheet } from './check-in/draft.ts';
 import type { Answer, Problem } from './problem.ts';
 
 /** What a station knows of itself. */

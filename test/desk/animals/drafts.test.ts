@@ -3,7 +3,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { CallInput } from '../../../src/bridge/contract.ts';
-import { removeOldDrafts } from '../../../src/desk/animals/draft-age.ts';
+import { removeOldDrafts } from '../../../src/desk/animals/check-in/draft-age.ts';
 import { openDesk } from '../../../src/desk/desk.ts';
 import { procedures } from '../../../src/desk/procedures.ts';
 import { freshDesk, takeIn } from '../fresh-desk.ts';

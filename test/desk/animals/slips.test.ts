@@ -1,7 +1,7 @@
 /** Slips for night drop-off: each finds what was typed for it, or the animal that came with it, and comes in once. */
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { addByPhone } from '../../../src/desk/animals/drafts.ts';
-import { slipCodeIn } from '../../../src/desk/animals/slip-code.ts';
+import { addByPhone } from '../../../src/desk/animals/check-in/drafts.ts';
+import { slipCodeIn } from '../../../src/desk/animals/check-in/slip-code.ts';
 import { freshDesk } from '../fresh-desk.ts';
 import { floorOn, type Floor } from '../stations/floor.ts';
 

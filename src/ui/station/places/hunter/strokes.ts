@@ -3,7 +3,7 @@
 export const BOX = { width: 1000, height: 300 } as const;
 /** Points nearer than this to the last one change nothing that an eye sees. */
 const STEP = 6;
-/** As much as the desk takes (src/desk/animals/draft-input.ts). */
+/** As much as the desk takes (src/desk/animals/check-in/draft-input.ts). */
 const MOST = 12_000;
 /** A point takes at most `L1000,300`. */
 const POINT = 9;

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import * as v from 'valibot';
 import { expect, it } from 'vitest';
-import { newDraft } from '../../../../../src/desk/animals/draft-input.ts';
+import { newDraft } from '../../../../../src/desk/animals/check-in/draft-input.ts';
 import { begun, drawn, pointIn } from '../../../../../src/ui/station/places/hunter/strokes.ts';
 
 const pad = { left: 100, top: 50, width: 500, height: 150 };

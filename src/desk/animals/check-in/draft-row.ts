@@ -1,9 +1,9 @@
-import type { DraftNow } from '../../book/records/stations/drafts.ts';
-import { nameKey, phoneKey } from '../../book/records/hunters.ts';
-import { isHunterLanguage } from '../../words/hunter-language.ts';
-import { hunterCard } from '../animal/hunters.ts';
-import type { DraftRow, HunterCard, Instructions, Sex } from '../contract/contract.ts';
-import type { Session } from '../session/session.ts';
+import type { DraftNow } from '../../../book/records/stations/drafts.ts';
+import { nameKey, phoneKey } from '../../../book/records/hunters.ts';
+import { isHunterLanguage } from '../../../words/hunter-language.ts';
+import { hunterCard } from '../../animal/hunters.ts';
+import type { DraftRow, HunterCard, Instructions, Sex } from '../../contract/contract.ts';
+import type { Session } from '../../session/session.ts';
 
 /** A local number; fewer digits tell nobody apart. */
 const LEAST_DIGITS = 7;

@@ -1,12 +1,12 @@
 /** Blank slips for night drop-off: printed with a code, by which the animal is found that hangs with the slip in the morning. */
 import { randomInt } from 'node:crypto';
 import * as v from 'valibot';
-import type { SlipNow } from '../../book/records/stations/slips.ts';
-import type { SlipView } from '../contract/contract.ts';
-import { ProblemError } from '../contract/problem.ts';
-import { by } from '../input/input.ts';
-import { read, write } from '../session/procedure.ts';
-import type { Session } from '../session/session.ts';
+import type { SlipNow } from '../../../book/records/stations/slips.ts';
+import type { SlipView } from '../../contract/contract.ts';
+import { ProblemError } from '../../contract/problem.ts';
+import { by } from '../../input/input.ts';
+import { read, write } from '../../session/procedure.ts';
+import type { Session } from '../../session/session.ts';
 import { draftRow } from './draft-row.ts';
 import { slipCode, slipCodeIn } from './slip-code.ts';
 

@@ -1,8 +1,8 @@
 /** What a hunter's own check-in may send. */
 import * as v from 'valibot';
-import { HUNTER_LANGUAGES } from '../../words/hunter-language.ts';
-import { by, instructions, needed, optionalDate, sex, text } from '../input/input.ts';
-import { MAX_TERMS } from '../session/settings.ts';
+import { HUNTER_LANGUAGES } from '../../../words/hunter-language.ts';
+import { by, instructions, needed, optionalDate, sex, text } from '../../input/input.ts';
+import { MAX_TERMS } from '../../session/settings.ts';
 import { slipCode } from './slip-code.ts';
 
 /** A long name drawn slowly, thinned to a point every few pixels, takes about 3,000. Our choice, no source. */

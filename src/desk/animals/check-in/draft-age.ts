@@ -1,6 +1,6 @@
 /** How long a draft that became no ticket keeps its personal details. */
-import { clockDoubt } from '../session/clock.ts';
-import type { Session } from '../session/session.ts';
+import { clockDoubt } from '../../session/clock.ts';
+import type { Session } from '../../session/session.ts';
 
 /** Two weeks: a hunter who has not come back by then checks in anew. Our choice, no source. */
 export const DRAFT_DAYS = 14;

@@ -1,6 +1,6 @@
 /** The receipt that a hunter takes home at drop-off. Money in minor units, masses in grams. */
-import type { PaymentRow } from './bill.ts';
-import type { Instructions } from './instructions.ts';
+import type { PaymentRow } from '../bill.ts';
+import type { Instructions } from '../instructions.ts';
 
 export interface DropOff {
   animalId: number;

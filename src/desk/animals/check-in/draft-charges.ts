@@ -1,9 +1,9 @@
-import { linesFor } from '../../core/pricing/cover.ts';
-import type { Instructions } from '../contract/contract.ts';
-import { pricesInForce } from '../pricing/prices.ts';
-import { kindOf, productLookup } from '../pricing/product-lookup.ts';
-import { grindLines, recipesOfOrders } from '../recipes/ordered.ts';
-import type { Session } from '../session/session.ts';
+import { linesFor } from '../../../core/pricing/cover.ts';
+import type { Instructions } from '../../contract/contract.ts';
+import { pricesInForce } from '../../pricing/prices.ts';
+import { kindOf, productLookup } from '../../pricing/product-lookup.ts';
+import { grindLines, recipesOfOrders } from '../../recipes/ordered.ts';
+import type { Session } from '../../session/session.ts';
 
 /**
  * Tells of orders which lines of the price list charge what is made by them, by code; none while the shop has only the example's

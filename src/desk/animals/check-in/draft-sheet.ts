@@ -1,15 +1,15 @@
 /** What a hunter's own check-in shows: what there is to choose from, and nothing of anybody. */
 import * as v from 'valibot';
-import type { SpeciesProfile } from '../../core/species/species.ts';
-import type { HunterLanguage } from '../../words/hunter-language.ts';
-import type { DraftSheet, DraftWay, Instructions } from '../contract/contract.ts';
-import { namesIn } from '../names/names.ts';
-import { publicPrices } from '../pricing/public-prices.ts';
-import { dropOffTerms } from '../session/drop-off-terms.ts';
-import { read } from '../session/procedure.ts';
-import type { Session } from '../session/session.ts';
-import { templateCards, usualOrders } from '../shelf/templates-shelf.ts';
-import { FATS } from '../supplied/resources.ts';
+import type { SpeciesProfile } from '../../../core/species/species.ts';
+import type { HunterLanguage } from '../../../words/hunter-language.ts';
+import type { DraftSheet, DraftWay, Instructions } from '../../contract/contract.ts';
+import { namesIn } from '../../names/names.ts';
+import { publicPrices } from '../../pricing/public-prices.ts';
+import { dropOffTerms } from '../../session/drop-off-terms.ts';
+import { read } from '../../session/procedure.ts';
+import type { Session } from '../../session/session.ts';
+import { templateCards, usualOrders } from '../../shelf/templates-shelf.ts';
+import { FATS } from '../../supplied/resources.ts';
 import { chargesOfOrders } from './draft-charges.ts';
 import { language } from './draft-input.ts';
 

@@ -1,8 +1,8 @@
 /** A hunter's own check-in: what is asked, and what waits for the counter. */
-import type { Sex } from '../../trade/animal.ts';
-import type { HunterLanguage } from '../../words/hunter-language.ts';
-import type { Instructions } from './instructions.ts';
-import type { HunterCard } from './shop.ts';
+import type { Sex } from '../../../trade/animal.ts';
+import type { HunterLanguage } from '../../../words/hunter-language.ts';
+import type { Instructions } from '../instructions.ts';
+import type { HunterCard } from '../shop.ts';
 
 /** A way to cut that the shop offers. */
 export interface DraftWay {
