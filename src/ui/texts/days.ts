@@ -82,19 +82,23 @@ export function dayWriter(locale: string, order: DayOrder | null, clock: '12' | 
     moment: (iso, zone) => {
       const at = new Date(iso);
       if (order === null)
-        return write(
-          { month: 'short', day: 'numeric', hour: 'numeric', minute: '2-digit', ...hours },
-          zone,
-        )(at);
+        return unbroken(
+          write({ month: 'short', day: 'numeric', hour: 'numeric', minute: '2-digit', ...hours }, zone)(at),
+        );
       const time = new Intl.DateTimeFormat(locale, {
         hour: 'numeric',
         minute: '2-digit',
         ...hours,
         timeZone: zone,
       });
-      return `${write({ month: 'short', day: 'numeric' }, zone)(at)}, ${time.format(at)}`;
+      return `${write({ month: 'short', day: 'numeric' }, zone)(at)}, ${unbroken(time.format(at))}`;
     },
   };
+}
+
+/** A time of day on one line: Canadian French writes it with spaces, “6 h 41”, and the locale data lets them break. */
+function unbroken(time: string): string {
+  return time.replace(/(\d) h (\d)/, '$1\u00A0h\u00A0$2');
 }
 
 function inOrder(parts: Intl.DateTimeFormatPart[], order: DayOrder): string {

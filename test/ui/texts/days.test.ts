@@ -40,6 +40,14 @@ describe('dates and times', () => {
     },
   );
 
+  it.each([undefined, 'day first'] as const)(
+    'keep the hours and minutes of French together (%s)',
+    (dayOrder) =>
+      expect(makeFormat({ ...shop, locale: 'fr-CA', dayOrder }).moment(MOMENT, 'America/Denver')).toMatch(
+        /, 14\u00A0h\u00A015$/,
+      ),
+  );
+
   it('writes midnight as 0, not as 24', () =>
     expect(makeFormat({ ...shop, clock: '24' }).moment('2026-11-24T07:05:00Z', 'America/Denver')).toMatch(
       /\b0?0:05$/,
