@@ -43,7 +43,7 @@ it('takes a hunter through it in Spanish', async () => {
   await tablet.getByText('Elija su animal.').waitFor();
   await pick(tablet, 'Venado bura');
   await pick(tablet, 'Hembra');
-  await tablet.getByLabel('Número de cintillo o permiso').fill('T-4711');
+  await tablet.getByLabel('Número de etiqueta de caza o permiso').fill('T-4711');
   await pick(tablet, 'Ayer');
   await tablet.getByLabel('¿Dónde?').fill('Zona 7');
   await next();
