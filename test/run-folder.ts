@@ -29,6 +29,8 @@ export function setup({ provide }: TestProject): () => void {
   chmodSync(folder, 0o1777); // as any temporary folder: tests ask who can read a file in it
   process.env[KEEPING_PLACE] = kept;
   for (const name of ['TMPDIR', 'TEMP', 'TMP']) process.env[name] = folder;
+  // A run starts the program a few hundred times; Node compiles it once.
+  process.env.NODE_COMPILE_CACHE = join(folder, 'compiled');
   provide('runFolder', folder);
   return () => {
     for (const file of globSync(join(folder, `${PROGRAM}*`))) end(Number(file.split(PROGRAM).at(-1)));

@@ -1,9 +1,10 @@
-import { copyFileSync, renameSync, statSync } from 'node:fs';
+import { copyFileSync, cpSync, renameSync, statSync } from 'node:fs';
 import { openRecordBook } from '../book/book.ts';
 import { createPartial, partialPath, removePartial } from '../book/file/partial-files.ts';
 import { BookError } from '../book/file/book-error.ts';
+import { photoFolder } from '../book/file/photos/files.ts';
 import type { DemoBook } from '../desk/door.ts';
-import { drawPhotographs } from './photographs.ts';
+import { bringPhotographs } from './photographs.ts';
 import { DEMO_NOW, fillDemo } from './season.ts';
 
 /** The demo book for a desk; `keptAt` as in `copyDemo`. */
@@ -29,7 +30,7 @@ function copied(keptAt: string, path: string): boolean {
   copyFileSync(keptAt, path);
   try {
     const book = openRecordBook(path, DEMO_NOW, true);
-    drawPhotographs(book);
+    bringPhotographs(book, keptAt);
     book.close();
     return true;
   } catch (error) {
@@ -44,6 +45,7 @@ function keep(path: string, keptAt: string): void {
   try {
     createPartial(part);
     copyFileSync(path, part);
+    cpSync(photoFolder(path), photoFolder(keptAt), { recursive: true });
     renameSync(part, keptAt);
   } catch {
     // An installed program's folder may be read-only: the next demo is then generated again.

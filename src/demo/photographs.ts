@@ -1,6 +1,6 @@
 /** Photographs of a few animals of the running season. */
 import type { Book } from '../book/book.ts';
-import { photoFolder, storePhoto } from '../book/file/photos/files.ts';
+import { photoFolder, readPhoto, storePhoto } from '../book/file/photos/files.ts';
 import type { PhotoKind } from '../trade/photo.ts';
 import type { DemoAnimal } from './invented/animal.ts';
 import { pictureOf } from './pictures/draw.ts';
@@ -19,13 +19,16 @@ export function takePhotographs({ counter }: Shop, { id, number, season }: DemoA
   }
 }
 
-/** Draws the pictures of a demo book that was copied without them. */
-export function drawPhotographs({ db, path }: Pick<Book, 'db' | 'path'>): void {
+/** Puts the pictures of a demo book, which was copied without them, beside it: those beside `keptAt`, or drawn anew. */
+export function bringPhotographs({ db, path }: Pick<Book, 'db' | 'path'>, keptAt: string): void {
   const rows = db
     .prepare<[], { kind: PhotoKind; digest: string; number: number }>(
       'SELECT p.kind, p.digest, a.number FROM photograph p JOIN animal a ON a.id = p.animal_id',
     )
     .all();
-  for (const { kind, digest, number } of rows)
-    storePhoto(photoFolder(path), digest, pictureOf(kind, number), new Date());
+  for (const { kind, digest, number } of rows) {
+    const kept = readPhoto(photoFolder(keptAt), digest);
+    const bytes = kept.state === 'here' ? kept.bytes : pictureOf(kind, number);
+    storePhoto(photoFolder(path), digest, bytes, new Date());
+  }
 }

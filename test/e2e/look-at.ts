@@ -13,6 +13,9 @@ export interface Look {
 /** The default screen size: an old laptop. */
 export const OLD_SCREEN = { width: 1366, height: 768 };
 
+/** A page that asks the desk nothing and has few elements. */
+export const BETWEEN = '#/card';
+
 /** Opens a window of the program at `address`. `prepare` is called before. */
 export async function openLook(
   browser: Browser,
@@ -47,8 +50,8 @@ export async function openLook(
     complaints,
     async goTo({ at, act, sees }, subjects) {
       await page.keyboard.press('Escape'); // A dialog of the frame stays open when the page changes.
-      // By way of another page, because reopening the same one would keep typed text and open dialogs.
-      for (const hash of ['#/about', `#${at(subjects)}`]) {
+      // By way of another page, a small one, because reopening the same one would keep typed text and open dialogs.
+      for (const hash of [BETWEEN, `#${at(subjects)}`]) {
         await page.evaluate((next) => (location.hash = next), hash);
         await page.waitForURL((url) => url.hash === hash);
         await heading.waitFor();

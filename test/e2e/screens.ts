@@ -7,7 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { bringAxe, violations } from './axe-check.ts';
+import { bringAxe, COLOR_RULES, violations } from './axe-check.ts';
 import { openBrowser } from './browser.ts';
 import { strayBlaze } from './looks/blaze-meanings.ts';
 import { looksOf } from './looks/screen-looks.ts';
@@ -49,9 +49,6 @@ const ONE_LINE = [
 
 /** Texts that look like a malfunction. */
 const HOLES = /\bNaN\b|\bundefined\b|\[object|\bnull\b/;
-
-/** The rules whose result depends on colors. A theme changes nothing else of a page. */
-const COLOR_RULES = ['color-contrast', 'link-in-text-block'];
 
 async function checkWhole({ page, complaints }: Look, rules?: readonly string[]): Promise<void> {
   expect(await stillText(page)).not.toMatch(HOLES);

@@ -8,7 +8,7 @@ import { shorten, told } from './shorten.ts';
 import { Tally } from './tally.ts';
 
 const SEED = 20261129;
-const STEPS = 2500;
+const STEPS = 1000;
 const LENGTH = 250;
 
 it('drives every procedure, or says why not', () => {

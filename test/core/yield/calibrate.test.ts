@@ -23,8 +23,8 @@ const mean = (shares: Map<string, number>): number =>
 describe.each([0, 25])(
   'after %i animals, in the world that the model believes in',
   (weighed) => {
-    // 1,200 shops: the standard error of a count of 80 in 100 is 1.2 points, the wanted band 3.5 of them wide.
-    const lots = [11, 12, 13].map((seed) => coverage(believed, weighed, 400, seed));
+    // 600 shops: the standard error of a count of 80 in 100 is 1.6 points, the wanted band 2.5 of them wide to each side.
+    const lots = [11, 12, 13].map((seed) => coverage(believed, weighed, 200, seed));
 
     it.each(COUNTED)('80 % ranges cover %s', (part) => {
       const share = held(lots, EIGHT_IN_TEN).get(part);
@@ -45,7 +45,7 @@ describe.each([0, 25])(
 it.each(WORLDS.slice(1))(
   'still holds where the world is otherwise: $name',
   (world) => {
-    const shares = held([coverage(world, 40, 200, 21), coverage(world, 40, 200, 22)], EIGHT_IN_TEN);
+    const shares = held([coverage(world, 40, 100, 21), coverage(world, 40, 100, 22)], EIGHT_IN_TEN);
     expect(mean(shares)).toBeGreaterThan(0.76);
     expect(mean(shares)).toBeLessThan(0.84);
   },
@@ -55,6 +55,6 @@ it.each(WORLDS.slice(1))(
 it('detects ranges that are too narrow', () => {
   // Quoting from live weight without its spread: what honest ranges must not do.
   const world = WORLDS.find(({ quotedLive }) => quotedLive) as World;
-  const blind = coverage(world, 25, 300, 31, { forgetConversion: true });
+  const blind = coverage(world, 25, 150, 31, { forgetConversion: true });
   expect(held([blind], EIGHT_IN_TEN).get('takeHome')).toBeLessThan(0.74);
 }, 300_000);

@@ -8,8 +8,8 @@ import { LEVELS } from '../../calibrate/coverage.ts';
 import { newKindHeld } from '../../calibrate/new-kind.ts';
 
 const EIGHT_IN_TEN = LEVELS.indexOf(0.8);
-/** The standard error of a share of 80 % is 2 points. */
-const SHOPS = 400;
+/** The standard error of a share of 80 % is 2.8 points. */
+const SHOPS = 200;
 
 describe('an animal of a kind that is new to a busy shop', () => {
   it.each(['species', 'brought'] as const)('is covered by its range although the profile is far off: %s', (by) => {

@@ -7,7 +7,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { foreignWords, wordsOf } from '../../words/catalogue-words.ts';
 import { openBrowser } from '../browser.ts';
 import { deskLine } from '../desk-line.ts';
-import { openLook, stillText } from '../look-at.ts';
+import { BETWEEN, openLook, stillText } from '../look-at.ts';
 import { PLACES, subjectsOf, type Place, type Subjects } from '../places.ts';
 import { serve } from '../served.ts';
 import { sayIn } from './said.ts';
@@ -62,7 +62,7 @@ it.each(['es-MX', 'fr-CA'] as const)(
 /** Opens a place as `openLook` does, by English names; what it then shows is not named, since its words are what is looked for. */
 async function goTo(page: Page, { at, act }: Place, subjects: Subjects): Promise<void> {
   await page.keyboard.press('Escape');
-  for (const hash of ['#/about', `#${at(subjects)}`]) {
+  for (const hash of [BETWEEN, `#${at(subjects)}`]) {
     await page.evaluate((next) => (location.hash = next), hash);
     await page.waitForURL((url) => url.hash === hash);
   }

@@ -1,7 +1,7 @@
 /** A deer from intake to pickup, by keyboard, in a window of another language. Every name is read from its catalogue. */
 import { expect } from 'vitest';
 import type { Language } from '../../../src/words/languages.ts';
-import { bringAxe, violations } from '../axe-check.ts';
+import { bringAxe, COLOR_RULES, violations } from '../axe-check.ts';
 import { cutOff, splitWords } from '../reach.ts';
 import type { ShopWindow } from '../shop-window.ts';
 import type { WordsOf } from './words-of.ts';
@@ -23,7 +23,7 @@ const HUNTER = {
 
 /** Nothing on the page is cut off, and axe finds nothing. */
 async function isWhole({ shop: { page }, language }: Job, where: string): Promise<void> {
-  const found = await violations(page);
+  const found = await violations(page, undefined, COLOR_RULES); // a language has no colors of its own
   // The code of the pseudo-language is none of a language.
   const faults = language === 'qps' ? found.filter(({ id }) => id !== 'html-lang-valid') : found;
   expect(faults, `axe at ${where}`).toEqual([]);

@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Place } from '../../../src/trade/place.ts';
-import { bringAxe, violations } from '../axe-check.ts';
+import { bringAxe, COLOR_RULES, violations } from '../axe-check.ts';
 import { deerAtDesk } from '../shop-window.ts';
 import { openStationShop, pairStation, type StationShop } from './station-shop.ts';
 
@@ -153,8 +153,9 @@ const SCREENS: Screen[] = [
 let at: Place = 'table';
 let shown = '';
 
-/** Holds the screen as it is against axe, gloves and the tablet's width, in each shape and theme. */
+/** Holds the screen as it is against gloves and the tablet's width in each shape and theme, and against axe once in each theme. */
 async function look(name: string): Promise<void> {
+  await bringAxe(page);
   for (const [shape, size] of Object.entries(SHAPES))
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.setViewportSize(size);
@@ -164,8 +165,8 @@ async function look(name: string): Promise<void> {
         await page.screenshot({ path: join(FOLDER, `${at}-${name}-${shape}-${colorScheme}.png`) });
       }
       const about = `${at} ${name} ${shape} ${colorScheme}`;
-      await bringAxe(page);
-      expect(await violations(page), about).toEqual([]);
+      if (shape === 'upright')
+        expect(await violations(page, colorScheme === 'light' ? undefined : COLOR_RULES), about).toEqual([]);
       expect(await page.evaluate(tooSmall, SMALLEST), about).toEqual([]);
       expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth), about).toBeLessThanOrEqual(0);
     } // prettier-ignore
