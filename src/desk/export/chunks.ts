@@ -8,11 +8,19 @@ const SLICE_MS = 15;
 
 /**
  * Encodes texts in UTF-8 one after the other; after each chunk, and at least every 15 ms between two texts, it yields to the windows'
- * other calls. A text may be empty: a place to yield within work that writes nothing yet.
+ * other calls, also while the texts are many and short. A text may be empty: a place to yield within work that writes nothing yet.
  */
 export class Chunks {
   /** One buffer for all texts of a file, so that a long book leaves no garbage. */
   readonly #chunk = Buffer.alloc(CHUNK_BYTES);
+  #until = performance.now() + SLICE_MS;
+
+  /** Yields if the last time is long enough ago. */
+  async pause(): Promise<void> {
+    if (performance.now() <= this.#until) return;
+    await setImmediate();
+    this.#until = performance.now() + SLICE_MS;
+  }
 
   /**
    * Passes text on in chunks, the last one marked, and perhaps empty. `take` must not use the bytes after it
@@ -21,17 +29,13 @@ export class Chunks {
   async each(text: Iterable<string>, take: (bytes: Buffer, last: boolean) => void): Promise<void> {
     const chunk = this.#chunk;
     let filled = 0;
-    let until = performance.now() + SLICE_MS;
     for (const piece of text) {
       if (filled + piece.length * MAX_BYTES > CHUNK_BYTES) {
         take(chunk.subarray(0, filled), false);
         filled = 0;
-        until = 0;
+        this.#until = 0;
       }
-      if (performance.now() > until) {
-        await setImmediate();
-        until = performance.now() + SLICE_MS;
-      }
+      await this.pause();
       if (piece.length * MAX_BYTES > CHUNK_BYTES) take(Buffer.from(piece), false);
       else filled += chunk.write(piece, filled);
     }

@@ -1,6 +1,7 @@
 /**
- * Writes a .zip archive entry by entry in a stream (PKWARE APPNOTE 6.3, deflate, UTF-8 names). Each file is below 4 GB; a larger or
- * longer archive has the records of ZIP64 (4.3.14, 4.3.15, 4.5.3).
+ * Writes a .zip archive entry by entry in a stream (PKWARE APPNOTE 6.3, UTF-8 names). Texts are deflated; photographs, which are
+ * compressed already, are stored. Each file is below 4 GB; a larger or longer archive has the records of ZIP64 (4.3.14, 4.3.15,
+ * 4.5.3).
  */
 import { closeSync, openSync } from 'node:fs';
 import { constants, crc32, deflateRawSync } from 'node:zlib';
@@ -15,12 +16,14 @@ const EXTRA_64 = 0x0001;
 const IN_ZIP64 = 0xffffffff;
 const MANY = 0xffff;
 const UTF8 = 0x0800;
-const DEFLATED = 8;
+/** Methods of compression (4.4.5). */
+const [STORED, DEFLATED] = [0, 8];
 /** 1980-01-01: a fixed date, so that the same book gives the same archive. */
 const DATE = 0x0021;
 
 interface Entry {
   name: Buffer;
+  method: number;
   crc: number;
   packed: number;
   bytes: number;
@@ -37,28 +40,32 @@ export async function writeZip(path: string, files: Iterable<ZipFile>): Promise<
   try {
     let at = 0;
     const chunks = new Chunks();
-    const put = (bytes: Buffer): void => {
+    const put = (bytes: Uint8Array): void => {
       writeFully(file, bytes, at);
       at += bytes.length;
     };
     const entries: Entry[] = [];
     for (const one of files) {
-      const whole = 'bytes' in one ? one.bytes() : null;
-      if ('bytes' in one && whole === null) continue;
-      const entry: Entry = { name: Buffer.from(one.name), crc: 0, packed: 0, bytes: 0, at };
+      const stored = 'bytes' in one;
+      if (stored) await chunks.pause();
+      const whole = stored ? one.bytes() : null;
+      if (stored && whole === null) continue;
+      const method = stored ? STORED : DEFLATED;
+      const entry: Entry = { name: Buffer.from(one.name), method, crc: 0, packed: 0, bytes: 0, at };
       put(localHeader(entry));
       const start = at;
-      const take = (bytes: Uint8Array, last: boolean): void => {
+      const take = (bytes: Uint8Array, packed: Uint8Array): void => {
         entry.crc = crc32(bytes, entry.crc);
         entry.bytes += bytes.length;
-        // Each chunk ends on a whole byte, so that the chunks together are one deflate stream.
-        put(deflateRawSync(bytes, { finishFlush: last ? constants.Z_FINISH : constants.Z_SYNC_FLUSH }));
+        put(packed);
       };
-      // A file is one chunk; the empty text yields to other calls.
-      await chunks.each('text' in one ? one.text : [''], (bytes, last) => {
-        if (!whole) take(bytes, last);
-        else if (last) take(whole, true);
-      });
+      if (whole) take(whole, whole);
+      else if ('text' in one)
+        await chunks.each(one.text, (bytes, last) => {
+          // Each chunk ends on a whole byte, so that the chunks together are one deflate stream.
+          const finishFlush = last ? constants.Z_FINISH : constants.Z_SYNC_FLUSH;
+          take(bytes, deflateRawSync(bytes, { finishFlush }));
+        });
       entry.packed = at - start;
       // Sizes are known only now: the header is overwritten.
       writeFully(file, localHeader(entry), entry.at);
@@ -96,8 +103,8 @@ function centralHeader(entry: Entry): Buffer {
 }
 
 /** The fields that both headers share, from the required version on. */
-function common(header: Buffer, from: number, { crc, packed, bytes, name }: Entry): void {
-  [VERSION, UTF8, DEFLATED, 0, DATE].forEach((value, i) => header.writeUInt16LE(value, from + i * 2));
+function common(header: Buffer, from: number, { method, crc, packed, bytes, name }: Entry): void {
+  [VERSION, UTF8, method, 0, DATE].forEach((value, i) => header.writeUInt16LE(value, from + i * 2));
   [crc, packed, bytes].forEach((value, i) => header.writeUInt32LE(value, from + 10 + i * 4));
   header.writeUInt16LE(name.length, from + 22);
 }

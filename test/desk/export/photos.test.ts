@@ -48,10 +48,14 @@ it('stand in the archive of the whole book and in that of their hunter, each byt
   shop.desk.close();
 });
 
-it('more than ZIP counts are counted by ZIP64', async () => {
+it('more than ZIP counts are counted by ZIP64, and others are answered meanwhile', async () => {
   const path = tempBookPath('many');
   const many = 66_000;
+  let turns = 0;
+  const turn = setInterval(() => (turns += 1), 0);
   await writeZip(path, Array.from({ length: many }, (_, i) => ({ name: `${i}`, bytes: () => Uint8Array.of(i & 255) })));
+  clearInterval(turn);
+  expect(turns).toBeGreaterThan(3);
   const bytes = readFileSync(path);
   // APPNOTE 4.3.16: the entries that do not fit; 4.3.14: the record that has them; 4.3.15: where it stands.
   const end = bytes.subarray(-22);
@@ -60,7 +64,8 @@ it('more than ZIP counts are counted by ZIP64', async () => {
   expect(locator.readUInt32LE(0)).toBe(0x07064b50);
   const record = bytes.subarray(Number(locator.readBigUInt64LE(8)));
   expect([record.readUInt32LE(0), Number(record.readBigUInt64LE(32))]).toEqual([0x06064b50, many]);
-  const files = unzipSync(bytes);
-  expect(Object.keys(files)).toHaveLength(many);
+  let counted = 0;
+  const files = unzipSync(bytes, { filter: ({ name }) => (counted += 1) > 0 && name === '65999' });
+  expect(counted).toBe(many);
   expect(files['65999']).toEqual(Uint8Array.of(65_999 & 255));
 }, 60_000); // prettier-ignore
