@@ -23,20 +23,23 @@ export async function violations(
   not: readonly string[] = [],
 ): Promise<Violation[]> {
   const left = Object.fromEntries(not.map((rule) => [rule, { enabled: false }]));
-  return page.evaluate(async ([only, off]) => {
-    const checker = (window as unknown as { axe: typeof axe }).axe;
-    const { violations: found } = await checker.run(document, {
-      ...(only && { runOnly: { type: 'rule', values: [...only] } }),
-      rules: off,
-      resultTypes: ['violations'],
-      preload: false, // Preloading only fetches the style sheets again.
-    });
-    return found
-      .filter(({ impact }) => impact === 'moderate' || impact === 'serious' || impact === 'critical')
-      .map(({ id, impact, nodes }) => ({
-        id,
-        impact: String(impact),
-        nodes: nodes.slice(0, 3).map(({ target, html }) => ({ target: target.join(' '), html })),
-      }));
-  }, [rules, left] as const);
+  return page.evaluate(
+    async ([only, off]) => {
+      const checker = (window as unknown as { axe: typeof axe }).axe;
+      const { violations: found } = await checker.run(document, {
+        ...(only && { runOnly: { type: 'rule', values: [...only] } }),
+        rules: off,
+        resultTypes: ['violations'],
+        preload: false, // Preloading only fetches the style sheets again.
+      });
+      return found
+        .filter(({ impact }) => impact === 'moderate' || impact === 'serious' || impact === 'critical')
+        .map(({ id, impact, nodes }) => ({
+          id,
+          impact: String(impact),
+          nodes: nodes.slice(0, 3).map(({ target, html }) => ({ target: target.join(' '), html })),
+        }));
+    },
+    [rules, left] as const,
+  );
 }

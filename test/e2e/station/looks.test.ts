@@ -51,7 +51,8 @@ async function looksRight(name: string): Promise<void> {
       }, GLOVE); // prettier-ignore
       expect(found, `${name} ${width} ${colorScheme}`).toEqual({ small: [], tooWide: 0 });
       const rules = colorScheme === 'light' ? undefined : COLOR_RULES;
-      if (width === TABLET[0]?.[0]) expect(await violations(page, rules), `${name} ${colorScheme}`).toEqual([]);
+      if (width === TABLET[0]?.[0])
+        expect(await violations(page, rules), `${name} ${colorScheme}`).toEqual([]);
     }
   }
 }
