@@ -23,7 +23,7 @@ let key: string | undefined;
 function sourcesKey(): string {
   if (key !== undefined) return key;
   const hash = createHash('sha256');
-  for (const folder of ['src/core', 'src/book', 'src/desk', 'src/demo', 'resources'])
+  for (const folder of ['src/trade', 'src/core', 'src/book', 'src/desk', 'src/demo', 'resources'])
     for (const name of readdirSync(join(ROOT, folder), { recursive: true, encoding: 'utf8' }).sort())
       if (/\.(ts|json)$/.test(name)) hash.update(name).update(readFileSync(join(ROOT, folder, name)));
   return (key = hash.digest('hex').slice(0, 16));

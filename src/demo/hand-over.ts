@@ -1,5 +1,6 @@
 import { addDays } from '../core/values/dates.ts';
 import { GRAMS_PER } from '../core/values/units.ts';
+import { reasonKept } from '../trade/offered.ts';
 import type { DemoAnimal } from './invented/animal.ts';
 import { payBalance } from './billing.ts';
 import { momentAt } from './invented/calendar.ts';
@@ -75,7 +76,7 @@ export function foundPositive({ counter }: Shop, { id }: DemoAnimal): boolean {
 export function ready(shop: Shop, animal: DemoAnimal): void {
   if (foundPositive(shop, animal)) return;
   // Where the weights do not fit, the cutter weighed again and says so.
-  const answer = 'Weighed again, it is right';
+  const answer = reasonKept('weighed-again-right');
   shop.counter.call('animals.setStage', {
     id: animal.id,
     stage: 'ready',

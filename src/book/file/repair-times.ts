@@ -5,6 +5,7 @@
 import { isTime, timeColumns, type TimeColumn } from './check-moments.ts';
 import type { Db } from './db.ts';
 import { quoted } from './tables.ts';
+import { reasonKept } from '../../trade/offered.ts';
 
 /** A column with invalid moments or dates, and the number of rows. */
 export interface RepairedTime {
@@ -41,7 +42,7 @@ function mendColumn(db: Db, { table, column, kind }: TimeColumn, now: string): n
     `INSERT INTO audit (record, record_id, act, before, after, reason, at, by)
      SELECT 'book', @table || ' ' || ${key.map((one) => `t.${one}`).join(" || ' ' || ")}, 'change', json_object(@column, t.${of}), json_object(@column, ${instead}), @reason, @now, ''
      FROM ${from} t WHERE ${wrong}`,
-  ).run({ ...bound, table, column, now, reason: kind === 'day' ? 'not a day' : 'not a moment' });
+  ).run({ ...bound, table, column, now, reason: reasonKept(kind === 'day' ? 'not-a-day' : 'not-a-moment') });
   return db.prepare(`UPDATE ${from} AS t SET ${of} = ${instead} WHERE ${wrong}`).run(bound).changes;
 } // prettier-ignore
 

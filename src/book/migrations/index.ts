@@ -28,6 +28,7 @@ import { madeAtStations } from './0026-made-at-stations.ts';
 import { photographs } from './0027-photographs.ts';
 import { slips } from './0028-slips.ts';
 import { lessons } from './0029-lessons.ts';
+import { reasonsAsCodes } from './0030-reasons-as-codes.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -60,6 +61,7 @@ export const MIGRATIONS: readonly string[] = [
   photographs,
   slips,
   lessons,
+  reasonsAsCodes,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

@@ -95,7 +95,7 @@ UNION ALL
   FROM batch_animal m JOIN batch b ON b.id = m.batch_id WHERE m.animal_id = @id
 UNION ALL
   SELECT 6, m.id, 'fat-moved', m.at, m.by,
-    json_object('kind', m.kind, 'grams', m.grams, 'reason', m.note)
+    json_object('kind', m.kind, 'grams', m.grams, 'reason', iif(m.kind = 'handed over', '', m.note))
   FROM fat_lot l JOIN fat_movement m ON m.lot_id = l.id
   WHERE l.animal_id = @id AND m.kind IN ('thrown out', 'counted', 'handed over')
 UNION ALL

@@ -4,9 +4,10 @@ import type { FatLotRecord, FatMovementRow } from '../../book/records/fat-lots.t
 import { ProblemError } from '../contract/problem.ts';
 import { ownFatSource } from '../supplied/resources.ts';
 import type { Session } from '../session/session.ts';
+import { reasonKept } from '../../trade/offered.ts';
 
 /** Note of the movement of own fat that was disposed of with its animal. */
-const DISPOSED_NOTE = 'disposed of with its animal';
+const DISPOSED_NOTE = reasonKept('disposed-with-animal');
 
 /** Amounts below this are scale rounding, not fat. */
 export const ROUNDING_TOLERANCE_GRAMS = 5;
@@ -116,7 +117,7 @@ export function restoreOwnFat(session: Session, animal: Pick<AnimalRow, 'id' | '
   if (!leftWithIt) return;
   const grams = -last.grams;
   session.book.fat.move({
-    lotId: lot.id, kind: 'voided', grams, typed: null, weighingId: null, note: 'opened again', at: session.now(), by,
+    lotId: lot.id, kind: 'voided', grams, typed: null, weighingId: null, note: reasonKept('opened-again'), at: session.now(), by,
   }); // prettier-ignore
 }
 

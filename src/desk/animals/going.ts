@@ -7,6 +7,7 @@ import { moveOn } from '../animal/stage.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
+import { reasonKept } from '../../trade/offered.ts';
 
 /** @throws ProblemError `release.held`, `pooled.held`, `pooled.positive`, `pooled.through-grinder`, `release.not-ready` */
 export function refuseToGo(session: Session, animal: AnimalRow): void {
@@ -54,7 +55,7 @@ function handOverOwnFat(session: Session, animalId: number, by: string): void {
     grams: -lot.left_grams,
     typed: null,
     weighingId: null,
-    note: 'handed over',
+    note: reasonKept('handed-over'),
     at: session.now(),
     by,
   });

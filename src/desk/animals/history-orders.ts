@@ -1,5 +1,6 @@
+import { isDeepStrictEqual } from 'node:util';
 import { FATS } from '../supplied/resources.ts';
-import type { HistoryChange, Instructions } from '../contract/contract.ts';
+import type { HistoryChange, HistoryValue, Instructions } from '../contract/contract.ts';
 
 /** What changed between two cutting instructions, by field and by piece. */
 export function orderChanges(
@@ -15,11 +16,11 @@ export function orderChanges(
       ['grindProduct', (one) => one.grindProduct],
       ['pattyGrams', (one) => one.pattyGrams],
       ['packageGrams', (one) => one.packageGrams],
-      ['alsoGround', (one) => one.alsoGround.map(({ product }) => product).join(', ')],
+      ['alsoGround', (one) => one.alsoGround.map(({ product }) => product)],
       ['pricedExtras', (one) => counted(one.pricedExtras)],
       ['extras', (one) => one.extras.join(', ')],
       ['note', (one) => one.note],
-    ] satisfies [string, (one: Instructions) => string | number | null][]
+    ] satisfies [string, (one: Instructions) => HistoryValue][]
   ).map(([field, valueIn]) => ({ field, before: valueIn(before), after: valueIn(after) }));
   const primals = [...new Set([...before.primals, ...after.primals].map(({ primal }) => primal))];
   const pieces = primals.map((primal) => ({
@@ -28,7 +29,7 @@ export function orderChanges(
     before: orderOf(before, primal),
     after: orderOf(after, primal),
   }));
-  return [...plain, ...pieces].filter((change) => change.before !== change.after);
+  return [...plain, ...pieces].filter(({ before, after }) => !isDeepStrictEqual(before, after));
 }
 
 /** @example counted({ caping: 1, rush: 2 }) // 'caping, 2 × rush' */
@@ -38,9 +39,9 @@ function counted(extras: Instructions['pricedExtras']): string {
     .join(', ');
 }
 
-function orderOf({ primals }: Instructions, primal: string): string | null {
+function orderOf({ primals }: Instructions, primal: string): HistoryValue {
   const order = primals.find((one) => one.primal === primal);
-  return order ? [order.as, order.size].filter(Boolean).join(', ') : null;
+  return order ? { as: order.as, size: order.size } : null;
 }
 
 function fatName(fat: string): string {

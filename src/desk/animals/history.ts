@@ -7,7 +7,13 @@ import { orderChanges } from './history-orders.ts';
 import { id } from '../input/input.ts';
 import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
-import type { HistoryChange, HistoryEntry, HistoryKind, Instructions } from '../contract/contract.ts';
+import type {
+  HistoryChange,
+  HistoryEntry,
+  HistoryKind,
+  HistoryValue,
+  Instructions,
+} from '../contract/contract.ts';
 import { animalOf } from '../animal/closed.ts';
 
 /** Newest first. @throws ProblemError `animal.unknown` */
@@ -67,22 +73,25 @@ function changesOf(
     }));
 }
 
-function valueOf(
-  session: Session,
-  species: SpeciesProfile,
-  field: string,
-  value: unknown,
-): string | number | null {
-  if (field === 'parts' && typeof value === 'string')
-    return value.replace(
-      /(\d+) ([^,]+)/g,
-      (_, count: string, primal: string) => `${count} × ${nameOf(species, primal)}`,
-    );
+function valueOf(session: Session, species: SpeciesProfile, field: string, value: unknown): HistoryValue {
+  if (field === 'parts' && typeof value === 'string') return piecesOf(species, value);
   if (field === 'species' && typeof value === 'string') return session.species.of(value).name;
   if (field === 'hunter_id' && typeof value === 'number')
     return session.book.hunters.get(value)?.name ?? null;
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  return typeof value === 'string' || typeof value === 'number' ? value : null;
+  return typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean' ? value : null;
+}
+
+/** @example piecesOf(elk, '2 haunch, 1 neck') // { pieces: [{ count: 2, primal: 'Haunch' }, { count: 1, primal: 'Neck' }] } */
+function piecesOf(species: SpeciesProfile, kept: string): HistoryValue {
+  const pieces = [...kept.matchAll(/(\d+) ([^,]+)/g)];
+  return pieces.length === 0
+    ? kept
+    : {
+        pieces: pieces.map(([, count, primal = '']) => ({
+          count: Number(count),
+          primal: nameOf(species, primal),
+        })),
+      };
 }
 
 /** Stage changes to released or disposed have entries of their own with more detail. */

@@ -1,5 +1,6 @@
 /** The record book for an officer, its gaps, and the history of one animal. */
 import type { BelongingWent } from './belonging.ts';
+import type { PrimalOrder } from './instructions.ts';
 import type { DecisionKind, HeatAnswer } from './smokehouse/proof.ts';
 import type { AnimalStage, Brought, Grade, Sex, TestResult } from './words.ts';
 
@@ -129,12 +130,22 @@ export interface RecordCheck {
   pastKeeping: { years: number; before: string; entries: number };
 }
 
+/** A value of a record: what was typed, a code, several names, how a piece is wanted, or which pieces came, by their names. */
+export type HistoryValue =
+  | string
+  | number
+  | boolean
+  | readonly string[]
+  | Pick<PrimalOrder, 'as' | 'size'>
+  | { pieces: readonly { count: number; primal: string }[] }
+  | null;
+
 export interface HistoryChange {
   field: string;
   /** The primal of an order. */
   of?: string;
-  before: string | number | null;
-  after: string | number | null;
+  before: HistoryValue;
+  after: HistoryValue;
 }
 
 export type HistoryKind =

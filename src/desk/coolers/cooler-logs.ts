@@ -11,6 +11,7 @@ import { read, write } from '../session/procedure.ts';
 import { ProblemError, type Problem } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import type { CoolerLogCard, LogPreview } from '../contract/contract.ts';
+import { reasonKept } from '../../trade/offered.ts';
 
 /** Maximum number of rows listed; beyond it only their number. */
 const MAX_LISTED = 20;
@@ -111,7 +112,7 @@ export const undoImport = write(v.object({ id, by }), (session, input) => {
   const at = session.now();
   session.book.coolerLogs.undo(log.id, at, input.by);
   session.book.audit.note({
-    record: 'cooler_log', recordId: log.id, act: 'void', before: { file: log.file }, reason: 'undone', at, by: input.by,
+    record: 'cooler_log', recordId: log.id, act: 'void', before: { file: log.file }, reason: reasonKept('undone'), at, by: input.by,
   }); // prettier-ignore
   return { id: log.id, name: log.file };
 });

@@ -19,6 +19,7 @@ import { host, read } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import { removeTemporary, withTemporary, temporaryFolder } from '../session/temporary.ts';
+import { codesFile } from './codes-csv.ts';
 import { describeTables } from './describe.ts';
 import { hunterAsText, recordsOfHunter } from './hunter-file.ts';
 import { longExport, writeExport, pieceOf, writeText } from './outbox.ts';
@@ -59,6 +60,7 @@ export const createForHunter = read(v.object({ id, language }), async (session, 
         name: `${table.name}.csv`,
         text: csvText(table.columns, rows),
       })),
+      codesFile(input.language),
       { name: inLanguage(text, input.language).readMe, text: describeTables(db, input.language) },
       ...photoFiles(db, session.book.path, hunter.id),
     ]);

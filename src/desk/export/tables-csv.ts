@@ -5,7 +5,10 @@ import { inLanguage } from '../../words/of-desk.ts';
 import { csvLine } from '../../core/values/csv.ts';
 import { eachRow } from '../../book/file/each-row.ts';
 import type { Db } from '../../book/file/db.ts';
+import { SPECIES } from '../supplied/resources.ts';
 import { rowsOfTable, tablesOf, type CellValue } from '../../book/file/tables.ts';
+import { namesIn } from '../names/names.ts';
+import { codesFile } from './codes-csv.ts';
 import { describeTables } from './describe.ts';
 import type { ZipFile } from './zip.ts';
 
@@ -35,7 +38,7 @@ const READABLE: Readonly<Record<string, { head: readonly (keyof typeof english.h
   },
 }; // prettier-ignore
 
-/** The complete export: the importable tables, every table as stored, and a description. */
+/** The complete export: the importable tables, in words of the language; every table as stored; what its codes mean; and a description. */
 export function* tableFiles(db: Db, language: Language): Generator<ZipFile> {
   const text = inLanguage(english, language);
   yield { name: text.readMe, text: describeTables(db, language) };
@@ -43,10 +46,46 @@ export function* tableFiles(db: Db, language: Language): Generator<ZipFile> {
   for (const [name, { head, sql, also }] of Object.entries(READABLE)) {
     const rows = also === undefined ? rowsOf(sql) : inTurn(rowsOf(sql), rowsOf(also));
     const headings = head.map((code) => text.heading[code]);
-    yield { name, text: csvText(headings, rows) };
+    yield { name, text: csvText(headings, inWords(rows, head, language)) };
   }
+  yield codesFile(language);
   for (const table of tablesOf(db))
     yield { name: `tables/${table.name}.csv`, text: csvText(table.columns, rowsOfTable(db, table)) };
+}
+
+/** Columns whose cells are codes, and the words for them. */
+const CODED: Readonly<Partial<Record<keyof typeof english.heading, keyof typeof english.words>>> = {
+  sex: 'sex',
+  age: 'age',
+  broughtAs: 'brought',
+  origin: 'origin',
+  neverPooled: 'pooling',
+  part: 'what',
+};
+
+/** The same rows with words of the language for codes and for the names of built-in things. */
+function* inWords(
+  rows: Iterable<CellValue[]>,
+  head: readonly (keyof typeof english.heading)[],
+  language: Language,
+): Generator<CellValue[]> {
+  const { words } = inLanguage(english, language);
+  const names = namesIn(language);
+  // In English a species is its code: where another language has a word of its own, that is read as well.
+  const species = new Map(
+    SPECIES.map(({ code, name }) => {
+      const own = names.said('species.*.name', name, code);
+      return [code, own === name ? code : own];
+    }),
+  );
+  const said = head.map((heading): ((cell: string) => string) => {
+    const group = CODED[heading];
+    if (group) return (cell) => (words[group] as Readonly<Record<string, string>>)[cell] ?? cell;
+    if (heading === 'species') return (cell) => species.get(cell) ?? cell;
+    return heading === 'product' ? (cell) => names.said('product.*', cell) : (cell) => cell;
+  });
+  for (const row of rows)
+    yield row.map((cell, at) => (typeof cell === 'string' ? (said[at]?.(cell) ?? cell) : cell));
 }
 
 function* inTurn<T>(...each: readonly Iterable<T>[]): Generator<T> {

@@ -20,6 +20,7 @@ import { host } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import type { BackupsRenewed } from '../contract/contract.ts';
+import { reasonKept } from '../../trade/offered.ts';
 
 /**
  * Makes a fresh verified backup, and only then deletes backups of this book that are older than the last removal of
@@ -48,7 +49,7 @@ export const renewBackups = host(
       .filter((path) => !fresh.includes(path) && existsSync(path));
     session.book.change(() =>
     session.book.audit.note({
-      record: 'setting', recordId: 'backups', act: 'void', after: { deleted }, reason: 'details removed',
+      record: 'setting', recordId: 'backups', act: 'void', after: { deleted }, reason: reasonKept('details-removed'),
       at: session.now(), by: input.by,
     }),
   ); // prettier-ignore

@@ -21,6 +21,7 @@ import {
   tableOf,
 } from '../session/upload.ts';
 import { dictionary, valuesOf } from './words.ts';
+import { reasonKept } from '../../trade/offered.ts';
 
 const kind = v.picklist(['hunters', 'animals', 'weighings'], 'choice.table');
 /** How the preview shows a part stated as none; the file may use this word too. */
@@ -144,7 +145,7 @@ export const undo = write(
     session.book.imports.remove(row, at, input.by);
     session.book.audit.note({
     record: 'brought in', recordId: row.id, act: 'void', before: { file: row.file, kind: row.kind, rows: row.rows },
-    reason: 'undone', at, by: input.by,
+    reason: reasonKept('undone'), at, by: input.by,
   }); // prettier-ignore
     return { id: row.id, name: row.file };
   },

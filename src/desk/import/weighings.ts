@@ -6,6 +6,7 @@ import { refuseHeldWeight } from '../animal/hold-rules.ts';
 import { isNonePart, refuseWeighed } from '../weighing/part-none.ts';
 import type { RowValues } from './cells.ts';
 import { addHanging, hangingInBook, type HangingSoFar } from './hung-before.ts';
+import { productKept } from './own-exports.ts';
 import type { RowImporter } from './row-importer.ts';
 import { saveNone, saveWeight } from './weights.ts';
 
@@ -105,7 +106,7 @@ export function weighingImporter(session: Session): RowImporter {
         part,
         reading: weight,
         ...(tare && { tare }),
-        product: texts.product,
+        product: texts.product === undefined ? undefined : productKept(texts.product),
         count: counts.packages,
         note: texts.note,
       });

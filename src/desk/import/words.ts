@@ -2,6 +2,7 @@
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import type { WordField } from '../contract/contract.ts';
 import { folded } from './fields.ts';
+import { exportedSpecies, exportedWords } from './own-exports.ts';
 
 /** Values by word and field. Usual words of shops and camps: common practice, no source. */
 const MEANINGS: Readonly<Record<Exclude<WordField, 'species'>, Readonly<Record<string, string>>>> = {
@@ -63,7 +64,7 @@ export function dictionary(species: readonly SpeciesProfile[]): Dictionary {
         (word) => [word, value] as const,
       ),
     );
-    return [field, new Map(pairs)];
+    return [field, new Map([...exportedWords(field as keyof typeof MEANINGS), ...pairs])];
   });
   const names = species.flatMap(({ code, name, many }) =>
     [code, name, many].map((word) => [folded(word), code] as const),
@@ -71,7 +72,9 @@ export function dictionary(species: readonly SpeciesProfile[]): Dictionary {
   const others = species.flatMap(({ code }) =>
     (OTHER_NAMES[code]?.split('|') ?? []).map((word) => [word, code] as const),
   );
-  return { ...Object.fromEntries(entries), species: new Map([...others, ...names]) } as Dictionary;
+  const known = new Set(species.map(({ code }) => code));
+  const abroad = exportedSpecies().filter(([, code]) => known.has(code));
+  return { ...Object.fromEntries(entries), species: new Map([...abroad, ...others, ...names]) } as Dictionary;
 }
 
 /** The possible values of a field with fixed choices. */

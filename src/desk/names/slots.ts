@@ -7,13 +7,13 @@ export type Slot =
   | `recordSet.*.${'place' | 'keepFrom' | 'also' | 'title' | 'confirmed'}`
   | `caution.*.${'hazard' | 'title' | 'short' | 'text' | 'differs'}`
   | 'line'
-  | `${'reason' | 'wholeSize'}.*`
+  | `${'reason' | 'size'}.*`
   | `${'ingredient' | 'recipe' | 'recipeNote' | 'meat' | 'casing' | 'step' | 'loss' | 'cooling'}.*`;
 
 const SPECIES = ['species.*.name'] as const;
 const PRODUCT = ['product.*'] as const;
 /** A price line is often called like the product that it charges for. */
-const LINE = ['price.*', 'product.*', 'line'] as const;
+export const LINE = ['price.*', 'product.*', 'line'] as const;
 const FAT = ['fat.*'] as const;
 const INGREDIENT = ['ingredient.*'] as const;
 const RECIPE = ['recipe.*'] as const;
@@ -21,7 +21,7 @@ const NOTE = ['recipeNote.*'] as const;
 
 /**
  * By `FIELD` wherever it stands, or by `HOLDER.FIELD`, where the holder is the field that the object or the list of objects is in, or
- * the call's name for its own input or answer. Texts of a list go by the field of the list.
+ * the call's name for its own input or answer, or what a change of a history changed. Texts of a list go by the field of the list.
  */
 const SLOTS: Readonly<Record<string, readonly Slot[]>> = {
   speciesName: SPECIES,
@@ -39,6 +39,10 @@ const SLOTS: Readonly<Record<string, readonly Slot[]>> = {
   'primals.name': ['primal.*'],
   'pieces.name': ['primal.*'],
   'with.primal': ['primal.*'],
+  'facts.primal': ['primal.*'],
+  'facts.fromPrimal': ['primal.*'],
+  'piece.of': ['primal.*'],
+  'pieces.primal': ['primal.*'],
   product: PRODUCT,
   grindProduct: PRODUCT,
   productName: PRODUCT,
@@ -63,7 +67,18 @@ const SLOTS: Readonly<Record<string, readonly Slot[]>> = {
   reason: ['reason.*'],
   'answered.answer': ['reason.*'],
   'animals.setStage.answer': ['reason.*'],
-  'primals.size': ['wholeSize.*'],
+  'fat.listMovements.note': ['reason.*'],
+  'primals.size': ['size.*'],
+  'before.size': ['size.*'],
+  'after.size': ['size.*'],
+  'species.before': SPECIES,
+  'species.after': SPECIES,
+  'fat.before': FAT,
+  'fat.after': FAT,
+  'grindProduct.before': PRODUCT,
+  'grindProduct.after': PRODUCT,
+  'alsoGround.before': PRODUCT,
+  'alsoGround.after': PRODUCT,
   'prices.get.name': ['priceBook.*'],
   'prices.save.name': ['priceBook.*'],
   recipe: RECIPE,
@@ -103,7 +118,13 @@ const SLOTS: Readonly<Record<string, readonly Slot[]>> = {
   'cooling.name': ['cooling.*'],
 };
 
+/** The last part of each key: most texts are in no field of these. */
+const FIELDS: ReadonlySet<string> = new Set(
+  Object.keys(SLOTS).map((key) => key.slice(key.lastIndexOf('.') + 1)),
+);
+
 /** The names that a text in this field may be; none for fields that hold no names. */
 export function slotsOf(holder: string, field: string): readonly Slot[] {
+  if (!FIELDS.has(field)) return [];
   return SLOTS[`${holder}.${field}`] ?? SLOTS[field] ?? [];
 }

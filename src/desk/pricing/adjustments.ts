@@ -7,6 +7,8 @@ import type { Adjustment, PriceLine } from '../../core/pricing/price.ts';
 import { listOf, needed, text } from '../input/input.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { changedLabel, discountLabel } from '../names/line-labels.ts';
+import { reasonIn } from '../names/names.ts';
+import { SOURCE_LANGUAGE } from '../../words/languages.ts';
 import { money } from './price-input.ts';
 import type { AdjustmentInput } from '../contract/contract.ts';
 
@@ -125,10 +127,22 @@ export function coreAdjustments(
         ];
       case 'amount off':
         return [
-          { kind: one.kind, code: one.code, label: discountLabel(one.reason), amountMinor: one.amountMinor },
+          {
+            kind: one.kind,
+            code: one.code,
+            label: discountLabel(reasonIn(SOURCE_LANGUAGE, one.reason)),
+            amountMinor: one.amountMinor,
+          },
         ];
       case 'percent off':
-        return [{ kind: one.kind, code: one.code, label: discountLabel(one.reason), rate: one.rate }];
+        return [
+          {
+            kind: one.kind,
+            code: one.code,
+            label: discountLabel(reasonIn(SOURCE_LANGUAGE, one.reason)),
+            rate: one.rate,
+          },
+        ];
       case 'other price': {
         const label = lines.find(({ code }) => code === one.lineCode)?.label ?? one.lineCode;
         return [

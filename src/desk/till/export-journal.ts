@@ -9,6 +9,8 @@ import { ProblemError } from '../contract/problem.ts';
 import { writeExport, writeText } from '../export/outbox.ts';
 import { date } from '../input/input.ts';
 import { language } from '../input/language.ts';
+import { lineIn, reasonIn } from '../names/names.ts';
+import type { Language } from '../../words/languages.ts';
 import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { startOf } from './day-entries.ts';
@@ -33,8 +35,8 @@ export const exportJournal = read(
   async (session, { what, from, to, language: of }) => {
     if (from > to) throw new ProblemError('invalid', 'journal.span', { field: 'to', with: { from, to } });
     const text = {
-      journal: (db: Db) => journalText(session, db, from, to),
-      summary: (db: Db) => summaryText(session, db, from, to),
+      journal: (db: Db) => journalText(session, db, from, to, of),
+      summary: (db: Db) => summaryText(session, db, from, to, of),
       layout: () => [layoutText(of)],
     }[what];
     const packed = await writeExport(session, (path, db) => writeText(path, text(db)));
@@ -43,13 +45,13 @@ export const exportJournal = read(
   },
 );
 
-function* journalText(session: Session, db: Db, from: string, to: string): Generator<string> {
+function* journalText(session: Session, db: Db, from: string, to: string, of: Language): Generator<string> {
   yield BYTE_ORDER_MARK + csv([JOURNAL_COLUMNS]);
   const records = journalRecords(db);
   for (const day of daysOf(from, to)) {
     // A place to let other calls in, even on days without a line.
     yield '';
-    for (const row of rowsOf(session, records, day)) {
+    for (const row of rowsOf(session, records, day, of)) {
       const money = (minor: number): string => decimalText(minor, row.currency);
       const billed = row.type.startsWith('bill');
       yield csv([
@@ -72,7 +74,7 @@ function* journalText(session: Session, db: Db, from: string, to: string): Gener
   }
 }
 
-function* summaryText(session: Session, db: Db, from: string, to: string): Generator<string> {
+function* summaryText(session: Session, db: Db, from: string, to: string, of: Language): Generator<string> {
   yield BYTE_ORDER_MARK + csv([SUMMARY_COLUMNS]);
   const records = journalRecords(db);
   const opened = records.balanceBefore(from, startOf(session, from));
@@ -81,7 +83,7 @@ function* summaryText(session: Session, db: Db, from: string, to: string): Gener
     const summary = new MonthSummary(balance);
     for (const day of daysOf(month.from, month.to)) {
       yield '';
-      for (const row of rowsOf(session, records, day)) summary.add(row);
+      for (const row of rowsOf(session, records, day, of)) summary.add(row);
     }
     balance = summary.balance();
     yield csv(
@@ -102,8 +104,13 @@ function* summaryText(session: Session, db: Db, from: string, to: string): Gener
   }
 }
 
-/** The lines of one day, in the order of their entry. */
-function* rowsOf(session: Session, records: JournalRecords, day: string): Generator<JournalRow> {
+/** The lines of one day, in the order of their entry, with labels and reasons in a language. */
+function* rowsOf(
+  session: Session,
+  records: JournalRecords,
+  day: string,
+  of: Language,
+): Generator<JournalRow> {
   const documents = records.documents({
     fromDay: day,
     toDay: day,
@@ -111,7 +118,12 @@ function* rowsOf(session: Session, records: JournalRecords, day: string): Genera
     until: startOf(session, addDays(day, 1)),
   });
   documents.sort((a, b) => order(a.at, b.at));
-  for (const one of documents) yield* journalRows(one, day, one.what === 'bill' ? records.lines(one.id) : []);
+  for (const one of documents) {
+    const reason = one.reason === null ? null : reasonIn(of, one.reason);
+    const lines = one.what === 'bill' ? records.lines(one.id) : [];
+    const said = lines.map((line) => ({ ...line, label: lineIn(of, line.label) }));
+    yield* journalRows({ ...one, reason }, day, said);
+  }
 }
 
 const order = (a: string, b: string): number => (a < b ? -1 : Number(a > b));

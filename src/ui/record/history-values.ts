@@ -1,9 +1,12 @@
 /** Changed fields of an animal's history with their values before and after. */
 import { HUNTER_LANGUAGES } from '../../words/hunter-language.ts';
 import { languages } from '../../words/languages.ts';
-import type { HistoryChange } from '../../bridge/contract.ts';
+import type { HistoryChange, HistoryValue } from '../../bridge/contract.ts';
 import { text as words } from '../../words/compiled/shared/common.ts';
 import { text } from '../../words/compiled/window/books/history.ts';
+import { text as ordersText } from '../../words/compiled/window/orders.ts';
+import { listText } from '../../words/list.ts';
+import { piecesText } from '../texts/pieces.ts';
 import { wordFor } from '../texts/codes.ts';
 import type { Format } from '../texts/format.ts';
 
@@ -18,13 +21,21 @@ export function changeText({ field, of, before, after }: HistoryChange, format: 
   });
 }
 
-/** A field's value: a weight, a share, a day, the name of a code, or what was typed. */
-export function valueText(field: string, value: string | number | null, format: Format): string {
+/** A field's value: a weight, a share, a day, the name of a code, names, how a piece is wanted, or what was typed. */
+export function valueText(field: string, value: HistoryValue, format: Format): string {
   if (value === null || value === '') return text.nothing;
+  if (typeof value === 'boolean') return text.answer({ yes: value });
   if (typeof value === 'number')
     return field.endsWith('Grams') ? format.mass(value) : format.share(value, field === 'cutsShare' ? 0 : 1);
+  if (typeof value === 'object') return severalText(value);
   if (DAYS.has(field)) return format.longDay(value);
   return namesOf(field)[value] ?? value;
+}
+
+function severalText(value: Extract<HistoryValue, object>): string {
+  if ('as' in value) return ordersText.use(value);
+  if ('pieces' in value) return piecesText(value.pieces, []);
+  return value.length > 0 ? listText(value) : text.nothing;
 }
 
 function namesOf(field: string): Readonly<Record<string, string>> {

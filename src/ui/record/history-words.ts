@@ -114,7 +114,7 @@ const SENTENCES: Readonly<Record<HistoryKind, Message>> = {
   },
   'notice-voided': ({ step }) => leavingText.noticeVoided({ step: step as 'first' }),
   shared: ({ basis, parts, hunters }) =>
-    text.shared({ basis: String(basis), parts: String(parts), hunters: Number(hunters) }),
+    text.shared({ basis: basis as 'percent', parts: String(parts), hunters: Number(hunters) }),
   'part-released': (facts, format) =>
     text.partReleased({ hunter: String(facts.hunter), ...handedOver(facts, format) }),
   'part-voided': ({ hunter }) => text.partVoided({ hunter: String(hunter) }),
@@ -179,6 +179,6 @@ export function changesBeside({ what, changes }: HistoryEntry): HistoryChange[] 
 }
 
 /** The reason, unless the sentence includes it. */
-export function reasonBeside({ what, reason, facts }: HistoryEntry): string {
-  return what === 'held' || reason === '' || reason === facts.kind ? '' : text.why({ reason });
+export function reasonBeside({ what, reason }: HistoryEntry): string {
+  return what === 'held' || reason === '' ? '' : text.why({ reason });
 }

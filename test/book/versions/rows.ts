@@ -235,4 +235,8 @@ INSERT INTO lesson VALUES
   (1, '5b7a3c4e-9d21-4e0a-a1b2-7c6d5e4f3a2b', 'The shop in town', 'file', '2026-11-28', 412, 37, '{"yields":[]}', '2026-11-30T18:05:00.000Z', 'MK');
 INSERT INTO lesson_use VALUES (1, 1, 0, '2026-11-30T18:06:00.000Z', 'MK');
 `,
+  30: `
+INSERT INTO weighing_void VALUES (6, 'reason:wrong-animal', '2026-11-30T19:00:00.000Z', 'MK');
+INSERT INTO instruction VALUES (30, 1, '{"primals":[{"primal":"ham","as":"whole","size":"size:bone-in"}]}', '2026-11-30T19:05:00.000Z', 'MK');
+`,
 };

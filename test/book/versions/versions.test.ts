@@ -1,4 +1,4 @@
-/** Every book that was ever in use opens with today's program, and not a row of it is lost or changed. */
+/** Every book that was ever in use opens with today's program, and not a row of it is lost, or changed but as a step says. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
@@ -33,6 +33,29 @@ function tablesOf(db: Database.Database, like?: Tables): Tables {
   );
 }
 
+/** The texts of these rows that a later step turns. `typed twice` is none: it was offered with a capital letter. */
+const TURNED: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  bill_void: { 'weighed again': 'reason:weighed-again' },
+  part_none_void: { 'stated by mistake': 'reason:stated-by-mistake' },
+};
+
+function reasonsAsCodes(tables: Tables): Tables {
+  const turned = Object.entries(TURNED).flatMap(([name, codes]) =>
+    name in tables
+      ? [
+          [
+            name,
+            (tables[name] as { reason: string }[]).map((row) => ({
+              ...row,
+              reason: codes[row.reason] ?? row.reason,
+            })),
+          ],
+        ]
+      : [],
+  );
+  return { ...tables, ...(Object.fromEntries(turned) as Tables) };
+}
+
 function storedBook(file: string): { path: string; before: Tables; version: number } {
   const path = tempBookPath();
   const old = new Database(path);
@@ -54,11 +77,11 @@ describe.each(stored)('the book of %s', (file) => {
     expect(Object.entries(before).filter(([, rows]) => rows.length === 0)).toEqual([]);
   });
 
-  it('is brought up to date without losing or changing a row, after a backup of it as it was', () => {
+  it('is brought up to date without losing a row, or changing more than the steps say, after a backup of it as it was', () => {
     const { path, before, version } = storedBook(file);
     const book = openRecordBook(path, NOW);
     expect(book.db.pragma('user_version', { simple: true })).toBe(BOOK_VERSION);
-    expect(tablesOf(book.db, before)).toEqual(before);
+    expect(tablesOf(book.db, before)).toEqual(reasonsAsCodes(before));
     expect(book.db.pragma('foreign_key_check')).toEqual([]);
     expect(book.db.pragma('integrity_check', { simple: true })).toBe('ok');
     book.close();

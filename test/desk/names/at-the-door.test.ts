@@ -1,7 +1,9 @@
 /** Names of built-in things in calls: translated in answers, understood in inputs, and left alone where they are the shop's own. */
+import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import type { CallInput, CallName, CallOutput } from '../../../src/bridge/contract.ts';
 import { answerSaid, inputMeant } from '../../../src/desk/names/at-the-door.ts';
+import { lineIn, reasonIn } from '../../../src/desk/names/names.ts';
 import type { Language } from '../../../src/words/languages.ts';
 import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
@@ -14,6 +16,14 @@ async function callIn<N extends CallName>(
   const answer = await shop.desk.call(name, input, undefined, language);
   if (!answer.ok) throw new Error(JSON.stringify(answer.problem));
   return answer.value as CallOutput<N>;
+}
+
+/** What the first row says, as the book keeps it. */
+function inBook({ bookPath }: FreshDesk, sql: string): unknown {
+  const db = new Database(bookPath, { readonly: true });
+  const found = db.prepare(sql).pluck().get();
+  db.close();
+  return found;
 }
 
 describe('an answer', () => {
@@ -105,6 +115,41 @@ describe('a reason', () => {
     expect(await told('en-US')).toEqual(['weighed twice', 'weighed twice']);
     expect(await told('fr-CA')).toEqual(['pesé deux fois', 'pesé deux fois']);
     expect(await told('es-MX')).toEqual(['pesado dos veces', 'pesado dos veces']);
+    expect(inBook(shop, 'SELECT reason FROM weighing_void')).toBe('reason:weighed-twice');
+    shop.desk.close();
+  });
+
+  it('in a person’s own words is kept and told as it was typed, also beside a code', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    const { weighingId } = await callIn(shop, 'en-US', 'table.weigh', { animalId: id, stage: 'cut', part: 'trim', typed: '5' } as CallInput<'table.weigh'>); // prettier-ignore
+    await callIn(shop, 'en-US', 'table.void', { weighingId, reason: 'Weighed twice, I think' });
+    const { weighings } = await callIn(shop, 'es-MX', 'animals.get', { id });
+    expect(weighings.find((one) => one.id === weighingId)?.voided?.reason).toBe('Weighed twice, I think');
+    shop.desk.close();
+  });
+
+  it('is printed in words on the line of a discount, which the bill keeps as it was printed', () => {
+    expect(reasonIn('en-US', 'reason:weighed-twice')).toBe('weighed twice');
+    expect(lineIn('es-MX', 'Discount: weighed twice')).toBe('Descuento: pesado dos veces');
+    expect(lineIn('en-US', 'Discount: weighed twice')).toBe('Discount: weighed twice');
+  });
+});
+
+describe('how a piece is wanted', () => {
+  it('is kept as a code, and the history says it, the piece and the product in each language', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    const orders = { cutsShare: 0.4, fat: 'none', targetFat: null, pattyGrams: null, alsoGround: [], packageGrams: 454, pricedExtras: {}, extras: [], note: '' }; // prettier-ignore
+    const save = (grindProduct: string, size: string) =>
+      callIn(shop, 'fr-CA', 'animals.saveOrders', { id, instructions: { ...orders, grindProduct, primals: [{ primal: 'neck', as: 'whole', size }] } } as unknown as CallInput<'animals.saveOrders'>); // prettier-ignore
+    await save('Haché', 'désossé');
+    await save('Haché', 'avec os');
+    expect(inBook(shop, "SELECT body ->> '$.primals[0].size' FROM instruction ORDER BY id DESC")).toBe('size:bone-in'); // prettier-ignore
+    const told = async (language: Language) =>
+      (await callIn(shop, language, 'animals.getHistory', { id })).flatMap(({ changes }) => changes).find(({ field }) => field === 'piece'); // prettier-ignore
+    expect(await told('es-MX')).toEqual({ field: 'piece', of: 'Pescuezo', before: { as: 'whole', size: 'sin hueso' }, after: { as: 'whole', size: 'con hueso' } }); // prettier-ignore
+    expect(await told('en-US')).toMatchObject({ of: 'Neck', before: { size: 'boneless' }, after: { size: 'bone in' } }); // prettier-ignore
     shop.desk.close();
   });
 });

@@ -7,6 +7,7 @@ import productsJson from '../../../resources/products.json' with { type: 'json' 
 import templatesJson from '../../../resources/instructions.json' with { type: 'json' };
 import { text as orders } from '../../../src/words/compiled/window/orders.ts';
 import { offeredReasons } from './offered-reasons.ts';
+import { WHOLE_SIZES } from '../../../src/trade/offered.ts';
 import { GROUND_PRODUCT, WHOLE_CUTS_PRODUCT } from '../../../src/trade/product.ts';
 
 export interface BuiltIn {
@@ -23,7 +24,7 @@ const any = (kind: string, name: string): BuiltIn => ({ key: `${kind}.*`, name }
 
 export const BUILT_IN: readonly BuiltIn[] = [
   ...Object.entries(offeredReasons('en-US')).map(([code, name]) => named('reason', { code, name })),
-  ...Object.entries(orders.wholeSizes).map(([code, name]) => named('wholeSize', { code, name })),
+  ...WHOLE_SIZES.map((code, at) => named('size', { code, name: Object.values(orders.wholeSizes)[at] ?? '' })),
   ...SPECIES.flatMap((species) => [
     { key: `species.${species.code}.name`, name: species.name },
     { key: `species.${species.code}.many`, name: species.many },

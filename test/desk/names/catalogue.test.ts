@@ -1,6 +1,7 @@
 /** The catalogue says every built-in name in every language, and no two of a kind alike. */
 import { describe, expect, it } from 'vitest';
-import { allNames } from '../../../src/desk/names/names.ts';
+import { allNames, keptNames, namesIn } from '../../../src/desk/names/names.ts';
+import { FORMER_REASONS, OWN_REASONS, REASONS, WHOLE_SIZES } from '../../../src/trade/offered.ts';
 import { text as words } from '../../../src/words/compiled/shared/common.ts';
 import { languages, type Language } from '../../../src/words/languages.ts';
 import { loadLanguage } from '../../../src/words/load.ts';
@@ -55,9 +56,27 @@ describe('the reasons that a window offers', () => {
     await loadLanguage(language);
     const offered = offeredReasons(language);
     const said = allNames(language);
-    expect(Object.keys(offered)).toHaveLength(15);
+    expect(Object.keys(offered)).toEqual([...REASONS]);
     for (const [code, reason] of Object.entries(offered)) expect(said.get(`reason.${code}`)).toBe(reason);
   });
+
+  it('are kept as codes that the catalogue has a word for, as are those of the desk and of earlier versions', () => {
+    const kept = [...keptNames()].filter(([key]) => /^(reason|size)\./.test(key)).map(([, code]) => code);
+    const codes = [...REASONS, ...OWN_REASONS, ...FORMER_REASONS].map((code) => `reason:${code}`);
+    expect(kept.toSorted()).toEqual([...codes, ...WHOLE_SIZES.map((code) => `size:${code}`)].toSorted());
+  });
+
+  it.each(['en-US', 'es-MX', 'fr-CA'] as const)(
+    'are each told from the others in %s, also those of earlier versions',
+    (language) => {
+      const { said, meant } = namesIn(language);
+      for (const code of [...REASONS, ...OWN_REASONS, ...FORMER_REASONS]) {
+        const word = said('reason.*', `reason:${code}`);
+        expect(word).not.toContain(':');
+        expect(meant('reason.*', word)).toBe(`reason:${code}`);
+      }
+    },
+  );
 });
 
 /** Of one kind, so that a name typed in a window has to find the right one. A species' words for its sexes may be those of another. */

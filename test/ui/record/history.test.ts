@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { HistoryEntry, HistoryKind } from '../../../src/bridge/contract.ts';
+import type { HistoryChange, HistoryEntry, HistoryKind } from '../../../src/bridge/contract.ts';
 import { changeText } from '../../../src/ui/record/history-values.ts';
 import { changesBeside, historySentence, reasonBeside } from '../../../src/ui/record/history-words.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
@@ -123,7 +123,20 @@ describe('a change', () => {
     [{ field: 'sex', before: 'unknown', after: 'female' }, 'Sex: Unknown → Female'],
     [{ field: 'cutsShare', before: 0.4, after: 0.5 }, 'Share kept as cuts: 40% → 50%'],
     [{ field: 'packageGrams', before: 453.59237, after: 907.18474 }, 'Package: 1.00 lb → 2.00 lb'],
-    [{ field: 'piece', of: 'Haunch', before: null, after: 'roasts' }, 'Haunch: nothing → roasts'],
-    [{ field: 'refusesPooling', before: 'no', after: 'yes' }, 'Never pooled: no → yes'],
-  ])('reads %o', (change, said) => expect(changeText(change, format)).toBe(said));
+    [
+      { field: 'piece', of: 'Haunch', before: null, after: { as: 'whole', size: 'bone in' } },
+      'Haunch: nothing → whole bone in',
+    ],
+    [{ field: 'refusesPooling', before: false, after: true }, 'Never pooled: no → yes'],
+    [
+      { field: 'alsoGround', before: [], after: ['Links', 'Patties'] },
+      'Also ground: nothing → Links, Patties',
+    ],
+    [
+      { field: 'parts', before: '', after: { pieces: [{ count: 2, primal: 'Haunch' }] } },
+      'Pieces: nothing → 2 × Haunch',
+    ],
+  ] as [HistoryChange, string][])('reads %o', (change, said) =>
+    expect(changeText(change, format)).toBe(said),
+  );
 });

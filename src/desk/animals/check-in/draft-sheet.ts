@@ -30,7 +30,7 @@ export function draftSheet(session: Session, of: HunterLanguage): DraftSheet {
       title,
       fits: offered.filter((species) => fits(species, carcass, instructions)).map(({ code }) => code),
       instructions,
-      made: made.map((product) => names?.said('product.*', product) ?? product),
+      made: made.map((product) => names.said('product.*', product)),
       charges: chargesOf(instructions),
     };
   };
@@ -42,21 +42,21 @@ export function draftSheet(session: Session, of: HunterLanguage): DraftSheet {
     termsLanguage: terms.language,
     species: offered.map(({ code, name, words, body, primals }) => ({
       code,
-      title: names?.said('species.*.name', name, code) ?? name,
-      male: names?.said('species.*.male', words.male, code) ?? words.male,
-      female: names?.said('species.*.female', words.female, code) ?? words.female,
+      title: names.said('species.*.name', name, code),
+      male: names.said('species.*.male', words.male, code),
+      female: names.said('species.*.female', words.female, code),
       body,
       primals: primals.map((primal) => ({
         code: primal.code,
-        title: names?.said('primal.*', primal.name, primal.code) ?? primal.name,
+        title: names.said('primal.*', primal.name, primal.code),
       })),
     })),
     usual: wayOf('', null, { ...usualOrders(session), standard: true }),
     ways: templateCards(session).map(({ name, carcass, instructions }) =>
-      wayOf(names?.said('template.*', name) ?? name, carcass, instructions),
+      wayOf(names.said('template.*', name), carcass, instructions),
     ),
-    fats: FATS.map(({ code, name }) => ({ code, title: names?.said('fat.*', name, code) ?? name })),
-    prices: publicPrices(session, (label) => names?.said('price.*', label) ?? label),
+    fats: FATS.map(({ code, name }) => ({ code, title: names.said('fat.*', name, code) })),
+    prices: publicPrices(session, (label) => names.said('price.*', label)),
   };
 }
 
