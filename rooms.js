@@ -85,7 +85,7 @@ export const rooms = {
     'sheet',
   ],
   'src/book': ['migrations', 'feed', 'file', 'changes', 'records', 'privacy', 'sums', 'text'],
-  'src/ledger': ['tables', 'server', 'feed', 'rebuild'],
+  'src/ledger': ['tables', 'views', 'server', 'feed', 'rebuild', 'owner'],
   'src/desk': [
     'contract',
     'floor',

@@ -34,6 +34,7 @@ import { photoForFloor, photosForFloor } from './floor/photo.ts';
 import { pickupForFloor } from './floor/pickup.ts';
 import { shopForFloor } from './floor/shop.ts';
 import * as ledger from './ledger/ledger.ts';
+import * as owner from './ledger/owner.ts';
 import { listNetworks } from './stations/networks.ts';
 import * as held from './stations/held.ts';
 import * as pins from './stations/pin.ts';
@@ -125,6 +126,9 @@ export const procedures = {
   'ledger.turnOn': deskOnly(ledger.turnOn),
   'ledger.turnOff': deskOnly(ledger.turnOff),
   'ledger.newBranch': deskOnly(ledger.newBranch),
+  'ledger.getShops': deskOnly(owner.getShops),
+  'ledger.getShopRows': deskOnly(owner.getShopRows),
+  'ledger.readAs': deskOnly(owner.readAs),
   'stations.get': deskOnly(stations.get),
   'stations.listNetworks': deskOnly(listNetworks),
   'stations.setUp': deskOnly(stations.setUp),

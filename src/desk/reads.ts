@@ -37,6 +37,10 @@ export const READS: Readonly<Record<AskName, Reads>> = {
   'ledger.get': reads(),
   'ledger.tryIt': NOTHING,
   'ledger.prepare': NOTHING,
+  // They are of the ledger, and asked again by hand.
+  'ledger.getShops': NOTHING,
+  'ledger.getShopRows': NOTHING,
+  'ledger.readAs': NOTHING,
   'stations.get': reads('station'),
   'stations.listNetworks': NOTHING,
   'hunters.find': reads('hunter', 'hook'),

@@ -1,4 +1,4 @@
-/** What a ledger costs: a save with the log and while it is sent, the first load beside a plain COPY, and the way back. */
+/** What a ledger costs: a save with the log and while it is sent, the first load beside a plain COPY, the way back, and the owner's view. */
 import { mkdtempSync, rmSync, writeFileSync, appendFileSync, chmodSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -9,8 +9,11 @@ import { identityOf } from '../../src/book/file/book-identity.ts';
 import { DEMO_NOW } from '../../src/demo/season.ts';
 import type { FeedState } from '../../src/ledger/feed/feeder.ts';
 import { startThread } from '../../src/ledger/feed/thread.ts';
+import { MEASURES } from '../../src/ledger/owner/asked.ts';
+import { ownerGroups } from '../../src/ledger/owner/groups.ts';
 import { bookFromLedger } from '../../src/ledger/rebuild/book-from-ledger.ts';
 import { prepare } from '../../src/ledger/server/prepare.ts';
+import type { Server } from '../../src/ledger/server/server.ts';
 import { ledgerTables, type LedgerTable } from '../../src/ledger/tables/ledger-tables.ts';
 import { bookRows, differences } from '../ledger/compare.ts';
 import { OWNER, PASSWORD, startServer, SUPERUSER, type RealServer } from '../ledger/server/real-server.ts';
@@ -45,6 +48,7 @@ export async function ledgerWork(seasons: number): Promise<Figure[]> {
   await bookFromLedger(owner, 1, back, DEMO_NOW);
   const backMs = performance.now() - started;
   const differ = differences(bookRows(fed.path), bookRows(back));
+  const seen = await ownersView(owner);
   fed.close();
   await owner.end();
   await server.remove();
@@ -79,7 +83,21 @@ export async function ledgerWork(seasons: number): Promise<Figure[]> {
       value: backMs,
       unit: 'ms' as const,
     },
+    ...seen,
   ].map(judged);
+}
+
+/** Every measure of the owner's view, all seasons by species, without a season or species that would narrow it. */
+async function ownersView(owner: Server): Promise<{ name: string; value: number; unit: 'ms' }[]> {
+  await owner.script('ANALYZE');
+  const figures = [];
+  for (const measure of MEASURES)
+    figures.push({
+      name: `the owner's view: ${measure}`,
+      value: await timeOf(() => ownerGroups(owner, { measure, split: 'species' })),
+      unit: 'ms' as const,
+    });
+  return figures;
 }
 
 const late = (times: readonly number[]): number =>

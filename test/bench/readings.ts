@@ -223,6 +223,9 @@ export const NOT_INTERACTIVE: Readonly<Partial<Record<CallName, string>>> = {
   'export.getPiece': 'hands a file over',
   'ledger.tryIt': 'waits for a server',
   'ledger.prepare': 'waits for a server',
+  'ledger.getShops': 'waits for a server',
+  'ledger.getShopRows': 'waits for a server',
+  'ledger.readAs': 'waits for a server',
 };
 
 /** Something of each kind that the newest season has. @throws Error when the book lacks one */

@@ -29,6 +29,7 @@ export type * from './season.ts';
 export type * from './shop.ts';
 export type * from './smokehouse.ts';
 export type * from './ledger.ts';
+export type * from './owner.ts';
 export type * from './stations.ts';
 export type * from './till.ts';
 export type * from './words.ts';

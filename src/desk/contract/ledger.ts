@@ -37,6 +37,8 @@ export type LedgerState =
 export interface LedgerTried {
   /** Null: the ledger can be used. */
   wrong: LedgerCode | null;
+  /** It can be fed, but was prepared by an older program. */
+  outdated?: true;
 }
 
 export interface LedgerView {

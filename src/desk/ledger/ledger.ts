@@ -5,27 +5,21 @@ import { branchAt, mayGoOn } from '../../ledger/feed/standing.ts';
 import { checkServer, checkVersion } from '../../ledger/server/check.ts';
 import { connect } from '../../ledger/server/connect.ts';
 import { LedgerError } from '../../ledger/server/ledger-error.ts';
-import { prepare as prepareServer } from '../../ledger/server/prepare.ts';
+import { isOutdated, prepare as prepareServer } from '../../ledger/server/prepare.ts';
 import type { Server } from '../../ledger/server/server.ts';
 import type { LedgerSettings, LedgerTried } from '../contract/ledger.ts';
 import { ProblemError } from '../contract/problem.ts';
-import { by, hasControl } from '../input/input.ts';
+import { by } from '../input/input.ts';
 import { isLongBook } from '../session/make-backup.ts';
 import { read, write } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { endFeed, ledgerView } from './feeding.ts';
 import { forgetPassword, keepPassword, keptPassword } from './password.ts';
-import { isHere, LEDGER, ledgerAddress, ledgerSettings } from './settings.ts';
+import { forgetReader } from './reader-login.ts';
+import { isHere, LEDGER, ledgerAddress, ledgerSettings, serverPassword } from './settings.ts';
 
-/** Longer ones than any server lets be set. */
-const password = v.pipe(
-  v.string('ledger.password'),
-  v.minLength(1, 'ledger.password'),
-  v.maxLength(1000, 'text.too-long'),
-  v.check((typed) => !hasControl(typed), 'text.control'),
-);
 /** Omitted: the kept one. */
-const access = { ...ledgerAddress.entries, password: v.optional(password) };
+const access = { ...ledgerAddress.entries, password: v.optional(serverPassword) };
 type Access = v.InferOutput<v.ObjectSchema<typeof access, undefined>>;
 
 export const get = read(v.object({}), ledgerView);
@@ -39,6 +33,7 @@ export const tryIt = read(v.object(access), (session, input) =>
     const found = feed.isOn() && (await branchAt(server, { book: identityOf(db) ?? '', branch }));
     // Another opening of the book may have taken its place meanwhile.
     if (found && db.open) mayGoOn(db, found);
+    return (await isOutdated(server)) ? { outdated: true } : {};
   }),
 );
 
@@ -79,6 +74,7 @@ export const turnOff = write(v.object({ by }), (session, input) => {
   if (!settings) return {};
   endFeed(session);
   forgetPassword(session.book.path);
+  forgetReader(session.book.path);
   put(session, { ...settings, on: false }, input.by);
   session.book.feed.end();
   return {};
@@ -110,15 +106,14 @@ function refuseUnsafe(session: Session, { host: name, tls, password: given }: Ac
 async function tried(
   session: Session,
   input: Access,
-  work: (server: Server) => Promise<void>,
+  work: (server: Server) => Promise<Pick<LedgerTried, 'outdated'> | void>,
 ): Promise<LedgerTried> {
   refuseUnsafe(session, input);
   const { password: given = keptPassword(session.book.path) ?? '', ...address } = input;
   let server: Server | undefined;
   try {
     server = await connect(address, given);
-    await work(server);
-    return { wrong: null };
+    return { wrong: null, ...(await work(server)) };
   } catch (error) {
     if (error instanceof LedgerError) return { wrong: error.code };
     throw error;

@@ -2,7 +2,7 @@ import { isIP } from 'node:net';
 import * as v from 'valibot';
 import type { Book } from '../../book/book.ts';
 import type { LedgerSettings } from '../contract/ledger.ts';
-import { needed } from '../input/input.ts';
+import { hasControl, needed } from '../input/input.ts';
 import { readSetting } from '../session/settings.ts';
 
 /** Key of the stored settings. */
@@ -16,6 +16,14 @@ const port = v.pipe(
   v.integer('ledger.port'),
   v.minValue(1, 'ledger.port'),
   v.maxValue(65535, 'ledger.port'),
+);
+
+/** Longer ones than any server lets be set. */
+export const serverPassword = v.pipe(
+  v.string('ledger.password'),
+  v.minLength(1, 'ledger.password'),
+  v.maxLength(1000, 'text.too-long'),
+  v.check((typed) => !hasControl(typed), 'text.control'),
 );
 
 /** Where a ledger is. Without encryption a password and every row would be readable on the way, so it stays on this computer. */

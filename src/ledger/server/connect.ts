@@ -26,8 +26,15 @@ export const OLDEST_SERVER = 150_000;
 const NUMBERS: readonly number[] = [20, 21, 23, 26, 700, 701];
 const BOOLEAN = 16;
 
-/** @throws LedgerError, or the error of the line */
-export async function connect(address: LedgerAddress, password: string): Promise<Server> {
+/**
+ * @param answerWithin a silent server is given up after this long, ms
+ * @throws LedgerError, or the error of the line
+ */
+export async function connect(
+  address: LedgerAddress,
+  password: string,
+  answerWithin = ANSWER_WITHIN,
+): Promise<Server> {
   const { default: pg } = await import('pg');
   const { host, port, database, user, tls, ca } = address;
   const client = new pg.Client({
@@ -50,7 +57,7 @@ export async function connect(address: LedgerAddress, password: string): Promise
     application_name: 'gambrel',
     keepAlive: true,
     connectionTimeoutMillis: CONNECT_WITHIN,
-    query_timeout: ANSWER_WITHIN,
+    query_timeout: answerWithin,
     pipeline: true,
     types: { getTypeParser: parserOf as never },
   });

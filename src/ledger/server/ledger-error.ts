@@ -33,7 +33,15 @@ export type LedgerCode =
   /** What came back is no sound book. */
   | 'unsound'
   /** The server's disk is full. */
-  | 'full';
+  | 'full'
+  /** An older program prepared it: it lacks views, or has older ones. */
+  | 'outdated'
+  /** Somebody's own view is built on one that must be made anew. */
+  | 'built-on'
+  /** The login reads one shop only. */
+  | 'one-shop'
+  /** The server works on a report longer than is waited for. */
+  | 'slow';
 
 export class LedgerError extends Error {
   readonly code: LedgerCode;
@@ -56,6 +64,7 @@ const STATES: Readonly<Record<string, LedgerCode>> = {
   '3F000': 'not-prepared',
   '42P01': 'not-prepared',
   53100: 'full',
+  '2BP01': 'built-on',
   // A server that says it is new enough and does not know the language of one is none.
   42601: 'not-postgres',
 };

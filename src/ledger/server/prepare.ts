@@ -11,6 +11,7 @@ import {
   type LedgerColumn,
   type LedgerTable,
 } from '../tables/ledger-tables.ts';
+import { dropViewsSql, VIEWS, VIEWS_FROM_BOOK, VIEWS_VERSION, viewsSql } from '../views/views.ts';
 import { BASE, BASE_TABLES, LEAST_BASE } from './base.ts';
 import { LedgerError } from './ledger-error.ts';
 import { columnsOf, preparedVersions, serverTables, type ServerTable } from './prepared.ts';
@@ -31,19 +32,23 @@ export interface Prepared {
 /**
  * Prepares a database. What a newer program prepared is left alone.
  * @param version of the book whose tables are made
- * @throws LedgerError `newer`, `no-rights`; nothing is changed then
+ * @throws LedgerError `newer`, `no-rights`, `built-on`; nothing is changed then
  */
 export async function prepare(server: Server, version: number = BOOK_VERSION): Promise<Prepared> {
   await server.script('BEGIN');
   try {
     await server.script(`SET LOCAL lock_timeout = '5s'; SELECT pg_advisory_xact_lock(${LOCK})`);
     const found = await preparedVersions(server);
-    if (found.base > BASE.length || found.tables > version) throw new LedgerError('newer');
+    if (found.base > BASE.length || found.tables > version || found.views > VIEWS_VERSION)
+      throw new LedgerError('newer');
     for (const step of BASE.slice(found.base)) await server.script(step);
     const roles = await ensureRoles(server);
     await makeTables(server, version, roles);
+    const views = version < VIEWS_FROM_BOOK ? 0 : VIEWS_VERSION;
+    if (views > 0) await makeViews(server, roles);
     await server.script(`
-      INSERT INTO ledger.version (part, version, least) VALUES ('base', ${BASE.length}, ${LEAST_BASE}), ('tables', ${version}, 1)
+      INSERT INTO ledger.version (part, version, least)
+        VALUES ('base', ${BASE.length}, ${LEAST_BASE}), ('tables', ${version}, 1), ('views', ${views}, 1)
       ON CONFLICT (part) DO UPDATE SET version = excluded.version, least = excluded.least, at = now()`);
     await server.script('COMMIT');
     return { roles };
@@ -51,6 +56,12 @@ export async function prepare(server: Server, version: number = BOOK_VERSION): P
     await server.script('ROLLBACK');
     throw error;
   }
+}
+
+/** Whether a prepared database lacks tables or views of this program. */
+export async function isOutdated(server: Server): Promise<boolean> {
+  const { tables, views } = await preparedVersions(server);
+  return tables < BOOK_VERSION || views < VIEWS_VERSION;
 }
 
 /** @returns whether both roles exist now */
@@ -77,7 +88,7 @@ async function makeTables(server: Server, version: number, roles: boolean): Prom
   for (const table of tables) {
     const found = there.get(table.name);
     const known = columnsOf(there, table);
-    if (found && !known) parts.push(...toOther(table.name, found));
+    if (found && !known) parts.push(dropViewsSql(), ...toOther(table.name, found));
     if (!known) parts.push(newTable(table), ...fromOther(table, version));
     else
       for (const column of table.columns.filter(({ name }) => !known.has(name)))
@@ -88,6 +99,12 @@ async function makeTables(server: Server, version: number, roles: boolean): Prom
   parts.push(...guarded('shop', 'role = current_user', roles));
   if (roles) parts.push(...grants(all));
   await server.script(parts.join(';\n'));
+}
+
+async function makeViews(server: Server, roles: boolean): Promise<void> {
+  await server.script(viewsSql());
+  const list = VIEWS.map(({ name }) => `ledger.${name}`).join(', ');
+  if (roles) await server.script(`GRANT SELECT ON ${list} TO ${SHOP_ROLE}, ${READER_ROLE}`);
 }
 
 function newTable({ name, key, columns }: LedgerTable): string {

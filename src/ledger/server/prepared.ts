@@ -10,11 +10,13 @@ export interface PreparedVersions {
   tables: number;
   /** The oldest version of the base that a program must know to write. */
   least: number;
+  /** Of the views; 0 where there are none. */
+  views: number;
 }
 
 export async function preparedVersions(server: Server): Promise<PreparedVersions> {
   if ((await one(server, "SELECT to_regclass('ledger.version')::text")) === null)
-    return { base: 0, tables: 0, least: 0 };
+    return { base: 0, tables: 0, least: 0, views: 0 };
   const found = new Map(
     (await server.rows('SELECT part, version, least FROM ledger.version')).map(([part, version, least]) => [
       part,
@@ -22,7 +24,13 @@ export async function preparedVersions(server: Server): Promise<PreparedVersions
     ]),
   );
   const base = found.get('base');
-  return { base: base?.version ?? 0, least: base?.least ?? 0, tables: found.get('tables')?.version ?? 0 };
+  const versionOf = (part: string): number => found.get(part)?.version ?? 0;
+  return {
+    base: versionOf('base'),
+    least: base?.least ?? 0,
+    tables: versionOf('tables'),
+    views: versionOf('views'),
+  };
 }
 
 export interface ServerTable {

@@ -5,6 +5,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { CallInput } from '../../../src/bridge/contract.ts';
 import { openDesk, type Desk } from '../../../src/desk/desk.ts';
 import type { LedgerView } from '../../../src/desk/contract/ledger.ts';
+import type { OwnerAnswer, OwnerReport } from '../../../src/desk/contract/owner.ts';
 import { prepare } from '../../../src/ledger/server/prepare.ts';
 import { tempBookPath } from '../../book/temp-book.ts';
 import { bookRows, differences, ledgerRows } from '../../ledger/compare.ts';
@@ -94,6 +95,64 @@ it('feeds what the desk writes, says what waits, and leaves nothing behind when 
   expect(existsSync(secret)).toBe(false);
   desk.close();
   expect(existsSync(`${path}-wal`)).toBe(false);
+  expect(broken).toEqual([]);
+}, 90_000);
+
+it('shows an owner all shops: under the shop’s own login, or one that reads them all', async () => {
+  const path = tempBookPath();
+  const broken: unknown[] = [];
+  const desk = await open(path, broken);
+  await desk.call('shop.setUp', { shopName: 'East Locker', unit: 'lb' });
+  const asked = { measure: 'backlog', split: 'species' };
+  const ask = async (): Promise<OwnerAnswer<OwnerReport>> => {
+    const answer = await desk.call('ledger.getShops', asked);
+    if (!answer.ok) throw new Error(answer.problem.code);
+    return answer.value as OwnerAnswer<OwnerReport>;
+  };
+  expect(await ask()).toMatchObject({ wrong: 'no-book', answer: null });
+  const other = await server.newDatabase();
+  const owner = await server.as(other, OWNER);
+  await prepare(owner);
+  await owner.script(`CREATE ROLE east LOGIN PASSWORD '${PASSWORD}' IN ROLE ledger_shop;
+    CREATE ROLE reports LOGIN PASSWORD '${PASSWORD}' IN ROLE ledger_reader`);
+  await owner.end();
+  const on = { ...access({ database: other, user: 'east' }), personal: false, by: 'RO' };
+  expect(await codeOf(desk, 'ledger.turnOn', on)).toBe('fine');
+  const intake = {
+    hunter: { name: 'Dana Whitlock' }, species: 'elk', sex: 'male', age: 'adult', brought: 'skinned',
+    weights: [{ stage: 'hanging', typed: '400' }],
+  }; // prettier-ignore
+  expect(await codeOf(desk, 'intake.takeIn', intake)).toBe('fine');
+  await expect.poll(() => kind(desk), SLOW).toBe('even');
+  expect(await ask()).toMatchObject({ wrong: 'one-shop', answer: null });
+  const readAs = async (login: object): Promise<unknown> => {
+    const answer = await desk.call('ledger.readAs', login);
+    return answer.ok ? answer.value : answer.problem.code;
+  };
+  expect(await readAs({ user: 'reports', password: 'wrong' })).toEqual({ wrong: 'password' });
+  expect(await readAs({ user: 'east', password: PASSWORD })).toEqual({ wrong: 'one-shop' });
+  expect(await readAs({ user: 'reports', password: PASSWORD })).toEqual({ wrong: null });
+  const { answer } = await ask();
+  expect(answer?.shops).toMatchObject([{ name: 'East Locker', own: true, whole: true }]);
+  // 400 lb on the hook, in kilograms; the example's 45 minutes an animal and 1.984 160 357 751 a kilogram (0.9 a pound).
+  expect(answer?.groups).toHaveLength(1);
+  expect(answer?.groups[0]).toMatchObject({ n: 1, code: 'elk', speciesName: 'Elk', facts: { unweighed: 0 } });
+  expect(answer?.groups[0]?.facts.hours).toBeCloseTo((45 + 0.9 * 400) / 60, 9);
+  const rows = await desk.call('ledger.getShopRows', { measure: 'backlog', shop: answer?.shops[0]?.shop });
+  expect(rows).toMatchObject({
+    ok: true,
+    value: { answer: { total: 1, rows: [{ species: ['Elk'], value: 400 * 453.59237 }] } },
+  });
+  const beside = readdirSync(dirname(path)).filter((name) => name.endsWith('ledger reader'));
+  expect(statSync(join(dirname(path), beside[0] ?? '')).mode & 0o777).toBe(0o600);
+  // Nothing of an answer is kept for when the server is gone, and a save does not wait for it.
+  await server.kill();
+  expect(await ask()).toMatchObject({ wrong: 'unreachable', answer: null });
+  expect(await codeOf(desk, 'shop.saveSettings', { changes: { lateDays: 7 } })).toBe('fine');
+  await server.start();
+  expect(await codeOf(desk, 'ledger.turnOff', { by: 'RO' })).toBe('fine');
+  expect(readdirSync(dirname(path)).filter((name) => / ledger (reader|password)$/.test(name))).toEqual([]);
+  desk.close();
   expect(broken).toEqual([]);
 }, 90_000);
 

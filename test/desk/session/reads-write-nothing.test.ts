@@ -112,6 +112,14 @@ const OTHERS: Partial<Record<CallName, () => Promise<unknown>>> = {
   'ledger.tryIt': async () => expect(await call('ledger.tryIt', NOWHERE)).toEqual({ wrong: 'unreachable' }),
   'ledger.prepare': async () =>
     expect(await call('ledger.prepare', NOWHERE)).toEqual({ wrong: 'unreachable' }),
+  'ledger.getShops': async () =>
+    expect(await call('ledger.getShops', { measure: 'fat', split: 'shop' })).toMatchObject({
+      wrong: 'no-book',
+    }),
+  'ledger.getShopRows': async () =>
+    expect(await call('ledger.getShopRows', { measure: 'fat', shop: 1 })).toMatchObject({ wrong: 'no-book' }),
+  'ledger.readAs': async () =>
+    expect(await call('ledger.readAs', { user: 'books', password: 'secret' })).toEqual({ wrong: 'no-book' }),
   'records.check': () => call('records.check', { season: 2026 }),
   'import.begin': () => call('import.begin', { name: 'old.csv' }),
   'import.addPiece': () => upload(table),
