@@ -1,5 +1,5 @@
 /**
- * No word of English is in the window, or on what it prints, while another language is chosen: but what the shop typed, and what is
+ * No word of English is in the window, on what it prints, or in what it exports while another language is chosen: but what the shop typed, and what is
  * marked as English, such as the words of a source.
  */
 import type { Browser, Page } from 'playwright-core';
@@ -10,6 +10,7 @@ import { deskLine } from '../desk-line.ts';
 import { BETWEEN, openLook, stillText } from '../look-at.ts';
 import { PLACES, subjectsOf, type Place, type Subjects } from '../places.ts';
 import { serve } from '../served.ts';
+import { exportedTexts } from './exported.ts';
 import { sayIn } from './said.ts';
 import { spokenPage } from './spoken-page.ts';
 import { textsOf, watchCanvases } from './texts-of.ts';
@@ -40,17 +41,23 @@ it.each(['es-MX', 'fr-CA'] as const)(
     const foreign = foreignWords(language);
     const seen = new Set<string>();
     const found: string[] = [];
-    for (const place of PLACES) {
-      await goTo(spoken, place, subjects);
-      for (const text of await textsOf(look.page)) {
+    const read = (place: string, texts: readonly string[]): void => {
+      for (const text of texts) {
         if (seen.has(text)) continue;
         seen.add(text);
         const english = wordsOf(text.replaceAll(typed, ' · ')).filter((word) => foreign.has(word));
-        if (english.length > 0) found.push(`${place.name}: ${english.join(' ')} (${text.slice(0, 200)})`);
+        if (english.length > 0) found.push(`${place}: ${english.join(' ')} (${text.slice(0, 200)})`);
       }
+    };
+    for (const place of PLACES) {
+      await goTo(spoken, place, subjects);
+      read(place.name, await textsOf(look.page));
     }
+    const windowTexts = seen.size;
+    read('exported', await exportedTexts(call, language));
     expect(found).toEqual([]);
-    expect(seen.size).toBeGreaterThan(3000);
+    expect(windowTexts).toBeGreaterThan(3000);
+    expect(seen.size - windowTexts).toBeGreaterThan(1000);
     expect(look.complaints).toEqual([]);
     await look.page.context().close();
     await demo.end('SIGINT');

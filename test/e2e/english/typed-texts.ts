@@ -1,5 +1,6 @@
 /** What people typed into a book, so that a word of theirs is not taken for the program's. */
 import type { deskLine } from '../desk-line.ts';
+import { fileOf } from './exported.ts';
 import { escaped } from './said.ts';
 import { allNames } from '../../../src/desk/names/names.ts';
 
@@ -18,6 +19,9 @@ const TYPED = new Set(
   ),
 );
 
+/** What the program offered beside a person's own words. */
+const CODE = /^(reason|size):/;
+
 /** Finds them in a text, whole. The program's own names, which the book keeps in English, are none of them. */
 export async function typedTexts(call: Call): Promise<RegExp> {
   const own = new Set([...allNames('en-US').values()].map((name) => name.toLowerCase()));
@@ -29,7 +33,7 @@ export async function typedTexts(call: Call): Promise<RegExp> {
       for (const [inner, one] of Object.entries(value)) take(inner, one);
     else if (typeof value !== 'string') return;
     else if (/^[[{"]/.test(value) && isJson(value)) take(field, JSON.parse(value));
-    else if (TYPED.has(field) && !own.has(value.toLowerCase())) texts.add(value.trim());
+    else if (TYPED.has(field) && !own.has(value.toLowerCase()) && !CODE.test(value)) texts.add(value.trim());
   };
   for (const { columns, rows } of tables)
     for (const row of rows) row.forEach((value, at) => take(columns[at] ?? '', value));
@@ -48,12 +52,5 @@ function isJson(text: string): boolean {
 }
 
 async function bookText(call: Call): Promise<string> {
-  const { id } = await call('export.create', { what: 'text' });
-  const pieces: Buffer[] = [];
-  for (let last = false, from = 0; !last; from += pieces.at(-1)?.length ?? 0) {
-    const piece = await call('export.getPiece', { id, from });
-    pieces.push(Buffer.from(piece.base64, 'base64'));
-    last = piece.last;
-  }
-  return Buffer.concat(pieces).toString('utf8');
+  return (await fileOf(call, await call('export.create', { what: 'text' }))).toString('utf8');
 }
