@@ -202,7 +202,7 @@ describe('a successful start', () => {
     const taken = (other.address() as { port: number }).port;
     const running = run(['--book', newShop(), '--port', String(taken)]);
     const address = await addressOf(running);
-    expect(running.out()).toContain(`Port ${taken} is taken, so Gambrel uses ${address.port}.`);
+    expect(running.out()).toContain(`Port ${taken} is in use, so Gambrel uses ${address.port}.`);
     expect(Number(address.port)).not.toBe(taken);
     await new Promise((done) => other.close(done));
   });

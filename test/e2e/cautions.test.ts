@@ -40,7 +40,7 @@ it('are all reachable from the key list, each with its source and date', async (
   const { page } = shop;
   await page.getByRole('button', { name: 'Keys' }).click();
   await page.getByRole('link', { name: 'All cautions' }).last().click();
-  await page.getByText('Local rules and licensed practice come first.').waitFor();
+  await page.getByText('Local rules and your license come first.').waitFor();
   const items = page.getByRole('list', { name: 'Cautions' }).getByRole('listitem');
   const texts = await items.allTextContents();
   expect(texts.length).toBeGreaterThanOrEqual(16);

@@ -84,7 +84,7 @@ describe('charges that are not weights', () => {
   it('include a discount with its reason, frozen with the bill', async () => {
     const { keys, page } = shop;
     await keys.pressOn('Add a discount or change');
-    await keys.choose('What', 'Percent off');
+    await keys.choose('Kind', 'Percent off');
     await keys.fill('Percent', '10');
     await keys.fill('Reason', 'comes each year');
     await keys.press('Enter');

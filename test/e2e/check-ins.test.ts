@@ -70,9 +70,9 @@ it('puts one aside, and Undo puts it back', async () => {
   const { page, call } = shop;
   await page.getByRole('button', { name: 'Next animal' }).click();
   await page.getByRole('button', { name: /^Bo Rask/ }).click();
-  await page.getByRole('button', { name: 'Put aside' }).click();
+  await page.getByRole('button', { name: 'Set aside' }).click();
   await page.getByRole('dialog').getByRole('button', { name: 'Left again' }).click();
-  await page.getByText('Bo Rask’s check-in was put aside.').waitFor();
+  await page.getByText('Bo Rask’s check-in was set aside.').waitFor();
   expect(await call('drafts.list', {})).toEqual([]);
   await page.getByRole('button', { name: /^Undo/ }).click();
   await page.getByRole('heading', { name: 'Waiting at check-in: 1' }).waitFor();
@@ -84,7 +84,7 @@ it('opens a scanned slip: blank for its animal, later the animal', async () => {
   await page.getByRole('heading', { level: 1 }).first().waitFor();
   for (const key of code) await keys.press(key);
   await keys.press('Enter');
-  await page.getByText(`Slip ${code}: nothing was typed for it yet`).waitFor();
+  await page.getByText(`Slip ${code}: nothing has been entered for it yet`).waitFor();
   await page.getByRole('combobox', { name: 'Name or phone number' }).fill('Luc Morin');
   for (const name of ['Mule deer', 'Buck', 'Skinned'])
     await page.getByRole('radio', { name, exact: true }).check({ force: true });

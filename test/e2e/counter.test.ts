@@ -182,10 +182,10 @@ describe('a mistaken intake', () => {
   it('has its condition and promised date corrected', async () => {
     const { page } = shop;
     await page.getByRole('button', { name: 'Edit', exact: true }).first().click();
-    await page.getByLabel('Brought as').selectOption('quarters');
+    await page.getByLabel('Came in as').selectOption('quarters');
     await page.getByLabel('Reason for the change').fill('read off the tag');
     await look('edit');
     await page.getByRole('button', { name: 'Save', exact: true }).last().click();
-    await page.getByText(/Brought as: Skinned → Quarters/).waitFor();
+    await page.getByText(/Came in as: Skinned → Quarters/).waitFor();
   });
 });

@@ -155,7 +155,7 @@ describe('the first five minutes', () => {
       .poll(() => page.getByLabel('Name of the shop').evaluate((one) => one === document.activeElement))
       .toBe(true);
     await keys.type('Cold Creek Locker');
-    await keys.choose('The scale shows', 'Kilograms');
+    await keys.choose('Your scale shows', 'Kilograms');
     await keys.choose('Currency', 'CAD · Canadian Dollar');
     await keys.pressOn('Open the book');
     await page.getByText('The rail is empty').waitFor();

@@ -76,7 +76,7 @@ describe('meat ground together with that of a held animal', () => {
     const { page } = shop;
     await page.evaluate((to) => (location.hash = `#/grinder/${to}`), batch.id);
     const label = page.locator('article.label').first();
-    await label.getByText('Ask the shop how to keep and serve it.').waitFor();
+    await label.getByText('Ask the shop how to store and serve it.').waitFor();
     expect(await label.innerText()).not.toMatch(/165|FROZEN/);
   });
 });

@@ -61,7 +61,7 @@ describe('an animal on hold', () => {
       .first()
       .waitFor();
     await keys.fill('Why it is right', 'the hunter took it home');
-    await keys.pressOn('Set ready anyway');
+    await keys.pressOn('Mark ready anyway');
     await page.getByRole('button', { name: 'Back to packing' }).waitFor();
   });
 

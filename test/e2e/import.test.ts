@@ -41,7 +41,7 @@ describe('an old season', () => {
     const { page } = shop;
     await choose('two hundred');
     await page.getByText('season 2023.csv: 3 rows').waitFor();
-    await page.getByLabel('Brought as, on every row').selectOption({ label: 'Skinned' });
+    await page.getByLabel('Came in as, on every row').selectOption({ label: 'Skinned' });
     await page.locator('strong', { hasText: '2 problems to fix first' }).waitFor();
     const told = await readingOf(page);
     expect(told).toContain('5 Species “Hirsch” is not recognized. Pick what it means above.');
@@ -54,7 +54,7 @@ describe('an old season', () => {
   it('is imported completely once corrected, by keyboard', async () => {
     const { page, keys } = shop;
     await choose('198,5');
-    await page.getByLabel('Brought as, on every row').selectOption({ label: 'Skinned' });
+    await page.getByLabel('Came in as, on every row').selectOption({ label: 'Skinned' });
     await page.getByLabel('Species: “Hirsch” (1 row) means').selectOption({ label: 'Elk' });
     await page.getByText('Every row can be read.').waitFor();
     await keys.pressOn('Import 3 animals');

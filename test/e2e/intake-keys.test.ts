@@ -23,7 +23,7 @@ beforeAll(async () => {
   await shop.keys.fill('Name or phone number', 'Opal First');
   await shop.keys.choose('Species', 'Mule deer');
   await shop.keys.choose('Sex', 'Doe');
-  await shop.keys.choose('Brought as', 'Skinned');
+  await shop.keys.choose('Came in as', 'Skinned');
   await shop.keys.press('Control+Enter');
   await shop.keys.pressOn('Next animal');
 });
@@ -63,7 +63,7 @@ it('returns from a drop-off receipt with the name field focused', async () => {
   const { page, keys } = shop;
   await keys.fill('Name or phone number', 'Lee Rowan');
   await keys.choose('Sex', 'Doe');
-  await keys.choose('Brought as', 'Skinned');
+  await keys.choose('Came in as', 'Skinned');
   await keys.press('Control+Enter');
   await keys.pressOn('Drop-off receipt');
   await keys.tabTo(page.getByRole('link', { name: 'Next animal' }));

@@ -19,12 +19,12 @@ afterAll(async () => {
 
 const pick = (text: string) =>
   shop.page
-    .getByLabel('Take in a file')
+    .getByLabel('Import a file')
     .setInputFiles({ name: 'learned.json', mimeType: 'application/json', buffer: Buffer.from(text) });
 
 it('takes a file in under the name that was typed, sets it aside and uses it again', async () => {
   const { page, keys } = shop;
-  await page.getByLabel('What to call the other shop').fill('The shop in town');
+  await page.getByLabel('Name for the other shop').fill('The shop in town');
   await pick('{"weights": []}');
   await page.getByText('This file does not hold what a shop has learned').waitFor();
   await pick(lessonOf({ animals: 412, batches: 37 }));
@@ -43,7 +43,7 @@ it('takes a file in under the name that was typed, sets it aside and uses it aga
 
 it('saves what this shop has learned once five animals of a kind are finished', async () => {
   const { page, call } = shop;
-  expect(await page.getByText('There is nothing to give until five').count()).toBe(1);
+  expect(await page.getByText('There is nothing to share until five').count()).toBe(1);
   for (let i = 0; i < 5; i++) {
     const hunter = { name: `Hunter ${i}` };
     const { id } = await call('intake.takeIn', { hunter, species: 'elk', sex: 'male', age: 'adult', brought: 'skinned' });

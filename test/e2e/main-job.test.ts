@@ -150,7 +150,7 @@ describe('the whole job, by keyboard', () => {
     await keys.choose('Species', 'Moose');
     await keys.choose('Sex', 'Bull');
     await keys.choose('Age', 'Adult');
-    await keys.choose('Brought as', 'Hide on');
+    await keys.choose('Came in as', 'Hide on');
     await keys.fill('Weight received', 'heavy');
     await keys.press('Control+Enter');
     await page.getByText(/heavy/).first().waitFor();
@@ -276,7 +276,7 @@ describe('the whole job, by keyboard', () => {
     await page.getByRole('button', { name: 'Someone else' }).waitFor();
     await keys.choose('Species', 'Caribou');
     await keys.choose('Sex', 'Cow');
-    await keys.choose('Brought as', 'Boneless');
+    await keys.choose('Came in as', 'Boneless');
     await keys.fill('Pieces of Shoulder', '1');
     await keys.fill('Weight received', '14 lb 4 oz');
     await keys.press('Control+Enter');

@@ -43,7 +43,7 @@ describe('a moose in full detail', () => {
     await keys.choose('Species', 'Moose');
     await keys.choose('Sex', 'Bull');
     await keys.choose('Age', 'Adult');
-    await keys.choose('Brought as', 'Hide on');
+    await keys.choose('Came in as', 'Hide on');
     await keys.fill('Weight received', '640');
     await keys.fill('Hanging weight', '520');
     await keys.choose('Start from', 'Steaks, roasts and burger');
@@ -150,7 +150,7 @@ describe('a moose in full detail', () => {
     await keys.press('Enter');
     await page.getByRole('table', { name: 'What went in' }).getByText('150.50').first().waitFor();
     await keys.fill('Packages', '150');
-    await keys.fill('Freezer place', 'B4');
+    await keys.fill('Freezer spot', 'B4');
     await keys.fill('Weight of the 150 packages together', '149.80');
     await keys.press('Enter');
     await page.getByText(/0\.70 lb not packed yet/).waitFor();
@@ -160,7 +160,7 @@ describe('a moose in full detail', () => {
     await keys.type(ticket);
     await keys.press('Enter');
     await entry('Steaks and roasts').waitFor();
-    await keys.fill('Freezer place', 'B3');
+    await keys.fill('Freezer spot', 'B3');
     await weigh('Steaks and roasts', '129.60');
     await list().getByText('129.60 lb').first().waitFor();
     await list()

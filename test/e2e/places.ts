@@ -284,7 +284,7 @@ export const PLACES: readonly Place[] = [
     act: press(/^Move /),
     sees: /The number on the tag of the right animal|typed weight and its time/,
   },
-  { name: 'tag', at: (of) => `/label/tag/${of.plain}`, sees: /Shown at printed size/ },
+  { name: 'tag', at: (of) => `/label/tag/${of.plain}`, sees: /Shown at actual size/ },
   { name: 'labels of an animal', at: (of) => `/label/animal/${of.billed}`, sees: /Each package weighs/ },
   { name: 'grinder with a plan', at: () => '/grinder', act: planOne, sees: /Start this batch/ },
   {
@@ -307,7 +307,7 @@ export const PLACES: readonly Place[] = [
   { name: 'batch sheet', at: (of) => `/smokehouse/batch/${of.made}/paper`, sees: /Cure goes in last/ },
   { name: 'labels of the smokehouse', at: (of) => `/label/made/${of.made}`, sees: /Each package weighs/ },
   { name: 'loads', at: () => '/smokehouse?tab=loads', sees: /Finished loads|Nothing is in the smokehouse/ },
-  { name: 'load', at: (of) => `/smokehouse/load/${of.load}`, sees: /What it has to reach/ },
+  { name: 'load', at: (of) => `/smokehouse/load/${of.load}`, sees: /What it must reach/ },
   { name: 'log', at: (of) => `/smokehouse/load/${of.load}/log/${of.log}`, sees: /Readings of probe/ },
   { name: 'recipes', at: () => '/smokehouse?tab=recipes', sees: /Recipes to start from/ },
   { name: 'new recipe', at: () => '/smokehouse/recipe/new', sees: /Seasoning, cure and water/ },
@@ -442,7 +442,7 @@ export const PLACES: readonly Place[] = [
     sees: /Someone new/,
   },
   { name: 'a cooler', at: () => '/cooler/1', sees: /Day by day/ },
-  { name: 'cautions', at: () => '/cautions', sees: /Local rules and licensed practice come first/ },
+  { name: 'cautions', at: () => '/cautions', sees: /Local rules and your license come first/ },
   { name: 'words of the trade', at: () => '/terms', sees: /As this program uses them/ },
   {
     name: 'a word explained',

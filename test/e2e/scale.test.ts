@@ -25,7 +25,7 @@ async function takeIn(): Promise<void> {
   await keys.fill('Phone', '307-555-0142');
   await keys.choose('Species', 'White-tailed deer');
   await keys.choose('Sex', 'Doe');
-  await keys.choose('Brought as', 'Skinned');
+  await keys.choose('Came in as', 'Skinned');
   await keys.fill('Hanging weight', '84');
   await keys.press('Control+Enter');
   await keys.pressOn('Take to the table');
@@ -130,7 +130,7 @@ describe('a scale at the Table', () => {
     await keys.goTo('shop', 0);
     await page.getByText('Show where the weight is').focus();
     await keys.press('Enter');
-    await keys.pressOn('Hold newest line');
+    await keys.pressOn('Freeze newest line');
     const line = page.getByRole('textbox', { name: 'Line' });
     expect(await line.inputValue()).toMatch(/^ST,GS,\+ +18\.62lb$/);
     await keys.press('End');

@@ -32,7 +32,7 @@ beforeAll(async () => {
   subjects = await subjectsOf(await demo.newAddress());
   look = await openLook(browser, await demo.newAddress());
   ({ page } = look);
-  sign = page.getByText('Working …');
+  sign = page.getByText('Working…');
   await page.route('**/call/**', async (route) => {
     calls.push(new URL(route.request().url()).pathname.replace('/call/', ''));
     await held;

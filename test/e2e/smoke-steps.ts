@@ -78,7 +78,7 @@ export async function weighOut(
   await page.getByText(`Cure with nitrite: ${cure} g`, { exact: true }).waitFor();
   await keys.fill('Weighed, g', String(cure));
   await keys.press('Enter');
-  await page.getByText('Type the lot number on the packet of Cure with nitrite.').waitFor();
+  await page.getByText('Type the lot number on the label of Cure with nitrite.').waitFor();
   await keys.fill('Lot', 'A-7');
   await keys.press('Enter');
   await page.getByText('Everything is weighed out.').waitFor();

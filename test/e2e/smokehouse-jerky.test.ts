@@ -37,11 +37,11 @@ async function fillMoment(label: string, day: string, time: string): Promise<voi
 /** Opens the list of files by keyboard; once more if the page was drawn anew between the focus and the key. */
 async function chooseFile(tries = 3): Promise<FileChooser> {
   const { keys, page } = shop;
-  await keys.tabTo(page.getByLabel('File of a logger'));
+  await keys.tabTo(page.getByLabel('Logger file'));
   await keys.press('Enter');
   const seen = await Promise.race([chooser, page.waitForTimeout(5_000)]);
   if (seen) return seen;
-  if (tries === 1) throw new Error('Enter on "File of a logger" opened no list of files');
+  if (tries === 1) throw new Error('Enter on "Logger file" opened no list of files');
   return chooseFile(tries - 1);
 }
 
@@ -81,7 +81,7 @@ describe('ground jerky of one owner', () => {
 
   it('is not proven by one reading at 160°F: no log shows the way there, and no moist heat was written down', async () => {
     const { keys, page } = shop;
-    await keys.fill('Inside, °F', '160');
+    await keys.fill('Internal, °F', '160');
     await keys.press('Enter');
     await page.getByText('Not proven').first().waitFor();
     await keys.pressOn('Check and save the result');

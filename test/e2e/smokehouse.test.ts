@@ -77,7 +77,7 @@ describe('summer sausage of three owners', () => {
     await keys.press('Enter');
     await page.getByText('Into the smokehouse').first().waitFor();
     await openLoad(shop, 'Summer sausage', 'House 1');
-    await keys.fill('Inside, °F', '160');
+    await keys.fill('Internal, °F', '160');
     await keys.press('Enter');
     await page.getByText('Not proven').first().waitFor();
     expect(await page.locator('main').innerText()).not.toMatch(/\bsafe\b/i);

@@ -69,7 +69,7 @@ it('opens the line at the press of a key, and shows how a device is paired', asy
   await keys.tabTo(page.getByRole('link', { name: 'Stations', exact: true }));
   await keys.press('Enter');
   expect(await isListening()).toBe(false);
-  await keys.pressOn('Switch stations on');
+  await keys.pressOn('Turn stations on');
   await group.getByText(`On. Stations reach this computer at http://127.0.0.1:${place.port}/.`).waitFor();
   expect(await isListening()).toBe(true);
   place = { ...place, root: rootBeside(shop.bookPath) };
@@ -95,7 +95,7 @@ it('lets a device in once its number was compared', async () => {
   await keys.choose('Place', 'Cutting table');
   await keys.pressOn('Allow');
   await row('Table 2').waitFor();
-  expect(await page.getByText('Table 2 is a station now.').count()).toBe(1);
+  expect(await page.getByText('Table 2 is now a station.').count()).toBe(1);
   const outcome = (await post(place, '/pairing/outcome', { request })) as { value: { secret: string } };
   secret = outcome.value.secret;
   expect(await heard()).toMatchObject({ value: { station: { name: 'Table 2', place: 'table' } } });
@@ -177,13 +177,13 @@ it('pairs a tablet by its own page, sees it come and go, and shuts it out at onc
 it('removes it at once, says that there is no way back, and switches everything off', async () => {
   const { page, keys } = shop;
   await keys.pressOn('Remove Table by the door');
-  await page.getByText('Removing cannot be undone').waitFor();
+  await page.getByText('You cannot undo this').waitFor();
   await isWhole();
   await keys.fill('Reason', 'lost');
   await keys.press('Enter');
   await row('Table by the door').waitFor({ state: 'detached' });
   await expect(heard()).rejects.toThrow(/401.*station\.removed/);
-  await keys.pressOn('Switch stations off');
+  await keys.pressOn('Turn stations off');
   await group.getByText('Off. No other device can reach Gambrel.').waitFor();
   expect(await isListening()).toBe(false);
   expect(shop.complaints).toEqual([]);

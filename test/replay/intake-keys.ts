@@ -111,7 +111,7 @@ async function typeAnimal(shop: Pick<ShopWindow, 'page' | 'keys'>, said: AtTheCo
   await keys.press(SEX_KEY[said.sex]);
   await at(page, 'Age');
   await keys.press(ADULT_KEY);
-  await at(page, 'Brought as');
+  await at(page, 'Came in as');
   await keys.press(BROUGHT_KEY[said.brought]);
   if (said.brought === 'whole') {
     await at(page, 'Lower legs');

@@ -58,7 +58,7 @@ async function takeIn(page: Page, keys: Keys, visitor: Visitor): Promise<string>
   await keys.fill('Phone', visitor.hunter.phone);
   await keys.choose('Species', visitor.speciesName);
   await keys.choose('Sex', SEX[visitor.sex]);
-  await keys.choose('Brought as', BROUGHT[visitor.brought] ?? 'Skinned');
+  await keys.choose('Came in as', BROUGHT[visitor.brought] ?? 'Skinned');
   await keys.fill('Weight received', visitor.receivedLb);
   await keys.fill('Tag or permit', visitor.tag);
   await keys.press('Control+Enter');

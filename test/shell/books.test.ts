@@ -86,7 +86,7 @@ describe('another book', () => {
   it('is reported by the first instance if a second start names an invalid one', async () => {
     const shell = await opened();
     shell.startAgain('--book');
-    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^After --book comes the path/);
+    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^--book needs the path/);
   });
 
   it('is passed to the first instance, with the folder of the second start', async () => {

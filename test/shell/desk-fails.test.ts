@@ -36,7 +36,7 @@ describe('an unhandled rejection in the desk', () => {
     await (await bridgeOf(shell)).call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
     shell.desks[0]?.rejects();
     await expect.poll(() => shell.desks.length, soon).toBe(2);
-    await expect.poll(() => shell.dialogs[0]?.message, soon).toMatch(/stopped and was restarted/);
+    await expect.poll(() => shell.dialogs[0]?.message, soon).toMatch(/stopped, so it was restarted/);
     const log = readFileSync(join(shell.folder, 'logs', 'gambrel.log'), 'utf8');
     expect(log).toMatch(/ desk-broken error=TypeError /);
     expect(log).toMatch(/ desk-stopped code=70$/m);
@@ -51,7 +51,9 @@ describe('a desk that ran out of memory', () => {
   ])('reports it: %s', async (_how, code) => {
     const shell = await opened();
     shell.desks[0]?.crash(code);
-    await expect.poll(() => shell.dialogs[0]?.message, soon).toMatch(/ran out of memory and was restarted/);
+    await expect
+      .poll(() => shell.dialogs[0]?.message, soon)
+      .toMatch(/ran out of memory, so it was restarted/);
   });
 
   it('reports it when the system gives the reason', async () => {
@@ -70,7 +72,7 @@ describe('a desk that ran out of memory', () => {
     shell.desks[0]?.fatal();
     await expect
       .poll(() => shell.dialogs[0]?.message, soon)
-      .toMatch(/keeps the book stopped and was restarted/);
+      .toMatch(/runs the record book stopped, so it was restarted/);
     expect(readFileSync(join(shell.folder, 'logs', 'gambrel.log'), 'utf8')).toMatch(
       / desk-fatal type=FatalError$/m,
     );
@@ -87,7 +89,7 @@ describe('failed work in the shell', () => {
       throw new Error('Object has been destroyed');
     });
     shell.desks[0]?.crash();
-    await expect.poll(() => shell.dialogs[0]?.message, soon).toMatch(/^That could not be done\./);
+    await expect.poll(() => shell.dialogs[0]?.message, soon).toMatch(/^Gambrel could not do that\./);
     window.close();
     await expect.poll(() => shell.ended, soon).toBe(0);
     expect(shell.desks.at(-1)?.sent.at(-1)).toBe('close');
@@ -99,7 +101,7 @@ describe('failed work in the shell', () => {
     const shell = await opened();
     vi.spyOn(windowOf(shell).contents, 'getPrintersAsync').mockRejectedValue(new Error('no spooler'));
     click(shell, '&Label printer…');
-    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^That could not be done\./);
+    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^Gambrel could not do that\./);
     told.mockRestore();
   });
 

@@ -37,9 +37,7 @@ describe('a newer version', () => {
     shell.answers.push(1, 2);
     shell.picks.push(stick);
     click(shell, '&Newer versions…');
-    await expect
-      .poll(() => shell.dialogs[1]?.message)
-      .toBe(`There is no version newer than this one in ${stick}.`);
+    await expect.poll(() => shell.dialogs[1]?.message).toBe(`${stick} has no version newer than this one.`);
     expect(noteOf(shell, 'newer-versions')).toEqual({ folder: stick });
     click(shell, '&Newer versions…');
     await expect.poll(() => noteOf(shell, 'newer-versions')).toEqual({});

@@ -115,7 +115,7 @@ it('report a page that cannot be printed, from the menu too', async () => {
     throw new TypeError('Invalid print settings');
   });
   click(shell, '&Print…');
-  await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^That could not be done\./);
+  await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^Gambrel could not do that\./);
   told.mockRestore();
 });
 

@@ -45,7 +45,7 @@ describe('starting', () => {
   it('reports an invalid --book in a sentence, and ends', async () => {
     const shell = await started({ args: ['--no-sandbox-like-switch', '--book'] });
     await expect.poll(() => shell.ended).toBe(1);
-    expect(shell.dialogs[0]?.message).toMatch(/^After --book comes the path of a book/);
+    expect(shell.dialogs[0]?.message).toMatch(/^--book needs the path of a book/);
   });
 
   it('keeps the size of the window, and survives an invalid note', async () => {
@@ -215,7 +215,7 @@ describe('the path to the book', () => {
       value: { setUp: true },
     });
     expect(shell.dialogs.map(({ message }) => message)).toEqual([
-      expect.stringMatching(/stopped and was restarted/),
+      expect.stringMatching(/stopped, so it was restarted/),
     ]);
     expect(shell.desks).toHaveLength(2);
   });

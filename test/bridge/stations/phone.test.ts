@@ -121,7 +121,7 @@ describe('a hunter’s own phone', () => {
     await again({ cuts: '' }, 'Pick how to cut it.');
     await again({ form: 'of-another-page' }, 'open for too long');
     for (const [code, says] of [
-      ['slip.used', 'already handed in'],
+      ['slip.used', 'already used'],
       ['date.future', 'That day cannot be right'],
       ['draft.too-many', 'Too many hunters'],
       ['input.invalid', 'cannot be read'],

@@ -111,7 +111,7 @@ describe('the quote beside the bill', () => {
     ]);
     expect(whyItDiffers(by('grind'), format)).toEqual(['quoted, not charged']);
     expect(whyItDiffers(by('salting'), format)).toEqual(['not in the quote']);
-    expect(whyItDiffers(by('tax'), format)).toEqual(['follows from the lines above']);
+    expect(whyItDiffers(by('tax'), format)).toEqual(['based on the lines above']);
     // The discount is of another sum: $440.00 + $5.00 instead of $361.00 and the grind.
     expect(by('early').split?.priceMinor).toBe(0);
     expect(whyItDiffers(by('early'), format)[0]).toMatch(/^of \$445\.00 instead of \$/);
@@ -130,6 +130,6 @@ describe('the quote beside the bill', () => {
       code: 'hang', label: 'Hanging', quotedMinor: 36_100, billedMinor: 38_000, differenceMinor: 1900,
       quoted: null, billed: { basis: 'hanging', quantity: 400, unit: 'lb' as const, unitPriceMinor: 95 }, split: null,
     }; // prettier-ignore
-    expect(whyItDiffers(line, format)).toEqual(['the quote is too old to have its amounts']);
+    expect(whyItDiffers(line, format)).toEqual(['the quote is too old to show amounts']);
   });
 });

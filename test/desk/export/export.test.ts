@@ -126,7 +126,7 @@ describe('tables', () => {
       expect(second(`${kind}.csv`), kind).toBe(first(`${kind}.csv`));
     expect(first('tables/weighing.csv').split('\r\n')).toHaveLength(8);
     expect(first('weighings.csv')).toContain('23-0001,cut/damage,0,');
-    expect(first('READ ME.txt')).toContain('weighing: one weight, as it was read off the scale');
+    expect(first('READ ME.txt')).toContain('weighing: one weight, as read from the scale');
   });
 
   it.each(['en-CA', 'es-MX', 'fr-CA', 'qps'] as const)(

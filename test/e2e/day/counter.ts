@@ -100,7 +100,7 @@ export async function kayComes(day: Day): Promise<void> {
   await keys.pressOn('One more of Caping for a mount');
   await page.getByRole('row', { name: /^Caping for a mount 1 / }).waitFor();
   await keys.pressOn('Add a discount or change');
-  await keys.choose('What', 'Percent off');
+  await keys.choose('Kind', 'Percent off');
   await keys.fill('Percent', '10');
   await keys.fill('Reason', 'third deer this year');
   await look(day, '4-discount');
@@ -117,7 +117,7 @@ export async function kayComes(day: Day): Promise<void> {
 export async function maxGetsMoneyBack(day: Day): Promise<void> {
   await openBill(day, 'max');
   await makeBill(day, 'max');
-  await day.page.getByText('To be refunded').first().waitFor();
+  await day.page.getByText('Refund due').first().waitFor();
   await look(day, '4-refund');
   await pay(day, { cents: PAID.maxRefund, how: 'Cash', what: 'Refund' });
   await day.page.getByText('Paid in full').first().waitFor();

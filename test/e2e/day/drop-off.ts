@@ -25,7 +25,7 @@ export async function takeIn(day: Day, who: Who): Promise<void> {
   await keys.choose('Species', guest.species);
   await keys.choose('Sex', guest.sex);
   await keys.choose('Age', 'Adult');
-  await keys.choose('Brought as', guest.brought);
+  await keys.choose('Came in as', guest.brought);
   for (const [piece, count] of Object.entries(guest.pieces ?? {}))
     await keys.fill(`Pieces of ${piece}`, count);
   await keys.fill('Weight received', guest.received);

@@ -25,7 +25,7 @@ it('fills the tag and says what is still needed while words are chosen', async (
   const { page } = screen;
   const tag = page.locator('.tag');
   expect(await tag.locator('.ticket').innerText()).toMatch(/^26-\d{4}$/);
-  await page.getByText('Still needed: hunter, species, sex, brought as.').waitFor();
+  await page.getByText('Still needed: hunter, species, sex, how it came in.').waitFor();
   await page.getByRole('radio', { name: 'Elk', exact: true }).check({ force: true });
   await page.getByRole('radio', { name: 'Hide on' }).check({ force: true });
   await page.getByLabel('Weight received').fill('402.5');

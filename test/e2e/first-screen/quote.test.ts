@@ -32,7 +32,7 @@ it('shows pounds and dollars side by side in whole figures, then the sentence an
 });
 
 it('lists the newest five quotes, and finds others by hunter', async () => {
-  const rows = screen.page.getByRole('table', { name: 'Quotes given' }).locator('tbody tr');
+  const rows = screen.page.getByRole('table', { name: 'Saved quotes' }).locator('tbody tr');
   expect(await rows.count()).toBe(5);
   await screen.page.getByLabel('Find a quote').fill('lindqvist');
   await expect.poll(() => rows.count()).toBeGreaterThan(0);

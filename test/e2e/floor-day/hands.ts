@@ -119,7 +119,7 @@ export async function grind(
 /** Weighs the packages of the open batch together and finishes it. */
 export async function packAndFinish({ page }: FloorStation, weight: string, count: string): Promise<void> {
   await choose(page, 'Pack');
-  await page.getByRole('textbox', { name: 'Freezer place' }).fill('Shelf A');
+  await page.getByRole('textbox', { name: 'Freezer spot' }).fill('Shelf A');
   await press(page, weight);
   await choose(page, 'Packages');
   await page.locator('.entry input').fill(count);

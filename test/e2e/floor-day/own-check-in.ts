@@ -13,10 +13,10 @@ export async function checkInAlone({ page }: FloorStation, name: string, tag: st
   for (const label of ['Mule deer', 'Buck', 'Today']) await choose(page, label);
   await page.getByLabel('Tag or permit number').fill(tag);
   await next(page);
-  await choose(page, 'The shop’s usual way');
+  await choose(page, 'The shop’s standard cuts');
   await next(page);
   await sign(page);
-  await page.getByRole('button', { name: 'Give the animal to the counter' }).tap();
+  await page.getByRole('button', { name: 'Send to the counter' }).tap();
   await page.getByRole('heading', { name: `Thank you, ${name}` }).waitFor();
 }
 

@@ -62,7 +62,7 @@ it('asks for the code, and says what is wrong with it', async () => {
   await looksRight('pairing');
   await page.getByLabel('Code', { exact: true }).fill('BCDFGHJK');
   await page.getByRole('button', { name: 'Connect' }).click();
-  await page.getByText('That code is not right').waitFor();
+  await page.getByText('That code is wrong').waitFor();
   await looksRight('wrong-code');
 });
 

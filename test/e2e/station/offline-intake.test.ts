@@ -24,7 +24,7 @@ it('keeps the intake and its weights in order, each once', async () => {
   await shop.kill();
   await expect.poll(() => page.getByRole('banner').textContent()).toContain('Not connected');
   await checkIn({ page } as Parameters<typeof checkIn>[0], 'touch', 'Ana Ruiz', '96');
-  await page.getByText('Ana Ruiz’s animal is kept on this device.').waitFor();
+  await page.getByText('Ana Ruiz’s animal is saved on this device.').waitFor();
   await page.getByRole('button', { name: 'Next animal' }).tap();
   await page.getByRole('button', { name: 'Ana Ruiz', exact: true }).tap();
   await press(page, '95');

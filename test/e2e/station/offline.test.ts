@@ -68,7 +68,7 @@ it('asks at the station what the desk refuses, and goes on with the next entry',
   await page.getByRole('button', { name: '1 needs an answer' }).click();
   const list = page.getByRole('dialog');
   await expect.poll(() => list.getByRole('listitem').first().textContent()).toMatch(/warm.*Not saved/s);
-  await list.getByRole('button', { name: 'Do not save' }).click();
+  await list.getByRole('button', { name: 'Don’t save' }).click();
   await list.getByRole('button', { name: 'Close' }).click();
   await expect.poll(() => entries().textContent()).toContain('All saved');
   expect((await readings()).at(-1)).toBe('36.6');

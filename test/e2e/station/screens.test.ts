@@ -120,7 +120,7 @@ interface Screen {
 const SCREENS: Screen[] = [
   { place: 'table', name: 'home', sees: 'On the table now' },
   { place: 'table', name: 'animal', go: () => openTicket('2').then(readCautions), sees: 'Cut sheet' },
-  { place: 'table', name: 'packages', go: () => page.locator('label', { hasText: 'Packages' }).first().tap(), sees: 'Freezer place' },
+  { place: 'table', name: 'packages', go: () => page.locator('label', { hasText: 'Packages' }).first().tap(), sees: 'Freezer spot' },
   { place: 'table', name: 'count', go: () => tap(/^Packages:/), sees: 'Weigh' },
   { place: 'table', name: 'void', go: () => tap(/^Void /), sees: 'Weighed twice' },
   { place: 'cooler', name: 'home', sees: 'Walk-in' },
@@ -132,7 +132,7 @@ const SCREENS: Screen[] = [
   { place: 'grinder', name: 'pack', go: () => page.locator('label', { hasText: 'Pack' }).first().tap(), sees: 'Container' },
   { place: 'grinder', name: 'pass', go: () => page.locator('label', { hasText: 'Grind' }).first().tap(), sees: 'Plate' },
   { place: 'smokehouse', name: 'home', sees: 'In the smokehouse now' },
-  { place: 'smokehouse', name: 'load', go: () => tap(/^Big/), sees: 'What it has to reach' },
+  { place: 'smokehouse', name: 'load', go: () => tap(/^Big/), sees: 'What it must reach' },
   { place: 'counter', name: 'intake', go: readCautions, sees: 'Weight received' },
   { place: 'counter', name: 'checked in', go: checkIn, sees: 'Write this ticket on the tag' },
   { place: 'pickup', name: 'home', sees: 'Hunter or ticket' },
@@ -141,13 +141,13 @@ const SCREENS: Screen[] = [
   { place: 'hunter', name: 'language', sees: 'Español (México)' },
   { place: 'hunter', name: 'you', go: () => tap('English (United States)'), sees: 'Hunting license' },
   { place: 'hunter', name: 'animal', go: typeName, sees: 'What did you bring?' },
-  { place: 'hunter', name: 'cuts', go: pickAnimal, sees: 'The shop’s usual way' },
-  { place: 'hunter', name: 'terms', go: () => pickLabel('The shop’s usual way').then(() => tap('Next')), sees: 'Sign here with your finger' },
+  { place: 'hunter', name: 'cuts', go: pickAnimal, sees: 'The shop’s standard cuts' },
+  { place: 'hunter', name: 'terms', go: () => pickLabel('The shop’s standard cuts').then(() => tap('Next')), sees: 'Sign here with your finger' },
   { place: 'hunter', name: 'signed', go: signTerms, sees: 'Clear signature' },
-  { place: 'hunter', name: 'thanks', go: () => tap('Give the animal to the counter'), sees: 'Thank you, Hunter Hedda' },
+  { place: 'hunter', name: 'thanks', go: () => tap('Send to the counter'), sees: 'Thank you, Hunter Hedda' },
   { place: 'counter', name: 'queue', sees: 'Waiting at check-in' },
   { place: 'counter', name: 'from a hunter', go: () => tap(/^Hunter Hedda/), sees: 'Tag T-4711' },
-  { place: 'counter', name: 'put aside', go: () => tap('Put aside'), sees: 'Left again' },
+  { place: 'counter', name: 'set aside', go: () => tap('Set aside'), sees: 'Left again' },
 ]; // prettier-ignore
 
 let at: Place = 'table';

@@ -93,7 +93,7 @@ it('makes no other weight of a correction whose weight was voided meanwhile, in 
   await list.getByRole('button', { name: 'Edit Trim 21.4' }).click();
   await office.locator('main input[inputmode="decimal"]').first().fill('19');
   await shop.call('table.void', { weighingId: row?.id ?? 0, reason: 'a test', by: 'LS' });
-  await office.getByText('LS voided it meanwhile.').waitFor();
+  await office.getByText('LS voided it in the meantime.').waitFor();
   await looksRight(office, 'office');
   await office.locator('main input[inputmode="decimal"]').first().press('Enter');
   await office.getByRole('alert').filter({ hasText: 'already voided' }).waitFor();
@@ -109,7 +109,7 @@ it('takes over in an open record what others changed in it, keeps what was typed
   await shop.call('animals.edit', {
     id: animal.id, changes: { tag: 'T-9', licence: 'L-2', phone: '307-555-0199' }, reason: 'a test', by: 'LS',
   }); // prettier-ignore
-  await record.getByText('Somebody else changed this meanwhile.').waitFor();
+  await record.getByText('Someone else changed this in the meantime.').waitFor();
   await record.getByText('Tag or permit: nothing → T-9').waitFor();
   await record.getByText('License: nothing → L-2. You changed it too').waitFor();
   expect(await record.getByLabel('License', { exact: true }).inputValue()).toBe('L-1');

@@ -39,7 +39,7 @@ it('offers the records of a backup with an invalid date, and states how many ent
       : { ok: false, problem: { kind: 'broken', code: 'backup.times', with: { path: row.path } } };
   mountPart(RestoreDialog, { props: { row, folder: '', open: true } });
   await vi.waitFor(() => expect(document.body.textContent).toContain('a date or time that cannot be read'));
-  buttonSaying('records only').click();
+  buttonSaying('only its records').click();
   await vi.waitFor(() =>
     expect(document.body.textContent).toContain('In 3 entries, a date or time could not be read.'),
   );

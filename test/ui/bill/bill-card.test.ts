@@ -42,7 +42,7 @@ describe('undoing the void of a bill', () => {
     await flushPromises();
     expect(calls()).toEqual(['bills.void', 'bills.restore']);
     expect(desk.calls.at(-1)?.input).toMatchObject({ billId: 7 });
-    expect(useToasts().shown?.text).toBe('The bill is back as bill 13.');
+    expect(useToasts().shown?.text).toBe('The bill was restored as bill 13.');
   });
 
   it('reports why it cannot be restored', async () => {

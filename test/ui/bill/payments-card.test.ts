@@ -29,7 +29,7 @@ it.each([
   [12_000, BILL, 'Balance due$120.00'],
   [0, BILL, 'Paid in full$120.00'],
   [0, null, 'Balance due$0.00'],
-  [-500, BILL, 'To be refunded$5.00'],
+  [-500, BILL, 'Refund due$5.00'],
 ])('of %i cents reads as such', (dueMinor, bill, words) => {
   expect(said(dueMinor, bill)).toBe(words);
 });

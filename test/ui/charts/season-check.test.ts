@@ -78,9 +78,9 @@ describe('coverage of the quotes', () => {
 
   it('names the species with an unlikely coverage', () => {
     expect(story.finding).toBe(
-      'Quotes for Elk came out within range too seldom: its ranges are too narrow, or off to one side.',
+      'Quotes for Elk came out within range too rarely: its ranges are too narrow, or off to one side.',
     );
-    expect(story.notes[1]).toContain('fewer than 5 quotes');
+    expect(story.notes[1]).toContain('Fewer than 5 quotes');
     const [elk, moose, bison] = species;
     if (!elk || !moose || !bison) throw new Error('three species');
     const good = look({ species: [moose, bison], all });
@@ -198,7 +198,7 @@ describe('the path of a prediction', () => {
       expect.stringContaining('Band:'),
       expect.stringContaining('The band is based on all animals'),
       expect.stringContaining('The chart shows 2 of them: none that came in pieces'),
-      'One is beyond the chart and stands at its edge.',
+      'One is off the chart and is shown at its edge.',
     ]);
     const scene = story.scene?.(colors, 900);
     expect(printed(scene)).not.toContain('0%');

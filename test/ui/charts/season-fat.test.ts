@@ -223,7 +223,7 @@ describe('fat by species', () => {
     expect(scene).toBeNull();
     expect(table.rows).toHaveLength(1);
     expect(finding).toBe('None of them took bought fat.');
-    expect(story([]).finding).toContain('Nothing was weighed into these batches yet');
+    expect(story([]).finding).toContain('Nothing has been weighed into these batches yet');
   });
 
   it('draws all marks on the line when all meet their targets', () => {

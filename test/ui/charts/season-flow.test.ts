@@ -59,7 +59,7 @@ describe('the chart of hanging animals', () => {
 
   it('states the day on which the coolers fill, and the earliest possible one', () => {
     const said = says(flow([10, 15], ahead(2, [16, 17, 18, 20, 22, 22, 22])));
-    expect(said).toContain('15 animals hang now in 20 places.');
+    expect(said).toContain('15 animals hang now in 20 spaces.');
     expect(said).toContain('The coolers will most likely be full on Sat, Oct 10.');
     expect(said).toContain('It could be as early as Thu, Oct 8.');
     expect(said).toContain('About 3.2 a day are expected, based on 2 earlier seasons');
@@ -68,14 +68,16 @@ describe('the chart of hanging animals', () => {
 
   it('states that they may fill, or that they do not', () => {
     const perhaps = says(flow([10], ahead(1, new Array<number>(14).fill(17))));
-    expect(perhaps).toContain('do not fill in the next 2 weeks, but they could from Tue, Oct 6 on');
+    expect(perhaps).toContain(
+      'will most likely not fill in the next 2 weeks, but they could from Tue, Oct 6 on',
+    );
     const not = says(flow([10], ahead(1, new Array<number>(21).fill(9))));
     expect(not).toContain('The coolers will not fill in the next 3 weeks: at most 12 animals hang (80%).');
   });
 
   it('states that they are full, and when there is room again', () => {
     const said = says(flow([21], ahead(1, [22, 21, 19])));
-    expect(said).toContain('21 animals hang now in 20 places: the coolers are full.');
+    expect(said).toContain('21 animals hang now in 20 spaces: the coolers are full.');
     expect(said).toContain('Most likely there is room again on Thu, Oct 8.');
   });
 
@@ -83,21 +85,21 @@ describe('the chart of hanging animals', () => {
     const look = flow([1], { places: null, ...ahead(1, [3]) });
     expect(says(look)).toContain('1 animal hangs now. Set up coolers in Shop');
     expect(says(look)).toContain('On Tue, Oct 6 it will be 1–6 (80%).');
-    expect(drawn(hangingStory(look, false, format))).not.toContain('places');
+    expect(drawn(hangingStory(look, false, format))).not.toContain('spaces');
   });
 
   it('of a past season states the peak', () => {
     expect(says(flow([5, 22, 21, 3]))).toBe(
-      'At most 22 animals hung at once, on Tue, Oct 6. On 2 days more hung than today’s 20 places.',
+      'At most 22 animals hung at once, on Tue, Oct 6. On 2 days more hung than today’s 20 spaces.',
     );
     expect(says(flow([1]))).toBe('At most 1 animal hung at once, on Mon, Oct 5.');
   });
 
   it('draws no capacity for a filtered view, and says why', () => {
     const story = hangingStory(flow([5, 22]), true, format);
-    expect(story.finding).not.toContain('places');
+    expect(story.finding).not.toContain('spaces');
     expect(story.notes.join()).toContain('The filter is on');
-    expect(drawn(story)).not.toContain('20 places');
+    expect(drawn(story)).not.toContain('20 spaces');
   });
 
   it('draws the band from today on, and the table has the same days', () => {
@@ -189,7 +191,7 @@ describe('days from intake to ready', () => {
     expect(said([]).finding).toContain('is ready yet');
     expect(said([]).scene).toBeNull();
     expect(said([{ days: 1, animals: 1 }]).finding).toBe(
-      'One animal so far took 1 day. One shows no spread.',
+      'One animal so far took 1 day. One animal shows no spread.',
     );
     expect(said([{ days: 1, animals: 1 }]).scene).toBeNull();
     expect(said([{ days: 6, animals: 8 }]).finding).toBe('All 8 animals took 6 days.');
@@ -200,7 +202,7 @@ describe('days from intake to ready', () => {
         { days: 3, animals: 1 },
         { days: 5, animals: 1 },
       ]).finding,
-    ).toContain('That is too few to tell what is usual.');
+    ).toContain('That is too few to tell what is typical.');
   });
 
   it('puts every animal into one bar, and outliers into the last', () => {
@@ -249,7 +251,7 @@ describe('days from intake to ready', () => {
     expect(said([kind('Elk', 40, 8), kind('Mule deer', 60, 8)])).toBe(
       'All take about as long: median 8 days.',
     );
-    expect(said([kind('Elk', 2, 8)])).toBe('Elk: median 8 days. That is too few to tell what is usual.');
+    expect(said([kind('Elk', 2, 8)])).toBe('Elk: median 8 days. That is too few to tell what is typical.');
     expect(said([])).toContain('is ready yet');
   });
 
@@ -268,7 +270,7 @@ describe('the backlog', () => {
     expect(
       backlogSentence({ ...BACKLOG, animals: 2, grams: 90_718.474, unweighed: 1, hours: 3.24 }, format),
     ).toBe(
-      '2 animals wait to be cut, 200 lb hanging: about 3.2 h at the Table for one cutter. One of them is not weighed yet and counts as a usual one of its species.',
+      '2 animals wait to be cut, 200 lb hanging: about 3.2 h at the Table for one cutter. One of them is not weighed yet and counts as typical of its species.',
     );
     expect(backlogSentence({ ...BACKLOG, trimGrams: 45_359.237, grindHours: 12.4 }, format)).toBe(
       '100 lb of trim waits for the grinder, about 12 h.',

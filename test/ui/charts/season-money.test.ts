@@ -79,7 +79,7 @@ describe('billed and cost by species', () => {
   it('compares species with enough animals, and names the others', () => {
     const told = speciesMoneyStory(costing({ species }), format, String);
     expect(told.finding).toBe(
-      'Elk leaves the largest share (40%), Mule deer the smallest (20%). Too few to tell: Bison.',
+      'Elk has the highest margin (40%), Mule deer the lowest (20%). Too few to tell: Bison.',
     );
     expect(told.n).toBe('n = 71 billed animals');
     drawn(told);

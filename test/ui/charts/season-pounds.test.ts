@@ -112,7 +112,7 @@ describe('where the hanging weight went', () => {
     };
     const story = poundsStory(pounds({ n: 1, grinder }), format, link);
     expect(printOf(sceneOf(story)).join()).not.toContain('grinder');
-    expect(story.finding).toContain('One animal does not tell what is usual.');
+    expect(story.finding).toContain('One animal is too few to tell what is typical.');
   });
 });
 

@@ -132,7 +132,7 @@ describe('this season against earlier ones', () => {
   it('waits for a second season', () => {
     const first = story(species('Elk', [0.5], { seasons: seasons([2026, 9, 0.5]) }));
     expect(first.scene).toBeNull();
-    expect(first.finding).toContain('of one season.');
+    expect(first.finding).toContain('from one season.');
   });
 
   it.each([
@@ -189,7 +189,7 @@ describe('splits of the take-home', () => {
   it('report the largest difference between groups with enough animals', () => {
     const story = splitsStory(groupsOfSpecies(elk), format, () => '/', told);
     expect(story.finding).toMatch(
-      /^Widest gap: Brought as. Skinned: median 55.0%; Hide on: 50.0% \(5 and 5 animals\)/,
+      /^Widest gap: How it came in. Skinned: median 55.0%; Hide on: 50.0% \(5 and 5 animals\)/,
     );
   });
 

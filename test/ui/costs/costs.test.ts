@@ -57,10 +57,8 @@ describe('the finding', () => {
       cost,
     });
     const rows = [of('Elk', 10_000, 6000), of('Bison', 10_000, 11_000), of('Boar', 0, 500)];
-    expect(speciesFinding(rows, format)).toBe(
-      'Elk leaves the largest share (40%), Bison the smallest (-10%).',
-    );
-    expect(speciesFinding(rows.slice(0, 1), format)).toBe('Elk leaves 40% of what it brings in.');
+    expect(speciesFinding(rows, format)).toBe('Elk has the highest margin (40%), Bison the lowest (-10%).');
+    expect(speciesFinding(rows.slice(0, 1), format)).toBe('Elk has a margin of 40%.');
     expect(speciesFinding([], format)).toBe('');
   });
 });

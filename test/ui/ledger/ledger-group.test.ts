@@ -84,17 +84,17 @@ it('is off at first, encrypts unless told otherwise, and sends no personal detai
 it('says what a try met, and offers to prepare a database only where that is missing', async () => {
   const shown = await show(OFF);
   desk.answers['ledger.tryIt'] = () => ok({ wrong: 'password' });
-  await press(shown, 'Try it');
-  expect(shown.get('[role=alert]').text()).toContain('The database refuses this user and password.');
-  expect(button(shown, 'Prepare the database')).toBeUndefined();
+  await press(shown, 'Test connection');
+  expect(shown.get('[role=alert]').text()).toContain('The database did not accept this user and password.');
+  expect(button(shown, 'Prepare database')).toBeUndefined();
   desk.answers['ledger.tryIt'] = () => ok({ wrong: 'not-prepared' });
-  await press(shown, 'Try it');
+  await press(shown, 'Test connection');
   desk.answers['ledger.prepare'] = () => ok({ wrong: 'no-rights' });
-  await press(shown, 'Prepare the database');
-  expect(shown.get('[role=alert]').text()).toContain('This user may not write the ledger.');
+  await press(shown, 'Prepare database');
+  expect(shown.get('[role=alert]').text()).toContain('This user may not write to the ledger.');
   desk.answers['ledger.tryIt'] = () => ok({ wrong: null });
-  await press(shown, 'Try it');
-  expect(shown.text()).toContain('It works.');
+  await press(shown, 'Test connection');
+  expect(shown.text()).toContain('Connected. This book can be sent there.');
 });
 
 it('puts a refusal at its field', async () => {
@@ -103,16 +103,16 @@ it('puts a refusal at its field', async () => {
     ok: false,
     problem: { kind: 'invalid', code: 'ledger.password', field: 'password' },
   });
-  await press(shown, 'Try it');
-  expect(shown.get('.field [role=alert]').text()).toBe('Type the password of the database’s user.');
+  await press(shown, 'Test connection');
+  expect(shown.get('.field [role=alert]').text()).toBe('Type the password of the database user.');
 });
 
 const MOMENT = '2026-11-24T20:15:00Z';
 it.each<[LedgerState, number, RegExp, RegExp | null]>([
-  [{ kind: 'off' }, 0, /^Connecting …$/, null],
-  [{ kind: 'sending' }, 1, /^On\. Sending/, /1 change waits to be sent, the oldest since .*1:15/],
+  [{ kind: 'off' }, 0, /^Connecting…$/, null],
+  [{ kind: 'sending' }, 1, /^On\. Sending/, /1 change is waiting to be sent, the oldest since .*1:15/],
   [{ kind: 'even', at: MOMENT }, 3, /^On\. Everything up to .*1:15.* is in the ledger\.$/, null],
-  [{ kind: 'waiting', why: 'unreachable' }, 3, /^On\. It tries again/, /3 changes wait to be sent/],
+  [{ kind: 'waiting', why: 'unreachable' }, 3, /^On\. It will try again/, /3 changes are waiting to be sent/],
 ])('tells of %o', async (state, changes, says, waits) => {
   const since = changes > 0 ? MOMENT : null;
   const shown = await show({ ...ON, state, backlog: { changes, since } });
@@ -128,7 +128,7 @@ it('goes on as a new branch where the ledger knows something else, and nowhere e
   });
   expect(button(await show(stopped('password')), 'Send this book as a new branch')).toBeUndefined();
   const shown = await show(stopped('fork'));
-  expect(shown.get('[role=alert]').text()).toContain('another continuation of this book');
+  expect(shown.get('[role=alert]').text()).toContain('another version of this book');
   desk.answers['ledger.newBranch'] = () => ok({ branch: 2 });
   await press(shown, 'Send this book as a new branch');
   expect(called('ledger.newBranch')).toEqual([{}]);

@@ -29,10 +29,10 @@ it('leaves a window its language where another did not arrive, and says so', asy
 it('says that its words did not arrive, and is shown once they do', async () => {
   const paper = mountPart(InLanguage, { props: { of: NOBODYS }, slots: { default: 'The bill' } });
   await flushPromises();
-  expect(paper.text()).toContain('The words of this language did not arrive.');
+  expect(paper.text()).toContain('This language could not be loaded.');
   expect(paper.text()).not.toContain('The bill');
   loaders.qps = arrives!;
   await paper.get('[role=alert] button').trigger('click');
   await vi.waitFor(() => expect(paper.get('[lang=qps]').text()).toBe('The bill'), 10_000);
-  expect(paper.text()).not.toContain('did not arrive');
+  expect(paper.text()).not.toContain('could not be loaded');
 });

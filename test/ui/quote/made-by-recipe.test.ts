@@ -43,7 +43,7 @@ describe('products made by a recipe', () => {
     const text = mountPart(MadeByRecipe, { props: { products: [STICKS] } }).text();
     expect(text).toContain('15.0 lb of trim and 5.0 lb of bought meat make about 13.5 lb of Snack sticks.');
     expect(text).toContain('10 lb of Snack sticks take about 16.0 lb of trim (15.2–17.0 lb).');
-    expect(text).toContain('The loss is learned from 6 batches that you made.');
+    expect(text).toContain('The loss is based on 6 batches that you made.');
   });
 
   it('say what is assumed before the shop made its own', () => {
@@ -52,7 +52,7 @@ describe('products made by a recipe', () => {
     const products = [{ ...STICKS, recipe: { ...STICKS.recipe!, boughtGrams: range(0, 0, 0), forecast } }];
     const text = mountPart(MadeByRecipe, { props: { products } }).text();
     expect(text).toContain('15.0 lb of trim makes about 13.5 lb of Snack sticks.');
-    expect(text).toContain('The loss rests on 1 batch that you made and on an assumption: 8 in 10 such products keep 55% to 80% of their weight.');
+    expect(text).toContain('The loss is based on 1 batch that you made and on an assumption: 8 in 10 such products keep 55% to 80% of their weight.');
   }); // prettier-ignore
 
   it('are no lines for what is only ground', () => {

@@ -37,16 +37,16 @@ describe('a history sentence', () => {
     [entry('shared', { basis: 'percent', parts: 'Ann', hunters: 1 }), 'Ann has all of it.'],
     [
       entry('part-released', { hunter: 'Ben', to: 'Ben', on: '2026-11-25', unpaidBy: 'RO' }),
-      'The part of Ben was handed over to Ben on Nov 25, 2026, unpaid, approved by RO.',
+      'Ben’s part was handed over to Ben on Nov 25, 2026, unpaid, approved by RO.',
     ],
-    [entry('part-voided', { hunter: 'Ben' }), 'The part of Ben is here again.'],
+    [entry('part-voided', { hunter: 'Ben' }), 'Ben’s part is here again.'],
     [entry('belonging-came', { kind: 'cape', tag: 'A-7', place: '', note: '' }), 'Came with it: Cape, tag A-7.'],
     [entry('belonging-voided', { kind: 'cape' }), 'Cape voided: it did not come with the animal.'],
     [
       entry('belonging-went', { kind: 'cape', went: 'taxidermist', name: 'Pine Studio', receipt: 'R-12', on: '2026-11-25', note: '' }),
       'Cape to the taxidermist Pine Studio on Nov 25, 2026, receipt R-12.',
     ],
-    [entry('belonging-back', { kind: 'cape' }), 'Cape is here again: it had not left.'],
+    [entry('belonging-back', { kind: 'cape' }), 'Cape is still here: it had not left.'],
     [
       entry('donated', { program: 'Hunters Share', grams: 453.59237, confirmation: 'HS-88', on: '2026-11-25' }),
       '1.00 lb donated to Hunters Share on Nov 25, 2026, confirmation HS-88.',
@@ -56,7 +56,7 @@ describe('a history sentence', () => {
       'Donation of 1.00 lb to Hunters Share voided.',
     ],
     [entry('as-came'), 'To be returned unprocessed.'],
-    [entry('processed-after-all'), 'It is processed after all.'],
+    [entry('processed-after-all'), 'It will be processed after all.'],
     [
       entry('notice', { step: 'first', how: 'call', on: '2026-11-25', note: 'left word' }),
       'First notice, call, Nov 25, 2026: left word.',
@@ -77,7 +77,7 @@ describe('a history sentence', () => {
     ],
     [
       entry('test-result', { result: 'none', sample: '', lab: '', on: '2026-11-25', note: '' }),
-      'The test result was voided; the hold waits again.',
+      'The test result was voided; the hold is waiting for a result again.',
     ],
     [entry('batched', { batch: 'G26-001', product: 'Links', others: 0 }), 'Put into batch G26-001 (Links), by itself.'],
     [entry('batched', { batch: 'G26-001', product: 'Links', others: 1 }), 'Put into batch G26-001 (Links), with 1 other animal.'],

@@ -70,7 +70,7 @@ it('says in a sentence what keeps the line shut', async () => {
   const { settings } = OPEN;
   const shown = await show({ settings, line: { state: 'failed', problem } });
   expect(shown.get('[role=alert]').text()).toContain('Another program uses port 47115');
-  expect(shown.text()).toContain('Switch stations off');
+  expect(shown.text()).toContain('Turn stations off');
 });
 
 it('keeps a network that is not there now as the choice', async () => {
@@ -135,10 +135,8 @@ it('says what a station has not sent, and asks about what it holds of another bo
   const held = { waiting: 19, unanswered: 1, ofOtherBook: 19, left: 0 };
   const shown = await show({ stations: [row(2, 'open', held)] }, OPEN);
   expect(shown.text()).toContain('19 entries not sent · 1 entry needs an answer there');
-  expect(shown.text()).toContain(
-    'Table 2 still holds 19 entries that this book does not have. Take them in?',
-  );
-  await shown.get('[aria-label="Take in what Table 2 holds"]').trigger('click');
+  expect(shown.text()).toContain('Table 2 still has 19 entries that are not in this book. Add them?');
+  await shown.get('[aria-label="Add entries from Table 2"]').trigger('click');
   await flushPromises();
   expect(called('stations.decide')).toEqual([{ id: 2, take: true }]);
 });

@@ -56,7 +56,10 @@ describe('a load of deer', () => {
 
 describe('a load with bear in it', () => {
   it('has the figure of the bear alone', () => {
-    expect(reachLines(load(166))).toEqual(['Black bear in it: 166°F at least', '130°F to 80°F in 90 min']);
+    expect(reachLines(load(166))).toEqual([
+      'Black bear in this load: at least 166°F',
+      '130°F to 80°F in 90 min',
+    ]);
     expect(findingOf(166)).toContain('call for 166°F');
     expect(findingOf(166)).not.toContain('159');
   });

@@ -134,7 +134,7 @@ it('confirms a doubted weight by yes', async () => {
     with: { grams: 43_545, part: 'carcass', low: 1, high: 2 },
   };
   await station.answer({ state: 'asks', problem });
-  await press(/^Yes, that is right/);
+  await press(/^Yes, that’s right/);
   expect(station.sent().at(-1)).toMatchObject({ input: { confirmed: ['weight.unlikely'] } });
   await station.answer({ state: 'saved', answer: { id: 31 } });
   expect(wrapper.get('.figure').text()).toBe('26-0031');
@@ -145,9 +145,9 @@ it('weighs an animal that has no ticket yet, under the station’s own name for 
   const { fill, press, wrapper } = await counter();
   await fill();
   await press(/^Check in$/);
-  expect(wrapper.text()).toContain('Ana Ruiz’s animal is kept on this device.');
+  expect(wrapper.text()).toContain('Ana Ruiz’s animal is saved on this device.');
   await press(/Next/);
-  expect(wrapper.text()).toContain('Kept here, without a ticket yet');
+  expect(wrapper.text()).toContain('Saved here, without a ticket yet');
   await press(/^Ana Ruiz$/);
   await wrapper.get('.entry input').setValue('12x');
   await press(/^Save weight$/);

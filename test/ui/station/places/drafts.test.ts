@@ -79,7 +79,7 @@ it('become a ticket with what the hunter typed, and leave the list at once', asy
   ]); // prettier-ignore
   await press(/^Next animal/);
   expect(button(/^Rosa Vega/)).toBeUndefined();
-  expect(button(/^Bo Rask, Mule deer · No tag number typed/)).toBeDefined();
+  expect(button(/^Bo Rask, Mule deer · No tag number entered/)).toBeDefined();
 });
 
 it('carry nothing into the next animal', async () => {
@@ -119,7 +119,7 @@ it('know who came before, and the cuts that were chosen', async () => {
 it('are put aside with a reason, and put back', async () => {
   const { press, button } = await counter();
   await press(/^Rosa Vega/);
-  await press(/^Put aside/);
+  await press(/^Set aside/);
   const left = [...document.querySelectorAll('button')].find((one) => /Left again/.test(one.textContent));
   left?.click();
   await flushPromises();
@@ -138,7 +138,7 @@ it('are found by the number of a slip, which a blank one gives to the animal', a
     await press(/^Open slip$/);
   };
   await type();
-  expect(wrapper.text()).toContain('This slip already came in with ticket 26-0012');
+  expect(wrapper.text()).toContain('This slip was already used for ticket 26-0012');
   desk.answers['slips.find'] = () =>
     ok({ code: '483-201-957', draft: { ...ROSA, slip: '483-201-957' }, ticket: null });
   await type();
@@ -146,7 +146,7 @@ it('are found by the number of a slip, which a blank one gives to the animal', a
   await press(/^Back to the list$/);
   desk.answers['slips.find'] = () => ok({ code: '483-201-957', draft: null, ticket: null });
   await type();
-  expect(wrapper.text()).toContain('Slip 483-201-957: nothing was typed for it yet');
+  expect(wrapper.text()).toContain('Slip 483-201-957: nothing has been entered for it yet');
   await wrapper.get('[role=combobox]').setValue('Luc Morin');
   await wrapper.get('input[type=radio][aria-label="Mule deer"]').trigger('click', { detail: 1 });
   await wrapper.get('input[type=radio][aria-label="Buck"]').trigger('click', { detail: 1 });

@@ -62,7 +62,7 @@ it('hands over, and says so only after the desk has answered', async () => {
   expect(station.sent()).toMatchObject([
     { name: 'pickup.release', input: { id: 12, to: 'Ana Ruiz', belongings: [] } },
   ]);
-  expect(sheet()).toMatch(/Do not give anything out yet/);
+  expect(sheet()).toMatch(/Do not hand anything over yet/);
   await station.answer({ state: 'saved', answer: { id: 12 } });
   expect(sheet()).toMatch(/26-0012 was handed to Ana Ruiz/);
   // It has left the list of what waits, and is still shown.
@@ -77,7 +77,7 @@ it('hands nothing over while the desk is away', async () => {
   const { find, wrapper, sheet } = await pickup();
   await find('ruiz');
   expect(wrapper.find('.sheet form').exists()).toBe(false);
-  expect(sheet()).toMatch(/Hand nothing over until it is connected again/);
+  expect(sheet()).toMatch(/Do not hand anything over until it is connected again/);
 });
 
 it('hands nothing over that is on hold, or was ground with meat on hold', async () => {

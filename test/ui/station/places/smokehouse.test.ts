@@ -154,6 +154,6 @@ describe('a batch', () => {
   it('names the animal in it whose meat must be cooked through', async () => {
     made = { ...SAUSAGE, state: 'cooked', hosts: ['Black bear'] } as unknown as MadePage;
     const { wrapper } = await opened();
-    expect(wrapper.get('.problem').text()).toMatch(/^Black bear in it: curing, smoking and freezing/);
+    expect(wrapper.get('.problem').text()).toMatch(/^Black bear in this batch: curing, smoking and freezing/);
   });
 });
