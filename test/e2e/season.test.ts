@@ -141,28 +141,28 @@ describe('marks', () => {
     await at('#/season/animals?season=2025&species=elk&order=takeHome');
   });
 
-  it('of single animals link to the animal', async () => {
+  it('of single animals open the animal by key and by pointer', async () => {
     const { species } = await call('season.yields', { species: 'elk' });
     const tickets = species[0]?.points.map(({ ticket }) => ticket) ?? [];
-    let opened: string | undefined;
-    // From the right, where points lie outside of the box, along three lines of the row.
-    for (const height of [0.2, 0.35, 0.5]) {
-      if (opened) break;
-      await goTo('/season?species=elk');
-      const plot = card('Take-home by species').locator('canvas');
-      await plot.waitFor();
-      const frame = await plot.boundingBox();
-      if (!frame) throw new Error('no plot');
-      for (let x = frame.width * 0.95; x > frame.width * 0.6 && !opened; x -= 4) {
-        const position = { x, y: frame.height * height };
-        await plot.hover({ position });
-        if ((await plot.evaluate((one) => one.style.cursor)) !== 'pointer') continue;
-        await plot.click({ position });
-        await page.waitForURL(/#\/(table|season\/animals)/);
-        opened = /#\/table\/(.*)$/.exec(page.url())?.[1];
-        if (!opened) break;
-      }
-    }
+    await goTo('/season?species=elk');
+    // One stop of the Tab key for the whole chart: the box first, then the points from left to right.
+    const marks = card('Take-home by species').getByRole('group', { name: /^Marks of the chart/ });
+    await marks.getByRole('link').first().focus();
+    await page.keyboard.press('ArrowRight');
+    const least = await marks.locator('[tabindex="0"]').getAttribute('aria-label');
+    await page.keyboard.press('Enter');
+    await page.waitForURL(/#\/table\//);
+    const opened = /#\/table\/(.*)$/.exec(page.url())?.[1] ?? '';
+    expect(least).toContain(opened);
+    // The farthest point to the right, with the pointer.
+    await goTo('/season?species=elk');
+    await marks.getByRole('link').first().focus();
+    await page.keyboard.press('End');
+    const last = await marks.locator('[tabindex="0"]').boundingBox();
+    if (!last) throw new Error('no mark');
+    await page.mouse.click(last.x + last.width / 2, last.y + last.height / 2);
+    await page.waitForURL(/#\/table\//);
+    expect(tickets).toContain(/#\/table\/(.*)$/.exec(page.url())?.[1]);
     expect(tickets).toContain(opened);
   });
 });

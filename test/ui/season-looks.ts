@@ -1,18 +1,13 @@
-/** Made-up answers of the desk for the charts of the Season, and colors to draw them. */
+/** Made-up answers of the desk for the charts of the Season. */
 import type {
   PoundsReport,
   SpeciesYield,
   DistributionSummary,
   YieldsReport,
 } from '../../src/bridge/contract.ts';
-import type { ChartColors } from '../../src/ui/charts/drawing/colors.ts';
-import type { Scene } from '../../src/ui/charts/drawing/scene.ts';
-import type { SceneStory } from '../../src/ui/charts/story.ts';
 import { makeFormat } from '../../src/ui/texts/format.ts';
 
 export const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
-/** Every color is its own name. */
-export const colors = new Proxy({}, { get: (_, name) => name }) as ChartColors;
 const LB = 453.59237;
 
 export function spreadOf(values: readonly number[]): DistributionSummary | null {
@@ -77,27 +72,4 @@ export function pounds(some: Partial<PoundsReport> = {}): PoundsReport {
     species: [],
     ...some,
   };
-}
-
-export function sceneOf(story: SceneStory, width = 1000): Scene {
-  if (!story.scene) throw new Error(`${story.title} draws nothing`);
-  return story.scene(colors, width);
-}
-
-/** All texts of a scene, mark by mark. */
-export function printOf({ marks }: Scene): string[] {
-  return marks.flatMap(({ shapes }) => shapes.flatMap((one) => (one.kind === 'text' ? [one.text] : [])));
-}
-
-/** Errors in a picture: NaN, text too small to read or beginning outside of the picture. */
-export function faultsOf(scene: Scene): string[] {
-  return scene.marks.flatMap(({ shapes }) =>
-    shapes.flatMap((one) => {
-      if (one.kind === 'path') return /NaN|undefined|Infinity/.test(one.d) ? [one.d] : [];
-      const outside = one.x < 0 || one.x > scene.width || one.y < 0 || one.y > scene.height;
-      return one.size < 12 || outside || /NaN|undefined/.test(one.text)
-        ? [`${one.text} at ${one.x}, ${one.y}`]
-        : [];
-    }),
-  );
 }

@@ -1,6 +1,4 @@
-import type { ChartConfiguration, ChartType } from 'chart.js';
-import type { ChartColors } from './drawing/colors.ts';
-import type { Scene } from './drawing/scene.ts';
+import type { Plot } from './plot.ts';
 
 /** Below this number of animals the usual is uncertain, and every chart says so. Common practice, no source. */
 export const FEW = 5;
@@ -33,8 +31,8 @@ export function citedText({ said, published }: Cited): string {
   return [said, published].filter(Boolean).join(' ');
 }
 
-/** The texts of every chart. */
-interface ChartText {
+/** One chart of a page: text, picture and data. The picture is one plot, or several side by side. */
+export interface ChartStory {
   title: string;
   /** The finding, in one or two sentences. */
   finding: string;
@@ -47,31 +45,8 @@ interface ChartText {
   table: ChartTable;
   /** Name of a saved file, without extension. */
   fileName: string;
-}
-
-/** A chart drawn by the chart library. */
-export interface PlotStory extends ChartText {
-  /** Height of the drawing in pixels. */
-  height: number;
-  /** Null without data: the finding then says so. */
-  draw: ((colors: ChartColors) => ChartConfiguration<ChartType>) | null;
-  /** The link of a clicked mark; null if there is none. */
-  linkOf?: (datasetIndex: number, index: number) => string | null;
-  scene?: undefined;
-}
-
-/** A chart laid out as shapes, for the available width. */
-export interface SceneStory extends ChartText {
-  /** Null without data: the finding then says so. */
-  scene: ((colors: ChartColors, width: number) => Scene) | null;
-  draw?: undefined;
-  linkOf?: undefined;
-}
-
-/** One chart of a page: text, drawing and data. */
-export type ChartStory = PlotStory | SceneStory;
-
-/** Whether there is a picture. */
-export function hasPicture(story: ChartStory): boolean {
-  return Boolean(story.scene ?? story.draw);
+  /** Empty without data: the finding then says so. */
+  plots: readonly Plot[];
+  /** The least width of a plot in CSS pixels, if several may be side by side. */
+  least?: number;
 }

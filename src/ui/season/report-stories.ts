@@ -28,7 +28,7 @@ import { speciesBarsStory } from '../charts/yields/species-bars-story.ts';
 import { groupsOfSpecies, type SplitGroup } from '../charts/yields/split-rows.ts';
 import { NARROW } from '../charts/yields/splits-drawing.ts';
 import { splitFinding, splitsStory } from '../charts/yields/splits-story.ts';
-import type { ChartStory, PlotStory, SceneStory } from '../charts/story.ts';
+import type { ChartStory } from '../charts/story.ts';
 import { trendStory } from '../charts/yields/trend-story.ts';
 import { waitSpeciesStory } from '../charts/flow/wait-species-story.ts';
 import { waitsStory } from '../charts/flow/waits-story.ts';
@@ -36,9 +36,6 @@ import { workMoneyStory } from '../charts/money/work-money-story.ts';
 import { yieldStory } from '../charts/yields/yield-by-species.ts';
 import { text } from '../../words/compiled/window/season/report.ts';
 import type { Format } from '../texts/format.ts';
-
-/** Height of the plot of one species in pixels, beside its seasons. */
-const SPECIES_PLOT = 215;
 
 /** No links on paper. */
 const nowhere = (): string => '';
@@ -113,13 +110,13 @@ export function checkStories(view: CheckReport, format: Format): ChartStory[] {
 }
 
 interface SpeciesStories {
-  yield: PlotStory;
-  trend: SceneStory;
+  yield: ChartStory;
+  trend: ChartStory;
   /** Null without an animal that has every part weighed. */
-  bars: SceneStory | null;
+  bars: ChartStory | null;
   partedFinding: string;
   /** In two halves side by side, so that a species fits on one page. */
-  parted: SceneStory[];
+  parted: ChartStory[];
 }
 
 /** The charts of one species. */
@@ -139,7 +136,7 @@ export function speciesStories(species: SpeciesYield, pounds: PoundsReport, form
     fileName: species.code,
   };
   return {
-    yield: { ...yieldStory(view, format, nowhere), title: text.each, height: SPECIES_PLOT },
+    yield: { ...yieldStory(view, format, nowhere), title: text.each },
     trend: trendStory(view, format, nowhere),
     bars: own[0]
       ? {

@@ -1,5 +1,5 @@
 import type { PoundsReport, SpeciesYield, YieldsReport } from '../../bridge/contract.ts';
-import { weighedOf } from '../charts/pounds/pounds-layout.ts';
+import { weighedOf } from '../charts/pounds/fates.ts';
 import type { ChartStory, Cited } from '../charts/story.ts';
 import { text } from '../../words/compiled/window/season/report.ts';
 import type { Format } from '../texts/format.ts';

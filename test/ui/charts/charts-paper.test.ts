@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { toCsv } from '../../../src/core/values/csv.ts';
-import { wrap } from '../../../src/ui/charts/drawing/picture.ts';
+import { wrap } from '../../../src/ui/charts/engine/picture.ts';
 import { quantile } from '../../../src/core/stats/quantile.ts';
 import { spread } from '../../../src/ui/charts/yields/yield-drawing.ts';
 

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { CompareBy, ComparisonReport } from '../../../src/bridge/contract.ts';
 import { compareStory } from '../../../src/ui/charts/yields/compare-story.ts';
 import { firstGroups } from '../../../src/ui/season/first-groups.ts';
-import { faultsOf, format, printOf, sceneOf } from '../season-looks.ts';
+import { barsOf, faultsOf, linksOf, wordsOf } from '../plots.ts';
+import { format } from '../season-looks.ts';
 
 const names = { a: 'Moose, brought skinned', b: 'Elk' };
 const look = (some: Partial<ComparisonReport> = {}): ComparisonReport => ({
@@ -51,9 +52,9 @@ describe('a comparison of two groups', () => {
     expect(story.finding).toContain(
       'No animal of “Moose, brought skinned” has this figure. Only one animal of “Elk”',
     );
-    expect(faultsOf(sceneOf(story))).toEqual([]);
+    expect(faultsOf(story)).toEqual([]);
     const none = { n: 0, mean: null, sd: null };
-    expect(told({ a: none, b: none, difference: null }).scene).toBeNull();
+    expect(told({ a: none, b: none, difference: null }).plots).toEqual([]);
   });
 
   it.each<[CompareBy, number, string]>([
@@ -66,13 +67,14 @@ describe('a comparison of two groups', () => {
   ])('writes %s as a person would', (by, mean, said) => {
     const story = told({ by, difference: { low: mean / 2, mean, high: mean * 2, level: 0.9 } });
     expect(story.finding).toContain(said);
-    expect(printOf(sceneOf(story))).toContain(said);
+    expect(wordsOf(story)).toContain(said);
   });
 
   it('never draws shares below zero, and links to both groups', () => {
-    const scene = sceneOf(told({ a: { n: 9, mean: 0.01, sd: 0.05 } }));
-    expect(faultsOf(scene)).toEqual([]);
-    expect(scene.marks.flatMap(({ link }) => link ?? [])).toEqual(['/a', '/b']);
+    const story = told({ a: { n: 9, mean: 0.01, sd: 0.05 } });
+    expect(faultsOf(story)).toEqual([]);
+    expect(barsOf(story).map(({ from }) => from)).toEqual([0, expect.closeTo(0.51, 9)]);
+    expect(linksOf(story)).toEqual(['/a', '/b']);
   });
 });
 

@@ -1,13 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { FatBatch, FatCounts, FatReport, SpeciesFat } from '../../../src/desk/contract/contract.ts';
 import { controlStory } from '../../../src/ui/charts/fat/fat-control.ts';
-import { drawFat } from '../../../src/ui/charts/fat/fat-drawing.ts';
 import { fatStory } from '../../../src/ui/charts/fat/fat-by-batch.ts';
 import { ownFatStory } from '../../../src/ui/charts/fat/fat-own.ts';
 import { fatSourcesStory } from '../../../src/ui/charts/fat/fat-sources.ts';
 import { fatSpeciesStory } from '../../../src/ui/charts/fat/fat-species.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
-import { COLORS as colors, printed, textOf } from '../drawn.ts';
+import { barsOf, faultsOf, linesOf, linksOf, marksOf, plotOf, pointsOf, wordsOf } from '../plots.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
 const KG = 1000;
@@ -40,7 +39,7 @@ function look(some: Partial<Omit<FatReport, 'counts'>> & { counts?: Partial<FatC
 describe('fat by batch', () => {
   it('draws nothing without a batch', () => {
     const story = fatStory(look({}), format);
-    expect(story.draw).toBeNull();
+    expect(story.plots).toEqual([]);
     expect(story.finding).toContain('Grinder');
   });
 
@@ -59,12 +58,12 @@ describe('fat by batch', () => {
     );
     const more = Array.from({ length: 20 }, (_, i) => batch(i + 61, { target: 0.1 }));
     const story = fatStory(look({ batches: [...many, ...more], counts: { batches: 900 } }), format);
-    const config = story.draw?.(colors) as unknown as { data: { labels: string[] } };
-    expect(config.data.labels).toHaveLength(40);
-    expect(config.data.labels.at(-1)).toBe('B-80');
-    expect(config.data.labels).not.toContain('B-59');
-    expect(story.linkOf?.(0, 39)).toBe('/grinder/80');
-    expect(story.linkOf?.(0, 40)).toBeNull();
+    const { x } = plotOf(story);
+    const labels = x.ticks?.map(x.written);
+    expect(labels).toHaveLength(40);
+    expect(labels?.at(-1)).toBe('B-80');
+    expect(labels).not.toContain('B-59');
+    expect(linksOf(story).at(-1)).toBe('/grinder/80');
     expect(story.table.rows).toHaveLength(80);
     expect(story.notes.slice(1)).toEqual([
       'The chart shows the newest 40 with a target or a test, out of 900 batches.',
@@ -83,7 +82,7 @@ describe('fat tests relative to their targets', () => {
 
   it('waits for enough tests and states their number', () => {
     const story = controlStory(look({ batches, counts: { testedWithTarget: 2 } }), format);
-    expect(story.draw).toBeNull();
+    expect(story.plots).toEqual([]);
     expect(story.finding).toContain('Only 2 batches with a target were tested');
   });
 
@@ -93,16 +92,11 @@ describe('fat tests relative to their targets', () => {
     expect(story.finding).toBe(
       'On average, the tests are 1.0 points below target. B-3 is outside the limits of chance: look for what was different.',
     );
-    expect(story.linkOf?.(0, 1)).toBe('/grinder/3');
+    expect(marksOf(story)[1]).toMatchObject({ label: 'B-3: -3.0', link: '/grinder/3' });
     expect(story.table.rows.map((row) => row[3])).toEqual(['1.0', '-3.0']);
-    const config = story.draw?.(colors) as unknown as {
-      data: { datasets: { pointStyle: string[] }[] };
-      options: { plugins: { annotation: { annotations: { yMin: number }[] } } };
-    };
-    expect(config.data.datasets[0]?.pointStyle).toEqual(['circle', 'rectRot']);
-    expect(config.options.plugins.annotation.annotations.map(({ yMin }) => yMin)).toEqual([
-      0.02, -0.01, -0.02,
-    ]);
+    expect(pointsOf(story).map(({ look: { shape } }) => shape)).toEqual(['circle', 'rectRot']);
+    const levels = linesOf(story).filter(({ dash }) => dash);
+    expect(levels.map(({ points }) => points.map((point) => point?.y))).toEqual([[0.02, 0.02], [-0.01, -0.01], [-0.02, -0.02]]); // prettier-ignore
   });
 
   it('names a few of many outside, and states how many are not drawn', () => {
@@ -114,7 +108,7 @@ describe('fat tests relative to their targets', () => {
     );
     expect(story.finding).toContain('B-5, B-6, B-7, B-8 and 5 more are outside');
     expect(story.notes[1]).toBe('The chart shows the newest 40 of 50; the limits are based on all of them.');
-    expect(story.linkOf?.(0, 0)).toBe('/grinder/10');
+    expect(linksOf(story)[0]).toBe('/grinder/10');
   });
 });
 
@@ -133,12 +127,10 @@ describe('the sources of fat', () => {
       ['Pork back fat', 300_000, 0.75, 9, 82_500],
       ['The animals’ own fat', 100_000, 0.25, 1, null],
     ]);
-    const scene = story.scene?.(colors, 1000);
-    expect(printed(scene)).toEqual(expect.arrayContaining(['661 lb (75%)', '220 lb (25%)', 'in 1 batch']));
-    const hatched = scene?.marks.flatMap(({ shapes }) =>
-      shapes.filter((shape) => shape.kind === 'path' && shape.pattern),
-    );
-    expect(hatched).toHaveLength(1);
+    expect(wordsOf(story)).toEqual(expect.arrayContaining(['661 lb (75%)', '220 lb (25%)', 'in 1 batch']));
+    const [bought, own] = barsOf(story);
+    expect((bought?.to ?? 0) / (own?.to ?? 1)).toBeCloseTo(3, 12);
+    expect([bought?.paint, own?.paint]).toMatchObject(['fat', { pattern: 'hatch' }]);
   });
 
   it('says in a sentence that all of it was the animals’ own', () => {
@@ -148,7 +140,7 @@ describe('the sources of fat', () => {
 
   it('draws nothing without added fat', () => {
     const story = fatSourcesStory(look({}), format);
-    expect(story.scene).toBeNull();
+    expect(story.plots).toEqual([]);
     expect(story.finding).toContain('No fat went into these batches');
     expect(story.table.rows).toEqual([]);
   });
@@ -185,11 +177,11 @@ describe('own fat saved, and bought fat', () => {
   ])('has a sentence for every case: %#', ({ finding }, sentence) => expect(finding).toBe(sentence));
 
   it('draws the three side by side, and nothing when all are zero', () => {
-    expect(printed(saved(100, 40, 300).scene?.(colors, 1000))).toEqual(
+    expect(wordsOf(saved(100, 40, 300))).toEqual(
       expect.arrayContaining(['220 lb', '88 lb', '661 lb']),
     );
-    expect(saved(0, 0, 0, 0).scene).toBeNull();
-    expect(textOf(saved(1, 0, 0, 1).scene?.(colors, 700))).not.toContain('NaN');
+    expect(saved(0, 0, 0, 0).plots).toEqual([]);
+    expect(faultsOf(saved(1, 0, 0, 1))).toEqual([]);
   });
 });
 
@@ -203,24 +195,24 @@ describe('fat by species', () => {
   const story = (of: SpeciesFat[]) => fatSpeciesStory(look({ species: of }), format, (code) => `/to/${code}`);
 
   it('names the species that used most, and the one with the largest deviation of tests', () => {
-    const { finding, table, scene } = story([
+    const told = story([
       species('Elk', { misses: { weighedIn: miss(0.004), tested: miss(-0.012) }, boughtGrams: 90_718 }),
       species('Moose', { misses: { weighedIn: miss(-0.001), tested: miss(0.03, 2) } }),
     ]);
+    const { finding, table } = told;
     // Two batches of moose say little, however far off.
     expect(finding).toBe(
       'Elk took the most bought fat: 20.0 lb per animal. Among species with at least 5 tested batches, Elk is farthest off: 1.2 points below target over 6 batches.',
     );
     expect(table.rows[0]?.slice(3, 9)).toEqual(['10.0%', '10.4%', '9.0%', '+0.4', '−1.2', '20.00 lb']);
     expect(table.links).toEqual(['/to/elk', '/to/moose']);
-    const drawn = scene?.(colors, 1000);
-    expect(printed(drawn)).toEqual(expect.arrayContaining(['weighed in +0.4', 'tests −1.2 (6)', 'Elk (10)']));
-    expect(drawn?.marks.filter(({ link }) => link)).toHaveLength(2);
+    expect(wordsOf(told)).toEqual(expect.arrayContaining(['weighed in +0.4', 'tests −1.2 (6)', 'Elk (10)']));
+    expect(linksOf(told)).toEqual(['/to/elk', '/to/moose']);
   });
 
   it('draws no row without a target and nothing at all without any', () => {
-    const { scene, table, finding } = story([species('Elk', { target: null, boughtGrams: 0 })]);
-    expect(scene).toBeNull();
+    const { plots, table, finding } = story([species('Elk', { target: null, boughtGrams: 0 })]);
+    expect(plots).toEqual([]);
     expect(table.rows).toHaveLength(1);
     expect(finding).toBe('None of them took bought fat.');
     expect(story([]).finding).toContain('Nothing has been weighed into these batches yet');
@@ -228,13 +220,8 @@ describe('fat by species', () => {
 
   it('draws all marks on the line when all meet their targets', () => {
     const even = { weighedIn: miss(0), tested: miss(0) };
-    const drawn = story([species('Elk', { misses: even })]).scene?.(colors, 800);
-    expect(textOf(drawn)).not.toContain('NaN');
-    expect(printed(drawn)).toContain('weighed in 0.0');
+    const drawn = story([species('Elk', { misses: even })]);
+    expect(faultsOf(drawn)).toEqual([]);
+    expect(wordsOf(drawn)).toContain('weighed in 0.0');
   });
-});
-
-it('writes the names of many batches level, as many as fit', () => {
-  const { ticks } = drawFat([batch(1, {}), batch(2, {})], colors).options.scales.x;
-  expect(ticks).toMatchObject({ maxRotation: 0, autoSkip: true });
 });

@@ -1,15 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { CostingView, ServiceAnswer } from '../../../src/desk/contract/contract.ts';
-import type { ChartColors } from '../../../src/ui/charts/drawing/colors.ts';
 import { fatMoneyStory } from '../../../src/ui/charts/money/fat-money-story.ts';
 import { grindFeeStory } from '../../../src/ui/charts/money/grind-fee-story.ts';
 import { speciesMoneyStory } from '../../../src/ui/charts/money/species-money-story.ts';
-import type { SceneStory } from '../../../src/ui/charts/story.ts';
+import type { ChartStory } from '../../../src/ui/charts/story.ts';
 import { workMoneyStory } from '../../../src/ui/charts/money/work-money-story.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
+import { barsOf, faultsOf, wordsOf } from '../plots.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
-const colors = new Proxy({} as ChartColors, { get: (_, name) => String(name) });
 
 const GRINDING: ServiceAnswer = {
   code: 'grinding', measured: [{ figure: 'received', value: 14_000, from: 31, of: 'batches' }], receivedGrams: 14_000,
@@ -28,12 +27,11 @@ const kind = (name: string, animals: number, incomeMinor: number, cost: number) 
   code: name.toLowerCase(), name, animals, incomeMinor, cost,
 }); // prettier-ignore
 
-/** The content of a picture, in a narrow and a wide window. */
-function drawn(story: SceneStory): string {
-  if (!story.scene) throw new Error('Nothing is drawn');
-  const text = [story.scene(colors, 640), story.scene(colors, 1500)].map((one) => JSON.stringify(one)).join();
-  expect(text).not.toMatch(/NaN|Infinity|undefined|null|-\d+ 0h/);
-  return text;
+/** The words of a picture without a fault. */
+function drawn(story: ChartStory): string[] {
+  expect(story.plots).not.toEqual([]);
+  expect(faultsOf(story)).toEqual([]);
+  return wordsOf(story);
 }
 
 describe('billed and cost by service', () => {
@@ -65,7 +63,7 @@ describe('billed and cost by service', () => {
   });
 
   it('has no picture without bills or work', () => {
-    expect(workMoneyStory(costing(), format, '').scene).toBeNull();
+    expect(workMoneyStory(costing(), format, '').plots).toEqual([]);
   });
 });
 
@@ -90,7 +88,7 @@ describe('billed and cost by species', () => {
     expect(one.table.rows.map(([name]) => name)).toEqual(['Elk']);
     const none = speciesMoneyStory(costing({ species }), format, String, { code: 'moose', name: 'Moose' });
     expect(none.finding).toBe('No Moose of the season is billed.');
-    expect(none.scene).toBeNull();
+    expect(none.plots).toEqual([]);
   });
 
   it('draws animals billed at zero', () => {
@@ -105,34 +103,27 @@ describe('the grind fee', () => {
       'Grinding with fat: the cost is $0.38 a pound and you charge $0.45, which leaves 16%. The break-even fee, fat included, is $0.38 a pound.',
     );
     expect(told?.n).toBe('n = 12 animals billed for it, 31 batches');
-    const picture = drawn(told as SceneStory);
+    const picture = drawn(told as ChartStory);
     for (const words of ['break-even with fat $0.38', '$0.50 with fat leaves 24%', 'wages', 'grind fee'])
       expect(picture).toContain(words);
   });
 
-  it.each([400, 640, 900, 1500])('draws no line of a fee through a name, %d pixels wide', (width) => {
-    const services = [{ ...GRINDING, fee: { service: 34, fat: 20, bills: 12 } }];
-    const scene = grindFeeStory(costing({ services }), format, '')?.scene?.(colors, width);
-    const shapes = scene?.marks.flatMap((mark) => mark.shapes) ?? [];
-    const fees = shapes.flatMap((one) => (one.kind === 'path' && one.dash ? [Number(/^M([\d.]+)/.exec(one.d)?.[1])] : []));
-    expect(fees).toHaveLength(2);
-    const names = shapes.filter((one) => one.kind === 'text' && /^(grind fee|fat charged|wages|overhead|packaging)/.test(one.text));
-    expect(names.length).toBeGreaterThan(0);
-    for (const name of names)
-      if (name.kind === 'text')
-        for (const fee of fees) expect(fee < name.x || fee > name.x + name.text.length * 7, name.text).toBe(true);
+  it('adds up piece by piece to what is charged and what it costs', () => {
+    const [grind, fat, ...spent] = barsOf(grindFeeStory(costing(), format, '') as ChartStory);
+    expect([grind, fat]).toMatchObject([{ from: 0, to: 40 }, { from: 40, to: 45 }]);
+    expect(spent.map(({ from, to }) => [from, to])).toEqual([[0, 18], [18, 26], [26, 34], [34, 38]]);
   }); // prettier-ignore
 
   it('is drawn without a fee, and without a cost', () => {
     const unbilled = { ...GRINDING, fee: null, margin: null };
-    drawn(grindFeeStory(costing({ services: [unbilled] }), format, '') as SceneStory);
+    drawn(grindFeeStory(costing({ services: [unbilled] }), format, '') as ChartStory);
     const free = { wages: 0, overhead: 0, packaging: 0, fat: 0 };
     drawn(
       grindFeeStory(
         costing({ services: [{ ...unbilled, parts: free, cost: 0, breakEven: 0, wanted: 0 }] }),
         format,
         '',
-      ) as SceneStory,
+      ) as ChartStory,
     );
     expect(grindFeeStory(costing({ services: [] }), format, '')).toBeNull();
   });
@@ -146,6 +137,6 @@ describe('fat bought and charged', () => {
       'Bought fat ground this season: 100 lb, which cost $160.00. Charged for fat so far: $200.00.',
     );
     drawn(told);
-    expect(fatMoneyStory(costing(), format, '').scene).toBeNull();
+    expect(fatMoneyStory(costing(), format, '').plots).toEqual([]);
   });
 });

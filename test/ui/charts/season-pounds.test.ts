@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import type { PoundsReport } from '../../../src/bridge/contract.ts';
 import { lossesStory } from '../../../src/ui/charts/pounds/losses-story.ts';
 import { madeStory } from '../../../src/ui/charts/pounds/made-story.ts';
-import { layPounds } from '../../../src/ui/charts/pounds/pounds-layout.ts';
 import { poundsStory } from '../../../src/ui/charts/pounds/pounds-story.ts';
 import { speciesBarsStory } from '../../../src/ui/charts/yields/species-bars-story.ts';
-import { faultsOf, format, pounds, printOf, sceneOf } from '../season-looks.ts';
+import { barsOf, faultsOf, linksOf, wordsOf } from '../plots.ts';
+import { format, pounds } from '../season-looks.ts';
 
 const LB = 453.59237;
 const link = (fate: string): string => `/behind/${fate}`;
@@ -31,34 +31,29 @@ describe('where the hanging weight went', () => {
   });
 
   it('prints weight and share of every fate, and links each to its animals', () => {
-    const scene = sceneOf(poundsStory(pounds(), format, link));
-    const print = printOf(scene);
+    const story = poundsStory(pounds(), format, link);
+    const print = wordsOf(story);
     for (const said of ['100 lb', '30 lb · 30.0%', '2 lb · 2.0%', '20 lb · 20.0%', '1 lb · 1.0%', '62.0%'])
       expect(print).toContain(said);
     expect(print).toContain('1 lb left in the grinder (3.0%)');
-    expect(scene.marks.flatMap((mark) => mark.link ?? [])).toEqual(
+    expect(linksOf(story)).toEqual(
       ['whole cuts', 'trim', 'fat saved', 'bone', 'sinew', 'damage', 'shrink', 'unexplained'].map(link),
     );
-    expect(faultsOf(scene)).toEqual([]);
+    expect(faultsOf(story)).toEqual([]);
   });
 
-  it('conserves weights: slices fill the bar without a gap, ends are as tall as their slices and never overlap', () =>
+  it('conserves weights: what leaves the hook is all that was weighed, and what goes home leaves its parts', () =>
     fc.assert(
       fc.property(anyPounds, (look) => {
-        const { streams, base, over, home } = layPounds(look, 60, 380);
-        let from = 60;
-        for (const [i, stream] of streams.entries()) {
-          expect(stream.from).toBeCloseTo(from, 6);
-          from += stream.tall;
-          const next = streams[i + 1];
-          if (next) expect(next.to).toBeGreaterThan(stream.to + stream.tall);
-        }
-        expect(base.tall + (over?.tall ?? 0)).toBeCloseTo(from - 60, 6);
-        expect(from - 60).toBeCloseTo(380, 6);
-        const homes = streams.filter(({ fate }) => ['whole cuts', 'trim', 'fat saved'].includes(fate));
-        expect(home.tall).toBeCloseTo(
-          homes.reduce((total, { tall }) => total + tall, 0),
-          6,
+        const [flow] = poundsStory(look, format, link).plots;
+        if (!flow || !('flows' in flow)) throw new Error('no flow');
+        const sum = (of: typeof flow.flows) => of.reduce((total, { amount }) => total + amount, 0);
+        const off = flow.flows.filter(({ from }) => from === 'hook');
+        expect(sum(off) / (look.baseGrams + look.overGrams)).toBeCloseTo(1, 9);
+        const homes = ['whole cuts', 'trim', 'fat saved'];
+        const home = flow.flows.filter(({ to }) => to === 'home');
+        expect(home.map(({ from, amount }) => [from, amount])).toEqual(
+          off.filter(({ to }) => homes.includes(to)).map(({ to, amount }) => [to, amount]),
         );
       }),
     ));
@@ -67,7 +62,7 @@ describe('where the hanging weight went', () => {
     // 100 lb of parts off a hook that held 96 lb.
     const look = pounds({ baseGrams: 96 * LB, overGrams: 4 * LB });
     const story = poundsStory(look, format, link);
-    const print = printOf(sceneOf(story));
+    const print = wordsOf(story);
     const shares = print.flatMap((said) => / · ([\d.]+)%$/.exec(said)?.[1] ?? []).map(Number);
     expect(shares).toHaveLength(story.table.rows.length);
     expect(shares.reduce((all, one) => all + one, 0)).toBeCloseTo(100, 6);
@@ -76,23 +71,23 @@ describe('where the hanging weight went', () => {
     expect(story.finding).toContain('62.0% went home');
   });
 
-  it('can be drawn for any season, at any width', () =>
+  it('can be drawn for any season', () =>
     fc.assert(
-      fc.property(anyPounds, fc.integer({ min: 760, max: 1800 }), (look, width) => {
-        expect(faultsOf(sceneOf(poundsStory(look, format, link), width))).toEqual([]);
+      fc.property(anyPounds, (look) => {
+        expect(faultsOf(poundsStory(look, format, link))).toEqual([]);
       }),
     ));
 
   it('shows weight beyond the hook, and asks to look for it', () => {
     const story = poundsStory(pounds({ overGrams: 4 * 453.59237 }), format, link);
-    expect(printOf(sceneOf(story))).toContain('4.0 lb over');
+    expect(wordsOf(story)).toContain('4.0 lb over');
     expect(story.notes.at(-1)).toContain('4.0 lb in all');
     expect(story.finding).toContain('Of 100 lb hanging weight and 4.0 lb beyond it (12 animals)');
   });
 
   it('draws nothing without an animal weighed in every part, and says why', () => {
     const story = poundsStory(pounds({ n: 0, others: 2, baseGrams: 0 }), format, link);
-    expect(story.scene).toBeNull();
+    expect(story.plots).toEqual([]);
     expect(story.finding).toContain('The 2 finished animals here were not weighed in every part');
     expect(story.table.rows).toEqual([]);
     expect(poundsStory(pounds({ n: 0, others: 0 }), format, link).finding).toContain(
@@ -111,7 +106,7 @@ describe('where the hanging weight went', () => {
       driedGrams: 0,
     };
     const story = poundsStory(pounds({ n: 1, grinder }), format, link);
-    expect(printOf(sceneOf(story)).join()).not.toContain('grinder');
+    expect(wordsOf(story).join()).not.toContain('grinder');
     expect(story.finding).toContain('One animal is too few to tell what is typical.');
   });
 });
@@ -122,10 +117,10 @@ describe('the losses', () => {
     expect(story.finding).toBe(
       '29 lb (29.0%) of the hanging weight did not go home. Besides bone, the largest loss was sinew and silverskin: 9 lb, worth $12.25 of work billed.',
     );
-    expect(printOf(sceneOf(story))).toContain('20 lb  ·  20.0%  ·  $27.22');
+    expect(wordsOf(story)).toContain('20 lb  ·  20.0%  ·  $27.22');
     // 300 minor units a kilogram are 136.08 a pound.
     expect(story.notes[0]).toContain('per pound of take-home, $1.36');
-    expect(faultsOf(sceneOf(story))).toEqual([]);
+    expect(faultsOf(story)).toEqual([]);
   });
 
   it('have no money before the first bill, and no picture without a loss', () => {
@@ -134,7 +129,7 @@ describe('the losses', () => {
     expect(story.finding).toContain('All of it was bone.');
     expect(story.notes[0]).toContain('No bill of this season');
     expect(story.table.rows[0]).toEqual(['Bone', '20.0 lb', '20.0%', '']);
-    expect(lossesStory(pounds({ losses: [] }), format, link).scene).toBeNull();
+    expect(lossesStory(pounds({ losses: [] }), format, link).plots).toEqual([]);
   });
 });
 
@@ -154,12 +149,16 @@ describe('species side by side', () => {
   });
 
   it('writes letter and share on a segment where they fit, and draws no empty ones', () => {
-    const scene = sceneOf(told(kind('Elk', 20)));
-    expect(printOf(scene)).toContain('C 30%');
-    expect(printOf(scene)).not.toContain('F  Fat saved');
-    expect(scene.marks.map(({ link: to }) => to)).toContain('/elk/bone');
-    expect(scene.marks.map(({ link: to }) => to)).not.toContain('/elk/fat saved');
-    expect(faultsOf(scene)).toEqual([]);
+    const story = told(kind('Elk', 20));
+    expect(wordsOf(story)).toContain('C 30%');
+    expect(wordsOf(story)).not.toContain('F  Fat saved');
+    expect(linksOf(story)).toContain('/elk/bone');
+    expect(linksOf(story)).not.toContain('/elk/fat saved');
+    // The pieces lie end to end.
+    const ends = barsOf(story);
+    expect(ends.slice(1).map(({ from }) => from)).toEqual(ends.slice(0, -1).map(({ to }) => to));
+    expect(ends.at(-1)?.to).toBeCloseTo(1, 12);
+    expect(faultsOf(story)).toEqual([]);
   });
 });
 
@@ -176,14 +175,15 @@ describe('what the smokehouse made', () => {
     expect(story?.finding).toBe(
       '50 lb of meat and fat and 3 lb of other ingredients became 38 lb of product. Heat took 14 lb, 26.4% of what went in.',
     );
-    const scene = sceneOf(story!);
-    expect(printOf(scene)).toEqual([
-      'Snack sticks',
+    expect(wordsOf(story!).filter(Boolean)).toEqual([
       '27 lb packed of 42 lb in, 2 lb of it other ingredients; 33.3% lost in heat',
-      'Breakfast sausage',
       '11 lb packed of 11 lb in, 1 lb of it other ingredients',
+      'Snack sticks',
+      'Breakfast sausage',
     ]);
-    expect(faultsOf(scene)).toEqual([]);
+    // In pounds, the shop's unit: 27 packed, 14 lost in heat, 1 left.
+    expect(barsOf(story!).slice(0, 3).map(({ to }) => Math.round(to * 10) / 10)).toEqual([27, 41, 42]);
+    expect(faultsOf(story!)).toEqual([]);
     expect(story?.table.rows[0]).toEqual([
       'Snack sticks',
       '2',
@@ -202,7 +202,7 @@ describe('what the smokehouse made', () => {
   it('counts what recipes added beside meat and fat that went through the grinder', () => {
     const { grinder } = pounds();
     const look = pounds({ grinder: { ...grinder, addedGrams: 2 * LB, lossGrams: 3 * LB } });
-    expect(printOf(sceneOf(poundsStory(look, format, link)))).toEqual(
+    expect(wordsOf(poundsStory(look, format, link))).toEqual(
       expect.arrayContaining([
         '30 lb in, 3 lb of bought fat, 2 lb of ingredients',
         '3 lb left in the grinder (8.6%)',

@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { axisOf } from '../../../src/ui/charts/drawing/scene-axis.ts';
 import { groupsOfSpecies, groupsOfSplit } from '../../../src/ui/charts/yields/split-rows.ts';
 import { splitsStory } from '../../../src/ui/charts/yields/splits-story.ts';
 import { trendStory } from '../../../src/ui/charts/yields/trend-story.ts';
 import { yieldStory } from '../../../src/ui/charts/yields/yield-by-species.ts';
-import { drawYield } from '../../../src/ui/charts/yields/yield-drawing.ts';
 import type { SpeciesYield } from '../../../src/bridge/contract.ts';
-import { colors, faultsOf, format, printOf, sceneOf, species, spreadOf, yields } from '../season-looks.ts';
+import { barsOf, faultsOf, linksOf, marksOf, pointsOf, wordsOf } from '../plots.ts';
+import { format, species, spreadOf, yields } from '../season-looks.ts';
 
 const byName = (code: string): string => `/behind/${code}`;
 const spread = (...values: number[]) => spreadOf(values) as NonNullable<ReturnType<typeof spreadOf>>;
@@ -15,14 +14,14 @@ const five = (middle: number) => spread(middle - 0.02, middle - 0.01, middle, mi
 describe('take-home by species', () => {
   it('draws nothing and explains what to do without weights', () => {
     const story = yieldStory(yields({ species: [species('Elk', [])] }), format, byName);
-    expect(story.draw).toBeNull();
+    expect(story.plots).toEqual([]);
     expect(story.finding).toContain('Weigh them at the Table');
     expect(story.table.rows).toEqual([]);
   });
 
   it('names a single animal instead of drawing a distribution', () => {
     const story = yieldStory(yields({ species: [species('Elk', [0.512])] }), format, byName);
-    expect(story.draw).toBeNull();
+    expect(story.plots).toEqual([]);
     expect(story.finding).toContain('26-0001 (Elk) gave 51.2%');
   });
 
@@ -56,15 +55,13 @@ describe('take-home by species', () => {
         species('Moose', [0.5, 0.6], { published: null }),
       ],
     });
-    const config = yieldStory(look, format, byName).draw?.(colors) as unknown as {
-      data: { datasets: { data: unknown[] }[] };
-      options: { plugins: { annotation: { annotations: { xMin: number; xMax: number }[] } } };
-    };
-    const [dots, boxes] = config.data.datasets;
-    expect(dots?.data).toHaveLength(7);
-    expect(boxes?.data).toMatchObject([{ min: 0.5, q1: 0.51, x: 0.52, q3: 0.53, max: 0.54 }, { x: null }]);
-    const bands = config.options.plugins.annotation.annotations;
-    expect(bands.map(({ xMin, xMax }) => [xMin, xMax])).toEqual([[0.45, 0.55]]);
+    const story = yieldStory(look, format, byName);
+    expect(pointsOf(story).filter(({ look: { shape } }) => shape === 'circle')).toHaveLength(7);
+    const [band, ...boxed] = barsOf(story);
+    expect(band).toMatchObject({ at: 0, from: 0.45, to: 0.55 });
+    // Two whiskers and a box of the first row; the second has too few animals.
+    expect(boxed.map(({ at, from, to }) => [at, from, to])).toEqual([[0, 0.5, 0.51], [0, 0.53, 0.54], [0, 0.51, 0.53]]); // prettier-ignore
+    expect(faultsOf(story)).toEqual([]);
   });
 
   it('draws whiskers to 1.5 box lengths, and names the animals beyond them', () => {
@@ -73,20 +70,22 @@ describe('take-home by species', () => {
     const elk = species('Elk', shares, { spread: { ...five(0.52), n: 6, high: 0.8 } });
     const story = yieldStory(yields({ species: [elk] }), format, byName);
     expect(story.finding).toContain('Unusual, worth a look: Elk 26-0006 (80%).');
-    const [dots, boxes] = drawYield([elk], colors, format).data.datasets;
-    expect(boxes?.data).toMatchObject([{ min: 0.5, max: 0.54 }]);
-    expect(dots?.data[5]).toEqual({ x: 0.8, y: 0 });
+    expect(barsOf(story).slice(1, 3)).toMatchObject([{ from: 0.5 }, { to: 0.54 }]);
+    expect(pointsOf(story)[5]).toMatchObject({ x: 0.8, y: 0, look: { shape: 'rectRot' } });
     const few = species('Elk', [0.5, 0.8]);
     expect(yieldStory(yields({ species: [few] }), format, byName).finding).not.toContain('Odd');
   });
 
   it('links each point to its animal, and each box to all of its species', () => {
     const story = yieldStory(yields({ species: [species('Elk', [0.52, 0.5])] }), format, byName);
-    expect(story.linkOf?.(0, 1)).toBe('/table/26-0002');
-    expect(story.linkOf?.(0, 2)).toBeNull();
-    expect(story.linkOf?.(1, 0)).toBe('/behind/elk');
-    expect(story.linkOf?.(1, 1)).toBeNull();
-  });
+    // By share: the keys walk through a row from left to right. Two animals have no box.
+    expect(marksOf(story).map(({ label, link, quiet }) => [label, link, quiet])).toEqual([
+      ['26-0002: 50.0%', '/table/26-0002', true],
+      ['26-0001: 52.0%', '/table/26-0001', true],
+    ]);
+    const five = yieldStory(yields({ species: [species('Elk', [0.5, 0.51, 0.52, 0.53, 0.54])] }), format, byName);
+    expect(marksOf(five)[0]).toMatchObject({ label: 'Elk (5): 52.0%', link: '/behind/elk' });
+  }); // prettier-ignore
 
   it('counts all animals when only a sample is drawn, and says so', () => {
     const shown = species('Elk', [0.5, 0.52, 0.54], { spread: { ...spread(0.5, 0.52, 0.54), n: 4000 } });
@@ -111,7 +110,7 @@ describe('take-home by species', () => {
     const deer = species('Deer', [0.5, 0.52, 0.54], { published: null });
     const story = (shown: SpeciesYield[]) => yieldStory(yields({ species: shown }), format, byName);
     const bands = (shown: SpeciesYield[]): number =>
-      drawYield(shown, colors, format).options.plugins.annotation.annotations.length;
+      barsOf(story(shown)).filter(({ paint }) => typeof paint === 'object' && 'strength' in paint).length;
     expect(bands([deer, elk])).toBe(1);
     expect(bands([deer])).toBe(0);
     expect(story([deer, elk]).finding).toContain('no published range to compare');
@@ -131,7 +130,7 @@ describe('this season against earlier ones', () => {
 
   it('waits for a second season', () => {
     const first = story(species('Elk', [0.5], { seasons: seasons([2026, 9, 0.5]) }));
-    expect(first.scene).toBeNull();
+    expect(first.plots).toEqual([]);
     expect(first.finding).toContain('from one season.');
   });
 
@@ -157,17 +156,16 @@ describe('this season against earlier ones', () => {
     ]);
     const elk = species('Elk', [0.5], { seasons: seasons(...many) });
     const told = story(elk, species('Moose', [0.6], { seasons: seasons([2026, 1, 0.6]), published: null }));
-    const scene = sceneOf(told);
-    expect(scene.marks.filter(({ link }) => link).map(({ link }) => link)).toEqual([
+    expect(linksOf(told)).toEqual([
       ...Array.from({ length: 8 }, (_, i) => `/elk/${2019 + i}`),
       '/moose/2026',
     ]);
-    expect(scene.marks.find(({ link }) => link === '/elk/2026')?.label).toBe('Elk 2026: 50.0%, n = 8');
-    expect(scene.marks.find(({ link }) => link === '/elk/2025')?.label).toBe(
-      'Elk 2025: 50.0%, n = 4, too few to tell',
-    );
+    const said = marksOf(told).map(({ label }) => label);
+    expect(said).toContain('Elk 2026: 50.0%, n = 8');
+    expect(said).toContain('Elk 2025: 50.0%, n = 4, too few to tell');
+    expect(barsOf(told)).toMatchObject([{ at: 7, from: 0.48, to: 0.52 }]);
     expect(told.table.rows).toHaveLength(13);
-    expect(faultsOf(scene)).toEqual([]);
+    expect(faultsOf(told)).toEqual([]);
   });
 });
 
@@ -205,43 +203,27 @@ describe('splits of the take-home', () => {
       (filter) => JSON.stringify(filter),
       told,
     );
-    const scene = sceneOf(story);
     expect(story.finding).toContain('No two groups have enough animals');
-    expect(printOf(scene)).toContain('n = 1, too few to tell');
-    expect(scene.marks.flatMap(({ link }) => (link ? [JSON.parse(link) as unknown] : []))).toEqual([
+    expect(wordsOf(story)).toContain('n = 1, too few to tell');
+    expect(linksOf(story).map((link) => JSON.parse(link) as unknown)).toEqual([
       { species: 'elk', damaged: false },
       { species: 'elk', damaged: true },
     ]);
-    expect(faultsOf(scene)).toEqual([]);
+    expect(faultsOf(story)).toEqual([]);
   });
 
   it('draw equal animals, and an outlier', () => {
     const same = species('Elk', [0.5], {
       splits: { ...elk.splits, sex: split({ male: spread(0.5, 0.5, 0.5, 0.5, 0.5) }) },
     });
-    expect(faultsOf(sceneOf(splitsStory(groupsOfSplit([same], 'sex'), format, () => '/', told)))).toEqual([]);
+    expect(faultsOf(splitsStory(groupsOfSplit([same], 'sex'), format, () => '/', told))).toEqual([]);
     const wild = species('Elk', [0.5], {
       splits: { ...elk.splits, sex: split({ male: spread(0.5, 0.5, 0.5, 0.5, 900) }) },
     });
-    expect(faultsOf(sceneOf(splitsStory(groupsOfSplit([wild], 'sex'), format, () => '/', told)))).toEqual([]);
+    expect(faultsOf(splitsStory(groupsOfSplit([wild], 'sex'), format, () => '/', told))).toEqual([]);
   });
 
   it('draw nothing without a split', () => {
-    expect(splitsStory(groupsOfSplit([elk], 'age'), format, () => '/', told).scene).toBeNull();
-  });
-});
-
-describe('an axis of a scene', () => {
-  it('starts and ends at round ticks around the values', () => {
-    expect(axisOf([0.42, 0.58], 0, 100, 4).ticks).toEqual([0.4, 0.45, 0.5, 0.55, 0.6]);
-    expect(axisOf([-3, 11], 0, 100, 5).ticks).toEqual([-5, 0, 5, 10, 15]);
-  });
-
-  it('gives room to equal values, zero included', () => {
-    for (const value of [0.5, 0, 120, -2]) {
-      const axis = axisOf([value, value], 10, 110);
-      expect(axis.at(value)).toBeGreaterThan(10);
-      expect(axis.at(value)).toBeLessThan(110);
-    }
+    expect(splitsStory(groupsOfSplit([elk], 'age'), format, () => '/', told).plots).toEqual([]);
   });
 });

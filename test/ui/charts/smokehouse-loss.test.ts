@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { LossView } from '../../../src/bridge/contract.ts';
 import { lossStory } from '../../../src/ui/charts/smokehouse/loss-story.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
+import { linksOf, pointsOf } from '../plots.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.05, locale: 'en-US', currency: 'USD' });
 const LB = 453.59237;
@@ -34,12 +35,9 @@ describe('losses of a recipe', () => {
   it('names a batch out of the usual, draws it apart and links to it', () => {
     const story = lossStory(recipeOf([88, 87, 90, 70, 89]), format, linkOf);
     expect(story.finding).toContain('Unusual: S26-004. Check its weights.');
-    const drawing = story.draw?.({} as never) as unknown as {
-      data: { datasets: { pointStyle: string[]; data: number[] }[] };
-    };
-    expect(drawing.data.datasets[0]?.pointStyle).toEqual(['circle', 'circle', 'circle', 'rectRot', 'circle']);
-    expect(drawing.data.datasets[0]?.data[3]).toBeCloseTo(0.3, 12);
-    expect(story.linkOf?.(0, 3)).toBe('/smokehouse/batch/4');
+    expect(pointsOf(story).map(({ look: { shape } }) => shape)).toEqual(['circle', 'circle', 'circle', 'rectRot', 'circle']);
+    expect(pointsOf(story)[3]?.y).toBeCloseTo(0.3, 12);
+    expect(linksOf(story)[3]).toBe('/smokehouse/batch/4');
     expect(story.table.rows[3]).toEqual([
       'S26-004',
       expect.any(String),
@@ -64,5 +62,5 @@ describe('losses of a recipe', () => {
     expect(story.sources).toEqual([{ said: '', published: 'a source' }]);
   });
 
-  it('has no picture without a batch', () => expect(lossStory(recipeOf([]), format, linkOf).draw).toBeNull());
+  it('has no picture without a batch', () => expect(lossStory(recipeOf([]), format, linkOf).plots).toEqual([]));
 });

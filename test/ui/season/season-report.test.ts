@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { SplitGroup } from '../../../src/ui/charts/yields/split-rows.ts';
 import { halves, poundsStories, speciesStories } from '../../../src/ui/season/report-stories.ts';
 import { coverFigures, coverRow, lastPage } from '../../../src/ui/season/report-words.ts';
-import { faultsOf, format, pounds, sceneOf, species, spreadOf, yields } from '../season-looks.ts';
+import { faultsOf, linksOf } from '../plots.ts';
+import { format, pounds, species, spreadOf, yields } from '../season-looks.ts';
 
 const spread = (...values: number[]) => spreadOf(values) as NonNullable<ReturnType<typeof spreadOf>>;
 
@@ -83,9 +84,8 @@ describe('the page of a species', () => {
     expect(stories.bars?.finding).toBe('elk: 60% of the weight went home.');
     const [narrow] = stories.parted;
     if (!narrow) throw new Error('nothing parted');
-    const scene = sceneOf(narrow, 330);
-    expect(faultsOf(scene)).toEqual([]);
-    expect(scene.marks.filter(({ link }) => link)).toEqual([]);
+    expect(faultsOf(narrow)).toEqual([]);
+    expect(linksOf(narrow)).toEqual([]);
     expect(speciesStories(elk, pounds({ species: [of('deer', 7)] }), format).bars).toBeNull();
   });
 });

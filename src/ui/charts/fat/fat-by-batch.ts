@@ -2,7 +2,8 @@ import type { FatCounts, FatReport } from '../../../bridge/contract.ts';
 import { text } from '../../../words/compiled/window/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawFat } from './fat-drawing.ts';
-import { NO_GAP, type ChartStory } from '../story.ts';
+import { type ChartStory, NO_GAP } from '../story.ts';
+import { column, tableOf } from '../table.ts';
 
 /** More marks in one picture are indistinguishable. */
 const MAX_DRAWN = 40;
@@ -25,33 +26,22 @@ export function fatStory(view: FatReport, format: Format): ChartStory {
         : []),
     ],
     sources: [],
-    table: {
-      head: [text.batch, text.day, text.species, text.target, text.planned, text.weighedIn, text.tested],
-      rows: batches.map((batch) => [
-        batch.name,
-        format.day(batch.on),
-        batch.species.join(', '),
-        share(batch.target),
-        share(batch.planned),
-        share(batch.weighedIn),
-        share(batch.tested),
-      ]),
-      links: batches.map((batch) => `/grinder/${batch.id}`),
-      plain: batches.map((batch) => [
-        batch.name,
-        batch.on,
-        batch.species.join(', '),
-        batch.target,
-        batch.planned,
-        batch.weighedIn,
-        batch.tested,
-      ]),
-    },
+    table: tableOf(
+      batches,
+      [
+        column(text.batch, ({ name }) => name),
+        column(text.day, ({ on }) => format.day(on), ({ on }) => on),
+        column(text.species, ({ species }) => species.join(', ')),
+        column(text.target, ({ target }) => share(target), ({ target }) => target),
+        column(text.planned, ({ planned }) => share(planned), ({ planned }) => planned),
+        column(text.weighedIn, ({ weighedIn }) => share(weighedIn), ({ weighedIn }) => weighedIn),
+        column(text.tested, ({ tested }) => share(tested), ({ tested }) => tested),
+      ],
+      ({ id }) => `/grinder/${id}`,
+    ),
     fileName: `fat-${view.season}`,
-    height: 420,
-    draw: drawn.length === 0 ? null : (colors) => drawFat(drawn, colors),
-    linkOf: (_, index) => (drawn[index] ? `/grinder/${drawn[index].id}` : null),
-  };
+    plots: drawn.length === 0 ? [] : [drawFat(drawn, format)],
+  }; // prettier-ignore
 }
 
 /** Number of batches on target, and the bias of the tests. */

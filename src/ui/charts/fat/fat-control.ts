@@ -1,10 +1,10 @@
 import type { FatReport } from '../../../bridge/contract.ts';
 import { text } from '../../../words/compiled/window/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
-import { percentAxis } from '../drawing/axes.ts';
-import type { ChartColors } from '../drawing/colors.ts';
-import { drawLimitLines } from '../drawing/limit-lines.ts';
-import { NO_GAP, type ChartStory } from '../story.ts';
+import { limitLines } from '../engine/limit-lines.ts';
+import type { AxisPlot } from '../plot.ts';
+import { type ChartStory, NO_GAP } from '../story.ts';
+import { column, tableOf } from '../table.ts';
 
 /** More marks in one picture are indistinguishable. */
 const MAX_DRAWN = 40;
@@ -37,22 +37,19 @@ export function controlStory(view: FatReport, format: Format): ChartStory {
         : []),
     ],
     sources: [{ said: text.limitsSource, published: '' }],
-    table: {
-      head: [text.batch, text.target, text.tested, text.off],
-      rows: misses.map(({ name, target, tested, off }) => [
-        name,
-        format.share(target),
-        format.share(tested),
-        points(off),
-      ]),
-      links: misses.map(({ id }) => `/grinder/${id}`),
-      plain: misses.map(({ name, target, tested, off }) => [name, target, tested, off]),
-    },
+    table: tableOf(
+      misses,
+      [
+        column(text.batch, ({ name }) => name),
+        column(text.target, ({ target }) => format.share(target), ({ target }) => target),
+        column(text.tested, ({ tested }) => format.share(tested), ({ tested }) => tested),
+        column(text.off, ({ off }) => points(off), ({ off }) => off),
+      ],
+      ({ id }) => `/grinder/${id}`,
+    ),
     fileName: `fat-tests-${view.season}`,
-    height: 320,
-    draw: view.control ? (colors) => drawControl(view, drawn, colors, points) : null,
-    linkOf: (_, index) => (drawn[index] ? `/grinder/${drawn[index].id}` : null),
-  };
+    plots: view.control ? [drawControl(view.control, drawn, points)] : [],
+  }; // prettier-ignore
 }
 
 function controlFinding({ control, counts }: FatReport, points: (share: number) => string): string {
@@ -80,29 +77,23 @@ function missesOf(batches: FatReport['batches']): Miss[] {
 }
 
 function drawControl(
-  view: FatReport,
+  { centre, lower, upper, outside }: NonNullable<FatReport['control']>,
   misses: readonly Miss[],
-  colors: ChartColors,
   points: (share: number) => string,
-) {
-  const { centre, lower, upper, outside } = view.control ?? { centre: 0, lower: 0, upper: 0, outside: [] };
-  return drawLimitLines(
-    {
-      label: text.off,
-      names: misses.map(({ name }) => name),
-      values: misses.map(({ off }) => off),
-      out: (at) => outside.some(({ id }) => id === misses[at]?.id),
-      lines: [
-        { value: upper, label: text.upperLimit({ points: points(upper) }) },
-        { value: centre, label: text.centre({ points: points(centre) }) },
-        { value: lower, label: text.lowerLimit({ points: points(lower) }) },
-      ],
-    },
-    colors,
-    {
-      ...percentAxis(colors, text.offAxis, ''),
-      suggestedMin: Math.min(lower, 0),
-      suggestedMax: Math.max(upper, 0),
-    },
+): AxisPlot {
+  return limitLines(
+    misses.map(({ id, name, off }) => ({
+      name,
+      value: off,
+      out: outside.some((one) => one.id === id),
+      words: points(off),
+      link: `/grinder/${id}`,
+    })),
+    [
+      { value: upper, label: text.upperLimit({ points: points(upper) }) },
+      { value: centre, label: text.centre({ points: points(centre) }) },
+      { value: lower, label: text.lowerLimit({ points: points(lower) }) },
+    ],
+    { written: points, title: text.offAxis },
   );
 }

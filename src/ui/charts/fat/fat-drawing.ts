@@ -1,53 +1,42 @@
 import type { FatBatch } from '../../../bridge/contract.ts';
 import { text } from '../../../words/compiled/window/season/fat.ts';
-import { FONT_SIZE, levelNameAxis, percentAxis } from '../drawing/axes.ts';
-import type { ChartColors } from '../drawing/colors.ts';
+import type { Format } from '../../texts/format.ts';
+import { namesAxis, sharesAxis } from '../engine/axes.ts';
+import type { AxisPlot, Look } from '../plot.ts';
 
-type Measure = 'target' | 'planned' | 'weighedIn' | 'tested';
+/** The four figures of a batch as four shapes. */
+const LOOKS = {
+  target: { shape: 'dash', size: 14, paint: 'none', edge: 'ink' },
+  planned: { shape: 'triangle', size: 11, paint: 'none', edge: 'ink' },
+  weighedIn: { shape: 'circle', size: 6, paint: 'spruce' },
+  tested: { shape: 'rectRot', size: 8, paint: 'ink' },
+} as const satisfies Record<string, Look>;
+const MEASURES = Object.keys(LOOKS) as (keyof typeof LOOKS)[];
 
-/** The four figures of each batch as four shapes. */
-export function drawFat(batches: readonly FatBatch[], colors: ChartColors) {
-  const font = { size: FONT_SIZE, family: colors.font };
-  const marks = (measure: Measure, pointStyle: string, radius: number, fill: string, edge: string) => ({
-    type: 'line' as const,
-    label: text[measure],
-    data: batches.map((batch) => batch[measure]),
-    showLine: false,
-    pointStyle,
-    pointRadius: radius,
-    pointHoverRadius: radius + 3,
-    pointBorderWidth: 2,
-    backgroundColor: fill,
-    borderColor: edge,
-  });
+export function drawFat(batches: readonly FatBatch[], format: Format): AxisPlot {
+  const figures = MEASURES.flatMap((measure) =>
+    batches.flatMap((batch, x) => {
+      const y = batch[measure];
+      return y === null ? [] : [{ x, y, measure, batch, look: LOOKS[measure] }];
+    }),
+  );
   return {
-    type: 'line' as const,
-    data: {
-      labels: batches.map((batch) => batch.name),
-      datasets: [
-        marks('target', 'line', 14, 'transparent', colors.ink),
-        marks('planned', 'triangle', 11, 'transparent', colors.ink),
-        marks('weighedIn', 'circle', 6, colors.spruce, colors.card),
-        marks('tested', 'rectRot', 8, colors.ink, colors.card),
-      ],
-    },
-    options: {
-      interaction: { mode: 'nearest' as const, axis: 'xy' as const, intersect: true },
-      scales: {
-        x: levelNameAxis(
-          colors,
-          batches.map((batch) => batch.name),
-        ),
-        y: { ...percentAxis(colors, text.share), grace: '10%', beginAtZero: true },
-      },
-      plugins: {
-        legend: {
-          display: true,
-          position: 'top' as const,
-          align: 'start' as const,
-          labels: { usePointStyle: true, color: colors.ink, font, padding: 16 },
-        },
-      },
-    },
+    height: 420,
+    x: namesAxis(batches.map(({ name }) => name)),
+    y: { ...sharesAxis(format, text.share), min: 0, max: 1.1 * Math.max(0.01, ...figures.map(({ y }) => y)) },
+    layers: MEASURES.map((measure) => ({
+      kind: 'points' as const,
+      points: figures.filter((one) => one.measure === measure),
+    })),
+    marks: figures
+      .toSorted((a, b) => a.x - b.x)
+      .map(({ x, y, measure, batch }) => ({
+        label: `${batch.name}, ${text[measure]}: ${format.share(y)}`,
+        link: `/grinder/${batch.id}`,
+        quiet: true,
+        x: [x, x],
+        y: [y, y],
+      })),
+    key: MEASURES.map((measure) => ({ text: text[measure], look: LOOKS[measure] })),
   };
 }

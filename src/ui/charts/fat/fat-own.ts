@@ -1,17 +1,24 @@
 import type { FatReport } from '../../../bridge/contract.ts';
+import { fromGrams } from '../../../core/values/units.ts';
 import { text } from '../../../words/compiled/window/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
-import type { Pattern } from '../drawing/scene.ts';
-import { drawBars } from '../drawing/scene-bars.ts';
-import type { SceneStory } from '../story.ts';
+import { massAxis } from '../engine/axes.ts';
+import { barRows } from '../engine/bar-rows.ts';
+import type { ChartStory } from '../story.ts';
+import { column, tableOf } from '../table.ts';
+import { OWN } from './fat-sources.ts';
 
 /** The animals' own fat, saved and ground, beside the bought fat of the same batches. */
-export function ownFatStory({ season, saved }: FatReport, format: Format, animalsLink: string): SceneStory {
+export function ownFatStory({ season, saved }: FatReport, format: Format, animalsLink: string): ChartStory {
   const rows = [
-    { name: text.savedRow, grams: saved.savedGrams },
-    { name: text.groundRow, grams: saved.ownUsedGrams },
-    { name: text.boughtRow, grams: saved.boughtGrams },
-  ];
+    { name: text.savedRow, grams: saved.savedGrams, paint: OWN, note: text.savedNote({ n: saved.animals }), link: animalsLink },
+    { name: text.groundRow, grams: saved.ownUsedGrams, paint: { ...OWN, pattern: 'cross' as const }, note: '', link: '' },
+    { name: text.boughtRow, grams: saved.boughtGrams, paint: 'fat' as const, note: '', link: '' },
+  ]; // prettier-ignore
+  const drawn = rows.map(({ name, note, grams, paint, link }) => {
+    const words = format.mass(grams, 0);
+    return { name: note ? [name, note] : name, lines: [{ pieces: [{ amount: fromGrams(grams, format.unit), paint }], words }], label: `${name}: ${words}`, link };
+  }); // prettier-ignore
   const none = rows.every(({ grams }) => grams === 0);
   return {
     title: text.savedTitle,
@@ -19,34 +26,13 @@ export function ownFatStory({ season, saved }: FatReport, format: Format, animal
     n: text.nSaved({ animals: saved.animals }),
     notes: [text.savedKey],
     sources: [],
-    table: {
-      head: [text.source, text.weight],
-      rows: none ? [] : rows.map(({ name, grams }) => [name, format.mass(grams, 0)]),
-      plainHead: [text.source, `${text.weight}, g`],
-      plain: rows.map(({ name, grams }) => [name, grams]),
-    },
+    table: tableOf(none ? [] : rows, [
+      column(text.source, ({ name }) => name),
+      column(text.weight, ({ grams }) => format.mass(grams, 0), ({ grams }) => grams, `${text.weight}, g`),
+    ]),
     fileName: `own-fat-${season}`,
-    scene: none
-      ? null
-      : (colors, width) => {
-          // The same fills as in the chart of sources.
-          const own = (kind: Pattern) => ({ fill: colors.card, pattern: { kind, ink: colors.ink } });
-          const fills = [own('hatch'), own('cross'), { fill: colors.fat }];
-          const notes = [text.savedNote({ n: saved.animals }), '', ''];
-          return drawBars(
-            rows.map(({ name, grams }, i) => ({
-              name,
-              note: notes[i] ?? '',
-              value: grams,
-              words: format.mass(grams, 0),
-              fill: fills[i] ?? {},
-              ...(i === 0 ? { link: animalsLink } : {}),
-            })),
-            colors,
-            width,
-          );
-        },
-  };
+    plots: none ? [] : [barRows(drawn, massAxis(format))],
+  }; // prettier-ignore
 }
 
 function finding({ savedGrams, ownUsedGrams, boughtGrams, animals }: FatReport['saved'], format: Format): string {

@@ -1,57 +1,40 @@
 import type { FatReport } from '../../../bridge/contract.ts';
+import { fromGrams } from '../../../core/values/units.ts';
 import { text } from '../../../words/compiled/window/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
-import { drawBars } from '../drawing/scene-bars.ts';
-import type { SceneStory } from '../story.ts';
+import { massAxis } from '../engine/axes.ts';
+import { barRows, type BarRow } from '../engine/bar-rows.ts';
+import type { ChartStory } from '../story.ts';
+import { column, tableOf } from '../table.ts';
+
+/** The fill of the animals’ own fat. */
+export const OWN = { pattern: 'hatch', ink: 'ink', on: 'card' } as const;
 
 /** Sources of the fat in a season's grinds, by weight. */
-export function fatSourcesStory({ season, sources, counts }: FatReport, format: Format): SceneStory {
+export function fatSourcesStory({ season, sources, counts }: FatReport, format: Format): ChartStory {
   const all = sources.reduce((total, { grams }) => total + grams, 0);
   const named = sources.map((one) => ({ ...one, name: one.source === 'own' ? text.own : one.name }));
+  const drawn = named.map(({ source, name, grams, batches }): BarRow => {
+    const words = `${format.mass(grams, 0)} (${format.share(grams / all, 0)})`;
+    const paint = source === 'own' ? OWN : ('fat' as const);
+    return { name: [name, text.inBatches({ batches })], lines: [{ pieces: [{ amount: fromGrams(grams, format.unit), paint }], words }], label: `${name}: ${words}`, link: '' };
+  }); // prettier-ignore
   return {
     title: text.sourcesTitle,
     finding: finding(named, all, format),
     n: text.nFat({ mass: format.mass(all, 0), batches: counts.batches }),
     notes: [text.sourcesKey],
     sources: [],
-    table: {
-      head: [text.source, text.weight, text.partOfAll, text.batches, text.cost],
-      rows: named.map(({ name, grams, batches, costMinor }) => [
-        name,
-        format.mass(grams, 0),
-        format.share(grams / all, 0),
-        String(batches),
-        costMinor === null ? '' : format.money(costMinor),
-      ]),
-      plainHead: [text.source, `${text.weight}, g`, text.partOfAll, text.batches, text.costMinor],
-      plain: named.map(({ name, grams, batches, costMinor }) => [
-        name,
-        grams,
-        grams / all,
-        batches,
-        costMinor,
-      ]),
-    },
+    table: tableOf(named, [
+      column(text.source, ({ name }) => name),
+      column(text.weight, ({ grams }) => format.mass(grams, 0), ({ grams }) => grams, `${text.weight}, g`),
+      column(text.partOfAll, ({ grams }) => format.share(grams / all, 0), ({ grams }) => grams / all),
+      column(text.batches, ({ batches }) => String(batches), ({ batches }) => batches),
+      column(text.cost, ({ costMinor }) => (costMinor === null ? '' : format.money(costMinor)), ({ costMinor }) => costMinor, text.costMinor),
+    ]),
     fileName: `fat-sources-${season}`,
-    scene:
-      named.length === 0
-        ? null
-        : (colors, width) =>
-            drawBars(
-              named.map(({ source, name, grams, batches }) => ({
-                name,
-                note: text.inBatches({ batches }),
-                value: grams,
-                words: `${format.mass(grams, 0)} (${format.share(grams / all, 0)})`,
-                fill:
-                  source === 'own'
-                    ? { fill: colors.card, pattern: { kind: 'hatch', ink: colors.ink } }
-                    : { fill: colors.fat },
-              })),
-              colors,
-              width,
-            ),
-  };
+    plots: drawn.length === 0 ? [] : [barRows(drawn, massAxis(format))],
+  }; // prettier-ignore
 }
 
 function finding(named: FatReport['sources'], all: number, format: Format): string {

@@ -1,74 +1,67 @@
 import type { SpeciesFat } from '../../../bridge/contract.ts';
 import { text } from '../../../words/compiled/window/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
-import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColors } from '../drawing/colors.ts';
-import { axisOf } from '../drawing/scene-axis.ts';
-import { box, diamond, disc, line, type Mark, type Scene } from '../drawing/scene.ts';
+import { FOOT, namesAxis, TITLE } from '../engine/axes.ts';
+import { uprightLayer } from '../engine/bands.ts';
+import type { AxisPlot, Look } from '../plot.ts';
 
 const ROW = 56;
-const NAMES = 190;
-const WORDS = 190;
-const FOOT = 48;
 /** Tolerance around the target, as in the count of batches. */
 const ON_TARGET = 0.01;
+const WEIGHED: Look = { shape: 'circle', size: 7, paint: 'spruce' };
+const TESTED: Look = { shape: 'rectRot', size: 10, paint: 'ink' };
 
 /** A row for each species: deviation of the weighed-in fat and of the tests from the targets. */
 export function drawMisses(
   shown: readonly SpeciesFat[],
   format: Format,
   linkOf: (species: string) => string,
-  colors: ChartColors,
-  width: number,
-): Scene {
-  const [left, right] = [NAMES, width - WORDS];
-  const values = shown.flatMap(({ misses }) => [misses.weighedIn?.mean ?? 0, misses.tested?.mean ?? 0]);
-  const axis = axisOf([...values, -ON_TARGET, ON_TARGET], left + 8, right - 8, width > 900 ? 8 : 5);
-  const bottom = shown.length * ROW;
-  const print = { kind: 'text' as const, size: FONT_SIZE };
-  const ground: Mark = {
-    shapes: [
-      {
-        kind: 'path',
-        d: box(axis.at(-ON_TARGET), 0, axis.at(ON_TARGET) - axis.at(-ON_TARGET), bottom),
-        fill: colors.steel,
-        opacity: 0.22,
-      },
-      ...axis.ticks.flatMap((value): Mark['shapes'] => [
-        { kind: 'path', d: line(axis.at(value), 0, axis.at(value), bottom), stroke: colors.line, strokeWidth: 1 },
-        { ...print, x: axis.at(value), y: bottom + 20, anchor: 'middle', fill: colors.muted, text: pointsOf(value, format) },
-      ]),
-      { kind: 'path', d: line(axis.at(0), 0, axis.at(0), bottom), stroke: colors.ink, strokeWidth: 2 },
-      { ...print, x: (left + right) / 2, y: bottom + 42, anchor: 'middle', fill: colors.muted, text: text.missAxis },
-    ],
-  }; // prettier-ignore
-  const rows = shown.map(({ code, name, animals, misses: { weighedIn, tested } }, i): Mark => {
-    const y = i * ROW + ROW / 2;
-    const inWords = weighedIn ? text.inPoints({ points: pointsOf(weighedIn.mean, format) }) : '';
-    const testWords = tested
+): AxisPlot {
+  const rows = shown.map(({ code, name, animals, misses: { weighedIn, tested } }, at) => ({
+    ...{ code, name, animals, weighedIn, tested, at },
+    inWords: weighedIn ? text.inPoints({ points: pointsOf(weighedIn.mean, format) }) : '',
+    testWords: tested
       ? text.testPoints({ points: pointsOf(tested.mean, format), n: tested.batches })
-      : text.noTestPoints;
-    return {
-      link: linkOf(code),
+      : text.noTestPoints,
+  }));
+  const values = [-ON_TARGET, ON_TARGET, ...rows.flatMap(({ weighedIn, tested }) => [weighedIn?.mean ?? 0, tested?.mean ?? 0])];
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  const air = (high - low) * 0.06;
+  return {
+    height: rows.length * ROW + FOOT + TITLE,
+    lying: true,
+    x: { min: low - air, max: high + air, written: (share) => pointsOf(share, format), title: text.missAxis },
+    y: namesAxis(rows.map(({ name, animals }) => `${name} (${animals})`)),
+    layers: [
+      { kind: 'bars', thick: ROW, bars: rows.map(({ at }) => ({ at, from: -ON_TARGET, to: ON_TARGET, paint: { tone: 'steel', strength: 0.22 } })) },
+      uprightLayer(0, [-0.5, rows.length - 0.5], 'ink', 2),
+      {
+        kind: 'bars',
+        thick: 2,
+        bars: rows.flatMap(({ at, weighedIn, tested }) =>
+          weighedIn && tested ? [{ at, from: weighedIn.mean, to: tested.mean, paint: 'muted' as const }] : [],
+        ),
+      },
+      {
+        kind: 'points',
+        points: rows.flatMap(({ at, weighedIn, tested }) => [
+          ...(tested ? [{ x: tested.mean, y: at, look: TESTED }] : []),
+          ...(weighedIn ? [{ x: weighedIn.mean, y: at, look: WEIGHED }] : []),
+        ]),
+      },
+    ],
+    words: rows.flatMap(({ at, inWords, testWords }) => [
+      { x: high + air, y: at, dx: 14, dy: -9, text: inWords },
+      { x: high + air, y: at, dx: 14, dy: 10, text: testWords },
+    ]),
+    marks: rows.map(({ at, code, name, inWords, testWords }) => ({
       label: [name, inWords, testWords].filter(Boolean).join(', '),
-      shapes: [
-        { ...print, x: 0, y: y + 5, weight: 600, fill: colors.ink, text: `${name} (${animals})` },
-        ...(weighedIn && tested
-          ? [{ kind: 'path' as const, d: line(axis.at(weighedIn.mean), y, axis.at(tested.mean), y), stroke: colors.muted, strokeWidth: 2 }]
-          : []),
-        ...(tested
-          ? [{ kind: 'path' as const, d: diamond(axis.at(tested.mean), y, 11), fill: colors.ink, stroke: colors.card, strokeWidth: 2 }]
-          : []),
-        ...(weighedIn
-          ? [{ kind: 'path' as const, d: disc(axis.at(weighedIn.mean), y, 7), fill: colors.spruce, stroke: colors.card, strokeWidth: 2 }]
-          : []),
-        { ...print, x: right + 14, y: y - 3, fill: colors.ink, text: inWords },
-        { ...print, x: right + 14, y: y + 16, fill: colors.ink, text: testWords },
-      ],
-    }; // prettier-ignore
-  });
-  return { width, height: bottom + FOOT, marks: [ground, ...rows] };
-}
+      link: linkOf(code),
+      y: [at - 0.5, at + 0.5],
+    })),
+    room: { right: 26 + 7.6 * Math.max(...rows.flatMap(({ inWords, testWords }) => [inWords.length, testWords.length])) },
+  };
+} // prettier-ignore
 
 /** A difference of two fats in points with its sign: `+0.4`, `−1.2`. */
 export function pointsOf(share: number, format: Format): string {

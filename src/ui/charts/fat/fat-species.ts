@@ -2,19 +2,21 @@ import type { FatReport, SpeciesFat } from '../../../bridge/contract.ts';
 import { text } from '../../../words/compiled/window/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawMisses, pointsOf } from './fat-species-drawing.ts';
-import { FEW, NO_GAP, type SceneStory } from '../story.ts';
+import { type ChartStory, FEW, NO_GAP } from '../story.ts';
+import { column, ranged, tableOf } from '../table.ts';
 
 /** Each species' batches compared with their targets, and the fat used. */
 export function fatSpeciesStory(
   { season, species }: FatReport,
   format: Format,
   linkOf: (species: string) => string,
-): SceneStory {
+): ChartStory {
   const aimed = species.filter(({ misses }) => misses.weighedIn ?? misses.tested);
   const few = aimed.some(
     ({ misses }) => Math.max(misses.weighedIn?.batches ?? 0, misses.tested?.batches ?? 0) < FEW,
   );
   const share = (value: number | null) => (value === null ? '' : format.share(value));
+  const missed = (miss: { mean: number } | null) => (miss ? pointsOf(miss.mean, format) : '');
   return {
     title: text.speciesTitle,
     finding: finding(species, aimed, format),
@@ -23,29 +25,24 @@ export function fatSpeciesStory(
       ...(aimed.length < species.length ? [text.tableOnly] : []),
     ],
     sources: [],
-    table: {
-      head: [
-        ...[text.species, text.animals, text.batches, text.target, text.weighedIn, text.tested],
-        ...[text.missIn, text.missTest, text.boughtPerAnimal, text.ownFat],
+    table: tableOf(
+      species,
+      [
+        column(text.species, ({ name }) => name),
+        column(text.animals, ({ animals }) => String(animals), ({ animals }) => animals),
+        column(text.batches, ({ batches }) => String(batches), ({ batches }) => batches),
+        column(text.target, ({ target }) => share(target), ({ target }) => target),
+        column(text.weighedIn, ({ weighedIn }) => share(weighedIn), ({ weighedIn }) => weighedIn),
+        column(text.tested, ({ tested }) => share(tested), ({ tested }) => tested),
+        column(text.missIn, ({ misses }) => missed(misses.weighedIn), ({ misses }) => misses.weighedIn?.mean ?? null),
+        column(text.missTest, ({ misses }) => missed(misses.tested), ({ misses }) => misses.tested?.mean ?? null),
+        ranged(text.boughtPerAnimal, (one) => format.mass(perAnimal(one)), [[`${text.boughtFat}, g`, ({ boughtGrams }) => boughtGrams]]),
+        column(text.ownFat, ({ ownGrams }) => format.mass(ownGrams), ({ ownGrams }) => ownGrams, `${text.ownFat}, g`),
       ],
-      rows: species.map((one) => [
-        ...[one.name, String(one.animals), String(one.batches)],
-        ...[share(one.target), share(one.weighedIn), share(one.tested)],
-        ...[one.misses.weighedIn, one.misses.tested].map((miss) => (miss ? pointsOf(miss.mean, format) : '')),
-        ...[format.mass(perAnimal(one)), format.mass(one.ownGrams)],
-      ]),
-      links: species.map(({ code }) => linkOf(code)),
-      plainHead: [
-        ...[text.species, text.animals, text.batches, text.target, text.weighedIn, text.tested],
-        ...[text.missIn, text.missTest, `${text.boughtFat}, g`, `${text.ownFat}, g`],
-      ],
-      plain: species.map((one) => [
-        ...[one.name, one.animals, one.batches, one.target, one.weighedIn, one.tested],
-        ...[one.misses.weighedIn?.mean ?? null, one.misses.tested?.mean ?? null, one.boughtGrams, one.ownGrams],
-      ]),
-    },
+      ({ code }) => linkOf(code),
+    ),
     fileName: `fat-species-${season}`,
-    scene: aimed.length === 0 ? null : (colors, width) => drawMisses(aimed, format, linkOf, colors, width),
+    plots: aimed.length === 0 ? [] : [drawMisses(aimed, format, linkOf)],
   }; // prettier-ignore
 }
 

@@ -1,135 +1,65 @@
 import type { FlowReport } from '../../../bridge/contract.ts';
+import { daysBetween } from '../../../core/values/dates.ts';
 import { text } from '../../../words/compiled/window/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
-import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColors } from '../drawing/colors.ts';
-import { countMarks, dayAxis, type DayAxis, dayMarks } from '../drawing/day-axis.ts';
-import { axisOf, type SceneAxis } from '../drawing/scene-axis.ts';
-import { disc, line, type Mark, type Scene, type TextShape } from '../drawing/scene.ts';
-
-const TOP = 34;
-const FOOT = 300;
-const HEIGHT = 332;
+import { countsAxis } from '../engine/axes.ts';
+import { bandLayers, levelLayer, uprightLayer } from '../engine/bands.ts';
+import type { AxisPlot, Layer, Mark, Word } from '../plot.ts';
+import { daysAxis } from './day-axis.ts';
 
 type Drawn = Pick<FlowReport, 'days' | 'forecast' | 'places'>;
 
-/** The line of animals hanging, the capacity, and the forecast band. */
-export function drawHanging(
-  { days, forecast, places }: Drawn,
-  format: Format,
-  colors: ChartColors,
-  width: number,
-): Scene {
+/** Room above the highest count, as a part of it. */
+const AIR = 1.08;
+
+/** The line of animals hanging, the capacity, and the forecast band, which starts at the present number. */
+export function drawHanging({ days, forecast, places }: Drawn, format: Format): AxisPlot {
   const from = days[0]?.on ?? '';
-  const axis = dayAxis(from, forecast.at(-1)?.on ?? days.at(-1)?.on ?? from, width);
-  const counts = axisOf(
-    [0, places ?? 0, ...days.map(({ hanging }) => hanging), ...forecast.map(({ high }) => high)],
-    FOOT,
-    TOP,
-    5,
-  );
-  return {
-    width,
-    height: HEIGHT,
-    marks: [
-      countMarks(axis, counts, colors),
-      ...(forecast.length > 0 ? [bandMark({ days, forecast }, axis, counts, colors)] : []),
-      lineMark(days, axis, counts, colors),
-      ...(places === null ? [] : [placesMark(places, axis, counts, colors)]),
-      ...(forecast.length > 0 ? [todayMark(days, axis, counts, colors)] : []),
-      dayMarks(axis, FOOT, format, colors),
-    ],
-  };
-}
-
-type Point = readonly [number, number];
-const path = (points: readonly Point[]): string =>
-  points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
-
-function lineMark(days: Drawn['days'], axis: DayAxis, counts: SceneAxis, colors: ChartColors): Mark {
-  const points = days.map(({ on, hanging }): Point => [axis.at(on), counts.at(hanging)]);
-  const [first, last] = [points[0], points.at(-1)];
-  if (!first || !last) return { shapes: [] };
-  const ground: Point[] = [
-    [last[0], counts.at(0)],
-    [first[0], counts.at(0)],
+  const now = days.at(-1);
+  const at = (on: string): number => daysBetween(from, on);
+  const x = daysAxis(from, forecast.at(-1)?.on ?? now?.on ?? from, format);
+  const ends: [number, number] = [x.min ?? 0, x.max ?? 0];
+  const top = AIR * Math.max(1, places ?? 0, ...days.map(({ hanging }) => hanging), ...forecast.map(({ high }) => high)); // prettier-ignore
+  const ahead = forecast.length > 0;
+  const start = now ? [{ on: now.on, low: now.hanging, mean: now.hanging, high: now.hanging }] : [];
+  const expected = [...start, ...forecast].map((day) => ({ ...day, x: at(day.on) }));
+  const layers: Layer[] = [
+    ...(ahead ? bandLayers(expected, { pattern: 'hatch', ink: 'line', on: 'card' }, 'steel', 1) : []),
+    {
+      kind: 'line',
+      ink: 'spruce',
+      width: 2.5,
+      points: days.map(({ on, hanging }) => ({ x: at(on), y: hanging })),
+      fill: { paint: { tone: 'spruce', strength: 0.14 }, to: 'zero' },
+    },
+    ...(ahead ? [{ kind: 'line' as const, ink: 'spruce' as const, width: 2.5, dash: [7, 5], points: expected.map((day) => ({ x: day.x, y: day.mean })) }] : []), // prettier-ignore
+    ...(places === null ? [] : [levelLayer(places, ends, 'blaze', 2, [9, 5])]),
+    ...(ahead && now ? [uprightLayer(at(now.on), [0, top], 'muted', 1.5, [3, 4])] : []),
+    ...(now
+      ? [{ kind: 'points' as const, points: [{ x: at(now.on), y: now.hanging, look: { shape: 'circle' as const, size: 5, paint: 'spruce' as const } }] }] // prettier-ignore
+      : []),
   ];
+  const words: Word[] = [
+    ...(places === null ? [] : [{ x: ends[0], y: places, dx: 8, dy: -11, text: text.places({ n: places }), tone: 'blaze' as const, bold: true as const }]), // prettier-ignore
+    ...(ahead && now
+      ? [
+          { x: at(now.on), y: 'top' as const, dx: -8, dy: -10, align: 'right' as const, text: text.today },
+          { x: at(now.on), y: 'top' as const, dx: 8, dy: -10, text: text.ahead, tone: 'muted' as const },
+          { x: at(now.on), y: now.hanging, dx: -9, dy: -13, align: 'right' as const, text: format.number(now.hanging), bold: true as const }, // prettier-ignore
+        ]
+      : []),
+  ];
+  const mark = (on: string, said: string): Mark => ({ label: `${format.day(on)}: ${said}`, link: '', quiet: true, x: [at(on) - 0.5, at(on) + 0.5] }); // prettier-ignore
   return {
-    shapes: [
-      { kind: 'path', d: `${path([...points, ...ground])}z`, fill: colors.spruce, opacity: 0.14 },
-      { kind: 'path', d: path(points), stroke: colors.spruce, strokeWidth: 2.5 },
-      { kind: 'path', d: disc(last[0], last[1], 5), fill: colors.spruce },
+    height: 332,
+    x,
+    y: { ...countsAxis(format, text.waitAnimals), max: top },
+    layers,
+    words,
+    marks: [
+      ...days.map(({ on, hanging }) => mark(on, format.number(hanging))),
+      ...forecast.map(({ on, low, mean, high }) => mark(on, `${format.number(mean)} (${format.number(low)}–${format.number(high)})`)),
     ],
-  };
-}
-
-/** Starts at the present number, which is known. */
-function bandMark(
-  { days, forecast }: Pick<Drawn, 'days' | 'forecast'>,
-  axis: DayAxis,
-  counts: SceneAxis,
-  colors: ChartColors,
-): Mark {
-  const now = days.at(-1);
-  const start: Point[] = now ? [[axis.at(now.on), counts.at(now.hanging)]] : [];
-  const along = (of: 'low' | 'mean' | 'high'): Point[] =>
-    forecast.map((day): Point => [axis.at(day.on), counts.at(day[of])]);
-  return {
-    shapes: [
-      {
-        kind: 'path',
-        d: `${path([...start, ...along('high'), ...along('low').toReversed()])}z`,
-        stroke: colors.steel,
-        pattern: { kind: 'hatch', ink: colors.line },
-      },
-      {
-        kind: 'path',
-        d: path([...start, ...along('mean')]),
-        stroke: colors.spruce,
-        strokeWidth: 2.5,
-        dash: [7, 5],
-      },
-    ],
-  };
-}
-
-function placesMark(places: number, axis: DayAxis, counts: SceneAxis, colors: ChartColors): Mark {
-  const y = counts.at(places);
-  return {
-    shapes: [
-      {
-        kind: 'path',
-        d: line(axis.left, y, axis.right, y),
-        stroke: colors.blaze,
-        strokeWidth: 2,
-        dash: [9, 5],
-      },
-      { ...label(colors.blaze), x: axis.left + 8, y: y - 8, text: text.places({ n: places }), weight: 700 },
-    ],
-  };
-}
-
-function todayMark(days: Drawn['days'], axis: DayAxis, counts: SceneAxis, colors: ChartColors): Mark {
-  const now = days.at(-1);
-  if (!now) return { shapes: [] };
-  const x = axis.at(now.on);
-  return {
-    shapes: [
-      { kind: 'path', d: line(x, TOP - 12, x, FOOT), stroke: colors.muted, strokeWidth: 1.5, dash: [3, 4] },
-      { ...label(colors.ink), x: x - 8, y: TOP - 16, text: text.today, anchor: 'end' },
-      { ...label(colors.muted), x: x + 8, y: TOP - 16, text: text.ahead },
-      {
-        ...label(colors.ink),
-        x: x - 9,
-        y: counts.at(now.hanging) - 9,
-        text: String(now.hanging),
-        weight: 700,
-        anchor: 'end',
-      },
-    ],
-  };
-}
-
-function label(fill: string): Pick<TextShape, 'kind' | 'size' | 'fill'> {
-  return { kind: 'text', size: FONT_SIZE, fill };
+    room: { top: 24 },
+  }; // prettier-ignore
 }

@@ -2,10 +2,10 @@ import type { FlowReport } from '../../../bridge/contract.ts';
 import { text } from '../../../words/compiled/window/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawHanging } from './hanging-drawing.ts';
-import type { SceneStory } from '../story.ts';
+import type { ChartStory } from '../story.ts';
 
 /** Animals hanging by day, and the forecast. `narrowed` when the view is filtered. */
-export function hangingStory(view: FlowReport, narrowed: boolean, format: Format): SceneStory {
+export function hangingStory(view: FlowReport, narrowed: boolean, format: Format): ChartStory {
   const { days, forecast, season } = view;
   const places = narrowed ? null : view.places;
   const whole = (value: number) => format.number(value);
@@ -39,10 +39,7 @@ export function hangingStory(view: FlowReport, narrowed: boolean, format: Format
       ],
     },
     fileName: `hanging-${season}`,
-    scene:
-      days.length === 0
-        ? null
-        : (colors, width) => drawHanging({ days, forecast, places }, format, colors, width),
+    plots: days.length === 0 ? [] : [drawHanging({ days, forecast, places }, format)],
   };
 }
 

@@ -1,23 +1,18 @@
 import type { FlowReport } from '../../../bridge/contract.ts';
+import { daysBetween } from '../../../core/values/dates.ts';
 import { text } from '../../../words/compiled/window/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
-import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColors } from '../drawing/colors.ts';
-import { countMarks, dayAxis, dayMarks } from '../drawing/day-axis.ts';
-import { axisOf } from '../drawing/scene-axis.ts';
-import { box, type Mark, type Scene } from '../drawing/scene.ts';
-import type { SceneStory } from '../story.ts';
+import { countsAxis } from '../engine/axes.ts';
+import type { AxisPlot } from '../plot.ts';
+import type { ChartStory } from '../story.ts';
+import { column, tableOf } from '../table.ts';
+import { daysAxis } from './day-axis.ts';
 
-const TOP = 24;
-const FOOT = 190;
-const HEIGHT = 222;
-/** Minimum width of a day for a number above each bar. */
-const ROOM_FOR_COUNT = 22;
 /** Below this number of animals a weekday pattern is not reported. Our own choice. */
 const MIN_FOR_WEEKDAY = 30;
 
 /** Intake by day. `linkOf` links to the animals of a day. */
-export function intakeStory(view: FlowReport, format: Format, linkOf: (on: string) => string): SceneStory {
+export function intakeStory(view: FlowReport, format: Format, linkOf: (on: string) => string): ChartStory {
   const { days } = view;
   const busy = days.filter(({ taken, ready }) => taken > 0 || ready > 0);
   const count = days.reduce((total, { taken }) => total + taken, 0);
@@ -27,15 +22,18 @@ export function intakeStory(view: FlowReport, format: Format, linkOf: (on: strin
     n: text.nAnimals({ n: count, over: days.length }),
     notes: [text.intakeKey],
     sources: [],
-    table: {
-      head: [text.day, text.taken, text.ready],
-      rows: busy.map(({ on, taken, ready }) => [format.day(on), String(taken), String(ready)]),
-      links: busy.map(({ on, taken }) => (taken > 0 ? linkOf(on) : '')),
-      plain: busy.map(({ on, taken, ready }) => [on, taken, ready]),
-    },
+    table: tableOf(
+      busy,
+      [
+        column(text.day, ({ on }) => format.day(on), ({ on }) => on),
+        column(text.taken, ({ taken }) => String(taken), ({ taken }) => taken),
+        column(text.ready, ({ ready }) => String(ready), ({ ready }) => ready),
+      ],
+      ({ on, taken }) => (taken > 0 ? linkOf(on) : ''),
+    ),
     fileName: `intake-${view.season}`,
-    scene: count === 0 ? null : (colors, width) => drawIntake(view, format, linkOf, colors, width),
-  };
+    plots: count === 0 ? [] : [drawIntake(view, format, linkOf)],
+  }; // prettier-ignore
 }
 
 /** The busiest day, and the busiest weekday. */
@@ -60,52 +58,41 @@ function intakeFinding({ season, days }: FlowReport, format: Format): string {
     : `${sentence} ${text.intakeWeekday({ weekday, share: format.share(most / count, 0) })}`;
 }
 
+/** A bar for each day. Its number stands above it where there is room, that of the busiest day always. */
 function drawIntake(
   { days, forecast }: FlowReport,
   format: Format,
   linkOf: (on: string) => string,
-  colors: ChartColors,
-  width: number,
-): Scene {
-  // The forecast days stay empty here, so that this picture and the hanging chart have the same days.
-  const last = forecast.at(-1)?.on ?? days.at(-1)?.on ?? '';
-  const axis = dayAxis(days[0]?.on ?? last, last, width);
+): AxisPlot {
+  const from = days[0]?.on ?? '';
+  const at = (on: string): number => daysBetween(from, on);
   const most = Math.max(...days.map(({ taken }) => taken));
-  const counts = axisOf([0, most], FOOT, TOP, 4);
-  const bar = Math.min(40, Math.max(1.5, axis.step * 0.78));
-  const bars = days
-    .filter(({ taken }) => taken > 0)
-    .map(({ on, taken }): Mark => {
-      const x = axis.at(on);
-      const counted = axis.step >= ROOM_FOR_COUNT || taken === most;
-      return {
-        label: text.barSays({ day: format.day(on), n: taken }),
-        link: linkOf(on),
-        shapes: [
-          {
-            kind: 'path',
-            d: box(x - bar / 2, counts.at(taken), bar, FOOT - counts.at(taken), Math.min(3, bar / 3)),
-            fill: colors.spruce,
-          },
-          ...(counted
-            ? [
-                {
-                  kind: 'text' as const,
-                  x,
-                  y: counts.at(taken) - 6,
-                  text: String(taken),
-                  size: FONT_SIZE,
-                  fill: colors.ink,
-                  anchor: 'middle' as const,
-                },
-              ]
-            : []),
-        ],
-      };
-    });
+  const received = days.filter(({ taken }) => taken > 0);
   return {
-    width,
-    height: HEIGHT,
-    marks: [countMarks(axis, counts, colors), ...bars, dayMarks(axis, FOOT, format, colors)],
+    height: 222,
+    // The forecast days stay empty here, so that this picture and the hanging chart have the same days.
+    x: daysAxis(from, forecast.at(-1)?.on ?? days.at(-1)?.on ?? from, format),
+    y: { ...countsAxis(format, text.waitAnimals), max: most * 1.15 },
+    layers: [
+      {
+        kind: 'bars',
+        radius: 3,
+        bars: days.map(({ on, taken }) => ({ at: at(on), from: 0, to: taken, paint: 'spruce' })),
+      },
+    ],
+    words: received.map(({ on, taken }) => ({
+      x: at(on),
+      y: taken,
+      dy: -10,
+      align: 'center',
+      text: format.number(taken),
+      ...(taken === most ? {} : { within: 1 }),
+    })),
+    marks: received.map(({ on, taken }) => ({
+      label: text.barSays({ day: format.day(on), n: taken }),
+      link: linkOf(on),
+      x: [at(on) - 0.45, at(on) + 0.45],
+      y: [0, taken],
+    })),
   };
 }

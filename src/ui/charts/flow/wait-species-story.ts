@@ -1,16 +1,13 @@
 import type { FlowReport } from '../../../bridge/contract.ts';
 import { text } from '../../../words/compiled/window/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
-import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColors } from '../drawing/colors.ts';
-import { FEW, type SceneStory } from '../story.ts';
-import { axisOf, type SceneAxis } from '../drawing/scene-axis.ts';
-import { box, disc, line, type Mark, type Scene, type Shape } from '../drawing/scene.ts';
+import { FOOT, namesAxis, TITLE } from '../engine/axes.ts';
+import { boxLayers } from '../engine/boxes.ts';
+import type { AxisPlot } from '../plot.ts';
+import { FEW, type ChartStory } from '../story.ts';
+import { column, ranged, tableOf } from '../table.ts';
 
 const ROW = 46;
-const NAMES = 200;
-const RIGHT = 40;
-const SCALE = 34;
 
 type Kind = FlowReport['waitOf'][number];
 
@@ -19,7 +16,7 @@ export function waitSpeciesStory(
   view: FlowReport,
   format: Format,
   linkOf: (species: string) => string,
-): SceneStory {
+): ChartStory {
   const { waitOf: kinds } = view;
   const count = kinds.reduce((total, { spread }) => total + spread.n, 0);
   const days = (value: number): string => format.number(value, Number.isInteger(value) ? 0 : 1);
@@ -29,21 +26,22 @@ export function waitSpeciesStory(
     n: text.readyN({ n: count }),
     notes: [text.waitOfKey({ fewest: FEW })],
     sources: [],
-    table: {
-      head: [text.species, text.waitAnimals, text.shortest, text.middleHalf, text.middle, text.longest],
-      rows: kinds.map(({ name, spread: { n, low, q1, median, q3, high } }) => [
-        ...[name, String(n), days(low)],
-        ...[`${days(q1)}–${days(q3)}`, days(median), days(high)],
-      ]),
-      links: kinds.map(({ code }) => linkOf(code)),
-      plainHead: [text.species, text.waitAnimals, text.shortest, '25%', text.middle, '75%', text.longest],
-      plain: kinds.map(({ name, spread: { n, low, q1, median, q3, high } }) => [
-        name, n, low, q1, median, q3, high,
-      ]), // prettier-ignore
-    },
+    table: tableOf(
+      kinds,
+      [
+        column(text.species, ({ name }) => name),
+        column(text.waitAnimals, ({ spread }) => String(spread.n), ({ spread }) => spread.n),
+        column(text.shortest, ({ spread }) => days(spread.low), ({ spread }) => spread.low),
+        ranged(text.middleHalf, ({ spread }) => `${days(spread.q1)}–${days(spread.q3)}`, [['25%', ({ spread }) => spread.q1]]),
+        column(text.middle, ({ spread }) => days(spread.median), ({ spread }) => spread.median),
+        ranged('', null, [['75%', ({ spread }) => spread.q3]]),
+        column(text.longest, ({ spread }) => days(spread.high), ({ spread }) => spread.high),
+      ],
+      ({ code }) => linkOf(code),
+    ),
     fileName: `days-by-species-${view.season}`,
-    scene: count < 2 ? null : (colors, width) => draw(kinds, days, linkOf, colors, width),
-  };
+    plots: count < 2 ? [] : [draw(kinds, days, linkOf)],
+  }; // prettier-ignore
 }
 
 /** The slowest and the fastest species with enough animals. */
@@ -70,47 +68,35 @@ function draw(
   kinds: readonly Kind[],
   days: (value: number) => string,
   linkOf: (species: string) => string,
-  colors: ChartColors,
-  width: number,
-): Scene {
-  const axis = axisOf([0, ...kinds.map(({ spread }) => spread.high)], NAMES, width - RIGHT, 8);
-  const foot = kinds.length * ROW + 4;
-  const print = { kind: 'text' as const, size: FONT_SIZE, fill: colors.muted };
-  const scale: Mark = {
-    shapes: axis.ticks.filter(Number.isInteger).flatMap((tick) => [
-      { kind: 'path' as const, d: line(axis.at(tick), 0, axis.at(tick), foot), stroke: colors.line },
-      { ...print, x: axis.at(tick), y: foot + 20, text: String(tick), anchor: 'middle' as const },
-    ]),
-  };
-  const rows = kinds.map(({ code, name, spread }, i): Mark => ({
-    label: text.rowSays({ name, n: spread.n, middle: days(spread.median) }),
-    link: linkOf(code),
-    shapes: [
-      { ...print, x: 0, y: i * ROW + 28, text: `${name} (${spread.n})`, size: 15, fill: colors.ink },
-      ...rowShapes(spread, axis, i * ROW + 23, colors),
+): AxisPlot {
+  const rows = kinds.map(({ spread }, at) => ({ at, ...spread }));
+  const [boxed, few] = [rows.filter(({ n }) => n >= FEW), rows.filter(({ n }) => n < FEW)];
+  return {
+    height: kinds.length * ROW + FOOT + TITLE,
+    lying: true,
+    x: {
+      min: 0,
+      max: 1.04 * Math.max(1, ...rows.map(({ high }) => high)),
+      written: (value) => (Number.isInteger(value) ? days(value) : ''),
+      title: text.waitDays,
+    },
+    y: namesAxis(kinds.map(({ name, spread }) => `${name} (${spread.n})`)),
+    layers: [
+      { kind: 'bars', thick: 2, bars: few.map(({ at, low, high }) => ({ at, from: low, to: high, paint: 'steel' })) },
+      ...boxLayers(boxed, { thick: 22, paint: 'card', median: 'card' }),
+      {
+        kind: 'points',
+        points: rows.map(({ at, median }) => ({
+          x: median,
+          y: at,
+          look: { shape: 'circle', size: 6, paint: 'spruce' },
+        })),
+      },
     ],
-  }));
-  return { width, height: foot + SCALE, marks: [scale, ...rows] };
-}
-
-function rowShapes(
-  { n, low, q1, median, q3, high }: Kind['spread'],
-  axis: SceneAxis,
-  y: number,
-  colors: ChartColors,
-): Shape[] {
-  const half = { kind: 'path' as const, fill: colors.card, stroke: colors.ink, strokeWidth: 2 };
-  return [
-    { kind: 'path', d: line(axis.at(low), y, axis.at(high), y), stroke: colors.steel, strokeWidth: 2 },
-    ...[low, high].map((end) => ({
-      kind: 'path' as const,
-      d: line(axis.at(end), y - 6, axis.at(end), y + 6),
-      stroke: colors.steel,
-      strokeWidth: 2,
+    marks: kinds.map(({ code, name, spread }, at) => ({
+      label: text.rowSays({ name, n: spread.n, middle: days(spread.median) }),
+      link: linkOf(code),
+      y: [at - 0.5, at + 0.5],
     })),
-    ...(n >= FEW
-      ? [{ ...half, d: box(axis.at(q1), y - 11, Math.max(2, axis.at(q3) - axis.at(q1)), 22, 3) }]
-      : []),
-    { kind: 'path', d: disc(axis.at(median), y, 6), fill: colors.spruce },
-  ];
+  }; // prettier-ignore
 }

@@ -1,21 +1,12 @@
 import type { FlowReport } from '../../../bridge/contract.ts';
 import { text } from '../../../words/compiled/window/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
-import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColors } from '../drawing/colors.ts';
-import { FEW, type SceneStory } from '../story.ts';
-import { axisOf } from '../drawing/scene-axis.ts';
-import { box, line, type Mark, type Scene } from '../drawing/scene.ts';
+import { countsAxis, namesAxis } from '../engine/axes.ts';
+import type { AxisPlot } from '../plot.ts';
+import { FEW, type ChartStory } from '../story.ts';
+import { column, tableOf } from '../table.ts';
 import { waitQuantile, type WaitBin, waitBins } from './wait-bins.ts';
 
-const TOP = 28;
-const FOOT = 220;
-const HEIGHT = 272;
-const LEFT = 44;
-const RIGHT = 12;
-const MAX_BAR_WIDTH = 56;
-/** Width of the label below a bar. */
-const LABEL = 34;
 /** A wait above this multiple of the median is long. Our own choice. */
 const LONG = 2;
 
@@ -24,7 +15,7 @@ export function waitsStory(
   view: FlowReport,
   format: Format,
   linkOf: (least: number, most: number) => string,
-): SceneStory {
+): ChartStory {
   const { waits } = view;
   const count = waits.reduce((total, { animals }) => total + animals, 0);
   return {
@@ -33,15 +24,17 @@ export function waitsStory(
     n: text.readyN({ n: count }),
     notes: [text.waitsKey],
     sources: [],
-    table: {
-      head: [text.waitDays, text.waitAnimals],
-      rows: waits.map(({ days, animals }) => [String(days), String(animals)]),
-      links: waits.map(({ days }) => linkOf(days, days)),
-      plain: waits.map(({ days, animals }) => [days, animals]),
-    },
+    table: tableOf(
+      waits,
+      [
+        column(text.waitDays, ({ days }) => String(days), ({ days }) => days),
+        column(text.waitAnimals, ({ animals }) => String(animals), ({ animals }) => animals),
+      ],
+      ({ days }) => linkOf(days, days),
+    ),
     fileName: `days-to-ready-${view.season}`,
-    scene: count < 2 ? null : (colors, width) => drawWaits(waitBins(waits), linkOf, colors, width),
-  };
+    plots: count < 2 ? [] : [drawWaits(waitBins(waits), format, linkOf)],
+  }; // prettier-ignore
 }
 
 /** The interquartile range of the days, and the number of long waits. */
@@ -68,46 +61,38 @@ function waitsFinding(waits: FlowReport['waits'], format: Format): string {
 
 function drawWaits(
   bins: readonly WaitBin[],
+  format: Format,
   linkOf: (least: number, most: number) => string,
-  colors: ChartColors,
-  width: number,
-): Scene {
-  const counts = axisOf([0, ...bins.map(({ animals }) => animals)], FOOT, TOP, 4);
-  const step = Math.min(MAX_BAR_WIDTH, (width - LEFT - RIGHT) / bins.length);
-  const every = Math.max(1, Math.ceil((LABEL + 7 * ((bins[0]?.label.length ?? 1) - 1)) / step));
-  const right = LEFT + step * bins.length;
-  const print = { kind: 'text' as const, size: FONT_SIZE, fill: colors.muted };
-  const scale: Mark = {
-    shapes: [
-      ...counts.ticks.filter(Number.isInteger).flatMap((tick) => [
-        {
-          kind: 'path' as const,
-          d: line(LEFT, counts.at(tick), right, counts.at(tick)),
-          stroke: tick === 0 ? colors.steel : colors.line,
-        },
-        { ...print, x: LEFT - 8, y: counts.at(tick) + 5, text: String(tick), anchor: 'end' as const },
-      ]),
-      { ...print, x: LEFT, y: FOOT + 46, text: text.waitsTitle },
+): AxisPlot {
+  const most = Math.max(...bins.map(({ animals }) => animals));
+  const filled = bins.flatMap((bin, at) => (bin.animals > 0 ? [{ ...bin, at }] : []));
+  const x = namesAxis(bins.map(({ label }) => label));
+  return {
+    height: 282,
+    // The last bar may cover many days, so it is the first to be labeled.
+    x: { ...x, title: text.waitsTitle, ticks: bins.map((_, at) => bins.length - 1 - at) },
+    y: { ...countsAxis(format, text.waitAnimals), max: most * 1.12 },
+    layers: [
+      {
+        kind: 'bars',
+        thick: 56,
+        radius: 3,
+        bars: bins.map(({ animals }, at) => ({ at, from: 0, to: animals, paint: 'spruce' })),
+      },
     ],
+    words: filled.map(({ at, animals }) => ({
+      x: at,
+      y: animals,
+      dy: -10,
+      align: 'center',
+      text: format.number(animals),
+      within: 1,
+    })),
+    marks: filled.map(({ at, least, most: longest, label, animals }) => ({
+      label: text.binSays({ one: label === '1', span: label, n: animals }),
+      link: linkOf(least, longest),
+      x: [at - 0.45, at + 0.45],
+      y: [0, animals],
+    })),
   };
-  // The last bar may cover many days, so it is always labeled.
-  const last = bins.length - 1;
-  const labelled = (i: number): boolean => i === last || (i % every === 0 && last - i >= every);
-  const bars = bins.map(({ least, most, label, animals }, i): Mark => {
-    const [x, top] = [LEFT + step * (i + 0.5), counts.at(animals)];
-    const bar = Math.max(2, step - 5);
-    return {
-      ...(animals > 0
-        ? { label: text.binSays({ one: label === '1', span: label, n: animals }), link: linkOf(least, most) }
-        : {}),
-      shapes: [
-        { kind: 'path', d: box(x - bar / 2, top, bar, FOOT - top, 3), fill: colors.spruce },
-        ...(animals > 0 && step >= 24
-          ? [{ ...print, x, y: top - 6, text: String(animals), fill: colors.ink, anchor: 'middle' as const }]
-          : []),
-        ...(labelled(i) ? [{ ...print, x, y: FOOT + 21, text: label, anchor: 'middle' as const }] : []),
-      ],
-    };
-  });
-  return { width, height: HEIGHT, marks: [scale, ...bars] };
 }

@@ -2,63 +2,41 @@ import type { CostingView } from '../../../bridge/contract.ts';
 import { fatFinding } from './costs-words.ts';
 import { text } from '../../../words/compiled/window/season/money.ts';
 import type { Format } from '../../texts/format.ts';
-import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColors } from '../drawing/colors.ts';
-import { costBar } from '../drawing/pair-bars.ts';
-import { box, type Mark, type Scene } from '../drawing/scene.ts';
-import type { SceneStory } from '../story.ts';
-
-const NAMES = 230;
-const AMOUNTS = 110;
-const ROW = 52;
-const BAR = 32;
+import { barRows, type BarRow } from '../engine/bar-rows.ts';
+import { costBar, moneyAxis } from './billed-and-cost.ts';
+import type { ChartStory } from '../story.ts';
+import { column, tableOf } from '../table.ts';
 
 /** Cost of the bought fat that was ground, compared with the fat charges. */
-export function fatMoneyStory({ season, fat }: CostingView, format: Format, link: string): SceneStory {
+export function fatMoneyStory({ season, fat }: CostingView, format: Format, link: string): ChartStory {
   const rows = [
-    { name: text.fatCost, minor: fat.cost },
-    { name: text.fatCharged, minor: fat.chargedMinor },
+    { name: text.fatCost, minor: fat.cost, piece: costBar(fat.cost) },
+    {
+      name: text.fatCharged,
+      minor: fat.chargedMinor,
+      piece: { amount: fat.chargedMinor, paint: 'spruce' as const },
+    },
   ];
+  const none = fat.cost === 0 && fat.chargedMinor === 0;
+  const drawn = rows.map(({ name, minor, piece }): BarRow => {
+    const words = format.money(minor);
+    return { name, lines: [{ pieces: [piece], words }], label: `${name}: ${words}`, link };
+  });
   return {
     title: text.fatTitle,
     finding: fatFinding(fat, format),
     n: text.fatN({ mass: format.mass(fat.usedGrams, 0) }),
     notes: [text.fatKey],
     sources: [],
-    table: {
-      head: [text.what, text.amount],
-      rows: rows.map(({ name, minor }) => [name, format.money(minor)]),
-      plain: rows.map(({ name, minor }) => [name, minor]),
-    },
+    table: tableOf(rows, [
+      column(text.what, ({ name }) => name),
+      column(
+        text.amount,
+        ({ minor }) => format.money(minor),
+        ({ minor }) => minor,
+      ),
+    ]),
     fileName: `fat-money-${season}`,
-    scene:
-      fat.cost === 0 && fat.chargedMinor === 0
-        ? null
-        : (colors, width) => drawFat(rows, format, link, colors, width),
+    plots: none ? [] : [barRows(drawn, moneyAxis(format))],
   };
-}
-
-function drawFat(
-  rows: readonly { name: string; minor: number }[],
-  format: Format,
-  link: string,
-  colors: ChartColors,
-  width: number,
-): Scene {
-  const most = Math.max(...rows.map(({ minor }) => minor));
-  const marks = rows.map(({ name, minor }, i): Mark => {
-    const long = Math.max(2, (minor / most) * (width - NAMES - AMOUNTS));
-    const d = box(NAMES, i * ROW + 6, long, BAR, 3);
-    const print = { kind: 'text' as const, y: i * ROW + 27, fill: colors.ink };
-    return {
-      label: `${name}: ${format.money(minor)}`,
-      link,
-      shapes: [
-        { ...print, x: 0, text: name, size: 15, weight: 600 },
-        i === 0 ? costBar(d, colors) : { kind: 'path', d, fill: colors.spruce },
-        { ...print, x: NAMES + long + 10, text: format.money(minor), size: FONT_SIZE },
-      ],
-    };
-  });
-  return { width, height: rows.length * ROW, marks };
 }

@@ -4,10 +4,11 @@ import { PARTS } from './parts-bar.ts';
 import { text } from '../../../words/compiled/window/season/money.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawFee } from './grind-fee-drawing.ts';
-import type { SceneStory } from '../story.ts';
+import type { ChartStory } from '../story.ts';
+import { column, tableOf } from '../table.ts';
 
 /** The grinding fee per finished pound, compared with its cost. Null without data on grinding. */
-export function grindFeeStory(view: CostingView, format: Format, link: string): SceneStory | null {
+export function grindFeeStory(view: CostingView, format: Format, link: string): ChartStory | null {
   const answer = view.services.find(({ code }) => code === 'grinding');
   if (!answer) return null;
   const batches = answer.measured.find(({ of }) => of === 'batches')?.from ?? 0;
@@ -19,13 +20,16 @@ export function grindFeeStory(view: CostingView, format: Format, link: string): 
     n: text.feeN({ n: answer.fee?.bills ?? 0, batches }),
     notes: [text.feeKey],
     sources: [],
-    table: {
-      head: [text.part, text.perUnit({ unit: format.unit })],
-      rows: rows.map(([name, amount]) => [name, amount === null ? '' : format.money(amount)]),
-      plain: rows,
-    },
+    table: tableOf(rows, [
+      column(text.part, ([name]) => name),
+      column(
+        text.perUnit({ unit: format.unit }),
+        ([, amount]) => (amount === null ? '' : format.money(amount)),
+        ([, amount]) => amount,
+      ),
+    ]),
     fileName: `grind-fee-${view.season}`,
-    scene: (colors, width) => drawFee(answer, wantedShare, format, link, colors, width),
+    plots: [drawFee(answer, wantedShare, format, link)],
   };
 }
 

@@ -2,8 +2,10 @@ import type { CostingView, SpeciesMargin } from '../../../bridge/contract.ts';
 import { leftShare, speciesFinding } from './costs-words.ts';
 import { text } from '../../../words/compiled/window/season/money.ts';
 import type { Format } from '../../texts/format.ts';
-import { FEW, type SceneStory } from '../story.ts';
-import { drawPairs, type PairRow } from '../drawing/pair-bars.ts';
+import { barRows, type BarRow } from '../engine/bar-rows.ts';
+import { costBar, moneyAxis, outcomeOf } from './billed-and-cost.ts';
+import { FEW, type ChartStory } from '../story.ts';
+import { column, tableOf } from '../table.ts';
 
 /** Billed amount and cost by species; `only` limits it to one, named `onlyName`. `linkOf` links to its animals. */
 export function speciesMoneyStory(
@@ -11,7 +13,7 @@ export function speciesMoneyStory(
   format: Format,
   linkOf: (species: string) => string,
   only?: { code: string; name: string },
-): SceneStory {
+): ChartStory {
   const rows = view.species.filter(({ code }) => only === undefined || code === only.code);
   const share = (row: SpeciesMargin): string => {
     const left = leftShare(row);
@@ -26,29 +28,24 @@ export function speciesMoneyStory(
     n: text.n({ n: rows.reduce((total, { animals }) => total + animals, 0) }),
     notes: [text.barKey],
     sources: [],
-    table: {
-      head: [text.species, text.animals, text.billed, text.cost, text.left, text.share],
-      rows: rows.map((row) => [
-        ...[row.name, String(row.animals), format.money(row.incomeMinor), format.money(row.cost)],
-        ...[format.money(row.incomeMinor - row.cost), share(row)],
-      ]),
-      links: rows.map(({ code }) => linkOf(code)),
-      plain: rows.map((row) => [
-        ...[row.name, row.animals, row.incomeMinor, row.cost, row.incomeMinor - row.cost, leftShare(row)],
-      ]),
-    },
+    table: tableOf(
+      rows,
+      [
+        column(text.species, ({ name }) => name),
+        column(text.animals, ({ animals }) => String(animals), ({ animals }) => animals),
+        column(text.billed, ({ incomeMinor }) => format.money(incomeMinor), ({ incomeMinor }) => incomeMinor),
+        column(text.cost, ({ cost }) => format.money(cost), ({ cost }) => cost),
+        column(text.left, (row) => format.money(leftOf(row)), leftOf),
+        column(text.share, share, leftShare),
+      ],
+      ({ code }) => linkOf(code),
+    ),
     fileName: `billed-by-species-${view.season}`,
-    scene:
-      rows.length === 0
-        ? null
-        : (colors, width) =>
-            drawPairs(
-              rows.map((row) => pairOf(row, format, linkOf)),
-              colors,
-              width,
-            ),
-  };
+    plots: rows.length === 0 ? [] : [barRows(rows.map((row) => rowOf(row, format, linkOf(row.code))), moneyAxis(format))],
+  }; // prettier-ignore
 }
+
+const leftOf = ({ incomeMinor, cost }: SpeciesMargin): number => incomeMinor - cost;
 
 /** The species with the highest and lowest margin, among those with enough animals; the others are named. */
 function speciesMoneyFinding(rows: readonly SpeciesMargin[], format: Format): string {
@@ -60,21 +57,19 @@ function speciesMoneyFinding(rows: readonly SpeciesMargin[], format: Format): st
     : sentence;
 }
 
-function pairOf(row: SpeciesMargin, format: Format, linkOf: (species: string) => string): PairRow {
-  const left = row.incomeMinor - row.cost;
+function rowOf(row: SpeciesMargin, format: Format, link: string): BarRow {
   const share = leftShare(row);
-  const outcome =
-    left < 0 ? text.lost({ amount: format.money(-left) }) : text.kept({ amount: format.money(left) });
-  const leftText = share === null || left < 0 ? outcome : `${outcome}, ${format.share(share, 0)}`;
+  const { words, short } = outcomeOf(leftOf(row), format);
+  const outcome = { short, words: share === null || short ? words : `${words}, ${format.share(share, 0)}` };
+  const [billed, cost] = [format.money(row.incomeMinor), format.money(row.cost)];
   return {
     name: text.speciesRow({ name: row.name, n: row.animals }),
-    billed: row.incomeMinor,
-    cost: row.cost,
-    billedText: format.money(row.incomeMinor),
-    costText: format.money(row.cost),
-    leftText,
-    short: left < 0,
-    link: linkOf(row.code),
-    label: `${row.name}: ${text.billed} ${format.money(row.incomeMinor)}, ${text.cost} ${format.money(row.cost)}, ${leftText}`,
+    lines: [
+      { pieces: [{ amount: row.incomeMinor, paint: 'spruce' }], words: billed },
+      { pieces: [costBar(row.cost)], words: cost },
+    ],
+    outcome,
+    link,
+    label: `${row.name}: ${text.billed} ${billed}, ${text.cost} ${cost}, ${outcome.words}`,
   };
 }

@@ -1,8 +1,10 @@
 import type { CostingView, IncomeCode } from '../../../bridge/contract.ts';
 import { text } from '../../../words/compiled/window/season/money.ts';
 import type { Format } from '../../texts/format.ts';
-import { drawPairs, type PairRow } from '../drawing/pair-bars.ts';
-import type { SceneStory } from '../story.ts';
+import { barRows, type BarRow } from '../engine/bar-rows.ts';
+import { costBar, moneyAxis, outcomeOf } from './billed-and-cost.ts';
+import type { ChartStory } from '../story.ts';
+import { column, tableOf } from '../table.ts';
 
 interface Work {
   code: IncomeCode;
@@ -14,7 +16,7 @@ interface Work {
 const ORDER: readonly IncomeCode[] = ['cutting', 'grinding', 'products', 'fat', 'extras', 'whole'];
 
 /** Billed amount and cost by service. */
-export function workMoneyStory(view: CostingView, format: Format, link: string): SceneStory {
+export function workMoneyStory(view: CostingView, format: Format, link: string): ChartStory {
   const works = worksOf(view);
   return {
     title: text.workTitle,
@@ -22,28 +24,18 @@ export function workMoneyStory(view: CostingView, format: Format, link: string):
     n: text.n({ n: view.billed }),
     notes: [text.barKey],
     sources: [],
-    table: {
-      head: [text.work, text.billed, text.cost, text.left],
-      rows: works.map(({ code, billed, cost }) => [
-        text.workOf[code],
-        format.money(billed),
-        cost === null ? '' : format.money(cost),
-        format.money(billed - (cost ?? 0)),
-      ]),
-      plain: works.map(({ code, billed, cost }) => [text.workOf[code], billed, cost, billed - (cost ?? 0)]),
-    },
+    table: tableOf(works, [
+      column(text.work, ({ code }) => text.workOf[code]),
+      column(text.billed, ({ billed }) => format.money(billed), ({ billed }) => billed),
+      column(text.cost, ({ cost }) => (cost === null ? '' : format.money(cost)), ({ cost }) => cost),
+      column(text.left, (work) => format.money(leftOf(work)), leftOf),
+    ]),
     fileName: `billed-by-service-${view.season}`,
-    scene:
-      works.length === 0
-        ? null
-        : (colors, width) =>
-            drawPairs(
-              works.map((work) => rowOf(work, format, link)),
-              colors,
-              width,
-            ),
-  };
+    plots: works.length === 0 ? [] : [barRows(works.map((work) => rowOf(work, format, link)), moneyAxis(format))],
+  }; // prettier-ignore
 }
+
+const leftOf = ({ billed, cost }: Work): number => billed - (cost ?? 0);
 
 function worksOf({ income, workCost }: CostingView): Work[] {
   return ORDER.map((code) => ({
@@ -87,21 +79,19 @@ function workFinding(works: readonly Work[], format: Format): string {
   ].join(' ');
 }
 
-function rowOf({ code, billed, cost }: Work, format: Format, link: string): PairRow {
-  const left = billed - (cost ?? 0);
+function rowOf(work: Work, format: Format, link: string): BarRow {
+  const { code, billed, cost } = work;
   const name = text.workOf[code];
   const costText = cost === null ? text.noCost : format.money(cost);
-  const leftText =
-    left < 0 ? text.lost({ amount: format.money(-left) }) : text.kept({ amount: format.money(left) });
+  const outcome = outcomeOf(leftOf(work), format);
   return {
     name,
-    billed,
-    cost,
-    billedText: format.money(billed),
-    costText,
-    leftText,
-    short: left < 0,
+    lines: [
+      { pieces: [{ amount: billed, paint: 'spruce' }], words: format.money(billed) },
+      { pieces: cost === null ? [] : [costBar(cost)], words: costText },
+    ],
+    outcome,
     link,
-    label: `${name}: ${text.billed} ${format.money(billed)}, ${text.cost} ${costText}, ${leftText}`,
+    label: `${name}: ${text.billed} ${format.money(billed)}, ${text.cost} ${costText}, ${outcome.words}`,
   };
 }

@@ -1,25 +1,29 @@
 import type { PoundsReport } from '../../../bridge/contract.ts';
-import { toGrams } from '../../../core/values/units.ts';
+import { fromGrams, toGrams } from '../../../core/values/units.ts';
 import { text } from '../../../words/compiled/window/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
-import { FONT_SIZE } from '../drawing/axes.ts';
-import type { ChartColors } from '../drawing/colors.ts';
-import { fateName, fateInSentence } from './fate-name.ts';
-import { type Fate, painted } from '../drawing/part-paint.ts';
-import { weighedOf } from './pounds-layout.ts';
+import { paintOf, type Fate } from '../engine/part-paint.ts';
+import { massAxis } from '../engine/axes.ts';
+import { barRows } from '../engine/bar-rows.ts';
+import type { ChartStory } from '../story.ts';
+import { column, tableOf } from '../table.ts';
+import { fateInSentence, fateName, weighedOf } from './fates.ts';
 import { unweighedNote } from './pounds-story.ts';
-import { box, type Mark, type Scene } from '../drawing/scene.ts';
-import type { SceneStory } from '../story.ts';
-
-const ROW = 46;
-const NAMES = 250;
-/** Room for weight, share and money after the longest bar. */
-const WORDS = 250;
 
 /** Losses, largest first, in weight and in money. */
-export function lossesStory(view: PoundsReport, format: Format, linkOf: (fate: Fate) => string): SceneStory {
+export function lossesStory(view: PoundsReport, format: Format, linkOf: (fate: Fate) => string): ChartStory {
   const { losses, minorPerKg } = view;
   const money = (minor: number | null): string => (minor === null ? '' : format.money(minor));
+  const rows = losses.map(({ what, grams, share, minor }) => {
+    const said = [format.mass(grams, 0), format.share(share), ...(minor === null ? [] : [money(minor)])];
+    const name = fateName(view, what);
+    return {
+      name,
+      lines: [{ pieces: [{ amount: fromGrams(grams, format.unit), paint: paintOf(what) }], words: said.join('  ·  ') }],
+      label: `${name}: ${said.join(', ')}`,
+      link: linkOf(what),
+    };
+  });
   return {
     title: text.lossTitle,
     finding: lossesFinding(view, format),
@@ -31,21 +35,19 @@ export function lossesStory(view: PoundsReport, format: Format, linkOf: (fate: F
       ...unweighedNote(view),
     ],
     sources: [],
-    table: {
-      head: [text.kind, text.weight, text.share, text.money],
-      rows: losses.map(({ what, grams, share, minor }) => [
-        fateName(view, what),
-        format.mass(grams, 1),
-        format.share(share),
-        money(minor),
-      ]),
-      links: losses.map(({ what }) => linkOf(what)),
-      plainHead: [text.kind, `${text.weight}, g`, text.share, text.moneyMinor],
-      plain: losses.map(({ what, grams, share, minor }) => [fateName(view, what), grams, share, minor]),
-    },
+    table: tableOf(
+      losses,
+      [
+        column(text.kind, ({ what }) => fateName(view, what)),
+        column(text.weight, ({ grams }) => format.mass(grams, 1), ({ grams }) => grams, `${text.weight}, g`),
+        column(text.share, ({ share }) => format.share(share), ({ share }) => share),
+        column(text.money, ({ minor }) => money(minor), ({ minor }) => minor, text.moneyMinor),
+      ],
+      ({ what }) => linkOf(what),
+    ),
     fileName: `losses-${view.season}`,
-    scene: losses.length === 0 ? null : (colors, width) => drawLosses(view, format, linkOf, colors, width),
-  };
+    plots: losses.length === 0 ? [] : [barRows(rows, massAxis(format))],
+  }; // prettier-ignore
 }
 
 function moneyPer(minorPerKg: number, format: Format): string {
@@ -76,34 +78,4 @@ function lossesFinding(view: PoundsReport, format: Format): string {
 
 function isAfter(what: PoundsReport['losses'][number]['what']): boolean {
   return what === 'grinder' || what === 'smokehouse';
-}
-
-function drawLosses(
-  view: PoundsReport,
-  format: Format,
-  linkOf: (fate: Fate) => string,
-  colors: ChartColors,
-  width: number,
-): Scene {
-  const { losses } = view;
-  const longest = Math.max(...losses.map(({ grams }) => grams));
-  const marks = losses.map(({ what, grams, share, minor }, i): Mark => {
-    const bar = Math.max(3, (grams / longest) * (width - NAMES - WORDS));
-    const words = [
-      format.mass(grams, 0),
-      format.share(share),
-      ...(minor === null ? [] : [format.money(minor)]),
-    ];
-    const print = { kind: 'text' as const, y: i * ROW + 28, fill: colors.ink };
-    return {
-      label: `${fateName(view, what)}: ${words.join(', ')}`,
-      link: linkOf(what),
-      shapes: [
-        { ...print, x: 0, text: fateName(view, what), size: 15, weight: 600 },
-        painted(what, box(NAMES, i * ROW + 8, bar, 30, 4), colors),
-        { ...print, x: NAMES + bar + 12, text: words.join('  ·  '), size: FONT_SIZE },
-      ],
-    };
-  });
-  return { width, height: losses.length * ROW + 4, marks };
 }

@@ -1,14 +1,15 @@
 import type { PoundsReport } from '../../../bridge/contract.ts';
 import { text } from '../../../words/compiled/window/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
-import { fateName, fateInSentence } from './fate-name.ts';
-import { FEW, type SceneStory } from '../story.ts';
-import type { Fate } from '../drawing/part-paint.ts';
+import { type ChartStory, FEW } from '../story.ts';
+import { column, tableOf } from '../table.ts';
+import { fateInSentence, fateName, fatesOf, isHome, weighedOf } from './fates.ts';
+import { drawGrinder } from './grinder-drawing.ts';
+import type { Fate } from '../engine/part-paint.ts';
 import { drawPounds } from './pounds-drawing.ts';
-import { fatesOf, isHome, weighedOf } from './pounds-layout.ts';
 
 /** Where the hanging weight went. `linkOf` links to the animals of a fate. */
-export function poundsStory(view: PoundsReport, format: Format, linkOf: (fate: Fate) => string): SceneStory {
+export function poundsStory(view: PoundsReport, format: Format, linkOf: (fate: Fate) => string): ChartStory {
   const fates = [...fatesOf(view)];
   const share = (grams: number): number => grams / weighedOf(view);
   return {
@@ -22,16 +23,21 @@ export function poundsStory(view: PoundsReport, format: Format, linkOf: (fate: F
       ...(view.overGrams > 0 ? [text.overNote({ mass: format.mass(view.overGrams, 1) })] : []),
     ],
     sources: [],
-    table: {
-      head: [text.kind, text.weight, text.share],
-      rows: view.n === 0 ? [] : fates.map(([fate, grams]) => [fateName(view, fate), format.mass(grams, 1), format.share(share(grams))]), // prettier-ignore
-      links: fates.map(([fate]) => linkOf(fate)),
-      plainHead: [text.kind, `${text.weight}, g`, text.share],
-      plain: fates.map(([fate, grams]) => [fateName(view, fate), grams, share(grams)]),
-    },
+    table: tableOf(
+      view.n === 0 ? [] : fates,
+      [
+        column(text.kind, ([fate]) => fateName(view, fate)),
+        column(text.weight, ([, grams]) => format.mass(grams, 1), ([, grams]) => grams, `${text.weight}, g`),
+        column(text.share, ([, grams]) => format.share(share(grams)), ([, grams]) => share(grams)),
+      ],
+      ([fate]) => linkOf(fate),
+    ),
     fileName: `pounds-${view.season}`,
-    scene: view.n === 0 ? null : (colors, width) => drawPounds(view, format, linkOf, colors, width),
-  };
+    plots: view.n === 0 ? [] : [
+      drawPounds(view, format, linkOf),
+      ...(view.grinder.inGrams > 0 ? [drawGrinder(view.grinder, format)] : []),
+    ],
+  }; // prettier-ignore
 }
 
 /** Added wherever shrink includes unknown damage. */

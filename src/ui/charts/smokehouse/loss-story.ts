@@ -3,9 +3,10 @@ import type { LossView } from '../../../bridge/contract.ts';
 import type { Format } from '../../texts/format.ts';
 import { listText } from '../../../words/list.ts';
 import { text } from '../../../words/compiled/window/smokehouse-loss.ts';
-import { percentAxis } from '../drawing/axes.ts';
-import { drawLimitLines } from '../drawing/limit-lines.ts';
-import type { PlotStory } from '../story.ts';
+import { sharesAxis } from '../engine/axes.ts';
+import { limitLines } from '../engine/limit-lines.ts';
+import type { ChartStory } from '../story.ts';
+import { column, tableOf } from '../table.ts';
 
 /** More marks in one picture are indistinguishable. */
 const MAX_DRAWN = 40;
@@ -25,7 +26,7 @@ export function lossStory(
   { recipe, forecast, batches }: LossView['recipes'][number],
   format: Format,
   linkOf: (batch: LossBatch) => string,
-): PlotStory {
+): ChartStory {
   const drawn = batches.slice(-MAX_DRAWN);
   // Loss is the rest of the yield, so the high end of one is the low end of the other.
   const [low, middle, high] = [1 - forecast.high, 1 - forecast.middle, 1 - forecast.low];
@@ -41,34 +42,27 @@ export function lossStory(
     n: text.batches({ n: batches.length }, format),
     notes: [text.key, ...(drawn.length < batches.length ? [text.drawn({ drawn: drawn.length, of: batches.length }, format)] : [])],
     sources: assumed ? [{ said: '', published: assumed.source.source }] : [],
-    table: {
-      head: [text.batch, text.day, text.stuffed, text.cooked, text.packed, text.lost],
-      rows: batches.map(({ name, at, stuffedGrams, cookedGrams, packedGrams, loss }) => [
-        name, format.day(at.slice(0, 10)), mass(stuffedGrams), mass(cookedGrams), mass(packedGrams), format.share(loss),
-      ]),
-      links: batches.map(linkOf),
-      plain: batches.map(({ name, at, stuffedGrams, cookedGrams, packedGrams, loss }) => [
-        name, at.slice(0, 10), stuffedGrams, cookedGrams, packedGrams, loss,
-      ]),
-    },
+    table: tableOf(
+      batches,
+      [
+        column(text.batch, ({ name }) => name),
+        column(text.day, ({ at }) => format.day(at.slice(0, 10)), ({ at }) => at.slice(0, 10)),
+        column(text.stuffed, ({ stuffedGrams }) => mass(stuffedGrams), ({ stuffedGrams }) => stuffedGrams),
+        column(text.cooked, ({ cookedGrams }) => mass(cookedGrams), ({ cookedGrams }) => cookedGrams),
+        column(text.packed, ({ packedGrams }) => mass(packedGrams), ({ packedGrams }) => packedGrams),
+        column(text.lost, ({ loss }) => format.share(loss), ({ loss }) => loss),
+      ],
+      linkOf,
+    ),
     fileName: `loss-${recipe}`,
-    height: 320,
-    draw: drawn.length === 0 ? null : (colors) =>
-      drawLimitLines(
-        {
-          label: text.lost,
-          names: drawn.map(({ name }) => name),
-          values: drawn.map(({ loss }) => loss),
-          out: (at) => drawn[at] !== undefined && isUnusual(drawn[at]),
-          lines: [
-            { value: high, label: text.upper({ share: high }, format) },
-            { value: middle, label: text.middle({ share: middle }, format) },
-            { value: low, label: text.lower({ share: low }, format) },
-          ],
-        },
-        colors,
-        { ...percentAxis(colors, text.axis), suggestedMin: low, suggestedMax: high },
-      ),
-    linkOf: (_, index) => (drawn[index] && linkOf(drawn[index])) || null,
+    plots: drawn.length === 0 ? [] : [limitLines(
+      drawn.map((batch) => ({ name: batch.name, value: batch.loss, out: isUnusual(batch), words: format.share(batch.loss), link: linkOf(batch) })),
+      [
+        { value: high, label: text.upper({ share: high }, format) },
+        { value: middle, label: text.middle({ share: middle }, format) },
+        { value: low, label: text.lower({ share: low }, format) },
+      ],
+      sharesAxis(format, text.axis),
+    )],
   }; // prettier-ignore
 }

@@ -1,9 +1,9 @@
 import type { ComparisonReport } from '../../../bridge/contract.ts';
 import { text } from '../../../words/compiled/window/season/compare.ts';
 import type { Format } from '../../texts/format.ts';
-import { drawCompare } from './compare-drawing.ts';
+import { drawDifference, drawGroups } from './compare-drawing.ts';
 import { compareFinding, type GroupNames, measureWriter } from './compare-words.ts';
-import type { SceneStory } from '../story.ts';
+import type { ChartStory } from '../story.ts';
 
 /** Two groups of animals by one measure, and the difference of their means with its confidence interval. */
 export function compareStory(
@@ -11,7 +11,7 @@ export function compareStory(
   names: GroupNames,
   format: Format,
   linkOf: (side: 'a' | 'b') => string,
-): SceneStory {
+): ChartStory {
   const { value, gap } = measureWriter(view.by, format);
   const sides = ['a', 'b'] as const;
   const shown = sides.some((side) => view[side].mean !== null);
@@ -43,6 +43,6 @@ export function compareStory(
       ],
     },
     fileName: `compare-${view.by}`,
-    scene: shown ? (colors, width) => drawCompare(view, names, format, linkOf, colors, width) : null,
+    plots: shown ? [drawGroups(view, names, format, linkOf), ...drawDifference(view, names, format)] : [],
   };
 }

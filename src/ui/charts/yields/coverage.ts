@@ -3,14 +3,15 @@ import { text } from '../../../words/compiled/window/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { biasWords, type Cover } from './cover.ts';
 import { drawCoverage } from './coverage-drawing.ts';
-import { FEW, type SceneStory } from '../story.ts';
+import { type ChartStory, FEW } from '../story.ts';
+import { column, ranged, tableOf } from '../table.ts';
 
 /** Share of correct quotes by species, beside the share expected for valid ranges. */
 export function coverageStory(
   { season, species, all }: CheckReport,
   format: Format,
   linkOf: (species: string) => string,
-): SceneStory {
+): ChartStory {
   const each = species.map((one) => ({ ...one, link: linkOf(one.code) }));
   const rows: Cover[] = [
     ...(each.length > 1 ? [{ ...all, name: text.allSpecies, link: null }] : []),
@@ -22,20 +23,21 @@ export function coverageStory(
     n: text.nQuotes({ n: all.n }),
     notes: [text.coverKey, ...(each.some(({ n }) => n < FEW) ? [text.coverSmall({ n: FEW })] : [])],
     sources: [],
-    table: {
-      head: [text.species, text.held, text.honest, text.bias],
-      rows: rows.map((row) => [
-        row.name,
-        text.nOfN({ held: row.held, n: row.n }),
-        `${row.honest.low}–${row.honest.high}`,
-        biasWords(row, format),
-      ]),
-      links: rows.map(({ link }) => link ?? ''),
-      plainHead: [text.species, 'n', text.held, `${text.honest}, low`, `${text.honest}, high`, text.bias],
-      plain: rows.map(({ name, n, held, honest, bias }) => [name, n, held, honest.low, honest.high, bias]),
-    },
+    table: tableOf(
+      rows,
+      [
+        column(text.species, ({ name }) => name),
+        ranged(text.held, ({ held, n }) => text.nOfN({ held, n }), [['n', ({ n }) => n], [text.held, ({ held }) => held]]),
+        ranged(text.honest, ({ honest }) => `${honest.low}–${honest.high}`, [
+          [`${text.honest}, low`, ({ honest }) => honest.low],
+          [`${text.honest}, high`, ({ honest }) => honest.high],
+        ]),
+        column(text.bias, (row) => biasWords(row, format), ({ bias }) => bias),
+      ],
+      ({ link }) => link ?? '',
+    ),
     fileName: `quotes-held-${season}`,
-    scene: all.n === 0 ? null : (colors, width) => drawCoverage(rows, format, colors, width),
+    plots: all.n === 0 ? [] : [drawCoverage(rows, format)],
   }; // prettier-ignore
 }
 

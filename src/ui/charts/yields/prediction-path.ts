@@ -3,7 +3,8 @@ import { text } from '../../../words/compiled/window/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { bandBefore, isInside, roomFor, type Point } from './prediction-band.ts';
 import { drawPath } from './prediction-path-drawing.ts';
-import { FEW, type SceneStory } from '../story.ts';
+import { type ChartStory, FEW } from '../story.ts';
+import { column, ranged, tableOf } from '../table.ts';
 
 /** Bands whose ends differ by less than this count as equal: a tenth of a point. */
 const SAME = 0.001;
@@ -13,7 +14,7 @@ export function pathStory(
   path: PredictionPath,
   options: { season: number; filtered: boolean },
   format: Format,
-): SceneStory {
+): ChartStory {
   const { name, code, earlier, steps, points } = path;
   const [first, last] = [steps[0], steps.at(-1)];
   const n = last?.n ?? 0;
@@ -31,28 +32,24 @@ export function pathStory(
       ...(n < FEW ? [text.pathFew({ n: FEW })] : []),
     ],
     sources: [],
-    table: {
-      head: [text.ticket, text.day, text.nth, text.gave, text.expected],
-      rows: own.map(({ point: { ticket, on, nth, share }, band }) => [
-        ticket,
-        format.day(on),
-        String(nth),
-        format.share(share),
-        format.shareRange(band.low, band.high, 1),
-      ]),
-      links: points.map(({ ticket }) => `/table/${ticket}`),
-      plainHead: [
-        ...[text.ticket, text.day, text.nth, text.gave],
-        ...['low', 'mean', 'high'].map((end) => `${text.expected}, ${end}`),
+    table: tableOf(
+      own,
+      [
+        column(text.ticket, ({ point }) => point.ticket),
+        column(text.day, ({ point }) => format.day(point.on), ({ point }) => point.on),
+        column(text.nth, ({ point }) => String(point.nth), ({ point }) => point.nth),
+        column(text.gave, ({ point }) => format.share(point.share), ({ point }) => point.share),
+        ranged(text.expected, ({ band }) => format.shareRange(band.low, band.high, 1), [
+          [`${text.expected}, low`, ({ band }) => band.low],
+          [`${text.expected}, mean`, ({ band }) => band.mean],
+          [`${text.expected}, high`, ({ band }) => band.high],
+        ]),
       ],
-      plain: own.map(({ point, band }) => [
-        ...[point.ticket, point.on, point.nth, point.share],
-        ...[band.low, band.mean, band.high],
-      ]),
-    },
+      ({ point }) => `/table/${point.ticket}`,
+    ),
     fileName: `expected-${code}-${options.season}`,
-    scene: n === 0 ? null : (colors, width) => drawPath(path, format, colors, width),
-  };
+    plots: n === 0 ? [] : [drawPath(path, format)],
+  }; // prettier-ignore
 }
 
 function finding(

@@ -1,9 +1,15 @@
 import type { PredictionPath, CheckReport, Range } from '../../../bridge/contract.ts';
 import { text } from '../../../words/compiled/window/season/check.ts';
 import type { Format } from '../../texts/format.ts';
-import { FONT_SIZE, percentAxis } from '../drawing/axes.ts';
-import type { ChartColors } from '../drawing/colors.ts';
+import { FOOT, namesAxis, sharesAxis, TITLE } from '../engine/axes.ts';
+import { rangeLayers } from '../engine/boxes.ts';
+import type { AxisPlot } from '../plot.ts';
 import type { ChartStory } from '../story.ts';
+import { column, ranged, tableOf } from '../table.ts';
+
+const ROW = 64;
+/** Distance of both ranges from the middle of their row, as a part of it. */
+const SHIFT = 0.18;
 
 /** A species with its predictions before and after the season's animals. */
 interface Species {
@@ -25,47 +31,33 @@ export function predictionStory(view: CheckReport, format: Format): ChartStory {
     }),
     notes: [text.beliefKey],
     sources: [],
-    table: {
-      head: [text.species, text.animals, text.before, text.now],
-      rows: shown.map((species) => [
-        species.name,
-        String(species.n),
-        format.shareRange(species.prior.low, species.prior.high, 1),
-        format.shareRange(species.posterior.low, species.posterior.high, 1),
-      ]),
-      plainHead: [
-        text.species,
-        text.animals,
-        ...['low', 'mean', 'high'].flatMap((end) => [`${text.before}, ${end}`]),
-        ...['low', 'mean', 'high'].flatMap((end) => [`${text.now}, ${end}`]),
-      ],
-      plain: shown.map(({ name, n, prior, posterior: posterior }) => [
-        name,
-        n,
-        prior.low,
-        prior.mean,
-        prior.high,
-        posterior.low,
-        posterior.mean,
-        posterior.high,
-      ]),
-    },
+    table: tableOf(shown, [
+      column(text.species, ({ name }) => name),
+      column(text.animals, ({ n }) => String(n), ({ n }) => n),
+      ...(['prior', 'posterior'] as const).map((which) => {
+        const head = which === 'prior' ? text.before : text.now;
+        return ranged<Species>(head, (one) => format.shareRange(one[which].low, one[which].high, 1), [
+          [`${head}, low`, (one) => one[which].low],
+          [`${head}, mean`, (one) => one[which].mean],
+          [`${head}, high`, (one) => one[which].high],
+        ]);
+      }),
+    ]),
     fileName: `next-quote-${view.season}`,
-    height: 110 + 64 * shown.length,
-    draw: shown.length === 0 ? null : (colors) => drawPredictions(shown, colors, format),
-  };
+    plots: shown.length === 0 ? [] : [drawPredictions(shown, format)],
+  }; // prettier-ignore
 }
 
 function endsOf({ name, steps }: PredictionPath): Species[] {
   const [prior, posterior] = [steps[0], steps.at(-1)];
-  return prior && posterior ? [{ name, n: posterior.n, prior, posterior: posterior }] : [];
+  return prior && posterior ? [{ name, n: posterior.n, prior, posterior }] : [];
 }
 
 /** Describes the most frequent species: its prediction before and after the season's animals. */
 function predictionFinding(shown: readonly Species[], format: Format): string {
   const main = shown.toSorted((a, b) => b.n - a.n)[0];
   if (!main) return text.noBelief;
-  const { name, n, prior, posterior: posterior } = main;
+  const { name, n, prior, posterior } = main;
   return text.belief({
     species: name,
     n,
@@ -74,68 +66,31 @@ function predictionFinding(shown: readonly Species[], format: Format): string {
   });
 }
 
-function drawPredictions(shown: readonly Species[], colors: ChartColors, format: Format) {
-  const ranges = (which: 'prior' | 'posterior', shift: number) => {
-    const now = which === 'posterior';
-    return {
-      type: 'scatterWithErrorBars' as const,
-      label: now ? text.now : text.before,
-      data: shown.map((species, row) => {
-        const { low, mean, high } = species[which];
-        return { x: mean, xMin: low, xMax: high, y: row + shift };
-      }),
-      pointStyle: now ? ('circle' as const) : ('rectRot' as const),
-      radius: 8,
-      hoverRadius: 9,
-      backgroundColor: now ? colors.spruce : colors.card,
-      borderColor: now ? colors.spruce : colors.muted,
-      borderWidth: 2,
-      errorBarColor: now ? colors.spruce : colors.muted,
-      errorBarLineWidth: now ? 5 : 2,
-      errorBarWhiskerLineWidth: 2,
-      errorBarWhiskerSize: 12,
-    };
-  };
+function drawPredictions(shown: readonly Species[], format: Format): AxisPlot {
+  const at = (which: 'prior' | 'posterior', shift: number) => shown.map((species, row) => ({ ...species[which], at: row + shift }));
+  const [before, now] = [at('prior', -SHIFT), at('posterior', SHIFT)];
+  const ends = [...before, ...now].flatMap(({ low, high }) => [low, high]);
+  const said = ({ low, mean, high }: Range): string => `${format.share(mean)}, ${format.shareRange(low, high, 1)}`;
   return {
-    type: 'scatterWithErrorBars' as const,
-    data: { datasets: [ranges('prior', -0.18), ranges('posterior', 0.18)] },
-    options: {
-      scales: {
-        x: percentAxis(colors, text.takeHomeShare),
-        y: {
-          type: 'linear' as const,
-          reverse: true,
-          min: -0.5,
-          max: shown.length - 0.5,
-          grid: { display: false },
-          border: { color: colors.steel },
-          afterBuildTicks: (axis: { ticks: { value: number }[] }) => {
-            axis.ticks = shown.map((_, value) => ({ value }));
-          },
-          ticks: {
-            color: colors.ink,
-            font: { size: FONT_SIZE, family: colors.font },
-            autoSkip: false,
-            callback: (value: number | string) => named(shown[Number(value)]),
-          },
-        },
+    height: shown.length * ROW + FOOT + TITLE,
+    lying: true,
+    x: { ...sharesAxis(format, text.takeHomeShare), min: Math.max(0, Math.min(...ends) - 0.02), max: Math.max(...ends) + 0.02 },
+    y: namesAxis(shown.map(({ name, n }) => `${name} (${n})`)),
+    layers: [
+      ...rangeLayers(before, 'muted', 2),
+      ...rangeLayers(now, 'spruce', 5),
+      {
+        kind: 'points',
+        points: [
+          ...before.map(({ mean, at: y }) => ({ x: mean, y, look: { shape: 'rectRot' as const, size: 8, paint: 'card' as const, edge: 'muted' as const } })),
+          ...now.map(({ mean, at: y }) => ({ x: mean, y, look: { shape: 'circle' as const, size: 8, paint: 'spruce' as const } })),
+        ],
       },
-      plugins: {
-        tooltip: {
-          callbacks: {
-            label: (item: { datasetIndex: number; dataIndex: number }) => {
-              const species = shown[item.dataIndex];
-              if (!species) return '';
-              const range = item.datasetIndex === 0 ? species.prior : species.posterior;
-              return `${species.name}: ${format.share(range.mean)}, ${format.shareRange(range.low, range.high, 1)}`;
-            },
-          },
-        },
-      },
-    },
+    ],
+    marks: shown.map(({ name, prior, posterior }, row) => ({
+      label: `${name}: ${text.before} ${said(prior)}; ${text.now} ${said(posterior)}`,
+      link: '',
+      y: [row - 0.5, row + 0.5],
+    })),
   };
-}
-
-function named(species: Species | undefined): string {
-  return species ? `${species.name} (${species.n})` : '';
-}
+} // prettier-ignore

@@ -1,79 +1,43 @@
 import type { CheckedQuote } from '../../../bridge/contract.ts';
 import { text } from '../../../words/compiled/window/season/check.ts';
 import type { Format } from '../../texts/format.ts';
-import { nameAxis, percentAxis, rowAxis } from '../drawing/axes.ts';
-import type { ChartColors } from '../drawing/colors.ts';
+import { FOOT, namesAxis, sharesAxis, TITLE } from '../engine/axes.ts';
+import { rangeLayers } from '../engine/boxes.ts';
+import type { AxisPlot } from '../plot.ts';
+
+const ROW = 24;
 
 /** A row for each quote: its range as a line around 100 %, and the observed value. */
-export function drawQuotes(drawn: readonly CheckedQuote[], colors: ChartColors, format: Format) {
-  const at = ({ quotedGrams }: CheckedQuote, grams: number) => grams / quotedGrams.mean;
-  const marks = (which: (one: CheckedQuote) => string | number) => drawn.map(which);
+export function drawQuotes(drawn: readonly CheckedQuote[], format: Format): AxisPlot {
+  const rows = drawn.map((quote, at) => {
+    const { low, mean, high } = quote.quotedGrams;
+    return { quote, at, low: low / mean, high: high / mean, came: quote.takeHomeGrams / mean };
+  });
+  const ends = rows.flatMap(({ low, high, came }) => [low, high, came]);
   return {
-    type: 'scatterWithErrorBars' as const,
-    data: {
-      datasets: [
-        {
-          type: 'scatterWithErrorBars' as const,
-          label: text.quoted,
-          yAxisID: 'rows',
-          data: drawn.map((one, row) => ({
-            x: 1,
-            xMin: at(one, one.quotedGrams.low),
-            xMax: at(one, one.quotedGrams.high),
-            y: row,
-          })),
-          radius: 0,
-          hoverRadius: 0,
-          order: 1,
-          errorBarColor: colors.steel,
-          errorBarLineWidth: 4,
-          errorBarWhiskerLineWidth: 2,
-          errorBarWhiskerSize: 10,
-        },
-        {
-          type: 'scatter' as const,
-          label: text.cameOut,
-          yAxisID: 'rows',
-          data: drawn.map((one, row) => ({ x: at(one, one.takeHomeGrams), y: row })),
-          pointStyle: marks((one) => (holds(one) ? 'circle' : 'rectRot')) as string[],
-          pointRadius: marks((one) => (holds(one) ? 6 : 9)) as number[],
-          pointHoverRadius: 10,
-          pointBackgroundColor: marks((one) => (holds(one) ? colors.spruce : colors.ink)) as string[],
-          pointBorderColor: colors.card,
-        },
-      ],
-    },
-    options: {
-      indexAxis: 'y' as const,
-      scales: {
-        x: percentAxis(colors, text.ofMostLikely),
-        y: nameAxis(
-          colors,
-          drawn.map(({ ticket, speciesName }) => `${ticket} ${speciesName}`),
-        ),
-        rows: rowAxis(drawn.length),
+    height: rows.length * ROW + FOOT + TITLE,
+    lying: true,
+    x: { ...sharesAxis(format, text.ofMostLikely), min: Math.min(...ends) - 0.03, max: Math.max(...ends) + 0.03 },
+    y: namesAxis(drawn.map(({ ticket, speciesName }) => `${ticket} ${speciesName}`)),
+    layers: [
+      ...rangeLayers(rows, 'steel', 4),
+      {
+        kind: 'points',
+        points: rows.map(({ at, low, high, came }) => ({
+          x: came,
+          y: at,
+          look: low <= came && came <= high ? { shape: 'circle', size: 6, paint: 'spruce' } : { shape: 'rectRot', size: 9, paint: 'ink' },
+        })),
       },
-      plugins: {
-        tooltip: {
-          callbacks: {
-            label: (item: { dataIndex: number }) => {
-              const one = drawn[item.dataIndex];
-              if (!one) return '';
-              const { low, high } = one.quotedGrams;
-              return text.quoteLine({
-                ticket: one.ticket,
-                mass: format.mass(one.takeHomeGrams, 0),
-                range: format.massRange(low, high),
-              });
-            },
-          },
-        },
-      },
-    },
+    ],
+    marks: rows.map(({ at, quote: { ticket, takeHomeGrams, quotedGrams } }) => ({
+      label: text.quoteLine({
+        ticket,
+        mass: format.mass(takeHomeGrams, 0),
+        range: format.massRange(quotedGrams.low, quotedGrams.high),
+      }),
+      link: `/table/${ticket}`,
+      y: [at - 0.5, at + 0.5],
+    })),
   };
-}
-
-/** Whether the take-home lies within the quoted range. */
-function holds({ takeHomeGrams, quotedGrams: { low, high } }: CheckedQuote): boolean {
-  return low <= takeHomeGrams && takeHomeGrams <= high;
-}
+} // prettier-ignore

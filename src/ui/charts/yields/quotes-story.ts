@@ -3,6 +3,7 @@ import { text } from '../../../words/compiled/window/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawQuotes } from './quotes-drawing.ts';
 import type { ChartStory } from '../story.ts';
+import { column, ranged, tableOf } from '../table.ts';
 
 /** More rows in one picture are indistinguishable. */
 const MAX_DRAWN = 40;
@@ -20,42 +21,26 @@ export function quotesStory({ season, quotes, all }: CheckReport, format: Format
       ...(quotes.length < all.n ? [text.listed({ listed: quotes.length, of: all.n })] : []),
     ],
     sources: [],
-    table: {
-      head: [text.ticket, text.quote, text.species, text.quoted, text.cameOut, text.told, text.hung],
-      rows: quotes.map((one) => [
-        one.ticket,
-        one.quote,
-        one.speciesName,
-        format.massRange(one.quotedGrams.low, one.quotedGrams.high),
-        format.mass(one.takeHomeGrams, 0),
-        format.mass(one.quotedWeightGrams, 0),
-        format.mass(one.hangingGrams, 0),
-      ]),
-      links: quotes.map(({ ticket }) => `/table/${ticket}`),
-      plainHead: [
-        ...[text.ticket, text.quote, text.species],
-        ...['low', 'mean', 'high'].map((end) => `${text.quoted}, ${end}, g`),
-        ...[text.cameOut, text.told, text.hung].map((head) => `${head}, g`),
+    table: tableOf(
+      quotes,
+      [
+        column(text.ticket, ({ ticket }) => ticket),
+        column(text.quote, ({ quote }) => quote),
+        column(text.species, ({ speciesName }) => speciesName),
+        ranged(text.quoted, ({ quotedGrams: { low, high } }) => format.massRange(low, high), [
+          [`${text.quoted}, low, g`, ({ quotedGrams }) => quotedGrams.low],
+          [`${text.quoted}, mean, g`, ({ quotedGrams }) => quotedGrams.mean],
+          [`${text.quoted}, high, g`, ({ quotedGrams }) => quotedGrams.high],
+        ]),
+        column(text.cameOut, ({ takeHomeGrams }) => format.mass(takeHomeGrams, 0), ({ takeHomeGrams }) => takeHomeGrams, `${text.cameOut}, g`),
+        column(text.told, ({ quotedWeightGrams }) => format.mass(quotedWeightGrams, 0), ({ quotedWeightGrams }) => quotedWeightGrams, `${text.told}, g`),
+        column(text.hung, ({ hangingGrams }) => format.mass(hangingGrams, 0), ({ hangingGrams }) => hangingGrams, `${text.hung}, g`),
       ],
-      plain: quotes.map(
-        ({ ticket, quote, speciesName, quotedGrams, takeHomeGrams, quotedWeightGrams, hangingGrams }) => [
-          ...[ticket, quote, speciesName],
-          ...[
-            quotedGrams.low,
-            quotedGrams.mean,
-            quotedGrams.high,
-            takeHomeGrams,
-            quotedWeightGrams,
-            hangingGrams,
-          ],
-        ],
-      ),
-    },
+      ({ ticket }) => `/table/${ticket}`,
+    ),
     fileName: `quotes-${season}`,
-    height: 90 + 24 * drawn.length,
-    draw: drawn.length === 0 ? null : (colors) => drawQuotes(drawn, colors, format),
-    linkOf: (_, index) => (drawn[index] ? `/table/${drawn[index].ticket}` : null),
-  };
+    plots: drawn.length === 0 ? [] : [drawQuotes(drawn, format)],
+  }; // prettier-ignore
 }
 
 /** Observed and expected number of correct quotes, their bias, and misses due to a wrong weight. */

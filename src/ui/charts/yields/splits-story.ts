@@ -1,7 +1,8 @@
 import type { SeasonFilter } from '../../../bridge/contract.ts';
 import { text } from '../../../words/compiled/window/season/yields.ts';
 import type { Format } from '../../texts/format.ts';
-import { FEW, type SceneStory } from '../story.ts';
+import { type ChartStory, FEW } from '../story.ts';
+import { column, tableOf } from '../table.ts';
 import type { SplitGroup, SplitRow } from './split-rows.ts';
 import { drawSplits, type SplitSizes, WIDE } from './splits-drawing.ts';
 
@@ -10,9 +11,9 @@ export function splitsStory(
   groups: readonly SplitGroup[],
   format: Format,
   linkOf: (filter: SeasonFilter) => string,
-  { title, n, fileName }: Pick<SceneStory, 'title' | 'n' | 'fileName'>,
+  { title, n, fileName }: Pick<ChartStory, 'title' | 'n' | 'fileName'>,
   sizes: SplitSizes = WIDE,
-): SceneStory {
+): ChartStory {
   const rows = groups.flatMap((group) => group.rows.map((row) => ({ of: group.title, ...row })));
   return {
     title,
@@ -20,28 +21,23 @@ export function splitsStory(
     n,
     notes: [text.splitKey({ few: FEW })],
     sources: [],
-    table: {
-      head: [
-        text.group,
-        text.of,
-        text.animals,
-        text.lowest,
-        text.lowerQuarter,
-        text.middle,
-        text.upperQuarter,
-        text.highest,
+    table: tableOf(
+      rows,
+      [
+        column(text.group, ({ label }) => label),
+        column(text.of, ({ of }) => of),
+        column(text.animals, ({ spread }) => String(spread.n), ({ spread }) => spread.n),
+        column(text.lowest, ({ spread }) => format.share(spread.low), ({ spread }) => spread.low),
+        column(text.lowerQuarter, ({ spread }) => format.share(spread.q1), ({ spread }) => spread.q1),
+        column(text.middle, ({ spread }) => format.share(spread.median), ({ spread }) => spread.median),
+        column(text.upperQuarter, ({ spread }) => format.share(spread.q3), ({ spread }) => spread.q3),
+        column(text.highest, ({ spread }) => format.share(spread.high), ({ spread }) => spread.high),
       ],
-      rows: rows.map(({ of, label, spread: { n, low, q1, median, q3, high } }) => [
-        ...[label, of, String(n)],
-        ...[low, q1, median, q3, high].map((share) => format.share(share)),
-      ]),
-      links: rows.map(({ filter }) => linkOf(filter)),
-      plain: rows.map(({ of, label, spread: { n, low, q1, median, q3, high } }) => [label, of, n, low, q1, median, q3, high]), // prettier-ignore
-    },
+      ({ filter }) => linkOf(filter),
+    ),
     fileName,
-    scene:
-      rows.length === 0 ? null : (colors, width) => drawSplits(groups, format, linkOf, colors, width, sizes),
-  };
+    plots: rows.length === 0 ? [] : [drawSplits(groups, format, linkOf, sizes)],
+  }; // prettier-ignore
 }
 
 /** The largest difference between two groups of one split that have enough animals. */

@@ -1,8 +1,9 @@
 import type { SpeciesYield, YieldsReport } from '../../../bridge/contract.ts';
 import { text } from '../../../words/compiled/window/season/yields.ts';
 import type { Format } from '../../texts/format.ts';
-import { FEW, NO_GAP, type SceneStory } from '../story.ts';
-import { drawTrend } from './trend-drawing.ts';
+import { type ChartStory, FEW, NO_GAP } from '../story.ts';
+import { column, tableOf } from '../table.ts';
+import { drawTrend, trendWidth } from './trend-drawing.ts';
 import { publishedNotes, publishedSources } from './yield-by-species.ts';
 
 /** Take-home of each species by season. `linkOf` links to the animals of a species in a season. */
@@ -10,7 +11,7 @@ export function trendStory(
   view: YieldsReport,
   format: Format,
   linkOf: (species: string, season: number) => string,
-): SceneStory {
+): ChartStory {
   const shown = view.species
     .filter(({ seasons }) => seasons.length > 0)
     .toSorted((a, b) => countOf(b) - countOf(a));
@@ -22,19 +23,25 @@ export function trendStory(
     n: text.trendN({ n: rows.reduce((total, { one }) => total + one.n, 0), seasons }),
     notes: [text.trendKey({ few: FEW }), ...publishedNotes(shown)],
     sources: publishedSources(shown),
-    table: {
-      head: [text.species, text.season, text.animals, text.lowerQuarter, text.middle, text.upperQuarter],
-      rows: rows.map(({ species, one }) => [
-        ...[species.name, String(one.season), String(one.n)],
-        ...[one.q1, one.median, one.q3].map((share) => format.share(share)),
-      ]),
-      links: rows.map(({ species, one }) => linkOf(species.code, one.season)),
-      plain: rows.map(({ species, one }) => [species.name, one.season, one.n, one.q1, one.median, one.q3]),
-    },
+    table: tableOf(
+      rows,
+      [
+        column(text.species, ({ species }) => species.name),
+        column(text.season, ({ one }) => String(one.season), ({ one }) => one.season),
+        column(text.animals, ({ one }) => String(one.n), ({ one }) => one.n),
+        column(text.lowerQuarter, ({ one }) => format.share(one.q1), ({ one }) => one.q1),
+        column(text.middle, ({ one }) => format.share(one.median), ({ one }) => one.median),
+        column(text.upperQuarter, ({ one }) => format.share(one.q3), ({ one }) => one.q3),
+      ],
+      ({ species, one }) => linkOf(species.code, one.season),
+    ),
     fileName: `seasons-${view.season}`,
-    scene:
-      seasons < 2 ? null : (colors, width) => drawTrend(shown, view.season, format, linkOf, colors, width),
-  };
+    plots: seasons < 2 ? [] : shown.map((species) =>
+      drawTrend(species, { season: view.season, named: shown.length > 1 }, format, linkOf),
+    ),
+    // A single species is already named around the picture, and fills it.
+    ...(shown.length > 1 ? { least: trendWidth(shown) } : {}),
+  }; // prettier-ignore
 }
 
 const countOf = ({ seasons }: SpeciesYield): number => seasons.reduce((total, { n }) => total + n, 0);

@@ -2,8 +2,8 @@ import type { SpeciesYield, YieldsReport } from '../../../bridge/contract.ts';
 import { text as words } from '../../../words/compiled/shared/common.ts';
 import { text } from '../../../words/compiled/window/season/yields.ts';
 import type { Format } from '../../texts/format.ts';
-import { FEW, type Cited, type PlotStory } from '../story.ts';
-import { dotsOf, drawYield } from './yield-drawing.ts';
+import { FEW, type Cited, type ChartStory } from '../story.ts';
+import { drawYield } from './yield-drawing.ts';
 import { whiskersOf } from './whiskers.ts';
 
 /** More odd animals in a sentence are a list that nobody reads. */
@@ -17,12 +17,12 @@ export function yieldStory(
   view: YieldsReport,
   format: Format,
   linkOf: (species: string) => string,
-): PlotStory {
+): ChartStory {
   const shown = view.species
     .filter(({ spread }) => spread !== null)
     .toSorted((a, b) => countOf(b) - countOf(a));
   const animals = shown.reduce((total, species) => total + countOf(species), 0);
-  const dots = dotsOf(shown);
+  const drawn = shown.reduce((total, { points }) => total + points.length, 0);
   const share = (value: number | undefined): string => (value === undefined ? '' : format.share(value));
   return {
     title: text.title,
@@ -31,7 +31,7 @@ export function yieldStory(
     notes: [
       text.key({ fewest: FEW }),
       ...publishedNotes(shown),
-      ...(dots.length < animals ? [text.drawn({ drawn: dots.length, of: animals })] : []),
+      ...(drawn < animals ? [text.drawn({ drawn, of: animals })] : []),
       ...(view.withoutShare > 0 ? [text.untold({ n: view.withoutShare })] : []),
     ],
     sources: publishedSources(shown),
@@ -55,17 +55,10 @@ export function yieldStory(
       plain: shown.flatMap(({ name, points }) => points.map((point) => [name, point.ticket, point.share])),
     },
     fileName: `take-home-${view.season}`,
-    height: yieldHeight(shown.length),
-    draw: animals < 2 ? null : (colors) => drawYield(shown, colors, format),
-    linkOf: (dataset, index) => {
-      if (dataset === 0) return dots[index] ? `/table/${dots[index].point.ticket}` : null;
-      return shown[index] ? linkOf(shown[index].code) : null;
-    },
+    plots: animals < 2 ? [] : [drawYield(shown, format, linkOf)],
   };
 }
 
-/** Rows become lower the more species there are, so that the picture stays on one screen. */
-const yieldHeight = (rows: number): number => 84 + rows * Math.round(Math.min(64, Math.max(36, 290 / rows)));
 const countOf = ({ spread }: SpeciesYield): number => spread?.n ?? 0;
 const middleOf = ({ spread }: SpeciesYield): number => spread?.median ?? 0;
 

@@ -1,6 +1,7 @@
 /** What a load has to reach, beside its curve: with bear or boar in it, no lower figure is named. */
 import { describe, expect, it } from 'vitest';
 import type { LoadPage } from '../../../../src/bridge/contract.ts';
+import { linesOf } from '../../plots.ts';
 import { loadStory } from '../../../../src/ui/charts/smokehouse/load-story.ts';
 import { reachLines } from '../../../../src/ui/smokehouse/loads/reach-lines.ts';
 
@@ -70,14 +71,12 @@ it('draws no line where nothing was read', () => {
   const points = [0, 5, 50, 55].map((minutes) => ({ at: at(minutes), f: 40 + minutes }));
   const missing = [{ code: 'log.gap', at: at(5), with: { minutes: 45, limit: 10 } }];
   const judged = (found: object[]) => ({ cook: { answer: 'not-proven', notMet: [], missing: found }, cooling: { answer: 'not-proven', notMet: [], missing: [] } });
-  const pens = (now: object | null): string | undefined => {
+  const curve = (now: object | null): (number | null)[] | undefined => {
     const page = { ...load(null), now, curves: [{ probe: 'P1', highestF: 95, points }] } as unknown as LoadPage;
-    const { scene } = loadStory(page, (one) => one);
-    const shapes = scene!({ muted: '#777', spruce: '#075' } as never, 600).marks.flatMap((mark) => mark.shapes);
-    const curve = shapes.find((shape) => shape.kind === 'path' && shape.stroke === '#075');
-    return curve?.kind === 'path' ? curve.d.replaceAll(/[^ML]/g, '') : undefined;
+    const line = linesOf(loadStory(page, (one) => one)).find(({ ink }) => ink === 'spruce');
+    return line?.points.map((point) => point && point.y);
   };
-  expect(pens(judged([]))).toBe('MLLL');
-  expect(pens(judged(missing))).toBe('MLML');
-  expect(pens(null)).toBe('MLLL');
+  expect(curve(judged([]))).toEqual([40, 45, 90, 95]);
+  expect(curve(judged(missing))).toEqual([40, 45, null, 90, 95]);
+  expect(curve(null)).toEqual([40, 45, 90, 95]);
 }); // prettier-ignore

@@ -1,10 +1,8 @@
 import type { CutPart, LossKind } from '../../../bridge/contract.ts';
-import type { ChartColors } from './colors.ts';
-import type { PathShape, Pattern } from './scene.ts';
+import type { Paint, Pattern, Tone } from './paint.ts';
 
 /** Where the hanging weight can go: into a weighed part, or into an unweighed loss. */
 export type Fate = CutPart | LossKind;
-type Tone = Exclude<keyof ChartColors, 'font'>;
 
 interface PartPaint {
   letter: string;
@@ -40,23 +38,15 @@ export const LOST = [
 ] as const satisfies readonly LossKind[];
 
 export const letterOf = (fate: Fate): string => PAINT[fate].letter;
-export const inkOf = (fate: Fate, colors: ChartColors): string => colors[PAINT[fate].ink];
+export const inkOf = (fate: Fate): Tone => PAINT[fate].ink;
 
-/** A shape with the fill of its fate. */
-export function painted(fate: Fate, d: string, colors: ChartColors): PathShape {
+/** The fill of a fate. */
+export function paintOf(fate: Fate): Paint {
   const { tone, pattern } = PAINT[fate];
-  return {
-    kind: 'path',
-    d,
-    fill: colors[tone],
-    stroke: fate === 'unexplained' ? colors.steel : colors.card,
-    strokeWidth: 1,
-    ...(pattern ? { pattern: { kind: pattern.kind, ink: colors[pattern.ink] } } : {}),
-  };
+  return pattern ? { pattern: pattern.kind, ink: pattern.ink, on: tone } : tone;
 }
 
 /** The same as a pale stream, on which text is readable. */
-export function streamed(fate: Fate, d: string, colors: ChartColors): PathShape {
-  const { tone } = PAINT[fate];
-  return { kind: 'path', d, fill: colors[fate === 'unexplained' ? 'steel' : tone], opacity: 0.32 };
+export function streamOf(fate: Fate): Paint {
+  return { tone: fate === 'unexplained' ? 'steel' : PAINT[fate].tone, strength: 0.32 };
 }

@@ -1,7 +1,7 @@
+import type { Plot } from '../plot.ts';
+import { citedText, type ChartStory } from '../story.ts';
 import { type ChartColors, colorsOfPaper } from './colors.ts';
-import { paintScene } from './paint-scene.ts';
-import { plotOptions } from './plot-options.ts';
-import { citedText, type ChartStory, type PlotStory } from '../story.ts';
+import { columnsIn, GAP } from './panels.ts';
 
 /** Width of a saved picture in pixels, and the pixel ratio: 2,880 dots, 348 per inch across an A4 sheet of 8.27 in. */
 const WIDTH = 960;
@@ -9,7 +9,7 @@ const RATIO = 3;
 const MARGIN = 24;
 const LINE = 24;
 
-/** The drawing itself, `height` pixels tall, painted at the origin of an already scaled pen. */
+/** The plots themselves, `height` pixels tall together, painted at the origin of an already scaled pen. */
 interface Drawing {
   height: number;
   paint: (pen: CanvasRenderingContext2D) => void;
@@ -29,42 +29,44 @@ export async function pictureOf(story: ChartStory): Promise<Blob> {
   );
 }
 
-async function drawingOf(story: ChartStory, colors: ChartColors, width: number): Promise<Drawing> {
-  if (story.scene) {
-    const scene = story.scene(colors, width);
-    return { height: scene.height, paint: (pen) => paintScene(pen, scene, colors.font, RATIO) };
-  }
-  if (!story.draw) throw new Error(`${story.title} has no picture`);
-  const plot = await plotOf(story, story.draw, colors, width);
-  const { height } = story;
+/** Plots off screen, so that size and theme of the window do not affect the picture. */
+async function drawingOf(
+  { plots, least }: ChartStory,
+  colors: ChartColors,
+  width: number,
+): Promise<Drawing> {
+  const { drawPlot } = await import('./draw.ts');
+  const columns = columnsIn(width, least);
+  const wide = (width - (columns - 1) * GAP) / columns;
+  const copies = plots.map((plot) => {
+    const canvas = document.createElement('canvas');
+    const chart = drawPlot(canvas, plot, colors, { width: wide, ratio: RATIO });
+    const copy = document.createElement('canvas');
+    copy.width = canvas.width;
+    copy.height = canvas.height;
+    context(copy).drawImage(canvas, 0, 0);
+    chart.destroy();
+    return { copy, plot };
+  });
+  const places = placesOf(plots, columns, wide);
   return {
-    height,
-    paint: (pen) => pen.drawImage(plot, 0, 0, width, height),
+    height: Math.max(...places.map(({ top }, i) => top + (plots[i]?.height ?? 0))),
+    paint: (pen) =>
+      places.forEach(({ left, top }, i) => {
+        const { copy, plot } = copies[i] ?? {};
+        if (copy && plot) pen.drawImage(copy, left, top, wide, plot.height);
+      }),
   };
 }
 
-/** Plots off screen, so that size and theme of the window do not affect the picture. */
-async function plotOf(
-  { height }: PlotStory,
-  draw: NonNullable<PlotStory['draw']>,
-  colors: ChartColors,
-  width: number,
-): Promise<HTMLCanvasElement> {
-  const { Chart } = await import('../library/register.ts');
-  const canvas = document.createElement('canvas');
-  canvas.width = width;
-  canvas.height = height;
-  const { options, ...rest } = draw(colors);
-  const chart = new Chart(canvas, {
-    ...rest,
-    options: { ...plotOptions(options), responsive: false, devicePixelRatio: RATIO },
+/** Lines of plots below each other, each as tall as its tallest plot. */
+function placesOf(plots: readonly Plot[], columns: number, wide: number): { left: number; top: number }[] {
+  let top = 0;
+  return plots.map((_, i) => {
+    const column = i % columns;
+    if (i > 0 && column === 0) top += GAP + Math.max(...plots.slice(i - columns, i).map(({ height }) => height));
+    return { left: column * (wide + GAP), top };
   });
-  const copy = document.createElement('canvas');
-  copy.width = canvas.width;
-  copy.height = canvas.height;
-  context(copy).drawImage(canvas, 0, 0);
-  chart.destroy();
-  return copy;
 }
 
 function paintSheet(story: ChartStory, drawing: Drawing, colors: ChartColors): HTMLCanvasElement {
