@@ -26,7 +26,9 @@ describe('the place of a mark', () => {
     expect(placeMarks(chart, [{ label: 'a', link: '', x: [2, 8], y: [1, 5] }])).toMatchObject([
       { left: 20, width: 60, top: 150, height: 40 },
     ]);
-    expect(placeMarks(chart, [{ label: 'row', link: '', y: [1, 5] }])).toMatchObject([{ left: 0, width: 300 }]);
+    expect(placeMarks(chart, [{ label: 'row', link: '', y: [1, 5] }])).toMatchObject([
+      { left: 0, width: 300 },
+    ]);
   });
 
   it('is large enough to be hit, around its middle', () => {
@@ -45,7 +47,13 @@ it('a point before the box around it is meant, and of two points the nearer one'
 });
 
 it('the arrow keys stop at both ends', () => {
-  expect(['ArrowRight', 'ArrowLeft', 'Home', 'End', 'x'].map((key) => stepBy(key, 2, 4))).toEqual([3, 1, 0, 3, null]);
+  expect(['ArrowRight', 'ArrowLeft', 'Home', 'End', 'x'].map((key) => stepBy(key, 2, 4))).toEqual([
+    3,
+    1,
+    0,
+    3,
+    null,
+  ]);
   expect(stepBy('ArrowDown', 3, 4)).toBe(3);
   expect(stepBy('ArrowUp', 0, 4)).toBe(0);
 });
@@ -57,13 +65,21 @@ describe('the marks of a chart', () => {
       routes: [{ path: '/:all(.*)', component: { template: '<i />' } }],
     });
     await router.push('/');
-    const layer = mount(PlotMarks, { props: { marks }, global: { plugins: [router] }, attachTo: document.body });
+    const layer = mount(PlotMarks, {
+      props: { marks },
+      global: { plugins: [router] },
+      attachTo: document.body,
+    });
     const inTabOrder = () => layer.findAll('[tabindex="0"]').map((one) => one.attributes('aria-label'));
     return { layer, router, inTabOrder };
   }
 
   it('are links, one of them in the order of the Tab key; the arrow keys go to the others, quiet ones too', async () => {
-    const { layer, inTabOrder } = await shown([mark('a', 0), mark('dot', 30, { quiet: true }), mark('c', 60)]);
+    const { layer, inTabOrder } = await shown([
+      mark('a', 0),
+      mark('dot', 30, { quiet: true }),
+      mark('c', 60),
+    ]);
     expect(layer.findAll('a').map((one) => one.attributes('aria-label'))).toEqual(['a', 'c']);
     expect(inTabOrder()).toEqual(['a']);
     layer.get<HTMLElement>('[tabindex="0"]').element.focus();

@@ -177,9 +177,7 @@ describe('own fat saved, and bought fat', () => {
   ])('has a sentence for every case: %#', ({ finding }, sentence) => expect(finding).toBe(sentence));
 
   it('draws the three side by side, and nothing when all are zero', () => {
-    expect(wordsOf(saved(100, 40, 300))).toEqual(
-      expect.arrayContaining(['220 lb', '88 lb', '661 lb']),
-    );
+    expect(wordsOf(saved(100, 40, 300))).toEqual(expect.arrayContaining(['220 lb', '88 lb', '661 lb']));
     expect(saved(0, 0, 0, 0).plots).toEqual([]);
     expect(faultsOf(saved(1, 0, 0, 1))).toEqual([]);
   });

@@ -144,10 +144,7 @@ describe('intake by day', () => {
 
   it('links from a bar to the animals of the day', () => {
     const story = intakeStory(flow([2, 0, 3]), format, (on) => `/behind/${on}`);
-    expect(linksOf(story)).toEqual([
-      '/behind/2026-10-05',
-      '/behind/2026-10-07',
-    ]);
+    expect(linksOf(story)).toEqual(['/behind/2026-10-05', '/behind/2026-10-07']);
     expect(story.table.links).toEqual(['/behind/2026-10-05', '/behind/2026-10-07']);
   });
 });

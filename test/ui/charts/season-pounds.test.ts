@@ -182,7 +182,11 @@ describe('what the smokehouse made', () => {
       'Breakfast sausage',
     ]);
     // In pounds, the shop's unit: 27 packed, 14 lost in heat, 1 left.
-    expect(barsOf(story!).slice(0, 3).map(({ to }) => Math.round(to * 10) / 10)).toEqual([27, 41, 42]);
+    expect(
+      barsOf(story!)
+        .slice(0, 3)
+        .map(({ to }) => Math.round(to * 10) / 10),
+    ).toEqual([27, 41, 42]);
     expect(faultsOf(story!)).toEqual([]);
     expect(story?.table.rows[0]).toEqual([
       'Snack sticks',

@@ -35,7 +35,13 @@ describe('losses of a recipe', () => {
   it('names a batch out of the usual, draws it apart and links to it', () => {
     const story = lossStory(recipeOf([88, 87, 90, 70, 89]), format, linkOf);
     expect(story.finding).toContain('Unusual: S26-004. Check its weights.');
-    expect(pointsOf(story).map(({ look: { shape } }) => shape)).toEqual(['circle', 'circle', 'circle', 'rectRot', 'circle']);
+    expect(pointsOf(story).map(({ look: { shape } }) => shape)).toEqual([
+      'circle',
+      'circle',
+      'circle',
+      'rectRot',
+      'circle',
+    ]);
     expect(pointsOf(story)[3]?.y).toBeCloseTo(0.3, 12);
     expect(linksOf(story)[3]).toBe('/smokehouse/batch/4');
     expect(story.table.rows[3]).toEqual([
@@ -62,5 +68,6 @@ describe('losses of a recipe', () => {
     expect(story.sources).toEqual([{ said: '', published: 'a source' }]);
   });
 
-  it('has no picture without a batch', () => expect(lossStory(recipeOf([]), format, linkOf).plots).toEqual([]));
+  it('has no picture without a batch', () =>
+    expect(lossStory(recipeOf([]), format, linkOf).plots).toEqual([]));
 });

@@ -49,11 +49,14 @@ export function barRows(rows: readonly BarRow[], axis: Omit<Axis, 'min'>): AxisP
       ? [{ x: 'end', y, text: `${outcome.short ? '▼ ' : ''}${outcome.words}`, bold: true, size: 16, tone: outcome.short ? 'blaze' : 'ink' }] // prettier-ignore
       : [],
   );
-  const below = rows.flatMap(({ below: text }, y): Word[] => (text ? [{ x: 0, y, dx: 6, dy: 25, text }] : []));
+  const below = rows.flatMap(({ below: text }, y): Word[] =>
+    text ? [{ x: 0, y, dx: 6, dy: 25, text }] : [],
+  );
   const longest = (words: readonly Word[]): number => Math.max(0, ...words.map(({ text }) => text.length));
   const room = longest(amounts) * LETTER + longest(outcomes) * (LETTER + 1) + EDGE;
   return {
-    height: rows.length * ((pair ? PAIR : ROW) + (below.length > 0 ? BELOW : 0)) + FOOT + (axis.title ? TITLE : 0),
+    height:
+      rows.length * ((pair ? PAIR : ROW) + (below.length > 0 ? BELOW : 0)) + FOOT + (axis.title ? TITLE : 0),
     lying: true,
     x: { ...axis, min: 0, max: Math.max(1, ...placed.map(({ to }) => to)) },
     y: namesAxis(rows.map(({ name }) => name)),

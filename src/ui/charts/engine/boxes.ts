@@ -40,7 +40,10 @@ export function boxLayers(
         ]
       : []),
     { kind: 'bars', thick, edge: 'ink', radius: 2, bars: boxes.map(({ at, q1, q3 }) => ({ at, from: q1, to: q3, paint })) }, // prettier-ignore
-    { kind: 'points', points: boxes.map((box) => ({ x: box.median, y: box.at, look: bar(thick / 2, median) })) },
+    {
+      kind: 'points',
+      points: boxes.map((box) => ({ x: box.median, y: box.at, look: bar(thick / 2, median) })),
+    },
   ];
 }
 

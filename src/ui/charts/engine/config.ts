@@ -1,4 +1,4 @@
-import type { ChartConfiguration, ChartDataset } from 'chart.js';
+import type { ChartConfiguration, ChartDataset, LegendItem } from 'chart.js';
 import type { ChartColors } from './colors.ts';
 import { FONT_SIZE } from './axes.ts';
 import type { AxisPlot, Key, Layer, Look } from '../plot.ts';
@@ -10,7 +10,7 @@ type Dataset = ChartDataset<'bar' | 'line', unknown[]>;
 
 /**
  * The configuration of the chart library for a plot. Boxes, whiskers, ranges and bands are its floating bars, limits its lines:
- * the packages for them bring 12 to 15 kB each. Never animated, because printing does not wait.
+ * the packages for them bring 12 to 15 kB each, for which the window has no room. Never animated, because printing does not wait.
  */
 export function configOf(plot: AxisPlot, colors: ChartColors): ChartConfiguration<'bar' | 'line', unknown[]> {
   const { x, y, lying = false, layers, key = [], words = [], room } = plot;
@@ -42,7 +42,7 @@ export function configOf(plot: AxisPlot, colors: ChartColors): ChartConfiguratio
   };
 }
 
-function keyOf({ text, look }: Key, colors: ChartColors) {
+function keyOf({ text, look }: Key, colors: ChartColors): LegendItem {
   const point = isLook(look) ? look : null;
   return {
     text,
@@ -50,7 +50,7 @@ function keyOf({ text, look }: Key, colors: ChartColors) {
     fillStyle: fillOf(isLook(look) ? look.paint : look, colors),
     strokeStyle: point?.edge ? colors[point.edge] : colors.steel,
     lineWidth: point ? 2 : 1,
-    pointStyle: point ? styleOf(point) : ('rectRounded' as const),
+    pointStyle: point ? styleOf(point) : 'rectRounded',
   };
 }
 
@@ -58,7 +58,7 @@ function isLook(look: Key['look']): look is Look {
   return typeof look === 'object' && 'shape' in look;
 }
 
-const styleOf = ({ shape }: Look) => (shape === 'dash' || shape === 'bar' ? 'line' : shape);
+const styleOf = ({ shape }: Look) => (shape === 'dash' || shape === 'bar' ? ('line' as const) : shape);
 
 /** A layer as a data set; those of a lower order are drawn over the others. */
 function datasetOf(layer: Layer, lying: boolean, order: number, colors: ChartColors): Dataset {

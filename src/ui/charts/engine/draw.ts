@@ -2,7 +2,8 @@ import type { ChartConfiguration } from 'chart.js';
 import type { ChartColors } from './colors.ts';
 import type { Plot } from '../plot.ts';
 import { configOf } from './config.ts';
-import { flowConfig, placeNodes } from './flow.ts';
+import { flowConfig } from './draw-flow.ts';
+import { markNodes } from './flow.ts';
 import { placeMarks, type PlacedMark } from './marks.ts';
 import { Chart } from './register.ts';
 
@@ -23,7 +24,9 @@ export function drawPlot(
   { width, ratio, onPlaced }: Sheet,
 ): Chart {
   const isFlow = 'flows' in plot;
-  const { plugins, ...rest } = (isFlow ? flowConfig(plot, colors) : configOf(plot, colors)) as ChartConfiguration;
+  const { plugins, ...rest } = (
+    isFlow ? flowConfig(plot, colors) : configOf(plot, colors)
+  ) as ChartConfiguration;
   const chart = new Chart(canvas, {
     ...rest,
     options: {
@@ -35,7 +38,8 @@ export function drawPlot(
       ...(plugins ?? []),
       {
         id: 'placed',
-        afterUpdate: (drawn) => onPlaced?.(isFlow ? placeNodes(drawn, plot) : placeMarks(drawn, plot.marks ?? [])),
+        afterUpdate: (drawn) =>
+          onPlaced?.(isFlow ? markNodes(plot, drawn.width) : placeMarks(drawn, plot.marks ?? [])),
       },
     ],
   });

@@ -1,132 +1,101 @@
-/** A flow as a chart of the sankey package; the words beside its nodes are ours, because the package has one font for all. */
-import type { Chart, ChartConfiguration, ChartType, Plugin } from 'chart.js';
-import type { Flow, SankeyNode } from 'chartjs-chart-sankey';
-import type { ChartColors } from './colors.ts';
+/** Where the nodes and streams of a flow lie. The package for flows brings 7 kB, more than the scripts of a window may grow by. */
 import type { FlowNode, FlowPlot } from '../plot.ts';
-import { FONT_SIZE } from './axes.ts';
-import type { PlacedMark } from './marks.ts';
-import { fillOf } from './paint.ts';
+import type { Paint } from './paint.ts';
 
-/** Width of a node, room between two for their words, and the least height of a node, in CSS pixels. */
-const [NODE, GAP, LEAST] = [16, 40, 3];
-/** Distance of words from their node, height of a line, least room for words at the right edge, width of a character, height of a line above. */
-const [BESIDE, LINE, ASIDE, LETTER, HEAD] = [12, 19, 130, 7.8, 26];
-const FIGURE = 26;
+/** Width of a node, its least height, height of a line of its words, and distance of two nodes; in CSS pixels. */
+export const NODE = 18;
+export const LEAST = 3;
+export const LINE = 19;
+const APART = 9;
+/** Height of a line of the heading, room below, distance of words from their node, and room for those at the right edge. */
+export const HEAD = 26;
+const FOOT = 10;
+export const BESIDE = 12;
+const [ASIDE, LETTER] = [130, 7.8];
 /** What can be pointed at: a node with its words. */
-const [REACH, TALL] = [220, 42];
+const REACH = 220;
 
-export function flowConfig(plot: FlowPlot, colors: ChartColors): ChartConfiguration<'sankey'> {
-  const nodes = new Map(plot.nodes.map((node) => [node.key, node]));
-  const nodeFill = (key = '') => fillOf(nodes.get(key)?.paint ?? 'steel', colors);
-  const longest = Math.max(0, ...plot.nodes.filter(({ column }) => column === 2).flatMap(({ words }) => words.map((line) => line.length)));
-  return {
-    type: 'sankey',
-    data: {
-      datasets: [
-        {
-          data: plot.flows.map(({ from, to, amount }) => ({ from, to, flow: amount })),
-          colorFrom: ({ dataIndex }) => nodeFill(plot.flows[dataIndex]?.from),
-          colorTo: ({ dataIndex }) => nodeFill(plot.flows[dataIndex]?.to),
-          flowColor: ({ dataIndex }) => fillOf(plot.flows[dataIndex]?.paint ?? 'steel', colors),
-          column: Object.fromEntries(plot.nodes.map(({ key, column }) => [key, column])),
-          priority: Object.fromEntries(plot.nodes.map(({ key }, i) => [key, i])),
-          nodeWidth: NODE,
-          nodePadding: GAP,
-          nodeMinSize: LEAST,
-          borderWidth: 0,
-          nodeLabels: { display: false },
-        },
-      ],
-    },
-    options: {
-      animation: false,
-      maintainAspectRatio: false,
-      events: [],
-      layout: { padding: { top: HEAD * plot.heading.length + 4, right: BESIDE + Math.max(ASIDE, longest * LETTER), bottom: GAP / 2 } },
-    },
-    plugins: [nodeWords(plot, colors)],
-  } as ChartConfiguration<'sankey'>;
-}
-
-interface Rect {
+export interface PlacedNode extends FlowNode {
   left: number;
   top: number;
-  bottom: number;
+  /** Of its streams; it is drawn at least as tall as can be seen. */
+  tall: number;
+}
+interface Stream {
+  paint: Paint;
+  from: { x: number; y: number };
+  to: { x: number; y: number };
+  tall: number;
 }
 
-/** Where the nodes lie: at the ends of their streams. */
-function rectsOf(chart: Chart): Map<string, Rect> {
-  const rects = new Map<string, Rect>();
-  const reach = (node: SankeyNode | undefined, left: number, top: number, bottom: number): void => {
-    if (!node) return;
-    const known = rects.get(node.key);
-    rects.set(node.key, {
-      left,
-      top: Math.min(top, known?.top ?? top),
-      bottom: Math.max(bottom, known?.bottom ?? bottom),
-    });
-  };
-  for (const flow of chart.getDatasetMeta(0).data as unknown as (Flow & { from?: SankeyNode; to?: SankeyNode })[]) {
-    reach(flow.from, flow.x - NODE, flow.y, flow.y + flow.height);
-    reach(flow.to, flow.x2, flow.y2, flow.y2 + flow.height);
+/** Lays a flow out for a width: every node is as tall as its amount on one scale, and has room for its words. */
+export function layFlow(plot: FlowPlot, width: number): { nodes: PlacedNode[]; streams: Stream[] } {
+  const { nodes, flows, heading, height } = plot;
+  const into = (key: string) => flows.filter(({ to }) => to === key);
+  const sum = (of: FlowPlot['flows']): number => of.reduce((total, { amount }) => total + amount, 0);
+  const amountOf = ({ key }: FlowNode): number => Math.max(sum(into(key)), sum(flows.filter(({ from }) => from === key)));
+  const columns = [0, 1, 2].map((column) => nodes.filter((node) => node.column === column));
+  const first = heading.length * HEAD + FOOT;
+  const scale = scaleFor(columns.map((column) => column.map((node) => ({ ...node, amount: amountOf(node) }))), height - first - FOOT);
+  const words = nodes.filter(({ column }) => column === 2).flatMap((node) => node.words);
+  const aside = BESIDE + Math.max(ASIDE, ...words.map((line) => line.length * LETTER));
+  const left = [0, 0.5, 1].map((part) => part * (width - NODE - aside));
+
+  const placed = new Map<string, PlacedNode>();
+  for (const [at, column] of columns.entries()) {
+    let slot = first;
+    for (const node of column) {
+      const tall = amountOf(node) * scale;
+      const room = roomOf(node, tall);
+      // What joins several streams stands at their middle.
+      const sources = into(node.key).flatMap(({ from }) => placed.get(from) ?? []);
+      const joined = column.length === 1 && sources.length > 0;
+      const top = joined ? middleOf(sources) - tall / 2 : slot + (room - tall) / 2;
+      placed.set(node.key, { ...node, left: left[at] ?? 0, top, tall });
+      slot += room + APART;
+    }
   }
-  return rects;
+  const used = { from: new Map<string, number>(), to: new Map<string, number>() };
+  const next = (side: 'from' | 'to', { key, top }: PlacedNode, tall: number): number => {
+    const before = used[side].get(key) ?? 0;
+    used[side].set(key, before + tall);
+    return top + before;
+  };
+  const streams = flows.flatMap(({ from, to, amount, paint }): Stream[] => {
+    const [source, target] = [placed.get(from), placed.get(to)];
+    if (!source || !target) return [];
+    const tall = amount * scale;
+    return [{ paint, tall, from: { x: source.left + NODE, y: next('from', source, tall) }, to: { x: target.left, y: next('to', target, tall) } }];
+  });
+  return { nodes: [...placed.values()], streams };
 } // prettier-ignore
 
-function nodeWords({ nodes, heading }: FlowPlot, colors: ChartColors): Plugin<ChartType> {
-  return {
-    id: 'words',
-    afterDatasetsDraw: (chart) => {
-      const { ctx: pen } = chart;
-      pen.save();
-      pen.textBaseline = 'middle';
-      heading.forEach(({ text, size, bold, tone }, i) => {
-        pen.fillStyle = colors[tone ?? 'ink'];
-        pen.font = `${bold ? 700 : 400} ${size ?? FONT_SIZE}px ${colors.font}`;
-        pen.fillText(text, 0, HEAD * (i + 0.5));
-      });
-      pen.fillStyle = colors.ink;
-      const rects = rectsOf(chart);
-      for (const node of nodes) {
-        const rect = rects.get(node.key);
-        if (rect) writeBeside(pen, node, rect, colors.font);
-      }
-      pen.restore();
-    },
-  };
+const roomOf = ({ words }: Pick<FlowNode, 'words'>, tall: number): number =>
+  Math.max(tall, LEAST, words.length * LINE);
+
+function middleOf(nodes: readonly PlacedNode[]): number {
+  const top = Math.min(...nodes.map((node) => node.top));
+  return (top + Math.max(...nodes.map((node) => node.top + node.tall))) / 2;
 }
 
-function writeBeside(
-  pen: CanvasRenderingContext2D,
-  { words, large }: FlowNode,
-  { left, top, bottom }: Rect,
-  font: string,
-): void {
-  const x = left + NODE + BESIDE;
-  const first = (top + bottom) / 2 - ((words.length - 1) * LINE) / 2;
-  words.forEach((line, i) => {
-    const figure = large && i === 1;
-    pen.font = `${i === 0 || figure ? 700 : 400} ${figure ? FIGURE : FONT_SIZE}px ${font}`;
-    pen.fillText(line, x, first + i * LINE + (large ? (i - 1) * 6 : 0));
-  });
-}
+/** Pixels of one unit, so that the fullest column fits with the room for its words. */
+function scaleFor(columns: readonly (readonly (Pick<FlowNode, 'words'> & { amount: number })[])[], height: number): number {
+  const most = Math.max(...columns.map((nodes) => nodes.reduce((total, { amount }) => total + amount, 0)));
+  if (!(most > 0)) return 0;
+  let scale = height / most;
+  const tallest = (): number =>
+    Math.max(...columns.map((nodes) => nodes.reduce((total, node) => total + roomOf(node, node.amount * scale) + APART, -APART)));
+  while (tallest() > height && scale * most > LEAST) scale *= 0.98;
+  return scale;
+} // prettier-ignore
 
-/** The nodes that open something, with the words beside them. */
-export function placeNodes(chart: Chart, { nodes }: FlowPlot): PlacedMark[] {
-  const rects = rectsOf(chart);
-  return nodes.flatMap((node) => {
-    const rect = rects.get(node.key);
-    if (!rect || node.words.length === 0) return [];
-    const height = Math.max(TALL, rect.bottom - rect.top);
-    return [
-      {
-        label: `${node.words[0]}: ${node.words.slice(1).join(', ')}`,
-        link: node.link,
-        left: rect.left,
-        top: (rect.top + rect.bottom - height) / 2,
-        width: REACH + NODE,
-        height,
-      },
-    ];
+/** The nodes with words, and what is beside them. */
+export function markNodes(plot: FlowPlot, width: number) {
+  return layFlow(plot, width).nodes.flatMap(({ words, link, left, top, tall }) => {
+    const height = Math.max(words.length * LINE, tall);
+    const label = `${words[0]}: ${words.slice(1).join(', ')}`;
+    return words.length === 0
+      ? []
+      : [{ label, link, left, top: top + (tall - height) / 2, width: REACH, height }];
   });
 }

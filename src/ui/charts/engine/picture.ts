@@ -30,11 +30,7 @@ export async function pictureOf(story: ChartStory): Promise<Blob> {
 }
 
 /** Plots off screen, so that size and theme of the window do not affect the picture. */
-async function drawingOf(
-  { plots, least }: ChartStory,
-  colors: ChartColors,
-  width: number,
-): Promise<Drawing> {
+async function drawingOf({ plots, least }: ChartStory, colors: ChartColors, width: number): Promise<Drawing> {
   const { drawPlot } = await import('./draw.ts');
   const columns = columnsIn(width, least);
   const wide = (width - (columns - 1) * GAP) / columns;
@@ -64,7 +60,8 @@ function placesOf(plots: readonly Plot[], columns: number, wide: number): { left
   let top = 0;
   return plots.map((_, i) => {
     const column = i % columns;
-    if (i > 0 && column === 0) top += GAP + Math.max(...plots.slice(i - columns, i).map(({ height }) => height));
+    if (i > 0 && column === 0)
+      top += GAP + Math.max(...plots.slice(i - columns, i).map(({ height }) => height));
     return { left: column * (wide + GAP), top };
   });
 }

@@ -21,9 +21,7 @@ export function scaleOf(axis: Axis, side: 'x' | 'y', colors: ChartColors): Linea
     ...(axis.max === undefined ? {} : { max: axis.max }),
     grid: names ? { display: false } : { color: colors.line, tickColor: colors.line, offset: false },
     border: { color: colors.steel },
-    ...(ticks
-      ? { afterBuildTicks: (scale) => void (scale.ticks = ticks.map((value) => ({ value }))) }
-      : {}),
+    ...(ticks ? { afterBuildTicks: (scale) => void (scale.ticks = ticks.map((value) => ({ value }))) } : {}),
     ticks: {
       color: names ? colors.ink : colors.muted,
       font: heading

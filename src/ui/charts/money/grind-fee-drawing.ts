@@ -49,7 +49,7 @@ export function drawFee(
   // Below the bars, so that the two never meet.
   const said = (fee: number, words: string, y: number): Word => {
     const right = fee > most / 2;
-    return { x: fee, y, dx: right ? -7 : 7, align: right ? 'right' : 'left', text: words };
+    return { x: fee, y, dx: right ? -7 : 7, align: right ? 'right' : 'left', text: words, plate: 'card' };
   };
   return {
     ...bars,

@@ -27,7 +27,7 @@ export function drawGrinder(grinder: PoundsReport['grinder'], format: Format): F
     { key: 'smokehouse', grams: driedGrams, paint: paintOf('smokehouse'), stream: streamOf('smokehouse'), words: text.dried({ mass: mass(driedGrams), share: share(driedGrams) }) },
   ].filter(({ grams }) => grams > 0);
   return {
-    height: 96 + 46 * Math.max(into.length, out.length),
+    height: 137 + 33 * Math.max(into.length, out.length),
     heading: [
       { text: text.grinder({ batches }), bold: true },
       { text: text.grinderIn({ meat: mass(inGrams), fat: fatGrams > 0 ? mass(fatGrams) : null, added: addedGrams > 0 ? mass(addedGrams) : null }) },

@@ -19,7 +19,12 @@ export function lossesStory(view: PoundsReport, format: Format, linkOf: (fate: F
     const name = fateName(view, what);
     return {
       name,
-      lines: [{ pieces: [{ amount: fromGrams(grams, format.unit), paint: paintOf(what) }], words: said.join('  ·  ') }],
+      lines: [
+        {
+          pieces: [{ amount: fromGrams(grams, format.unit), paint: paintOf(what) }],
+          words: said.join('  ·  '),
+        },
+      ],
       label: `${name}: ${said.join(', ')}`,
       link: linkOf(what),
     };

@@ -14,7 +14,8 @@ type Made = PoundsReport['made'][number];
 export function madeStory(view: PoundsReport, format: Format): ChartStory | null {
   const { made } = view;
   if (made.length === 0) return null;
-  const mass = (head: string, of: (one: Made) => number) => column<Made>(head, (one) => format.mass(of(one), 1), of, `${head}, g`);
+  const mass = (head: string, of: (one: Made) => number) =>
+    column<Made>(head, (one) => format.mass(of(one), 1), of, `${head}, g`);
   return {
     title: text.madeTitle,
     finding: finding(made, format),

@@ -14,7 +14,7 @@ export function drawPounds(view: PoundsReport, format: Format, linkOf: (fate: Fa
   const grams = homes.reduce((total, [, one]) => total + one, 0);
   const share = (one: number): string => format.share(one / weighedOf(view));
   return {
-    height: 640,
+    height: 540,
     heading: [
       { text: text.onTheHook, bold: true, tone: 'muted' },
       { text: format.mass(view.baseGrams, 0), bold: true, size: 24 },

@@ -66,7 +66,12 @@ function drawCurves(
   const [from, to] = [Math.min(...times), Math.max(...times)];
   return {
     height: 280,
-    x: { min: from, max: to, ticks: sharedTicks(from, to, 7), written: (at) => when(new Date(at).toISOString()) },
+    x: {
+      min: from,
+      max: to,
+      ticks: sharedTicks(from, to, 7),
+      written: (at) => when(new Date(at).toISOString()),
+    },
     y: { min: LOWEST_F, max: top, ticks: levels, written: (f) => text.degrees({ f }) },
     layers: [
       ...levels.map((f) => levelLayer(f, [from, to], 'muted', 1, [5, 4])),
