@@ -18,7 +18,7 @@ export interface SplitSizes {
 }
 /** On screen, where a row is touched with a gloved finger, and on half a sheet of paper. */
 export const WIDE: SplitSizes = { row: 40, words: 216, count: 64, whiskers: true };
-export const NARROW: SplitSizes = { row: 21, words: 118, count: 56, whiskers: false };
+export const NARROW: SplitSizes = { row: 19, words: 118, count: 56, whiskers: false };
 
 /** Groups under their headings, a box per row on a common scale, with median and count in words. */
 export function drawSplits(

@@ -37,7 +37,7 @@ export function drawTrend(
   const air = Math.max(0.01, (high - low) * AIR);
   const [left, right] = [x.min ?? 0, x.max ?? 0];
   return {
-    height: named ? 260 : 230,
+    height: named ? 260 : 200,
     x,
     y: { ...sharesAxis(format), min: Math.max(0, low - air), max: high + air },
     layers: [

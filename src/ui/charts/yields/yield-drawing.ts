@@ -68,7 +68,7 @@ export function drawYield(
 
 /** Rows become lower the more species there are, so that the picture stays on one screen; a single one has room for its points. */
 const rowHeight = (rows: number): number =>
-  rows === 1 ? 150 : Math.round(Math.min(64, Math.max(36, 290 / rows)));
+  rows === 1 ? 118 : Math.round(Math.min(64, Math.max(36, 290 / rows)));
 
 /** The range of the drawn values, rounded to the next twentieth: shares near 50 % need no axis from zero. */
 function spanOf(shown: readonly SpeciesYield[]): { min: number; max: number } {
