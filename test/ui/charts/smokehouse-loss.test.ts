@@ -63,7 +63,7 @@ describe('losses of a recipe', () => {
     };
     const story = lossStory(recipeOf([88, 87], { assumed: assumed as never }), format, linkOf);
     expect(story.finding).toMatch(
-      /^2 batches so far, so the limits rest on an assumption about summer sausage:/,
+      /^2 batches so far, so the limits are based on an assumption about summer sausage:/,
     );
     expect(story.sources).toEqual([{ said: '', published: 'a source' }]);
   });
