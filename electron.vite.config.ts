@@ -45,7 +45,7 @@ export default defineConfig({
           desk: resolve(here, 'electron/desk.ts'),
           serve: resolve(here, 'electron/serve.ts'),
           worker: resolve(here, 'src/desk/worker.ts'),
-          feeder: resolve(here, 'src/ledger/worker.ts'),
+          ledger: resolve(here, 'src/ledger/worker.ts'),
         },
       },
     },

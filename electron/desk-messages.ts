@@ -5,6 +5,8 @@ import type { ErrorMark } from './log-lines.ts';
 export type ToDesk =
   | { kind: 'open'; bookPath: string; named: boolean; demo: boolean; demoKeptAt: string }
   | { kind: 'window' }
+  /** `text`: null where there is no key store, or where it refuses. */
+  | { kind: 'key store says'; id: number; text: string | null }
   | { kind: 'back up' }
   /**
    * `backUp`: whether there is time for the closing backup. `doneFile`: a file to create once the book is closed,
@@ -19,6 +21,8 @@ export type FromDesk =
   | { kind: 'broken'; mark: ErrorMark }
   /** Stations were switched on or off. */
   | { kind: 'stations'; on: boolean }
+  /** Seals a text by the system's key store, or opens one; the answer has the same id. */
+  | { kind: 'key store'; id: number; work: 'seal' | 'unseal'; text: string }
   | { kind: 'closed' };
 
 /** Exit code of a desk that ended because of its own error: EX_SOFTWARE of BSD's sysexits.h. */

@@ -3,6 +3,7 @@ import { MessageChannelMain, utilityProcess, type UtilityProcess, type WebConten
 import { DESK_PORT_CHANNEL } from '../src/bridge/wire.ts';
 import { DESK_NAME, type FromDesk, type ToDesk } from './desk-messages.ts';
 import { keepAwakeForStations } from './keep-awake.ts';
+import { askKeyStore } from './key-store.ts';
 import { logEvent, logMark } from './log.ts';
 
 /** The book that a desk opens. */
@@ -64,8 +65,13 @@ export function startDeskProcess(
   child.on('message', (message: FromDesk) => {
     if (message.kind === 'broken') logMark('desk-broken', message.mark);
     if (message.kind === 'stations') keepAwake(message.on);
+    if (message.kind === 'key store') void answerFromKeyStore(message);
   });
   const send = (message: ToDesk) => child.postMessage(message);
+  async function answerFromKeyStore({ id, work, text }: FromDesk & { kind: 'key store' }): Promise<void> {
+    const answer = await askKeyStore(work, text);
+    if (!gone) send({ kind: 'key store says', id, text: answer });
+  }
   const ask = <K extends FromDesk['kind']>(message: ToDesk, kind: K) => {
     // An ended process sends no further messages or exit event.
     if (gone) return Promise.resolve(null);

@@ -7,6 +7,7 @@ import { demoBook } from '../src/demo/copy.ts';
 import { openDesk, type Desk } from '../src/desk/desk.ts';
 import { USUAL_TIMES } from '../src/desk/upkeep.ts';
 import { DESK_FAILED, type FromDesk, type ToDesk } from './desk-messages.ts';
+import { vaultByMessage } from './desk-vault.ts';
 import { markOf } from './log-lines.ts';
 import { writePrivately } from './private-files.ts';
 import { followStations } from './stations.ts';
@@ -15,6 +16,7 @@ import { followStations } from './stations.ts';
 const windowFolder = join(import.meta.dirname, '../renderer');
 
 writePrivately();
+const { vault, answer } = vaultByMessage(post);
 let desk: Desk | null = null;
 let endStations: (() => Promise<void>) | null = null;
 /** Ports of windows that connected before the book was open. */
@@ -34,7 +36,8 @@ async function handle(message: ToDesk, port: MessagePortMain | undefined): Promi
       const { bookPath, named, demo, demoKeptAt } = message;
       const opened = await openDesk({
         worker: new URL('./worker.js', import.meta.url),
-        feeder: new URL('./feeder.js', import.meta.url),
+        vault,
+        ledgerProgram: new URL('./ledger.js', import.meta.url),
         bookPath,
         named,
         demo,
@@ -52,6 +55,9 @@ async function handle(message: ToDesk, port: MessagePortMain | undefined): Promi
       if (!port) break;
       if (desk) servePort(desk, port);
       else early.push(port);
+      break;
+    case 'key store says':
+      answer(message.id, message.text);
       break;
     case 'back up':
       post({ kind: 'backed up', path: desk ? await backUp(desk) : null });

@@ -37,7 +37,7 @@ async function serve(options: StartOptions): Promise<void> {
   const { named, demo } = options;
   const desk = await openDesk({
     worker: new URL('./worker.js', import.meta.url),
-    feeder: new URL('./feeder.js', import.meta.url),
+    ledgerProgram: new URL('./ledger.js', import.meta.url),
     bookPath,
     named,
     demo,

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import type { BookError } from '../book/file/book-error.ts';
 import { actAs } from '../book/changes/acting.ts';
+import type { SharedLesson } from '../ledger/feed/lessons.ts';
 import type { Topic } from '../book/changes/topics.ts';
 import type { Place } from '../trade/place.ts';
 import { bookErrorIn } from './contract/book-problems.ts';
@@ -8,6 +9,7 @@ import { problemForFloor } from './floor/problem.ts';
 import { refuseWrongClock } from './session/clock.ts';
 import { BookDoor, type DemoBook } from './door.ts';
 import { wakeFeed } from './ledger/feeding.ts';
+import { endRebuild } from './ledger/rebuild.ts';
 import { answerSaid, inputMeant } from './names/at-the-door.ts';
 import { ProblemError, type Answer, type Problem } from './contract/problem.ts';
 import { pendingUpload } from './session/upload.ts';
@@ -17,6 +19,7 @@ import { isForOneBook, mayWrite, procedureOf, writesLong } from './listed.ts';
 import type { Session } from './session/session.ts';
 import { staleAfter, type Stale } from './reads.ts';
 import { actorOf, seedOf, type ActorSeed } from './session/actor.ts';
+import type { Vault } from './session/vault.ts';
 import { clearLeftovers } from './session/temporary.ts';
 import { adoptExport } from './export/outbox.ts';
 import { startUpkeep, type UpkeepTimes } from './upkeep.ts';
@@ -85,8 +88,10 @@ interface DeskOptions {
   upkeep?: UpkeepTimes;
   /** The worker thread's script, if it is not `worker.ts` itself. */
   worker?: URL;
-  /** The script of the ledger's feeder, if it is not `worker.ts` of the ledger itself. */
-  feeder?: URL;
+  /** The script of the ledger's threads, if it is not `worker.ts` of the ledger itself. */
+  ledgerProgram?: URL;
+  /** The system's key store, for the ledger's password; without it that lies in a file for this account only. */
+  vault?: Vault;
 }
 
 /** Ids of one book refer to other records in another: nothing is done, and the window loads the open one. */
@@ -104,6 +109,8 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     clock: options.clock ?? (() => new Date()),
     guarded: options.upkeep !== undefined,
     demoBook: options.demoBook,
+    ledgerProgram: options.ledgerProgram ?? new URL('../ledger/worker.ts', import.meta.url),
+    vault: options.vault,
     onBroken,
   });
   clearLeftovers();
@@ -120,7 +127,15 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
           isWriting: () => longWrites > 0,
           announceLedger: () =>
             announce('ledger.get', { asks: ['ledger.get'], ofAnimals: { asks: [], ids: [] } }),
-          feeder: options.feeder ?? new URL('../ledger/worker.ts', import.meta.url),
+          teaching: {
+            async lesson() {
+              const answer = await call('ledger.lesson', {});
+              return answer.ok ? (answer.value as SharedLesson | null) : null;
+            },
+            async write(work) {
+              await write('ledger.lesson', work);
+            },
+          },
         },
         onBroken,
       )
@@ -294,6 +309,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     trouble: () => door.trouble,
     close(how) {
       stopUpkeep();
+      endRebuild(door);
       worker.end();
       door.close(how);
     },

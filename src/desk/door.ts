@@ -17,6 +17,7 @@ import { LINEAGE } from './stations/settings.ts';
 import type { Door } from './session/procedure.ts';
 import { restorePhotos } from './session/photo-keeping.ts';
 import { createSession, type Session } from './session/session.ts';
+import type { Vault } from './session/vault.ts';
 import {
   tryRemoveTemporary,
   removeTemporariesOf,
@@ -40,6 +41,10 @@ interface DoorOptions {
   /** Whether a backup is made and the file sealed on closing. */
   guarded: boolean;
   demoBook?: DemoBook | undefined;
+  /** The script of the ledger's threads. */
+  ledgerProgram: URL;
+  /** The system's key store; absent where there is none. */
+  vault?: Vault | undefined;
   /** Receives errors raised outside a request. */
   onBroken: (error: unknown) => void;
 }
@@ -52,18 +57,23 @@ export class BookDoor implements Door {
   noDemo: ProblemError | null = null;
   readonly bookPath: string;
   readonly now: () => Date;
+  readonly ledgerProgram: URL;
+  readonly vault: Vault | undefined;
+  readonly onBroken: (error: unknown) => void;
   readonly #named: boolean;
   readonly #guarded: boolean;
   readonly #demoBook: DemoBook | undefined;
-  readonly #onBroken: (error: unknown) => void;
 
-  constructor({ bookPath, named, clock, guarded, demoBook, onBroken }: DoorOptions) {
+  constructor(options: DoorOptions) {
+    const { bookPath, named, clock, guarded, demoBook, ledgerProgram, vault, onBroken } = options;
     this.bookPath = bookPath;
     this.now = clock;
     this.#named = named ?? false;
     this.#guarded = guarded;
     this.#demoBook = demoBook;
-    this.#onBroken = onBroken;
+    this.ledgerProgram = ledgerProgram;
+    this.vault = vault;
+    this.onBroken = onBroken;
   }
 
   /** Opens the shop's book if none is open; `asItIs` accepts a file that changed since its last close. */
@@ -218,7 +228,7 @@ export class BookDoor implements Door {
 
   #backUp(session: Session, keeping?: string): void {
     const kept = makeBackup(session, this.now(), keeping);
-    if (!kept.ok) this.#onBroken(kept.trouble);
+    if (!kept.ok) this.onBroken(kept.trouble);
   }
 
   #letGo(): void {
@@ -234,7 +244,7 @@ export class BookDoor implements Door {
     try {
       work();
     } catch (error) {
-      this.#onBroken(error);
+      this.onBroken(error);
     }
   }
 }

@@ -35,6 +35,8 @@ import { pickupForFloor } from './floor/pickup.ts';
 import { shopForFloor } from './floor/shop.ts';
 import * as ledger from './ledger/ledger.ts';
 import * as owner from './ledger/owner.ts';
+import * as rebuild from './ledger/rebuild.ts';
+import * as teaching from './ledger/teaching.ts';
 import { listNetworks } from './stations/networks.ts';
 import * as held from './stations/held.ts';
 import * as pins from './stations/pin.ts';
@@ -123,12 +125,19 @@ export const procedures = {
   'ledger.get': deskOnly(ledger.get),
   'ledger.tryIt': deskOnly(ledger.tryIt),
   'ledger.prepare': deskOnly(ledger.prepare),
+  'ledger.storePassword': deskOnly(ledger.storePassword),
   'ledger.turnOn': deskOnly(ledger.turnOn),
   'ledger.turnOff': deskOnly(ledger.turnOff),
   'ledger.newBranch': deskOnly(ledger.newBranch),
   'ledger.getShops': deskOnly(owner.getShops),
   'ledger.getShopRows': deskOnly(owner.getShopRows),
   'ledger.readAs': deskOnly(owner.readAs),
+  'ledger.lesson': deskOnly(teaching.lesson),
+  'ledger.books': deskOnly(rebuild.books),
+  'ledger.rebuild': deskOnly(rebuild.rebuild),
+  'ledger.rebuilding': deskOnly(rebuild.rebuilding),
+  'ledger.cancelRebuild': deskOnly(rebuild.cancelRebuild),
+  'ledger.openRebuilt': deskOnly(rebuild.openRebuilt),
   'stations.get': deskOnly(stations.get),
   'stations.listNetworks': deskOnly(listNetworks),
   'stations.setUp': deskOnly(stations.setUp),

@@ -4,6 +4,7 @@
  */
 import { removeOldDrafts } from './animals/check-in/draft-age.ts';
 import { followLedger, pruneFeed } from './ledger/feeding.ts';
+import { teachThroughLedger, type TeachingDesk } from './ledger/teaching.ts';
 import { bookErrorIn } from './contract/book-problems.ts';
 import type { Door } from './session/procedure.ts';
 import { wipeIfDue } from './records/remove-details.ts';
@@ -31,8 +32,7 @@ interface Desk {
   isWriting(): boolean;
   /** Tells the windows that the ledger's state changed. */
   announceLedger(): void;
-  /** The script of the ledger's feeder. */
-  feeder: URL;
+  teaching: TeachingDesk;
 }
 
 /** A summary only saves time: after a failure (a full disk) it is retried after this long, ms. */
@@ -50,7 +50,7 @@ const AGES_EVERY = 60 * 60_000;
 export function startUpkeep(
   door: Door,
   { backUpEvery, lookEvery }: UpkeepTimes,
-  { announce, backUp, isWriting, announceLedger, feeder }: Desk,
+  { announce, backUp, isWriting, announceLedger, teaching }: Desk,
   onBroken: (error: unknown) => void,
 ): () => void {
   const backups = setInterval(() => {
@@ -113,7 +113,10 @@ export function startUpkeep(
     const { session } = door;
     if (!session || session.demo || isWriting()) return;
     try {
-      followLedger(session, { program: feeder, announce: announceLedger, onBroken });
+      followLedger(session, { program: door.ledgerProgram, announce: announceLedger, onBroken }).catch(
+        onBroken,
+      );
+      teachThroughLedger(session, teaching).catch(onBroken);
       if (Date.now() < pruneFrom) return;
       pruneFrom = Date.now() + PRUNE_EVERY;
       pruneFeed(session, new Date(session.now()));

@@ -76,6 +76,8 @@ function doorOf(session: Session): Door {
     trouble: null,
     bookPath: session.book.path,
     now: () => new Date(session.now()),
+    ledgerProgram: new URL('about:blank'), // no call that starts one runs here
+    onBroken: noOther,
     open: noOther,
     tryAgain: noOther,
     openDemo: noOther,

@@ -1,23 +1,13 @@
-/** The feeder's thread: feeds one book until the desk tells it to end. */
+/** The ledger's threads: one feeds a book, one makes a book from the ledger. */
 import { parentPort, workerData } from 'node:worker_threads';
-import { startFeeder } from './feed/feeder.ts';
-import { gateOf } from './feed/gate.ts';
-import type { FromThread, ThreadData, ToThread } from './feed/thread.ts';
-import { connect } from './server/connect.ts';
+import { feedInThread } from './feed/in-thread.ts';
+import type { ThreadData } from './feed/thread.ts';
+import { rebuildInThread } from './rebuild/in-thread.ts';
+import type { RebuildData } from './rebuild/thread.ts';
 
-const { shared, address, password, ...feed } = workerData as ThreadData;
-const post = (message: FromThread): void => parentPort?.postMessage(message);
+type Data = ({ job: 'feed' } & ThreadData) | ({ job: 'rebuild' } & RebuildData);
 
-const feeder = startFeeder({
-  ...feed,
-  gate: gateOf(shared),
-  connect: () => connect(address, password),
-  onState: (state) => post({ kind: 'state', state }),
-  onBroken: (error) =>
-    post({ kind: 'broken', error: error instanceof Error ? (error.stack ?? error.message) : String(error) }),
-});
-parentPort?.on('message', (message: ToThread) => {
-  if (message === 'wake') feeder.wake();
-  else feeder.stop();
-});
-void feeder.ended.then(() => parentPort?.close());
+const desk = parentPort;
+const data = workerData as Data;
+if (desk && data.job === 'feed') feedInThread(data, desk);
+else if (desk && data.job === 'rebuild') void rebuildInThread(data, (message) => desk.postMessage(message));

@@ -2,6 +2,7 @@ import type { CallInput, CallName, CallOutput, Problem } from '../../src/bridge/
 import { openRecordBook } from '../../src/book/book.ts';
 import { demoBook } from '../../src/demo/copy.ts';
 import { openDesk } from '../../src/desk/desk.ts';
+import type { UpkeepTimes } from '../../src/desk/upkeep.ts';
 import { tempBookPath } from '../book/temp-book.ts';
 import { copyOfShop } from './shop-template.ts';
 
@@ -24,13 +25,19 @@ export async function setUpDesk(path: string, unit: 'lb' | 'kg', start: string):
 }
 
 /** A desk on the book at `path`, which another desk may have begun. */
-export async function deskOn(bookPath: string, start = '2026-10-10T15:00:00Z', worker?: URL) {
+export async function deskOn(
+  bookPath: string,
+  start = '2026-10-10T15:00:00Z',
+  worker?: URL,
+  upkeep?: UpkeepTimes,
+) {
   let now = Date.parse(start);
   const broken: unknown[] = [];
   const desk = await openDesk({
     bookPath,
     clock: () => new Date(now),
     worker,
+    upkeep,
     onBroken: (error) => broken.push(error),
     demoBook: demoBook(),
   });

@@ -35,7 +35,7 @@ const TRIED_TEXTS = [
 /** Taken and not kept as such, each for its reason. */
 const KEPT_OTHERWISE: Readonly<Record<string, string>> = {
   'shop.setLock passphrase': 'only a key made of it is kept',
-  'ledger.turnOn password': 'kept in a file beside the book',
+  'ledger.storePassword password': 'kept in a file beside the book',
   'shop.addStaff initials': 'initials are capitals',
   'hunters.save reason': 'says why somebody known is changed; a new hunter needs none',
 };

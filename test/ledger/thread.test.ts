@@ -14,7 +14,7 @@ import { fedBook, put } from './fed-book.ts';
 import { OWNER, PASSWORD, startServer, type RealServer } from './server/real-server.ts';
 
 // A busy computer takes a thread's start several times as long.
-vi.setConfig({ testTimeout: 90_000 });
+vi.setConfig({ testTimeout: 240_000 });
 
 const PROGRAM = new URL('../../src/ledger/worker.ts', import.meta.url);
 let server: RealServer;
@@ -50,12 +50,12 @@ function thread(bookPath: string): FeederThread & { states: FeedState[]; broken:
 it('feeds beside the desk, and lets go of the book when the desk closes it', async () => {
   const book = fedBook();
   const one = thread(book.path);
-  await expect.poll(() => one.states.at(-1)?.kind, { timeout: 20_000 }).toBe('even');
+  await expect.poll(() => one.states.at(-1)?.kind, { timeout: 60_000 }).toBe('even');
   put(book, 'beside the desk');
   const sent = (): number => one.states.filter(({ kind }) => kind === 'even').length;
   const before = sent();
   one.wake();
-  await expect.poll(sent, { timeout: 20_000 }).toBeGreaterThan(before);
+  await expect.poll(sent, { timeout: 60_000 }).toBeGreaterThan(before);
   const owner = await server.as(database, OWNER);
   expect(differences(bookRows(book.path), await ledgerRows(owner, 1, book.path))).toEqual([]);
   await owner.end();
@@ -109,7 +109,8 @@ it('loads nothing of PostgreSQL and starts no thread for a desk without a ledger
 
 it('starts one thread for a desk with a ledger, and loads PostgreSQL in none but that one until it is tried', () => {
   const access = JSON.stringify({ ...server.address(database, OWNER), password: PASSWORD });
-  const on = `await desk.call('ledger.turnOn', { ...${access}, personal: false, by: 'RO' });`;
+  const on = `await desk.call('ledger.storePassword', { password: 'secret' });
+    await desk.call('ledger.turnOn', { ...${access}, personal: false, by: 'RO' });`;
   expect(deskAlone(on)).toMatchObject({ threads: 1, loaded: [] });
   expect(deskAlone(`await desk.call('ledger.tryIt', ${access});`).loaded.length).toBeGreaterThan(3);
 });

@@ -45,6 +45,9 @@ export function lessonRecords(db: Db) {
     `SELECT ${COLUMNS} FROM lesson_now ORDER BY used DESC, id DESC LIMIT ?`,
   );
   const used = db.prepare<[], LessonRow>(`SELECT ${COLUMNS} FROM lesson_now WHERE used = 1 ORDER BY id`);
+  const latest = db.prepare<[string], LessonRow>(
+    `SELECT ${COLUMNS} FROM lesson_now WHERE source = ? ORDER BY id DESC LIMIT 1`,
+  );
   const get = db.prepare<[number], LessonRow>(`SELECT ${COLUMNS} FROM lesson_now WHERE id = ?`);
   const use = db.prepare('INSERT INTO lesson_use (lesson_id, used, at, by) VALUES (@id, @used, @at, @by)');
   return {
@@ -54,6 +57,8 @@ export function lessonRecords(db: Db) {
     /** Used ones first, newest first. */
     newest: (most: number) => all.all(most),
     used: () => used.all(),
+    /** The newest of a shop, used or not. */
+    latestOf: (source: string) => latest.get(source),
     get: (id: number) => get.get(id),
     use: (id: number, isUsed: boolean, stamp: { at: string; by: string }): void =>
       void use.run({ id, used: isUsed ? 1 : 0, ...stamp }),

@@ -7,6 +7,7 @@ const OPENS_A_BOOK: ReadonlySet<CallName> = new Set<CallName>([
   'shop.restore',
   'shop.tryAgain',
   'shop.beginAnew',
+  'ledger.openRebuilt',
 ]);
 
 export const opensABook = (name: CallName): boolean => OPENS_A_BOOK.has(name);

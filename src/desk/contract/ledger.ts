@@ -1,5 +1,6 @@
 /** The ledger: the owner's PostgreSQL, to which the book is fed. */
 import type { LedgerCode } from '../../ledger/server/ledger-error.ts';
+import type { Problem } from './problem.ts';
 
 export type { LedgerCode };
 
@@ -49,4 +50,47 @@ export interface LedgerView {
   state: LedgerState;
   /** Changes that wait to be sent, and the moment of the oldest. */
   backlog: { changes: number; since: string | null };
+}
+
+/** A branch of a book that a ledger has. */
+export interface LedgerBookRow {
+  /** Its number in the ledger. */
+  shop: number;
+  name: string;
+  branch: number;
+  /** UTC moment of the last change sent. */
+  sentAt: string;
+  animals: number;
+  /** A newer branch of the same book took its place. */
+  superseded: boolean;
+}
+
+/** `ledger.books`. */
+export interface LedgerBooks {
+  /** Null: `books` has at least one. */
+  wrong: LedgerCode | null;
+  books: LedgerBookRow[];
+}
+
+/** `ledger.rebuilding`: a book that is made again from a ledger. */
+export type LedgerRebuild =
+  | { kind: 'none' }
+  /** `of` rows in all; 0 until they are counted. */
+  | { kind: 'reading'; rows: number; of: number }
+  | { kind: 'checking' }
+  | { kind: 'made'; contents: RebuiltContents }
+  | { kind: 'failed'; why: LedgerCode | 'broken' }
+  /** It could not be written. */
+  | { kind: 'unwritten'; problem: Problem };
+
+export interface RebuiltContents {
+  shop: string;
+  animals: number;
+  weighings: number;
+  payments: number;
+  lastEntry: string | null;
+  /** Names and addresses of customers are in it. */
+  personal: boolean;
+  /** False: a large backlog was on its way, so part of a bill may be missing. */
+  whole: boolean;
 }

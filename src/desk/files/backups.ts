@@ -208,7 +208,8 @@ function openingOf(
   return { opening: { opener: openerFor(at, source, typed), recordsOnly, onRepaired }, repaired };
 }
 
-function withBookProblems<T>(work: () => T, where: 'backup' | 'book' = 'backup'): T {
+/** @throws ProblemError in place of a BookError */
+export function withBookProblems<T>(work: () => T, where: 'backup' | 'book' = 'backup'): T {
   try {
     return work();
   } catch (error) {

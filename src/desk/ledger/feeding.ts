@@ -1,11 +1,12 @@
 /** The feed of each open book: started and ended as its settings say, never in the way of a save. */
 import { identityOf } from '../../book/file/book-identity.ts';
 import type { FeedState } from '../../ledger/feed/feeder.ts';
+import type { SharedLesson } from '../../ledger/feed/lessons.ts';
 import { startThread, type FeederThread } from '../../ledger/feed/thread.ts';
 import type { LedgerSettings, LedgerState, LedgerView } from '../contract/ledger.ts';
 import { knownWords } from '../records/known-words.ts';
 import type { Session } from '../session/session.ts';
-import { keptPassword } from './password.ts';
+import { hasPassword, keptPassword } from './password.ts';
 import { noteSent, notedSent } from './sent-note.ts';
 import { ledgerSettings } from './settings.ts';
 
@@ -17,6 +18,8 @@ interface Feeding {
   branch: number;
   /** The last change that is known to be sent. */
   sent: number;
+  /** Receives what other shops learned. */
+  onLessons: ((lessons: SharedLesson[]) => void) | null;
 }
 
 const feedings = new WeakMap<Session, Feeding>();
@@ -31,11 +34,26 @@ export interface FeedHome {
   onBroken: (error: unknown) => void;
 }
 
+/** Openings whose password is being asked for. */
+const asking = new WeakSet<Session>();
+
 /** Starts, restarts or ends the feed of the open book, as its settings say now. */
-export function followLedger(session: Session, home: FeedHome): void {
+export async function followLedger(session: Session, home: FeedHome): Promise<void> {
+  if (asking.has(session)) return;
+  asking.add(session);
+  try {
+    const isOn = ledgerSettings(session.book)?.on === true && !session.demo;
+    const password = isOn ? await keptPassword(session) : null;
+    // Meanwhile it may have been switched off, or closed.
+    if (session.book.db.open) follow(session, password, home);
+  } finally {
+    asking.delete(session);
+  }
+}
+
+function follow(session: Session, password: string | null, home: FeedHome): void {
   const settings = ledgerSettings(session.book);
-  const password = settings?.on && !session.demo ? keptPassword(session.book.path) : null;
-  const runs = settings !== null && password !== null && session.book.feed.isOn();
+  const runs = settings?.on === true && password !== null && hasPassword(session) && session.book.feed.isOn();
   const key = runs ? JSON.stringify([settings, password]) : '';
   const running = feedings.get(session);
   if (running && running.key !== key) endFeed(session);
@@ -72,11 +90,12 @@ function start(
         if (isNew && state.kind === 'even') noteSent(book.path, branch, feeding.sent);
         if (isNew) announce();
       },
+      onLessons: (lessons) => feedings.get(session)?.onLessons?.(lessons),
       onBroken,
     },
   );
   const sent = notedSent(book.path, branch);
-  feedings.set(session, { thread, key, state: { kind: 'connecting' }, branch, sent });
+  feedings.set(session, { thread, key, state: { kind: 'connecting' }, branch, sent, onLessons: null });
   // A book is a single file only once nobody reads it.
   book.onClosing(() => endFeed(session));
 }
@@ -95,6 +114,21 @@ export function wakeFeed(session: Session): void {
   feedings.get(session)?.thread.wake();
 }
 
+/** Whether everything is in the ledger. */
+export const isEven = (session: Session): boolean => feedings.get(session)?.state.kind === 'even';
+
+/** Tells the ledger what this shop learned, if anything, and asks for what its other shops did. */
+export function exchangeWithLedger(
+  session: Session,
+  mine: SharedLesson | null,
+  onLessons: (lessons: SharedLesson[]) => void,
+): void {
+  const feeding = feedings.get(session);
+  if (!feeding) return;
+  feeding.onLessons = onLessons;
+  feeding.thread.exchange(mine);
+}
+
 /** Removes what was sent long ago, some at a time. */
 export function pruneFeed(session: Session, now: Date): void {
   const sent = feedings.get(session)?.sent ?? 0;
@@ -110,7 +144,7 @@ export function ledgerView(session: Session): LedgerView {
   const sent = feeding?.sent ?? (settings ? notedSent(book.path, settings.branch) : 0);
   return {
     settings,
-    hasPassword: keptPassword(book.path) !== null,
+    hasPassword: hasPassword(session),
     state: feeding ? shown(feeding.state) : { kind: 'off' },
     backlog: book.feed.isOn() ? book.feed.backlog(sent) : { changes: 0, since: null },
   };

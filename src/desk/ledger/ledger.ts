@@ -7,16 +7,16 @@ import { connect } from '../../ledger/server/connect.ts';
 import { LedgerError } from '../../ledger/server/ledger-error.ts';
 import { isOutdated, prepare as prepareServer } from '../../ledger/server/prepare.ts';
 import type { Server } from '../../ledger/server/server.ts';
-import type { LedgerSettings, LedgerTried } from '../contract/ledger.ts';
+import type { LedgerTried } from '../contract/ledger.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { by } from '../input/input.ts';
 import { isLongBook } from '../session/make-backup.ts';
-import { read, write } from '../session/procedure.ts';
+import { host, read, write } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { endFeed, ledgerView } from './feeding.ts';
-import { forgetPassword, keepPassword, keptPassword } from './password.ts';
+import { forgetPassword, hasPassword, keepPassword, keptPassword } from './password.ts';
 import { forgetReader } from './reader-login.ts';
-import { isHere, LEDGER, ledgerAddress, ledgerSettings, serverPassword } from './settings.ts';
+import { ledgerAddress, ledgerSettings, putLedger, refusePlain, serverPassword } from './settings.ts';
 
 /** Omitted: the kept one. */
 const access = { ...ledgerAddress.entries, password: v.optional(serverPassword) };
@@ -45,21 +45,27 @@ export const prepare = read(v.object(access), (session, input) =>
   }),
 );
 
+/** Keeps the password for this computer, and nowhere in the book. */
+export const storePassword = host(v.object({ password: serverPassword }), async (session, input) => {
+  await keepPassword(session, input.password);
+  return {};
+});
+
 /**
  * Begins to feed the book, or goes on with other settings. It does not try them: the feed itself says what is wrong.
- * @throws ProblemError `ledger.password` without one, `ledger.tls` without encryption to another computer
+ * @throws ProblemError `ledger.password` without a kept one, `ledger.tls` without encryption to another computer
  */
 export const turnOn = write(
-  v.object({ ...access, personal: v.boolean(), by }),
-  (session, { by: initials, password: given, personal, ...address }) => {
-    refuseUnsafe(session, { ...address, password: given });
-    if (given !== undefined) keepPassword(session.book.path, given);
+  v.object({ ...ledgerAddress.entries, personal: v.boolean(), by }),
+  (session, { by: initials, personal, ...address }) => {
+    if (!hasPassword(session)) throw noPassword();
+    refusePlain(address);
     const before = ledgerSettings(session.book);
     const goesOn = session.book.feed.isOn();
     // A log that begins anew is another continuation of the book.
     const branch = before ? before.branch + (goesOn ? 0 : 1) : 1;
     const since = session.now();
-    put(session, { ...address, personal, on: true, branch, since }, initials);
+    putLedger(session, { ...address, personal, on: true, branch, since }, initials);
     if (!goesOn) session.book.feed.begin();
     // What was sent before was sent with details, or without.
     else if (before && before.personal !== personal) session.book.feed.repeat();
@@ -73,9 +79,9 @@ export const turnOff = write(v.object({ by }), (session, input) => {
   const settings = ledgerSettings(session.book);
   if (!settings) return {};
   endFeed(session);
-  forgetPassword(session.book.path);
+  forgetPassword(session);
   forgetReader(session.book.path);
-  put(session, { ...settings, on: false }, input.by);
+  putLedger(session, { ...settings, on: false }, input.by);
   session.book.feed.end();
   return {};
 });
@@ -90,29 +96,27 @@ export const newBranch = write(
     const settings = ledgerSettings(session.book);
     if (!settings?.on) return { branch: null };
     const branch = settings.branch + 1;
-    put(session, { ...settings, branch }, input.by);
+    putLedger(session, { ...settings, branch }, input.by);
     session.book.feed.begin();
     return { branch };
   },
   { long: { when: isLongBook } },
 );
 
-function refuseUnsafe(session: Session, { host: name, tls, password: given }: Access): void {
-  if ((given ?? keptPassword(session.book.path)) === null)
-    throw new ProblemError('invalid', 'ledger.password', { field: 'password' });
-  if (tls === 'none' && !isHere(name)) throw new ProblemError('invalid', 'ledger.tls', { field: 'tls' });
-}
+const noPassword = (): ProblemError => new ProblemError('invalid', 'ledger.password', { field: 'password' });
 
 async function tried(
   session: Session,
   input: Access,
   work: (server: Server) => Promise<Pick<LedgerTried, 'outdated'> | void>,
 ): Promise<LedgerTried> {
-  refuseUnsafe(session, input);
-  const { password: given = keptPassword(session.book.path) ?? '', ...address } = input;
+  const { password: given, ...address } = input;
+  const password = given ?? (await keptPassword(session));
+  if (password === null) throw noPassword();
+  refusePlain(address);
   let server: Server | undefined;
   try {
-    server = await connect(address, given);
+    server = await connect(address, password);
     return { wrong: null, ...(await work(server)) };
   } catch (error) {
     if (error instanceof LedgerError) return { wrong: error.code };
@@ -120,12 +124,4 @@ async function tried(
   } finally {
     await server?.end().catch(() => undefined); // the answer is known already
   }
-}
-
-function put(session: Session, after: LedgerSettings, initials: string): void {
-  const before = ledgerSettings(session.book);
-  session.book.settings.put(LEDGER, after);
-  session.book.audit.note({
-    record: 'setting', recordId: LEDGER, act: 'change', before, after, at: session.now(), by: initials,
-  }); // prettier-ignore
 }

@@ -90,7 +90,7 @@ async function fromLedger<T>(
   const { user, password } = login ??
     keptReader(session.book.path) ?? {
       user: settings.user,
-      password: keptPassword(session.book.path) ?? '',
+      password: (await keptPassword(session)) ?? '',
     };
   let server: Server | undefined;
   try {

@@ -3,10 +3,12 @@ import * as v from 'valibot';
 import type { Book } from '../../book/book.ts';
 import type { LedgerSettings } from '../contract/ledger.ts';
 import { hasControl, needed } from '../input/input.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 import { readSetting } from '../session/settings.ts';
 
 /** Key of the stored settings. */
-export const LEDGER = 'ledger';
+const LEDGER = 'ledger';
 
 /** A few certificates of usual length. */
 const MAX_PEM = 20_000;
@@ -55,6 +57,19 @@ export function ledgerSettings(book: Book): LedgerSettings | null {
   return readSetting(book, LEDGER, stored) ?? null;
 }
 
-/** Whether a host is this computer itself. */
-export const isHere = (host: string): boolean =>
+/** @throws ProblemError `ledger.tls` without encryption to another computer */
+export function refusePlain({ host, tls }: Pick<LedgerSettings, 'host' | 'tls'>): void {
+  if (tls === 'none' && !isHere(host)) throw new ProblemError('invalid', 'ledger.tls', { field: 'tls' });
+}
+
+const isHere = (host: string): boolean =>
   host === 'localhost' || host === '::1' || (isIP(host) === 4 && host.startsWith('127.'));
+
+/** Stores settings, and says so in the audit. */
+export function putLedger(session: Session, after: LedgerSettings, initials: string): void {
+  const before = ledgerSettings(session.book);
+  session.book.settings.put(LEDGER, after);
+  session.book.audit.note({
+    record: 'setting', recordId: LEDGER, act: 'change', before, after, at: session.now(), by: initials,
+  }); // prettier-ignore
+}

@@ -1,4 +1,5 @@
 /** Gives others what this shop has learned, and takes in what they have. */
+import { isDeepStrictEqual } from 'node:util';
 import * as v from 'valibot';
 import { LEAST_ANIMALS } from '../../core/yield/yield.ts';
 import { by, id, needed } from '../input/input.ts';
@@ -36,20 +37,28 @@ export const get = read(v.object({}), (session): LessonsPage => {
 export const give = write(
   v.object({ by }),
   (session, input): GivenLessons => {
-    const kept = ownLessons(session, keptOf(session));
-    if (kept.yields.length === 0 && kept.losses.length === 0 && kept.fat === null)
-      throw new ProblemError('refused', 'lessons.none', { with: { count: LEAST_ANIMALS } });
-    session.book.lessons.give({
-      source: kept.source,
-      body: JSON.stringify(kept),
-      at: session.now(),
-      by: input.by,
-    });
+    const kept = giveLesson(session, input.by);
+    if (!kept) throw new ProblemError('refused', 'lessons.none', { with: { count: LEAST_ANIMALS } });
     const { animals, batches } = kept;
     return { name: `learned-${session.today()}.json`, text: lessonText(textOf(kept)), animals, batches };
   },
   { long: { when: () => true } },
 );
+
+/**
+ * Notes what is given now. Call it inside a transaction.
+ * @param again whether what was given last is given anew as well; otherwise it stands as it was, day included
+ * @returns null while there are fewer than five of every kind
+ */
+export function giveLesson(session: Session, initials: string, again = true): KeptLessons | null {
+  const before = keptOf(session);
+  const kept = ownLessons(session, before);
+  if (kept.yields.length === 0 && kept.losses.length === 0 && kept.fat === null) return null;
+  if (!again && before && isDeepStrictEqual({ ...kept, made: before.made }, before)) return before;
+  const { source } = kept;
+  session.book.lessons.give({ source, body: JSON.stringify(kept), at: session.now(), by: initials });
+  return kept;
+}
 
 /**
  * Takes in a file of another shop as a source of first guesses. A newer one of the same shop replaces it.

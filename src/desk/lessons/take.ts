@@ -27,13 +27,14 @@ export function takeLesson(session: Session, given: Given): { id: number } {
 }
 
 /**
- * The entrance for the owner's ledger. The feeder of a shop keeps the text of `lessons.give` there; whoever reads those of the
- * owner's other shops hands each to this, within a transaction of the book. It may be handed over any number of times.
- * @returns null where nothing changed: the text is known, older than the one in use, or this shop's own
+ * The entrance for the owner's ledger (`ledger/teaching.ts`), within a transaction of the book. A text may come any number of times.
+ * @returns null where nothing changed: the text is known, older than the one in use, this shop's own, or of a shop whose lesson
+ *   somebody set aside
  * @throws ProblemError `lessons.too-many` (refused), and those of `readLessonText`
  */
 export function takeFromLedger(session: Session, given: Given): { id: number } | null {
   const lesson = readLessonText(given.text);
+  if (session.book.lessons.latestOf(lesson.source)?.used === 0) return null;
   return reasonAgainst(session, lesson) ? null : keep(session, lesson, { ...given, via: 'ledger' });
 }
 

@@ -69,6 +69,10 @@ export interface Door {
   readonly trouble: BookError | null;
   readonly bookPath: string;
   readonly now: () => Date;
+  /** The script of the ledger's threads. */
+  readonly ledgerProgram: URL;
+  /** Receives errors raised outside a request. */
+  readonly onBroken: (error: unknown) => void;
   /** Opens the shop's book if none is open; `asItIs` accepts a file that changed since its last close. */
   open(asItIs?: boolean): void;
   /** Retries after a failed start; `asItIs` accepts a file that changed since its last close. */

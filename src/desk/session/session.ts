@@ -13,6 +13,7 @@ import { seasonCache, type SeasonCache } from './season-cache.ts';
 import { localDate } from '../input/local-date.ts';
 import type { SettingReplaced, ShopSettings } from '../contract/contract.ts';
 import { readSettings } from './settings.ts';
+import type { Vault } from './vault.ts';
 import { speciesShelf, type SpeciesShelf } from '../supplied/species-shelf.ts';
 import type { YieldKnowledge } from '../learning/yield-knowledge.ts';
 import { yieldLearning } from '../learning/yield-learning.ts';
@@ -51,8 +52,12 @@ export interface Session {
   dayOf(moment: string): string;
   season(): number;
   readonly backups: BackupState;
-  /** Opens another book instead of this one. */
-  readonly host: { openDemo(): Promise<Session>; leaveDemo(): Promise<Session> };
+  /** Opens another book instead of this one; and the system's key store, where the shell has one. */
+  readonly host: {
+    openDemo(): Promise<Session>;
+    leaveDemo(): Promise<Session>;
+    readonly vault?: Vault | undefined;
+  };
   /**
    * Whether another program wrote since the last call; everything read or learned is then outdated.
    * @throws BookError `altered` when it changed the schema

@@ -14,6 +14,7 @@ import type { Server } from '../server/server.ts';
 import { ledgerTables } from '../tables/ledger-tables.ts';
 import { batchReader, USUAL_SIZE, type Batch, type BatchSize } from './batch.ts';
 import type { Gate } from './gate.ts';
+import { exchangeLessons, type SharedLesson } from './lessons.ts';
 import { sendBatch } from './send.ts';
 import type { Privacy } from './shown-columns.ts';
 import { beginBranch, branchAt, mayGoOn, type BranchName } from './standing.ts';
@@ -30,6 +31,8 @@ export interface FeederOptions {
   size?: BatchSize;
   pace?: Pace;
   onState: (state: FeedState) => void;
+  /** Receives what other shops learned, after `exchange`. */
+  onLessons?: (lessons: SharedLesson[]) => void;
   /** Receives errors that have no word of ours. */
   onBroken: (error: unknown) => void;
 }
@@ -57,6 +60,8 @@ export type FeedState =
 export interface Feeder {
   /** Looks for changes now. */
   wake(): void;
+  /** Once everything is sent: tells what this shop learned, if anything, and asks for what others did. */
+  exchange(mine: SharedLesson | null): void;
   /** Ends it; the book is closed when this returns. */
   stop(): void;
   /** Resolves when it has ended, also by itself. */
@@ -72,6 +77,7 @@ export function startFeeder(options: FeederOptions): Feeder {
   let wake = (): void => undefined;
   let book: OpenBook | null = null;
   let server: Server | null = null;
+  let telling: { mine: SharedLesson | null } | null = null;
 
   const closeBook = (): void => {
     book?.close();
@@ -117,6 +123,12 @@ export function startFeeder(options: FeederOptions): Feeder {
         continue;
       }
       options.onState({ kind: 'even', sent: at.place, at: new Date().toISOString() });
+      if (telling) {
+        const asked: typeof telling = telling;
+        options.onLessons?.(await exchangeLessons(server, at.shop, asked.mine));
+        if (telling === asked) telling = null;
+        continue;
+      }
       await pause(pace.look);
     }
   }
@@ -165,6 +177,10 @@ export function startFeeder(options: FeederOptions): Feeder {
 
   return {
     wake: () => wake(),
+    exchange(mine) {
+      telling = { mine };
+      wake();
+    },
     stop() {
       stopping = true;
       closeBook();

@@ -16,47 +16,24 @@ import { setTriggersAside } from '../../book/file/without-triggers.ts';
 import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from '../../book/migrations/index.ts';
 import { LedgerError } from '../server/ledger-error.ts';
 import { columnsOf, serverTables } from '../server/prepared.ts';
-import type { Server } from '../server/server.ts';
+import { one, quoted, type Server } from '../server/server.ts';
 import type { BookValue } from '../feed/encode.ts';
 import { ledgerTables, type LedgerTable } from '../tables/ledger-tables.ts';
 import { rowsOf } from './ledger-rows.ts';
 
-/** A book that a ledger has, for the list to choose from. */
-export interface LedgerBook {
-  shop: number;
-  book: string;
-  branch: number;
-  name: string;
-  /** UTC moment of the last batch; null before the first. */
-  sentAt: string | null;
-  /** False while a large backlog was on its way: part of a bill may be missing. */
-  whole: boolean;
-  /** Whether it has names and addresses of customers. */
-  personal: boolean;
-  superseded: boolean;
+/** How far it is: rows that are in the book, of all that the ledger has of it. */
+export interface RebuildProgress {
+  rows: number;
+  of: number;
 }
 
-/** The books that this role may see, the newest branches first. */
-export async function booksIn(server: Server): Promise<LedgerBook[]> {
-  const rows = await server.rows(`
-    SELECT shop, book, branch, name, to_char(sent_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"'), whole, personal,
-      superseded_by IS NOT NULL
-    FROM ledger.shop ORDER BY superseded_by IS NOT NULL, name, branch DESC`);
-  return rows.map(([shop, book, branch, name, sentAt, whole, personal, superseded]) => ({
-    shop: Number(shop),
-    book: String(book),
-    branch: Number(branch),
-    name: String(name),
-    sentAt: sentAt === null ? null : String(sentAt),
-    whole: whole === true,
-    personal: personal === true,
-    superseded: superseded === true,
-  }));
-}
+/** Rows between two reports. */
+const REPORT_EVERY = 2_000;
 
 /**
  * Makes the book of a branch at `path`, where nothing is yet. It reads one state of the ledger, whatever is written meanwhile.
- * @throws LedgerError `no-book`, `newer` when a newer program wrote it, `unsound` when its rows make no sound book; then
+ * @param report told from time to time how far it is, and once when all rows are there and are checked
+ * @throws LedgerError `empty` when the ledger has nothing of it, `newer` when a newer program wrote it, `unsound` when its rows make no sound book; then
  *   nothing is left at `path`
  * @throws BookError when it cannot be written there
  */
@@ -65,16 +42,17 @@ export async function bookFromLedger(
   shop: number,
   path: string,
   now: Date,
+  report: (progress: RebuildProgress) => void = () => undefined,
 ): Promise<FeedPlace> {
   await server.script('BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY');
   try {
     const [row] = await server.rows('SELECT seq, mark, book_version FROM ledger.shop WHERE shop = $1', [
       shop,
     ]);
-    if (!row || Number(row[0]) === 0) throw new LedgerError('no-book');
+    if (!row || Number(row[0]) === 0) throw new LedgerError('empty');
     const [place, version] = [{ seq: Number(row[0]), mark: Number(row[1]) }, Number(row[2])];
     if (version > BOOK_VERSION) throw new LedgerError('newer');
-    await fillBook(server, shop, path, version);
+    await fillBook(server, shop, path, version, report);
     goOn(path, now, place);
     return place;
   } catch (error) {
@@ -85,7 +63,13 @@ export async function bookFromLedger(
   }
 }
 
-async function fillBook(server: Server, shop: number, path: string, version: number): Promise<void> {
+async function fillBook(
+  server: Server,
+  shop: number,
+  path: string,
+  version: number,
+  report: (progress: RebuildProgress) => void,
+): Promise<void> {
   const db = new Database(path);
   try {
     db.pragma('journal_mode = OFF');
@@ -93,8 +77,14 @@ async function fillBook(server: Server, shop: number, path: string, version: num
     db.pragma('foreign_keys = OFF');
     for (const step of MIGRATIONS.slice(0, version)) db.exec(step);
     const putBack = setTriggersAside(db, () => true);
-    const tables = await serverTables(server);
-    for (const table of ledgerTables(db)) await fillTable(db, server, shop, table, columnsOf(tables, table));
+    const found = await serverTables(server);
+    const tables = ledgerTables(db).map((table) => ({ table, known: columnsOf(found, table) }));
+    const progress = { rows: 0, of: await countOf(server, shop, tables) };
+    const count = (): void => {
+      if (progress.rows++ % REPORT_EVERY === 0) report({ ...progress });
+    };
+    for (const { table, known } of tables) await fillTable(db, server, shop, table, known, count);
+    report({ rows: progress.of, of: progress.of });
     putBack();
     for (const { name } of tablesOf(db)) if (/_lookup$/.test(name)) recompute(db, name);
     db.pragma(`application_id = ${APPLICATION_ID}`);
@@ -111,12 +101,27 @@ async function fillBook(server: Server, shop: number, path: string, version: num
   }
 }
 
+interface FoundTable {
+  table: LedgerTable;
+  known: ReadonlySet<string> | undefined;
+}
+
+/** Rows that the ledger has of a branch. */
+async function countOf(server: Server, shop: number, tables: readonly FoundTable[]): Promise<number> {
+  const names = tables.filter(({ known }) => known).map(({ table }) => table.name);
+  const counts = [...names, 'other', 'quarantine'].map(
+    (name) => `(SELECT count(*) FROM ledger.${quoted(name)} WHERE shop = $1)`,
+  );
+  return Number(await one(server, `SELECT ${counts.join(' + ')}`, [shop]));
+}
+
 async function fillTable(
   db: Db,
   server: Server,
   shop: number,
   table: LedgerTable,
   known: ReadonlySet<string> | undefined,
+  count: () => void,
 ): Promise<void> {
   const names = table.columns.map(({ name }) => `"${name}"`);
   const insert = db.prepare<BookValue[]>(
@@ -124,7 +129,10 @@ async function fillTable(
   );
   db.exec('BEGIN');
   db.exec(`DELETE FROM "${table.name}"`); // a migration may have put rows into it
-  for await (const row of rowsOf(server, shop, table, known)) insert.run(...row);
+  for await (const row of rowsOf(server, shop, table, known)) {
+    insert.run(...row);
+    count();
+  }
   db.exec('COMMIT');
 }
 

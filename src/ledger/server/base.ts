@@ -70,10 +70,24 @@ CREATE TABLE ledger.other (
 CREATE FUNCTION ledger.mine() RETURNS SETOF integer LANGUAGE sql STABLE
   AS 'SELECT shop FROM ledger.shop WHERE role = current_user';
 `,
+  `
+-- What each shop has learned, as sums without any customer's data. Every shop reads all of them.
+CREATE TABLE ledger.shared_lesson (
+  -- The random mark of the shop that learned it: nobody else can write under it.
+  source text PRIMARY KEY,
+  shop integer NOT NULL REFERENCES ledger.shop,
+  label text NOT NULL,
+  body text NOT NULL,
+  at timestamptz NOT NULL DEFAULT now()
+);
+`,
 ];
 
 /** The oldest version of the base that this program can write to. */
 export const LEAST_BASE = 1;
 
 /** Tables of the base whose rows belong to a shop. */
-export const BASE_TABLES: readonly string[] = ['taken', 'quarantine', 'other'];
+export const BASE_TABLES: readonly string[] = ['taken', 'quarantine', 'other', 'shared_lesson'];
+
+/** Those of them that every shop reads. */
+export const SHARED_TABLES: readonly string[] = ['shared_lesson'];

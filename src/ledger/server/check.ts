@@ -14,14 +14,24 @@ export async function checkServer(server: Server): Promise<void> {
   // The rules of the tables do not hold for such a role: one shop could write another's rows.
   if (await one(server, 'SELECT rolsuper OR rolbypassrls FROM pg_roles WHERE rolname = current_user'))
     throw new LedgerError('bypasses');
-  const { base, least } = await preparedVersions(server);
-  if (base === 0) throw new LedgerError('not-prepared');
-  if (least > BASE.length) throw new LedgerError('newer');
+  await checkPrepared(server);
   const may = await one(
     server,
     "SELECT has_table_privilege('ledger.taken', 'INSERT') AND has_column_privilege('ledger.shop', 'seq', 'UPDATE')",
   );
   if (may !== true) throw new LedgerError('no-rights');
+}
+
+/** Checks a server for somebody who only reads. @throws LedgerError `not-postgres`, `too-old`, `not-prepared`, `newer` */
+export async function checkReadable(server: Server): Promise<void> {
+  await checkVersion(server);
+  await checkPrepared(server);
+}
+
+async function checkPrepared(server: Server): Promise<void> {
+  const { base, least } = await preparedVersions(server);
+  if (base === 0) throw new LedgerError('not-prepared');
+  if (least > BASE.length) throw new LedgerError('newer');
 }
 
 /** @throws LedgerError `not-postgres`, `too-old` */

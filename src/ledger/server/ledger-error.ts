@@ -28,8 +28,10 @@ export type LedgerCode =
   | 'superseded'
   /** The ledger was set back to before what the book still knows. */
   | 'forgotten'
-  /** The ledger has no book of this identity, or not all of it. */
+  /** The book is not logged. */
   | 'no-book'
+  /** The ledger has no book that whoever asks may see. */
+  | 'empty'
   /** What came back is no sound book. */
   | 'unsound'
   /** The server's disk is full. */

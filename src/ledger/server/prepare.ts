@@ -12,7 +12,7 @@ import {
   type LedgerTable,
 } from '../tables/ledger-tables.ts';
 import { dropViewsSql, VIEWS, VIEWS_FROM_BOOK, VIEWS_VERSION, viewsSql } from '../views/views.ts';
-import { BASE, BASE_TABLES, LEAST_BASE } from './base.ts';
+import { BASE, BASE_TABLES, LEAST_BASE, SHARED_TABLES } from './base.ts';
 import { LedgerError } from './ledger-error.ts';
 import { columnsOf, preparedVersions, serverTables, type ServerTable } from './prepared.ts';
 import { quoted, type Server } from './server.ts';
@@ -158,6 +158,8 @@ function guarded(name: string, rule: string, roles: boolean): string[] {
     `DROP POLICY IF EXISTS mine ON ${table}`,
     `CREATE POLICY mine ON ${table} USING (${rule}) WITH CHECK (${rule})`,
     `DROP POLICY IF EXISTS reading ON ${table}`,
+    `DROP POLICY IF EXISTS sharing ON ${table}`,
+    ...(SHARED_TABLES.includes(name) ? [`CREATE POLICY sharing ON ${table} FOR SELECT USING (true)`] : []),
     ...(roles ? [`CREATE POLICY reading ON ${table} FOR SELECT TO ${READER_ROLE} USING (true)`] : []),
   ];
 }

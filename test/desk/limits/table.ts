@@ -48,6 +48,12 @@ const limit = (list: number, text: number, heldMs = HELD_MS): Limit => ({ list, 
 export const NOT_MEASURED: Readonly<Partial<Record<CallName, string>>> = {
   'shop.keepRecords':
     'answers only while the book is shut because another program built into it; then nothing else is asked',
+  'ledger.books': 'asks a server, as `ledger.tryIt` does',
+  'ledger.rebuild': 'starts a thread, which alone makes the book',
+  'ledger.rebuilding': 'says what that thread said last',
+  'ledger.cancelRebuild': 'ends that thread',
+  'ledger.openRebuilt':
+    'takes in a file as `shop.restore` does, and begins a branch as `ledger.newBranch` does',
   'shop.beginAnew': 'answers only while the book is shut; then nothing else is asked',
 };
 
@@ -71,12 +77,19 @@ export const LIMITS: Readonly<Record<CallName, Limit>> = {
   'ledger.get': limit(0, 0),
   'ledger.tryIt': limit(0, 20_000),
   'ledger.prepare': limit(0, 20_000),
+  'ledger.storePassword': limit(0, 1000),
   'ledger.turnOn': limit(0, 20_000),
   'ledger.turnOff': limit(0, 6),
   'ledger.newBranch': limit(0, 6),
   'ledger.getShops': limit(0, 60),
   'ledger.getShopRows': limit(0, 60),
   'ledger.readAs': limit(0, 1000),
+  'ledger.lesson': limit(0, 0),
+  'ledger.books': limit(0, 20_000),
+  'ledger.rebuild': limit(0, 20_000),
+  'ledger.rebuilding': limit(0, 0),
+  'ledger.cancelRebuild': limit(0, 0),
+  'ledger.openRebuilt': limit(0, 6, RESTORES_A_BOOK),
   'stations.get': limit(0, 0),
   'stations.listNetworks': limit(0, 0),
   'stations.setUp': limit(0, 60),

@@ -26,7 +26,7 @@ function learnedInTenLooks(): number {
     backUp: async () => undefined,
     isWriting: () => false,
     announceLedger: () => undefined,
-    feeder: new URL('file:///nowhere.js'),
+    teaching: { lesson: async () => null, write: async () => undefined },
   };
   const stop = startUpkeep(door, { backUpEvery: 1e9, lookEvery: 2_000 }, quiet, (error) => {
     throw error;

@@ -3,6 +3,7 @@
  * requires. It records what the shell sets and simulates system events.
  */
 import { utilityProcessDouble, type DeskThread } from './desk-thread.ts';
+import { keyStoreDouble } from './key-store.ts';
 import { menuDouble, type MenuItem } from './menu.ts';
 import { MessageChannelMain } from './ports.ts';
 import { dialogsDouble } from './dialogs.ts';
@@ -68,12 +69,14 @@ export function electronDouble(options: DoubleOptions) {
     'select-serial-port': serial.onSelect,
     'will-download': downloads.onDownload,
   };
+  const keyStore = keyStoreDouble(() => record.ready);
   let blockers = 0;
   const ipc = new Map<string, (event: object, ...args: unknown[]) => void>();
   const record = {
     app,
     windows: [] as WindowDouble[],
     desks: [] as DeskThread[],
+    keyStore: keyStore.record,
     ...dialogs.record,
     answerStanding: dialogs.answerStanding,
     menu: [] as MenuItem[],
@@ -237,6 +240,7 @@ export function electronDouble(options: DoubleOptions) {
         return (options.screens ?? ONE_SCREEN).map((workArea) => ({ workArea }));
       },
     }),
+    safeStorage: keyStore.safeStorage,
     shell: strict('shell', { showItemInFolder: (path: string) => void record.shownFiles.push(path) }),
     session: strict('session', {
       get defaultSession() {

@@ -70,13 +70,15 @@ it('is off at first, encrypts unless told otherwise, and sends no personal detai
   await database?.setValue('shops');
   await user?.setValue('north');
   await password?.setValue(' se cret ');
+  desk.answers['ledger.storePassword'] = () => ok({});
   desk.answers['ledger.turnOn'] = () => ok({ branch: 1 });
   await shown.get('form').trigger('submit');
   await flushPromises();
+  expect(called('ledger.storePassword')).toEqual([{ password: ' se cret ' }]);
   expect(called('ledger.turnOn')).toEqual([
     {
       host: 'ledger.example', port: 5432, database: 'shops', user: 'north', tls: 'verified', ca: null,
-      password: ' se cret ', personal: false,
+      personal: false,
     },
   ]); // prettier-ignore
 });
