@@ -362,7 +362,7 @@ export const PLACES: readonly Place[] = [
   { name: 'money', at: () => '/season/money', sees: /Billed and cost, by service/ },
   { name: 'fat', at: () => '/season/fat', sees: /What the fat came from/ },
   { name: 'quotes kept', at: () => '/season/check', sees: /Quote accuracy by species/ },
-  { name: 'compare', at: () => '/season/compare', sees: /Difference of the means: / },
+  { name: 'compare', at: () => '/season/compare', sees: /The true difference is|No clear difference/ },
   { name: 'animals', at: () => '/season/animals?species=moose&order=bone', sees: /Hanging weight/ },
   { name: 'season report', at: () => '/season/report', sees: /Sources and chart notes/ },
   { name: 'costs', at: () => '/season/costs', sees: /By species/ },
