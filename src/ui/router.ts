@@ -140,6 +140,7 @@ export const routes: readonly RouteRecordRaw[] = [
   },
   { path: '/season/flow', meta: { place: 'season' }, component: chart('FlowPage') },
   { path: '/season/money', meta: { place: 'season' }, component: chart('MoneyPage') },
+  { path: '/season/shops', meta: { place: 'season' }, component: chart('ShopsPage') },
   { path: '/season/costs', meta: { place: 'season' }, component: chart('CostsPage') },
   { path: '/books', meta: { place: 'books' }, component: page('BooksPage') },
   {

@@ -8,4 +8,5 @@ export { default as FlowPage } from './season/FlowPage.vue';
 export { default as MoneyPage } from './season/MoneyPage.vue';
 export { default as PoundsPage } from './season/PoundsPage.vue';
 export { default as ReportPage } from './season/ReportPage.vue';
+export { default as ShopsPage } from './season/ShopsPage.vue';
 export { default as YieldsPage } from './season/YieldsPage.vue';

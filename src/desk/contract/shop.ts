@@ -221,6 +221,8 @@ export interface ShopView {
   /** False for a new book: the window shows the first start. */
   setUp: boolean;
   demo: boolean;
+  /** Set where a ledger is on, so that the owner's view of all shops has something to ask. */
+  ledger?: true;
   bookPath: string;
   today: string;
   season: number;

@@ -18,7 +18,7 @@ import { orderRecipes } from '../recipes/ordered.ts';
 import { productCards } from '../pricing/products-shelf.ts';
 import { RECORD_SETS } from '../input/record-sets.ts';
 import type { Session } from '../session/session.ts';
-import { settingSchemas } from '../session/settings.ts';
+import { readSetting, settingSchemas } from '../session/settings.ts';
 import type { ShopView, ShopSettings } from '../contract/contract.ts';
 import { templateCards } from '../shelf/templates-shelf.ts';
 import { refuseMoreOfShop } from '../session/list-limits.ts';
@@ -140,6 +140,7 @@ export function shopView(session: Session): ShopView {
     opening: session.opening,
     setUp: settings.shopName !== '',
     demo: session.demo,
+    ...(hasLedger(session) ? { ledger: true as const } : {}),
     bookPath: session.book.path,
     today: session.today(),
     season,
@@ -168,6 +169,11 @@ export function shopView(session: Session): ShopView {
 const CLOCKS_DIFFER_MS = 60 * 60_000;
 
 /** The newest entry if it is in the future: the computer's clock was set back, or was wrong before. */
+/** The ledger's own settings are read by a later room. */
+function hasLedger({ book, demo }: Session): boolean {
+  return !demo && readSetting(book, 'ledger', v.object({ on: v.boolean() }))?.on === true;
+}
+
 function clockBehind(session: Session): string | null {
   const newest = session.demo ? null : lastEntryOf(session.book.db);
   return newest && Date.parse(newest) - Date.parse(session.now()) > CLOCKS_DIFFER_MS ? newest : null;
