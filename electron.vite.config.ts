@@ -63,6 +63,7 @@ export default defineConfig({
   renderer: {
     root: 'src/ui',
     plugins: [words(here), ...screens(), licences.emit, stationBuild(here, screens)],
+    resolve: { alias: { '@kurkle/color': resolve(here, 'electron/packaging/no-color.ts') } },
     build: {
       outDir: resolve(here, 'out/renderer'),
       emptyOutDir: true,

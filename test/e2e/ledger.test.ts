@@ -7,7 +7,7 @@ import { endWithRun } from '../run-folder.ts';
 import { bringAxe, violations } from './axe-check.ts';
 import { looksOf } from './looks/screen-looks.ts';
 import { cutOff } from './reach.ts';
-import { openShop, type ShopWindow } from './shop-window.ts';
+import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 
 /** Where screenshots go, if anywhere. */
 const PICTURES = process.env.LEDGER_PICTURES;
@@ -104,6 +104,30 @@ it('sends the book under the shop’s own login', async () => {
   await owner.end();
   expect(await group.getByLabel('Password', { exact: true }).inputValue()).toBe('');
   await isWhole('even');
+});
+
+it('shows all shops to a user that reads them all, and no other', async () => {
+  const { page, keys } = shop;
+  await deerAtDesk(shop, 'Hanging Hana');
+  const owner = await server.as(database, SUPERUSER);
+  await owner.script(`CREATE ROLE books LOGIN PASSWORD '${PASSWORD}' IN ROLE ledger_reader`);
+  await expect.poll(() => owner.rows('SELECT count(*)::int FROM ledger.backlog_by_animal')).toEqual([[1]]);
+  await owner.end();
+  await page.evaluate(() => (location.hash = '#/season/shops?measure=backlog'));
+  await page.getByText(/^This user reads one shop only\./).waitFor();
+  await keys.tabTo(page.getByLabel('User', { exact: true }));
+  await keys.type('books');
+  await keys.tabTo(page.getByLabel('Password', { exact: true }));
+  await keys.type(PASSWORD);
+  await keys.pressOn('Show all shops');
+  await page.getByRole('link', { name: 'Cold Creek Locker' }).waitFor();
+  expect(await violations(page)).toEqual([]);
+  expect(await cutOff(page)).toEqual([]);
+  await keys.tabTo(page.getByRole('link', { name: 'Cold Creek Locker' }));
+  await keys.press('Enter');
+  await page.getByRole('link', { name: '26-0001' }).waitFor();
+  await page.evaluate(() => (location.hash = '#/shop'));
+  await group.waitFor();
 });
 
 it('tells what waits while the server is gone, goes on by itself, and is switched off', async () => {
