@@ -136,7 +136,7 @@ it('tells what waits while the server is gone, goes on by itself, and is switche
   await call('shop.saveSettings', { changes: { lateDays: 5 } });
   await says('On. It will try again automatically.');
   await says(/^Nothing answers at this address and port\./);
-  await says(/^\d+ changes? waits? to be sent, the oldest since /);
+  await says(/^\d+ changes? (is|are) waiting to be sent, the oldest since /);
   await isWhole('waiting');
   await server.start();
   await says(/^On\. Everything up to .* is in the ledger\.$/);
