@@ -14,7 +14,14 @@ export type NonePart = (typeof NONE_PARTS)[number];
 
 /** The step at which a weight is taken. */
 export type WeighStage =
-  'live' | 'dressed' | 'received' | 'hanging' | 'primal' | 'cut' | 'grinder' | 'packed';
+  | 'live'
+  | 'dressed'
+  | 'received'
+  | 'hanging'
+  | 'primal'
+  | 'cut'
+  | 'grinder'
+  | 'packed';
 
 /** Typed by hand, read off a scale or the practice scale, or imported from a file. */
 export type WeighSource = 'typed' | 'scale' | 'practice' | 'import';

@@ -234,7 +234,8 @@ function backlogRows(waiting: readonly Waiting[]): Expected {
 
 function backlog(db: Db, animals: readonly RawAnimal[], bySpecies: boolean): Expected {
   const typed = db.prepare("SELECT value FROM setting WHERE key = 'costing'").pluck().get() as
-    string | undefined;
+    | string
+    | undefined;
   const { cutting, grinding } = ((typed ? JSON.parse(typed) : example) as typeof example).services;
   const groups = Map.groupBy(inWork(db, animals), (a) => `${a.season} ${bySpecies ? a.species : ''}`);
   const batches = batchSums(db);

@@ -191,7 +191,8 @@ function offerOf({ with: told }: Problem, slip: SlipName | null, tote: Tote): bo
 
 function offeredBy(
   suspect:
-    { twice: boolean; otherAnimal: boolean; likely: { typed: string; kind: string } | null } | undefined,
+    | { twice: boolean; otherAnimal: boolean; likely: { typed: string; kind: string } | null }
+    | undefined,
   slip: SlipName | null,
   tote: Tote,
 ): boolean | null {

@@ -14,7 +14,8 @@ export interface LabelLine extends LabelPart {
 
 /** Something that went in: meat by its name, or an ingredient of the library. */
 export type WentIn =
-  { readonly meat: string; readonly grams: number } | { readonly ingredient: string; readonly grams: number };
+  | { readonly meat: string; readonly grams: number }
+  | { readonly ingredient: string; readonly grams: number };
 
 /**
  * One line for each name, what goes in twice together, the heaviest first and equal ones by name; what weighs nothing is left out.

@@ -60,7 +60,11 @@ export interface InventedSeason {
 }
 
 export type SlipKind =
-  'digits swapped' | 'digit missing' | 'decimal slipped' | 'kilograms as pounds' | 'weighed twice';
+  | 'digits swapped'
+  | 'digit missing'
+  | 'decimal slipped'
+  | 'kilograms as pounds'
+  | 'weighed twice';
 
 export interface SlipWanted {
   slip: SlipKind;

@@ -6,7 +6,15 @@ import type { AnimalStage, Brought, Grade, Sex, TestResult } from './words.ts';
 
 /** Fields that may be missing from an entry, and can be added later. */
 export type RecordField =
-  'address' | 'phone' | 'licence' | 'tag' | 'sex' | 'killDate' | 'killArea' | 'delivererAddress' | 'weight';
+  | 'address'
+  | 'phone'
+  | 'licence'
+  | 'tag'
+  | 'sex'
+  | 'killDate'
+  | 'killArea'
+  | 'delivererAddress'
+  | 'weight';
 /** Fields that every entry has. */
 type RecordAlways = 'hunter' | 'deliverer' | 'species' | 'receivedOn' | 'releasedOn' | 'releasedTo';
 

@@ -32,7 +32,8 @@ interface Entry {
 
 /** A text, or the bytes of a file: null if it is gone by then, and left out. */
 export type ZipFile =
-  { name: string; text: Iterable<string> } | { name: string; bytes: () => Uint8Array | null };
+  | { name: string; text: Iterable<string> }
+  | { name: string; bytes: () => Uint8Array | null };
 
 /** Writes an archive to `path`. */
 export async function writeZip(path: string, files: Iterable<ZipFile>): Promise<void> {

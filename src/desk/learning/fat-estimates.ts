@@ -90,15 +90,7 @@ export function estimatesFrom(
       terms: { [kind]: kindSd ** 2, [animal]: own },
     };
   };
-  const lotPredictor = ({
-    id,
-    fat,
-    fat_sd: sd,
-  }: {
-    id: number;
-    fat: number;
-    fat_sd: number;
-  }): FatPredictor =>
+  const lotPredictor = ({ id, fat, fat_sd: sd }: { id: number; fat: number; fat_sd: number }): FatPredictor =>
     joint.has(lotKey(id)) ? itself(lotKey(id)) : { offset: fat, terms: { [lotKey(id)]: sd ** 2 } };
   const predictorOf = ({
     animal_id: id,

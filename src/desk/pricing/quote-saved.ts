@@ -8,7 +8,8 @@ type SavedPrice = Omit<Price, 'lines' | 'unpriced' | 'chargeable'> &
   Partial<Pick<Price, 'unpriced' | 'chargeable'>> & { lines: SavedLine[] };
 /** Older quotes stored the sources without grades. */
 type SavedBasis =
-  QuoteResult['restsOn'] | { ownAnimals: number; relatives: boolean; source: string; weightSource: string };
+  | QuoteResult['restsOn']
+  | { ownAnimals: number; relatives: boolean; source: string; weightSource: string };
 type Saved = Omit<QuoteResult, 'price' | 'restsOn'> & { price: SavedPrice | null; restsOn: SavedBasis };
 
 /** The stored answer of a quote; amounts that an older one lacks are null. */

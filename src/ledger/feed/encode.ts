@@ -5,7 +5,11 @@ export type BookValue = string | number | null | Uint8Array;
 
 /** Why PostgreSQL has no place for a value. */
 export type Unfit =
-  'zero character' | 'half a character' | 'no finite number' | 'too long a number' | 'refused';
+  | 'zero character'
+  | 'half a character'
+  | 'no finite number'
+  | 'too long a number'
+  | 'refused';
 
 /**
  * The first value of a row that PostgreSQL would refuse or change.

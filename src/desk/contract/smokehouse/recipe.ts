@@ -7,7 +7,15 @@ export type { CureClass } from '../../../core/curing/limits.ts';
 
 /** The nine major food allergens of US law. */
 export type Allergen =
-  'milk' | 'egg' | 'fish' | 'shellfish' | 'tree-nuts' | 'peanut' | 'wheat' | 'soy' | 'sesame';
+  | 'milk'
+  | 'egg'
+  | 'fish'
+  | 'shellfish'
+  | 'tree-nuts'
+  | 'peanut'
+  | 'wheat'
+  | 'soy'
+  | 'sesame';
 
 /** `kind` names the nut, the fish or the crustacean, or is empty. */
 export interface AllergenOf {

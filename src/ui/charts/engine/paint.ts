@@ -4,7 +4,10 @@ import type { ChartColors } from './colors.ts';
 export type Tone = Exclude<keyof ChartColors, 'font'>;
 export type Pattern = 'hatch' | 'dots' | 'cross';
 export type Paint =
-  Tone | 'none' | { tone: Tone; strength: number } | { pattern: Pattern; ink: Tone; on: Tone };
+  | Tone
+  | 'none'
+  | { tone: Tone; strength: number }
+  | { pattern: Pattern; ink: Tone; on: Tone };
 
 /** Side of the repeated square of a pattern, in CSS pixels, and the dots per pixel it is drawn with, enough for paper. */
 const TILE = 8;
