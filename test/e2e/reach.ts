@@ -100,7 +100,7 @@ export function smallTargets(page: Page): Promise<string[]> {
     const found = [];
     for (const element of targets) {
       // A mark of a chart: the table behind leads to the same.
-      if (element instanceof SVGElement || element.disabled) continue;
+      if (element instanceof SVGElement || element.closest('[data-marks]') || element.disabled) continue;
       element.scrollIntoView({ block: 'center', inline: 'center' });
       const box = [...element.getClientRects()].at(0);
       const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];

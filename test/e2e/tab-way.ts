@@ -18,8 +18,9 @@ export function tabWay(page: Page): Promise<TabWay> {
     const seen = (element) => element.checkVisibility({ visibilityProperty: true }) && !element.closest('[inert], [aria-hidden=true]') && (!open || open.contains(element));
     const ACTIVE = 'a[href], button, input, select, textarea, summary, [role=button], [role=tab], [role=radio], [tabindex="0"]';
     const active = [...document.querySelectorAll(ACTIVE)].filter((element) => seen(element) && !element.disabled);
-    // Of a group of radio buttons or tabs one is a stop; arrows reach the others.
-    const oneOfMany = (element) => element.matches('[type=radio], [role=tab], [role=option], [role=radio]');
+    // Of a group of radio buttons, of tabs or of the marks of a chart one is a stop; arrows reach the others.
+    const oneOfMany = (element) => element.matches('[type=radio], [role=tab], [role=option], [role=radio]') ||
+      element.closest('[data-marks]')?.querySelectorAll('[tabindex="0"]').length === 1;
     // The calendar of a day is opened by a key of its field.
     const byKey = (element) => element.matches('button[aria-keyshortcuts]') && element.parentElement.querySelector('input[aria-keyshortcuts="' + element.getAttribute('aria-keyshortcuts') + '"]') !== null;
     const unreached = active.filter((element) => element.tabIndex < 0 && !oneOfMany(element) && !byKey(element)).map(named);

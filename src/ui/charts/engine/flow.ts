@@ -96,6 +96,6 @@ export function markNodes(plot: FlowPlot, width: number) {
     const label = `${words[0]}: ${words.slice(1).join(', ')}`;
     return words.length === 0
       ? []
-      : [{ label, link, left, top: top + (tall - height) / 2, width: REACH, height }];
+      : [{ label, link, left, top: top + (tall - height) / 2, width: Math.min(REACH, width - left), height }];
   });
 }

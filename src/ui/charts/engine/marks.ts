@@ -18,17 +18,18 @@ export function placeMarks(chart: Chart, marks: readonly Mark[]): PlacedMark[] {
   return marks.map((mark) => {
     const across = mark.x && x ? mark.x.map((value) => x.getPixelForValue(value)) : [0, chart.width];
     const up = mark.y && y ? mark.y.map((value) => y.getPixelForValue(value)) : [0, chart.height];
-    const [left, width] = side(across);
-    const [top, height] = side(up);
+    const [left, width] = side(across, chart.width);
+    const [top, height] = side(up, chart.height);
     return { ...mark, left, top, width, height };
   });
 }
 
-/** Start and length of a side, made long enough to be hit. */
-function side(ends: readonly number[]): [number, number] {
+/** Start and length of a side, made long enough to be hit, within the picture. */
+function side(ends: readonly number[], whole: number): [number, number] {
   const [from, to] = [Math.min(...ends), Math.max(...ends)];
   const length = Math.max(LEAST, to - from);
-  return [(from + to - length) / 2, length];
+  const start = Math.max(0, (from + to - length) / 2);
+  return [start, Math.min(length, whole - start)];
 }
 
 /** Index of the smallest mark at a place: a point before the box around it. −1 where there is none. */

@@ -1,0 +1,7 @@
+let turn: Promise<void> = Promise.resolve();
+
+/** Charts are drawn one after the other, so that a page of many answers between them. */
+export function myTurn(): Promise<void> {
+  turn = turn.then(() => new Promise((done) => setTimeout(done)));
+  return turn;
+}
