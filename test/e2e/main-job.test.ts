@@ -252,7 +252,7 @@ describe('the whole job, by keyboard', () => {
       .first()
       .waitFor();
     await keys.fill('Packages', '172');
-    await keys.fill('Weight of the 172 packages together', '172.4');
+    await keys.fill('Total weight of the 172 packages', '172.4');
     await keys.press('Enter');
     await page.getByText(/0\.75 lb not packed yet/).waitFor();
     await keys.pressOn('Finish this batch');
@@ -323,7 +323,7 @@ describe('the whole job, by keyboard', () => {
     expect(percent(fat)).toBe('4.9%');
     await page.getByText(percent(fat)).first().waitFor();
     await keys.fill('Packages', '12');
-    await keys.fill('Weight of the 12 packages together', '12.75');
+    await keys.fill('Total weight of the 12 packages', '12.75');
     await keys.press('Enter');
     await page.getByText(/0\.15 lb not packed yet/).waitFor();
     await keys.pressOn('Finish this batch');

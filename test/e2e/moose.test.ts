@@ -151,7 +151,7 @@ describe('a moose in full detail', () => {
     await page.getByRole('table', { name: 'What went in' }).getByText('150.50').first().waitFor();
     await keys.fill('Packages', '150');
     await keys.fill('Freezer spot', 'B4');
-    await keys.fill('Weight of the 150 packages together', '149.80');
+    await keys.fill('Total weight of the 150 packages', '149.80');
     await keys.press('Enter');
     await page.getByText(/0\.70 lb not packed yet/).waitFor();
     await keys.pressOn('Finish this batch');

@@ -105,7 +105,7 @@ describe('a pooled batch of five owners', () => {
   it('divides packages and pounds among the owners so that both add up', async () => {
     const { keys, page } = shop;
     await keys.fill('Packages', String(PACKAGES));
-    await keys.fill(`Weight of the ${PACKAGES} packages together`, '116.10');
+    await keys.fill(`Total weight of the ${PACKAGES} packages`, '116.10');
     await keys.press('Enter');
     await page.getByText(/0\.50 lb not packed yet/).waitFor();
     const columns = [await column('Owners', 2), await column('Owners', 3), await column('Owners', 4)];

@@ -68,7 +68,7 @@ export async function grind(day: Day, batch: Batch): Promise<void> {
   for (const who of owners) await weighIn(day, batch.trims[who] ?? '');
   if (batch.fat) await weighIn(day, batch.fat);
   await keys.fill('Packages', String(batch.packages));
-  await keys.fill(`Weight of the ${batch.packages} packages together`, batch.packed);
+  await keys.fill(`Total weight of the ${batch.packages} packages`, batch.packed);
   await keys.press('Enter');
   await card(day, 'Owners').getByText(batch.packed).first().waitFor();
   const cells = await card(day, 'Owners').getByRole('row').getByRole('cell').allInnerTexts();
