@@ -144,6 +144,7 @@ export const rooms = {
     'shares',
     'leaving',
     'about',
+    'ledger',
     'backup',
     'charges',
     'bill',

@@ -1,7 +1,7 @@
 /** Shop, Ledger, by keyboard alone, with a real PostgreSQL: a wrong password, an unprepared database, on, the server gone and back, off. */
 import { join } from 'node:path';
 import type { Locator } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
+import { afterAll, beforeAll, beforeEach, expect, it, vi } from 'vitest';
 import { OWNER, PASSWORD, startServer, SUPERUSER, type RealServer } from '../ledger/server/real-server.ts';
 import { endWithRun } from '../run-folder.ts';
 import { bringAxe, violations } from './axe-check.ts';
@@ -17,6 +17,9 @@ let database: string;
 let shop: ShopWindow;
 let group: Locator;
 
+// A busy computer takes a browser's steps several times as long.
+vi.setConfig({ testTimeout: 240_000 });
+
 beforeAll(async () => {
   server = await startServer({ onStarted: endWithRun });
   database = await server.newDatabase();
@@ -30,20 +33,26 @@ afterAll(async () => {
   await server?.remove();
 });
 
-const says = (words: RegExp | string): Promise<void> =>
-  group.getByText(words).first().waitFor({ timeout: 30_000 });
+const says = (words: RegExp | string, where = group): Promise<void> =>
+  where.getByText(words).first().waitFor({ timeout: 30_000 });
+
+async function goToLedger(): Promise<void> {
+  await shop.keys.press('Alt+0');
+  await shop.keys.tabTo(shop.page.getByRole('link', { name: 'Ledger', exact: true }));
+  await shop.keys.press('Enter');
+}
 
 /** The fields that a shop types, by keyboard. */
-async function type(fields: Readonly<Record<string, string>>): Promise<void> {
+async function type(fields: Readonly<Record<string, string>>, where = group): Promise<void> {
   for (const [label, typed] of Object.entries(fields)) {
-    await shop.keys.tabTo(group.getByLabel(label, { exact: true }));
+    await shop.keys.tabTo(where.getByLabel(label, { exact: true }));
     await shop.keys.press('ControlOrMeta+a');
     await shop.keys.type(typed);
   }
 }
 
 /** In both themes, on a small laptop and on a large screen. */
-async function isWhole(step: string): Promise<void> {
+async function isWhole(step: string, part = group): Promise<void> {
   const { page } = shop;
   await bringAxe(page);
   for (const colorScheme of ['light', 'dark'] as const) {
@@ -57,7 +66,7 @@ async function isWhole(step: string): Promise<void> {
       await page.setViewportSize(size);
       await expect.poll(() => cutOff(page), { message: String(size.width) }).toEqual([]);
       if (PICTURES)
-        await group.screenshot({ path: join(PICTURES, `${step}-${size.width}-${colorScheme}.png`) });
+        await part.screenshot({ path: join(PICTURES, `${step}-${size.width}-${colorScheme}.png`) });
     }
   }
   expect((await looksOf(page)).wrapped, 'over several lines').toEqual([]);
@@ -65,9 +74,7 @@ async function isWhole(step: string): Promise<void> {
 
 it('says in sentences what is wrong, and prepares an empty database', async () => {
   const { keys, page } = shop;
-  await keys.press('Alt+0');
-  await keys.tabTo(page.getByRole('link', { name: 'Ledger', exact: true }));
-  await keys.press('Enter');
+  await goToLedger();
   await says('Off. Nothing leaves this computer.');
   await keys.pressOn('Test connection');
   await says('This field is required. Fill it in.');
@@ -142,5 +149,38 @@ it('tells what waits while the server is gone, goes on by itself, and is switche
   await says(/^On\. Everything up to .* is in the ledger\.$/);
   await keys.pressOn('Turn off');
   await says('Off. Nothing leaves this computer.');
-  expect(shop.complaints).toEqual([]);
 }, 120_000);
+
+it('gets the book back from the ledger as on a new computer, and goes on as a new branch', async () => {
+  const { keys, page } = shop;
+  await keys.pressOn('Get a book back from a ledger');
+  const dialog = page.getByRole('dialog');
+  await type(
+    { Address: '127.0.0.1', Port: String(server.port), Database: database, User: SHOP_USER },
+    dialog,
+  );
+  await type({ Password: PASSWORD }, dialog);
+  await keys.tabTo(dialog.getByLabel('No encryption, for a database on this computer only'));
+  await keys.press('Space');
+  await keys.pressOn('Show its books');
+  await says('Cold Creek Locker', dialog);
+  await isWhole('books', dialog);
+  await keys.tabTo(dialog.getByRole('button', { name: /^Get this book: Cold Creek Locker/ }));
+  await keys.press('Enter');
+  await says(/^Checked just now and complete: 0 animals/, dialog);
+  await says(/^Not in it: photos, PINs/, dialog);
+  await says(/were never sent\./, dialog);
+  await isWhole('made', dialog);
+  await keys.pressOn('Open this book');
+  await page.getByText('The book is as the ledger had it.').waitFor();
+  await goToLedger();
+  await says(/^On\. Everything up to .* is in the ledger\.$/);
+  const superuser = await server.as(database, SUPERUSER);
+  const branches = () => superuser.rows('SELECT branch, superseded_by IS NULL FROM ledger.shop ORDER BY 1');
+  await expect.poll(branches).toEqual([
+    [1, false],
+    [2, true],
+  ]);
+  await superuser.end();
+  expect(shop.complaints).toEqual([]);
+});
