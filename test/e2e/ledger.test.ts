@@ -172,7 +172,7 @@ it('gets the book back from the ledger as on a new computer, and goes on as a ne
   await says(/were never sent\./, dialog);
   await isWhole('made', dialog);
   await keys.pressOn('Open this book');
-  await page.getByText('The book is as the ledger had it.').waitFor();
+  await page.getByText('The book is back.').waitFor();
   await goToLedger();
   await says(/^On\. Everything up to .* is in the ledger\.$/);
   const superuser = await server.as(database, SUPERUSER);
