@@ -4,6 +4,6 @@
  */
 export class Color {
   constructor(value: unknown) {
-    throw new Error(`A chart mixed the color ${String(value)}; only an animation or a hover does.`);
+    throw new Error(`A chart mixes ${String(value)}.`);
   }
 }

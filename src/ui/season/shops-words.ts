@@ -40,7 +40,7 @@ export function totalOf(
   }
 }
 
-/** Which group is highest and which lowest. */
+/** Which group is highest and which lowest; empty where there is nothing to compare. */
 export function shopsFinding(
   measure: OwnerMeasure,
   groups: readonly { name: string; group: OwnerGroup }[],
@@ -56,8 +56,7 @@ export function shopsFinding(
     .sort((a, b) => b.x - a.x);
   const [first, last] = [known[0], known.at(-1)];
   if (!first || !last) return text.none;
-  const facts = { measure, name: first.name, most: first.said };
-  // Amounts of two currencies have no order.
-  if (new Set(known.map(({ of }) => of)).size > 1) return '';
-  return first === last ? text.one(facts) : text.most({ ...facts, last: last.name, least: last.said });
+  // One group has nothing to be compared with, and amounts of two currencies have no order.
+  if (first === last || new Set(known.map(({ of }) => of)).size > 1) return '';
+  return text.most({ measure, name: first.name, most: first.said, last: last.name, least: last.said });
 }

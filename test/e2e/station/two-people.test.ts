@@ -77,7 +77,7 @@ it('makes no second weight of a correction whose weight was corrected meanwhile'
   await press('21');
   const trim = (await newest())?.id ?? 0;
   await shop.call('table.correct', { weighingId: trim, typed: '20.6', reason: 'a test', by: 'LS' });
-  await station.getByText('LS made it 20.6 lb meanwhile.').waitFor();
+  await station.getByText(/^LS changed it to 20\.6 lb in the meantime\./).waitFor();
   expect(await station.locator('.entry input').inputValue()).toBe('21');
   await looksRight(station, 'station');
   await press('.4');
