@@ -4,6 +4,6 @@
  */
 export class Color {
   constructor(value: unknown) {
-    throw new Error(`A chart mixes ${String(value)}.`);
+    throw new Error(`Color ${String(value)}`);
   }
 }

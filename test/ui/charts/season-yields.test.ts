@@ -92,7 +92,7 @@ describe('take-home by species', () => {
     const story = yieldStory(yields({ species: [shown], withoutShare: 1 }), format, byName);
     expect(story.n).toBe('n = 4,000 animals of 1 species');
     expect(story.notes[2]).toContain('3 of 4000');
-    expect(story.notes[3]).toMatch(/^One more animal is not shown/);
+    expect(story.notes[3]).toMatch(/^1 more animal is not shown/);
   });
 
   it('names each source once, with its species', () => {
