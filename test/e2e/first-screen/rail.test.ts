@@ -42,7 +42,7 @@ it('counts as many on the rail as hang in its list and in its coolers', async ()
   );
   const rows = page.getByRole('table', { name: 'Animals on the rail' }).locator('tbody tr');
   expect(onRail).toBe(await rows.count());
-  const taken = await figures(page.getByText(/^\d+ of \d+ places taken$/).allInnerTexts());
+  const taken = await figures(page.getByText(/^\d+ of \d+ (places|spaces) taken$/).allInnerTexts());
   expect(taken.reduce((sum, one) => sum + one, 0)).toBe(onRail);
 });
 
