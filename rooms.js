@@ -167,7 +167,6 @@ export const rooms = {
     'grinder',
     'intake',
     'rail',
-    'ledger',
     'season',
     'shelf',
     'smokehouse',
