@@ -172,9 +172,7 @@ it('gets the book back from the ledger as on a new computer, and goes on as a ne
   await says(/were never sent\./, dialog);
   await isWhole('made', dialog);
   await keys.pressOn('Open this book');
-  // The window shows the other book from its start; what it says of that may be gone by then.
-  await dialog.waitFor({ state: 'detached' });
-  await expect.poll(() => shop.call('ledger.get', {}).then(({ state }) => state.kind)).not.toBe('off');
+  await page.getByText('The book is back.').waitFor();
   await goToLedger();
   await says(/^On\. Everything up to .* is in the ledger\.$/);
   const superuser = await server.as(database, SUPERUSER);

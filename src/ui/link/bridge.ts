@@ -19,6 +19,8 @@ import { trackSlow } from './slow-calls.ts';
 let bridge: Bridge | null = null;
 /** Pending calls of this window that open a book. */
 let opening = 0;
+/** What this window showed when it opened another book, which it has yet to load; undefined for none. */
+let left: string | null | undefined;
 /** Emitted when the desk turns out to have another opening than this window shows; `ours`: this window requested it. */
 const otherBook = createEventHook<boolean>();
 
@@ -54,9 +56,12 @@ export async function callFor<N extends CallName>(
   language = currentLanguage(),
 ): Promise<Answer<CallOutput<N>>> {
   const opens = opensABook(name) ? 1 : 0;
+  const before = useOpening().shown;
   opening += opens;
   const answer = await trackSlow(opened().call(name, input, target, language));
   opening -= opens;
+  // The news of the other opening may come after the answer.
+  if (opens && answer.ok) left = before;
   const refused = !answer.ok && answer.problem.code === OTHER_OPENING.problem.code;
   if (refused && target === useOpening().shown) notifyOtherBook();
   return answer;
@@ -89,7 +94,7 @@ export function onOtherBook(listener: (ours: boolean) => void): void {
 }
 
 function notifyOtherBook(): void {
-  void otherBook.trigger(opening > 0);
+  void otherBook.trigger(opening > 0 || left === useOpening().shown);
 }
 
 function opened(): Bridge {

@@ -233,4 +233,22 @@ describe('another opening', () => {
     await bridge.callFor('first', 'shop.leaveDemo', {});
     expect(heard.at(-1)).toBe('ours');
   });
+
+  it('counts as ours when the news of it comes after the answer, until this window shows it', async () => {
+    const { bridge, useShop } = await modules();
+    const heard: string[] = [];
+    bridge.onOtherBook((ours) => heard.push(ours ? 'ours' : 'theirs'));
+    useShop().take(look('first'));
+    answerNext = () => ({ ok: true, value: { setAside: null, repaired: [] } });
+    await bridge.callFor('first', 'shop.restore', { path: '/backup.gambrel' });
+    tell({ call: 'shop.restore', stale: null, opening: 'second' });
+    expect(heard).toEqual(['ours']);
+    useShop().take(look('second'));
+    tell({ call: 'shop.restore', stale: null, opening: 'third' });
+    expect(heard).toEqual(['ours', 'theirs']);
+    answerNext = () => (useShop().take(look('fourth')), { ok: true, value: { setAside: null, repaired: [] } });
+    await bridge.callFor('second', 'shop.restore', { path: '/backup.gambrel' });
+    tell({ call: 'shop.restore', stale: null, opening: 'fifth' });
+    expect(heard, 'loaded before the answer came').toEqual(['ours', 'theirs', 'theirs']);
+  });
 });
