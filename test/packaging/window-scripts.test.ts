@@ -10,6 +10,11 @@ it('the scripts of the window stay below their limit, compressed', () => {
   expect(scriptsMb(), `Heaviest: ${heaviest.join(', ')}`).toBeLessThan(MOST_MB);
 });
 
+it('the package that draws charts is fetched with the first chart, by itself', () => {
+  const drawing = windowScripts().filter(({ text }) => text.includes('is not a registered')); // its own error
+  expect(drawing.map(({ name }) => name)).toEqual([expect.stringMatching(/^draw-/)]);
+});
+
 it('the scripts of a station stay below theirs, and the window loads none of them', () => {
   expect(stationScripts().map(({ name }) => name)).toContainEqual(expect.stringMatching(/^station-page-/));
   expect(scriptsMb(stationScripts())).toBeLessThan(MOST_STATION_MB);
