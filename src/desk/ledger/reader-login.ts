@@ -1,4 +1,4 @@
-/** The login that reads all shops, where the shop's own may not: kept like the password. */
+/** The login that reads all shops, where the shop's own may not: in a file beside the book that only this account can read. */
 import * as v from 'valibot';
 import { secretFile } from './secret-file.ts';
 
