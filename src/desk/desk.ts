@@ -323,6 +323,7 @@ function refusedAt(place: Place): Answer<never> {
 /** What a call may change beside the book, by the beginning of its name: files, or who asks to become a station. */
 const BESIDE: ReadonlyMap<string, readonly Topic[]> = new Map([
   ['shop', ['files']],
+  ['ledger', ['files']],
   ['stations', ['station']],
 ]);
 

@@ -34,7 +34,7 @@ export const READS: Readonly<Record<AskName, Reads>> = {
   'shop.tryAgain': NOTHING,
   'shop.keepRecords': NOTHING,
   'shop.beginAnew': NOTHING,
-  'ledger.get': reads(),
+  'ledger.get': reads('files'),
   'ledger.tryIt': NOTHING,
   'ledger.prepare': NOTHING,
   // They are of the ledger, and asked again by hand.

@@ -87,17 +87,23 @@ describe.each(stored)('the book of %s', (file) => {
   });
 });
 
+/** Versions that turn rows and leave every object as it was. */
+const SAME_OBJECTS: readonly number[] = [30];
+
 it('distinguishes every version from every other', () => {
   const db = new Database(':memory:');
   const schemas = MIGRATIONS.map((step, at) => {
     db.exec(step);
     expect(schemaDifference(db, at + 1)).toBeNull();
-    for (const other of [at, at + 2])
-      if (other >= 1 && other <= MIGRATIONS.length) expect(schemaDifference(db, other)).not.toBeNull();
+    for (const other of [at, at + 2]) {
+      if (other < 1 || other > MIGRATIONS.length) continue;
+      const same = SAME_OBJECTS.includes(Math.max(other, at + 1));
+      expect(schemaDifference(db, other) === null, `version ${at + 1} as version ${other}`).toBe(same);
+    }
     return JSON.stringify(db.prepare('SELECT type, name, sql FROM sqlite_schema ORDER BY 1, 2').all());
   });
   db.close();
-  expect(new Set(schemas).size).toBe(MIGRATIONS.length);
+  expect(new Set(schemas).size).toBe(MIGRATIONS.length - SAME_OBJECTS.length);
 });
 
 describe.each(ALTERATIONS)('a book with $title', (alteration) => {

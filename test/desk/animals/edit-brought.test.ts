@@ -19,7 +19,16 @@ describe('editing what was brought', () => {
     expect(entry?.changes).toEqual([
       { field: 'brought', before: 'whole', after: 'quarters' },
       { field: 'legs', before: 'on', after: 'unknown' },
-      { field: 'parts', before: '', after: '2 × Hind leg, 1 × Shoulder' },
+      {
+        field: 'parts',
+        before: '',
+        after: {
+          pieces: [
+            { count: 2, primal: 'Hind leg' },
+            { count: 1, primal: 'Shoulder' },
+          ],
+        },
+      },
     ]);
     inBook(shop, ({ db }) => {
       expect(db.prepare('SELECT brought, share FROM animal_sum').get()).toEqual({

@@ -192,7 +192,7 @@ describe('a voided temperature', () => {
       '30 C',
     ]);
     expect(db.prepare('SELECT reason, by FROM cooler_temperature_void').all()).toEqual([
-      { reason: 'mistyped', by: 'MK' },
+      { reason: 'reason:mistyped', by: 'MK' },
     ]);
     db.close();
   });

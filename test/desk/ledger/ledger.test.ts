@@ -39,7 +39,11 @@ async function turnOn(
   desk: Desk,
   { password = PASSWORD, ...input }: { password?: string; personal: boolean },
 ): Promise<string> {
+  const told: unknown[] = [];
+  const stop = desk.onChanged(({ stale }) => told.push(stale?.asks));
   expect(await codeOf(desk, 'ledger.storePassword', { password })).toBe('fine');
+  stop();
+  expect(told).toEqual([expect.arrayContaining(['ledger.get'])]);
   return codeOf(desk, 'ledger.turnOn', { ...input, by: 'RO' });
 }
 async function codeOf(desk: Desk, name: string, input: object): Promise<string> {

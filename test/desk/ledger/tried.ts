@@ -19,7 +19,6 @@ const turnedOn = async (shop: FreshDesk): Promise<void> => {
 };
 
 export const TRIED_LEDGER: Partial<Record<CallName, Prepare>> = {
-  'ledger.storePassword': () => ['ledger.storePassword', { password: NOWHERE.password }],
   'ledger.turnOn': async (shop) => {
     await withPassword(shop);
     return ['ledger.turnOn', LEDGER];

@@ -8,16 +8,19 @@ import { WHO, type Observed } from './observe.ts';
 const TAKES_OUT: readonly CallName[] = ['import.undo'];
 /**
  * Change no record of the shop's book: it is copied, put aside while the demo is looked at, or, empty, made the very same
- * as the one that was taken out, trail and all. Whoever asks to become a station is not in it yet.
+ * as the one that was taken out, trail and all. A password is kept beside it. Whoever asks to become a station is not in it yet.
  */
 const CHANGES_NO_RECORD: readonly CallName[] = [
   'shop.backUp',
   'shop.openDemo',
   'shop.leaveDemo',
   'import.book',
+  'ledger.storePassword',
   'stations.newCode',
   'stations.refuse',
 ];
+/** The program makes these calls, and nobody signs them. */
+const BY_ITSELF: readonly CallName[] = ['ledger.lesson'];
 const WRITTEN_ONCE: readonly string[] = APPEND_ONLY;
 /** Parts and lines hang on the row that they belong to. */
 const HANGS_ON_ANOTHER = /^(animal_part|batch_animal|share)$/;
@@ -43,7 +46,7 @@ export function trailOf({ called, rows: { before, after } }: Observed): Trail {
     for (const [key, row] of rows) {
       const old = before.get(table)?.get(key);
       if (old && JSON.stringify(old) === JSON.stringify(row)) continue;
-      const bySomebody = !old && row.by === WHO;
+      const bySomebody = !old && row.by === (BY_ITSELF.includes(called) ? '' : WHO);
       if (bySomebody) signed.push(table);
       const ownTrail = bySomebody || WRITTEN_ONCE.includes(table) || HANGS_ON_ANOTHER.test(table);
       if (old || !ownTrail) changed.push(table);

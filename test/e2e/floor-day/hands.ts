@@ -23,9 +23,15 @@ async function chooseByKeys(page: Page, name: string): Promise<void> {
   await page.keyboard.press('Space');
 }
 
+/** In the page: what has the focus. */
+const focused = (): string => {
+  const { activeElement } = document;
+  return activeElement?.matches('.entry input') ? 'the entry' : (activeElement?.outerHTML ?? 'nothing');
+};
+
 /** Types into the entry that has the focus by itself, and Enter. */
 async function typeIn(page: Page, text: string): Promise<void> {
-  await page.locator('.entry input:focus').waitFor();
+  await expect.poll(() => page.evaluate(focused), { timeout: 30_000 }).toBe('the entry');
   await page.keyboard.type(text);
   await page.keyboard.press('Enter');
 }

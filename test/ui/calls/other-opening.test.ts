@@ -246,7 +246,10 @@ describe('another opening', () => {
     useShop().take(look('second'));
     tell({ call: 'shop.restore', stale: null, opening: 'third' });
     expect(heard).toEqual(['ours', 'theirs']);
-    answerNext = () => (useShop().take(look('fourth')), { ok: true, value: { setAside: null, repaired: [] } });
+    answerNext = () => (
+      useShop().take(look('fourth')),
+      { ok: true, value: { setAside: null, repaired: [] } }
+    );
     await bridge.callFor('second', 'shop.restore', { path: '/backup.gambrel' });
     tell({ call: 'shop.restore', stale: null, opening: 'fifth' });
     expect(heard, 'loaded before the answer came').toEqual(['ours', 'theirs', 'theirs']);
