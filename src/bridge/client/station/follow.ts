@@ -36,9 +36,16 @@ export async function followDesk(place: FollowPlace, told: FollowTold, stopped: 
       const answer = await place.requests.postAnywhere<Answer<StationEntrance>>('/station', {});
       if (!answer.ok) throw new DeskAway(answer.problem);
       if (answer.value.state !== 'open') throw new ShutOut(answer.value.state);
-      await told.entered(answer.value);
-      tries = 0;
-      await hear(place, told, stopped);
+      // The stream is open before the screens ask: a change between their questions and the stream would be missed. A question
+      // that gets no answer ends it, and everything is asked again.
+      const stream = await openStream(place, stopped);
+      try {
+        await told.entered(answer.value);
+        tries = 0;
+        await stream.read(told);
+      } finally {
+        stream.end();
+      }
     } catch (error) {
       if (error instanceof ShutOut) {
         told.shut(error.state);
@@ -50,38 +57,41 @@ export async function followDesk(place: FollowPlace, told: FollowTold, stopped: 
   }
 }
 
-/** Reads the change stream to its end. @throws ShutOut */
-async function hear(
-  { requests, hidden }: FollowPlace,
-  told: FollowTold,
-  stopped: AbortSignal,
-): Promise<void> {
-  const silent = new AbortController();
+/** @throws DeskAway, ShutOut */
+async function openStream({ requests, hidden }: FollowPlace, stopped: AbortSignal) {
+  const ended = new AbortController();
   let timer: ReturnType<typeof setTimeout> | undefined;
   const heardSomething = () => {
     clearTimeout(timer);
-    timer = setTimeout(() => silent.abort(), SILENCE);
+    timer = setTimeout(() => ended.abort(), SILENCE);
   };
-  let shut: Shut | null = null;
-  try {
-    heardSomething();
-    const stream = await requests.listen(AbortSignal.any([hidden(), silent.signal, stopped]));
-    const noted = new TransformStream<Uint8Array, Uint8Array>({
-      transform(piece, controller) {
-        heardSomething();
-        controller.enqueue(piece);
-      },
-    });
-    await readEvents(stream.pipeThrough(noted), ({ data }) => {
-      const event = JSON.parse(data) as StationEvent;
-      if (event.kind === 'shut') shut = event.state;
-      told.heard(event);
-    });
-  } catch (error) {
-    if (error instanceof ShutOut) throw error;
-    // The line broke, was silent, or the page is hidden: entering again says which.
-  } finally {
-    clearTimeout(timer);
-  }
-  if (shut !== null) throw new ShutOut(shut);
+  heardSomething();
+  const stream = await requests.listen(AbortSignal.any([hidden(), ended.signal, stopped]));
+  const noted = new TransformStream<Uint8Array, Uint8Array>({
+    transform(piece, controller) {
+      heardSomething();
+      controller.enqueue(piece);
+    },
+  });
+
+  return {
+    /** Reads to the end. @throws ShutOut */
+    async read(told: Pick<FollowTold, 'heard'>): Promise<void> {
+      let shut: Shut | null = null;
+      try {
+        await readEvents(stream.pipeThrough(noted), ({ data }) => {
+          const event = JSON.parse(data) as StationEvent;
+          if (event.kind === 'shut') shut = event.state;
+          told.heard(event);
+        });
+      } catch {
+        // The line broke, was silent, or the page is hidden: entering again says which.
+      }
+      if (shut !== null) throw new ShutOut(shut);
+    },
+    end(): void {
+      clearTimeout(timer);
+      ended.abort();
+    },
+  };
 }

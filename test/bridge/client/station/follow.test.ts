@@ -9,9 +9,10 @@ beforeEach(() => vi.useFakeTimers());
 afterEach(() => vi.useRealTimers());
 
 /** A desk that is entered by `enter` and whose stream is written to by the test. */
-function desk(enter: () => unknown) {
+function desk(enter: () => unknown, entered: () => Promise<void> = async () => undefined) {
   const told: string[] = [];
   const stop = new AbortController();
+  let shown = new AbortController();
   let write: (text: string) => void = () => undefined;
   const requests: StationRequests = {
     post: async () => undefined as never,
@@ -29,20 +30,28 @@ function desk(enter: () => unknown) {
   const place = {
     requests,
     seen: () => Promise.resolve(),
-    hidden: () => stop.signal,
+    hidden: () => AbortSignal.any([stop.signal, shown.signal]),
     wait: (milliseconds: number) => new Promise<void>((resolve) => setTimeout(resolve, milliseconds)),
   };
   const followed = followDesk(
     place,
     {
-      entered: async () => void told.push('entered'),
+      entered: async () => {
+        told.push('entered');
+        await entered();
+      },
       away: () => told.push('away'),
       shut: (state) => told.push(state),
       heard: ({ kind }) => told.push(`heard ${kind}`),
     },
     stop.signal,
   );
-  return { told, followed, stop: () => stop.abort(), say: (text: string) => write(text) };
+  /** As when a question gets no answer. */
+  const hurry = (): void => {
+    shown.abort();
+    shown = new AbortController();
+  };
+  return { told, followed, hurry, stop: () => stop.abort(), say: (text: string) => write(text) };
 }
 
 const after = (milliseconds: number) => vi.advanceTimersByTimeAsync(milliseconds);
@@ -84,4 +93,27 @@ it('goes on after a pause, and ends for good when it is removed', async () => {
   await after(30_000);
   await line.followed;
   expect(line.told.at(-1)).toBe('removed');
+});
+
+it('hears what changes while the screens ask', async () => {
+  const line = desk(
+    () => ENTRANCE,
+    () => after(1_000),
+  );
+  await after(500);
+  line.say('event: changed\ndata: {"kind":"changed"}\n\n');
+  await after(1_000);
+  expect(line.told).toEqual(['entered', 'heard changed']);
+  line.stop();
+});
+
+it('enters again when a question gets no answer while it enters', async () => {
+  let asks = 0;
+  const line = desk(
+    () => ENTRANCE,
+    async () => void ((asks += 1) === 1 && line.hurry()),
+  );
+  await after(2_000);
+  expect(line.told).toEqual(['entered', 'entered']);
+  line.stop();
 });
