@@ -11,6 +11,10 @@ export interface Violation {
 /** The rules whose result depends on colors. A theme changes nothing else of a page. */
 export const COLOR_RULES: readonly string[] = ['color-contrast', 'link-in-text-block'];
 
+/** A page is asked about everything in the light theme, and in the dark one about colors. */
+export const rulesIn = (theme: 'light' | 'dark'): readonly string[] | undefined =>
+  theme === 'light' ? undefined : COLOR_RULES;
+
 /** Brings axe into the page; a page that is loaded anew needs it again. */
 export async function bringAxe(page: Page): Promise<void> {
   if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axe.source);

@@ -6,7 +6,7 @@ import { tempBookPath } from '../book/temp-book.ts';
 import { freePort } from '../bridge/stations/open-line.ts';
 import { rootBeside, signerBeside } from '../torture/line/running-desk.ts';
 import { post, type DeskPlace } from '../torture/line/station.ts';
-import { bringAxe, violations } from './axe-check.ts';
+import { bringAxe, rulesIn, violations } from './axe-check.ts';
 import { launchProfile } from './browser.ts';
 import { strayBlaze } from './looks/blaze-meanings.ts';
 import { looksOf } from './looks/screen-looks.ts';
@@ -48,7 +48,7 @@ async function isWhole(): Promise<void> {
   await bringAxe(page);
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
-    expect(await violations(page), colorScheme).toEqual([]);
+    expect(await violations(page, rulesIn(colorScheme)), colorScheme).toEqual([]);
   }
   const { filled, wrapped, blaze } = await looksOf(page);
   for (const screen of filled) expect(screen.length, `filled: ${screen.join(', ')}`).toBeLessThan(2);

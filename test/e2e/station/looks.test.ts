@@ -2,7 +2,7 @@
 import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { bringAxe, COLOR_RULES, violations } from '../axe-check.ts';
+import { bringAxe, rulesIn, violations } from '../axe-check.ts';
 import { saveAt } from './outbox-of.ts';
 import { listening, openStationShop, pairStation, type StationShop } from './station-shop.ts';
 
@@ -50,9 +50,8 @@ async function looksRight(name: string): Promise<void> {
         return { small, tooWide: document.documentElement.scrollWidth - innerWidth };
       }, GLOVE); // prettier-ignore
       expect(found, `${name} ${width} ${colorScheme}`).toEqual({ small: [], tooWide: 0 });
-      const rules = colorScheme === 'light' ? undefined : COLOR_RULES;
       if (width === TABLET[0]?.[0])
-        expect(await violations(page, rules), `${name} ${colorScheme}`).toEqual([]);
+        expect(await violations(page, rulesIn(colorScheme)), `${name} ${colorScheme}`).toEqual([]);
     }
   }
 }

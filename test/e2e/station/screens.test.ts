@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Place } from '../../../src/trade/place.ts';
-import { bringAxe, COLOR_RULES, violations } from '../axe-check.ts';
+import { bringAxe, rulesIn, violations } from '../axe-check.ts';
 import { deerAtDesk } from '../shop-window.ts';
 import { openStationShop, pairStation, type StationShop } from './station-shop.ts';
 
@@ -166,7 +166,7 @@ async function look(name: string): Promise<void> {
       }
       const about = `${at} ${name} ${shape} ${colorScheme}`;
       if (shape === 'upright')
-        expect(await violations(page, colorScheme === 'light' ? undefined : COLOR_RULES), about).toEqual([]);
+        expect(await violations(page, rulesIn(colorScheme)), about).toEqual([]);
       expect(await page.evaluate(tooSmall, SMALLEST), about).toEqual([]);
       expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth), about).toBeLessThanOrEqual(0);
     } // prettier-ignore
