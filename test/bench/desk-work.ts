@@ -23,7 +23,7 @@ export const QUOTE: CallInput<'quotes.calculate'> = {
 };
 
 /** An animal on the hook that weights can be kept for without end. */
-export async function animalToWeigh(desk: BenchDesk): Promise<number> {
+export async function animalToWeigh(desk: Pick<BenchDesk, 'call'>): Promise<number> {
   const { id } = await desk.call('intake.takeIn', {
     hunter: { name: 'Bench Mark', phone: '555-0100' },
     species: 'elk',

@@ -10,7 +10,7 @@ import { BENCH_SEASON as season, BY_HAND } from './season-by-hand.ts';
 import type { Measure } from './timing.ts';
 
 /** A finished animal of the season, and a function that weighs one of its parts, or takes that weight back. */
-async function finishedAnimal(desk: BenchDesk): Promise<() => Promise<void>> {
+export async function finishedAnimal(desk: Pick<BenchDesk, 'call'>): Promise<() => Promise<void>> {
   const animalId = await animalToWeigh(desk);
   const weigh = (part: 'whole cuts' | 'trim' | 'bone' | 'sinew', typed: string) =>
     desk.call('table.weigh', { animalId, stage: 'cut', part, typed, confirmed: true });
