@@ -59,7 +59,8 @@ export default defineConfig({
           name: 'driving',
           include: together.filter((file) => DRIVING.test(file)),
           isolate: false,
-          maxWorkers: Math.max(2, cores),
+          // One more than there are processors: each waits for its browser at times.
+          maxWorkers: cores + 1,
           sequence: { groupOrder: 0 },
         },
       },

@@ -68,9 +68,12 @@ describe('an authenticated window', () => {
     expect(page.headers.get('content-type')).toBe('text/html; charset=utf-8');
     expect(page.headers.get('content-security-policy')).toBe(WINDOW_POLICY);
     expect(page.headers.get('x-content-type-options')).toBe('nosniff');
+    expect(page.headers.get('cache-control')).toBe('no-store');
     expect(WINDOW_POLICY).not.toMatch(/unsafe|\*|https?:/);
     const script = await fetch(`${counter.origin}/assets/index.js?v=1`);
     expect(script.headers.get('content-type')).toBe('text/javascript; charset=utf-8');
+    // Its name changes with what it holds.
+    expect(script.headers.get('cache-control')).toBe('private, max-age=31536000, immutable');
     const head = await fetch(`${counter.origin}/`, { method: 'HEAD' });
     expect([head.status, await head.text()]).toEqual([200, '']);
   });

@@ -1,5 +1,5 @@
 /**
- * Visits places in a real browser once. Each must be accessible in both themes; nothing may be clipped on a small
+ * Visits places in a real browser once. Each says that it waits for the desk, must be accessible in both themes; nothing may be clipped on a small
  * screen or at 200 %, every target must be wide enough for a glove, and the Tab key must lead to everything in reading order.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
@@ -25,6 +25,7 @@ import {
   splitWords,
   textsOverText,
 } from './reach.ts';
+import { slowDesk, type SlowDesk } from './slow-desk.ts';
 import { serve, sharedDemo, type Served } from './served.ts';
 import { tabWay } from './tab-way.ts';
 
@@ -69,6 +70,7 @@ export function placesAreWhole(places: readonly Place[]): void {
   let browser: Browser;
   let look: Look;
   let subjects: Subjects;
+  let slow: SlowDesk;
 
   beforeAll(async () => {
     [demo, fresh, browser] = await Promise.all([
@@ -79,6 +81,7 @@ export function placesAreWhole(places: readonly Place[]): void {
     subjects = await subjectsOf(await demo.newAddress());
     look = await openLook(browser, await demo.newAddress());
     await bringAxe(look.page);
+    slow = await slowDesk(look.page);
   });
   afterAll(async () => {
     await browser?.close();
@@ -87,10 +90,23 @@ export function placesAreWhole(places: readonly Place[]): void {
   });
 
   describe.each(places)('$name', (place) => {
+    it('says that it waits for a slow desk, and goes on', async () => {
+      const { page } = look;
+      await page.setViewportSize(OLD_SCREEN);
+      await page.emulateMedia({ colorScheme: 'light' });
+      slow.hold();
+      const opened = look.goTo(place, subjects);
+      // A place whose data is all there asks nothing, and a sheet opens on a place.
+      if (!place.sheet) {
+        await Promise.race([slow.asked(), opened]);
+        if (slow.calls.length > 0) await slow.sign.waitFor();
+      }
+      slow.letGo();
+      await opened;
+      await slow.sign.waitFor({ state: 'detached' });
+    });
+
     it('is whole in the light theme', async () => {
-      await look.page.setViewportSize(OLD_SCREEN);
-      await look.page.emulateMedia({ colorScheme: 'light' });
-      await look.goTo(place, subjects);
       await expect.poll(() => themeOf(look)).toBe('light');
       await checkWhole(look);
     });

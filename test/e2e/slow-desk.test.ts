@@ -1,69 +1,38 @@
-/** A slow desk: every page shows that it is loading, and a double press does nothing twice. */
+/** A slow desk: a double press does nothing twice. That each place says that it waits stands with the places. */
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { openBrowser } from './browser.ts';
 import { openLook, type Look } from './look-at.ts';
 import { PLACES, subjectsOf, type Subjects } from './places.ts';
 import { serve, type Served } from './served.ts';
+import { slowDesk, type SlowDesk } from './slow-desk.ts';
 
 let demo: Served;
 let browser: Browser;
 let look: Look;
 let page: Page;
 let subjects: Subjects;
-let sign: Locator;
-/** The calls by name since the current test began. */
-const calls: string[] = [];
-/** While held, the desk answers nothing; the test releases it, however busy the computer is. */
-let held: Promise<void> | null = null;
-let letGo = (): void => {};
-function hold(): void {
-  calls.length = 0;
-  held = new Promise((resolve) => {
-    letGo = () => {
-      held = null;
-      resolve();
-    };
-  });
-}
+let slow: SlowDesk;
 
 beforeAll(async () => {
   [demo, browser] = await Promise.all([serve('--demo'), openBrowser()]);
   subjects = await subjectsOf(await demo.newAddress());
   look = await openLook(browser, await demo.newAddress());
   ({ page } = look);
-  sign = page.getByText('Working…');
-  await page.route('**/call/**', async (route) => {
-    calls.push(new URL(route.request().url()).pathname.replace('/call/', ''));
-    await held;
-    await route.continue();
-  });
+  slow = await slowDesk(page);
 });
 afterAll(async () => {
   await browser?.close();
   await demo?.end('SIGINT');
 });
-beforeEach(() => letGo());
+beforeEach(() => slow.letGo());
 
 it('shows no indicator while answers are fast', async () => {
   await look.goTo(
     PLACES.find(({ name }) => name === 'rail')!,
     subjects,
   );
-  expect(await sign.count()).toBe(0);
-});
-
-const pages = PLACES.filter(({ sheet }) => !sheet);
-it.each(pages)('$name shows that it is loading', async (place) => {
-  await page.evaluate(() => (location.hash = '#/about'));
-  await page.getByText('Open-source packages').waitFor();
-  hold();
-  await page.evaluate((hash) => (location.hash = hash), `#${place.at(subjects)}`);
-  await page.waitForTimeout(150);
-  if (calls.length === 0) return; // All its data was already loaded.
-  await sign.waitFor();
-  letGo();
-  await sign.waitFor({ state: 'detached' });
+  expect(await slow.sign.count()).toBe(0);
 });
 
 /** Presses a button twice, faster than the window can react. */
@@ -124,14 +93,14 @@ describe('a write', () => {
 
   it.each(writes)('$call shows that it is pending, and is sent once', async ({ call, ready }) => {
     const press = await ready();
-    hold();
+    slow.hold();
     await pressTwice(press);
-    await sign.waitFor();
+    await slow.sign.waitFor();
     expect(await press.getAttribute('aria-busy')).toBe('true');
     expect(await page.evaluate(() => document.activeElement === document.body)).toBe(false);
     await press.evaluate((element: HTMLElement) => element.click());
-    letGo();
-    await sign.waitFor({ state: 'detached' });
-    expect(calls.filter((name) => name === call)).toEqual([call]);
+    slow.letGo();
+    await slow.sign.waitFor({ state: 'detached' });
+    expect(slow.calls.filter((name) => name === call)).toEqual([call]);
   });
 });

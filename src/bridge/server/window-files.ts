@@ -18,7 +18,7 @@ export const WINDOW_POLICY = [
   "frame-ancestors 'none'",
 ].join('; ');
 
-/** Sent with every response, against framing, sniffing and caching. */
+/** Sent with every response, against framing, sniffing and caching; only files that never change are cached. */
 export const SAFE_HEADERS: Readonly<Record<string, string>> = {
   'content-security-policy': WINDOW_POLICY,
   'x-content-type-options': 'nosniff',
@@ -26,6 +26,10 @@ export const SAFE_HEADERS: Readonly<Record<string, string>> = {
   'cross-origin-resource-policy': 'same-origin',
   'cache-control': 'no-store',
 };
+
+/** The build names these files by a digest of what they hold, so a browser that has one need not ask for it again. */
+const NAMED_BY_DIGEST = /^\/assets\/[^/]+$/;
+const KEPT_BY_BROWSER = { 'cache-control': 'private, max-age=31536000, immutable' };
 
 /** The file types of a built window; others are not served. */
 const MEDIA_TYPES: Readonly<Record<string, string>> = {
@@ -64,7 +68,8 @@ export async function windowFile(folder: string, pathname: string): Promise<Wind
   if (!type || inside.startsWith('..') || isAbsolute(inside)) return refusal(404);
   try {
     const body = new Uint8Array(await readFile(file));
-    return { status: 200, headers: { ...SAFE_HEADERS, 'content-type': type }, body };
+    const kept = NAMED_BY_DIGEST.test(path) ? KEPT_BY_BROWSER : {};
+    return { status: 200, headers: { ...SAFE_HEADERS, ...kept, 'content-type': type }, body };
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;
     if (code !== undefined && NOT_THERE.has(code)) return refusal(404);
