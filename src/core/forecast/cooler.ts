@@ -118,10 +118,16 @@ function pmfsByLevel(
   { levelSd, dispersion }: Flow,
   perDay: readonly number[],
 ): { weight: number; days: Pmf[] }[] {
-  return levelNodes(levelSd).map(({ factor, weight }) => ({
-    weight,
-    days: perDay.map((mean) => countPmf(mean * factor, dispersion)),
-  }));
+  return levelNodes(levelSd).map(({ factor, weight }) => {
+    // Days with one mean share their distribution.
+    const byMean = new Map<number, Pmf>();
+    const pmfOf = (mean: number): Pmf => {
+      const pmf = byMean.get(mean) ?? countPmf(mean * factor, dispersion);
+      byMean.set(mean, pmf);
+      return pmf;
+    };
+    return { weight, days: perDay.map(pmfOf) };
+  });
 }
 
 function levelNodes(levelSd: number): { factor: number; weight: number }[] {

@@ -1,4 +1,5 @@
 /** Probability mass functions of counts: entry k is the probability of k. */
+import { cyclicConvolution, spectrumOf, transformSize, type Spectrum } from '../stats/fourier.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
 export type Pmf = readonly number[];
@@ -31,11 +32,18 @@ export function countPmf(mean: number, dispersion: number): Pmf {
 /** The distribution of the sum of two independent counts. */
 export function convolve(a: Pmf, b: Pmf): Pmf {
   const sums = new Array<number>(a.length + b.length - 1).fill(0);
-  const least = firstNonNegligible(b);
-  for (let i = firstNonNegligible(a); i < a.length; i++) {
+  const [leastA, leastB] = [firstNonNegligible(a), firstNonNegligible(b)];
+  const size = transformSize(sums.length - leastA - leastB);
+  if (isFasterTransformed(a.length - leastA, b.length - leastB, size)) {
+    const all = cyclicConvolution(spectrumOf(a, size, leastA), kernelOf(b, leastB, size));
+    for (let k = leastA + leastB; k < sums.length; k++)
+      sums[k] = Math.max(0, all[k - leastA - leastB] as number);
+    return trimTail(sums);
+  }
+  for (let i = leastA; i < a.length; i++) {
     const probability = a[i] as number;
     if (probability > NEGLIGIBLE_PROBABILITY)
-      for (let k = least; k < b.length; k++) sums[i + k]! += probability * (b[k] as number);
+      for (let k = leastB; k < b.length; k++) sums[i + k]! += probability * (b[k] as number);
   }
   return trimTail(sums);
 }
@@ -43,18 +51,46 @@ export function convolve(a: Pmf, b: Pmf): Pmf {
 /** The distribution of max(0, from − away) for two independent counts. */
 export function truncatedDifference(from: Pmf, away: Pmf): Pmf {
   const differences = new Array<number>(from.length).fill(0);
-  const least = firstNonNegligible(away);
+  const [leastFrom, leastAway] = [firstNonNegligible(from), firstNonNegligible(away)];
   // Every `away` of at least `from` leaves 0: their probabilities are summed beforehand.
   const upperTail = [...away, 0];
   for (let k = away.length - 1; k >= 0; k--) upperTail[k]! += upperTail[k + 1] as number;
-  for (let i = firstNonNegligible(from); i < from.length; i++) {
+  const rows = from.length - leastFrom;
+  const columns = away.length - leastAway;
+  const size = transformSize(rows + columns - 1);
+  const transformed = isFasterTransformed(rows, columns, size);
+  if (transformed) {
+    const all = cyclicConvolution(spectrumOf(from, size, leastFrom), kernelOf(away, leastAway, size), true);
+    const shift = leastFrom - leastAway;
+    // Entries before the first stand at the end of the cycle.
+    for (let k = Math.max(1, shift - columns + 1); k < rows + shift; k++)
+      differences[k] = Math.max(0, all[(k - shift + size) % size] as number);
+  }
+  for (let i = leastFrom; i < from.length; i++) {
     const probability = from[i] as number;
     if (probability <= NEGLIGIBLE_PROBABILITY) continue;
     const end = Math.min(i, away.length);
-    for (let k = least; k < end; k++) differences[i - k]! += probability * (away[k] as number);
+    if (!transformed)
+      for (let k = leastAway; k < end; k++) differences[i - k]! += probability * (away[k] as number);
     differences[0]! += probability * (upperTail[end] as number);
   }
   return trimTail(differences);
+}
+
+/** Steps of the loop over all pairs that take as long as one step of two transforms. Measured. */
+const STEPS_OF_TRANSFORM = 4;
+
+function isFasterTransformed(rows: number, columns: number, size: number): boolean {
+  return rows * columns > STEPS_OF_TRANSFORM * size * Math.log2(size);
+}
+
+/** The last transform of each distribution that others are combined with: the same cutting pace counts on every day. */
+const kernels = new WeakMap<Pmf, Spectrum>();
+
+function kernelOf(pmf: Pmf, from: number, size: number): Spectrum {
+  let kernel = kernels.get(pmf);
+  if (kernel?.size !== size) kernels.set(pmf, (kernel = spectrumOf(pmf, size, from)));
+  return kernel;
 }
 
 /** The first count whose probability is not negligible. */
@@ -69,7 +105,7 @@ function firstNonNegligible(pmf: Pmf): number {
 export function mixture(components: readonly { weight: number; pmf: Pmf }[]): Pmf {
   const all = new Array<number>(Math.max(...components.map(({ pmf }) => pmf.length))).fill(0);
   for (const { weight, pmf } of components)
-    pmf.forEach((probability, k) => (all[k]! += weight * probability));
+    for (let k = 0; k < pmf.length; k++) all[k]! += weight * (pmf[k] as number);
   return all;
 }
 

@@ -74,6 +74,27 @@ describe('combined counts', () => {
     [3 / 6, 1 / 6, 1 / 6, 1 / 6].forEach((chance, k) => expect(rest[k]).toBeCloseTo(chance, 12));
   });
 
+  it('are the same where they are long, with and without rare counts below', () => {
+    // Long enough for transforms; the pairs one by one are the standard.
+    const [many, some] = [countPmf(900, 40), countPmf(300, 12)];
+    const late = [...new Array<number>(500).fill(0), ...many];
+    for (const from of [many, late]) {
+      const [sums, rests] = [new Map<number, number>(), new Map<number, number>()];
+      from.forEach((one, i) =>
+        some.forEach((other, k) => {
+          sums.set(i + k, (sums.get(i + k) ?? 0) + one * other);
+          rests.set(Math.max(0, i - k), (rests.get(Math.max(0, i - k)) ?? 0) + one * other);
+        }),
+      );
+      convolve(from, some).forEach((chance, k) =>
+        expect(Math.abs(chance - (sums.get(k) ?? 0))).toBeLessThan(1e-8),
+      );
+      const found = truncatedDifference(from, some);
+      found.forEach((chance, k) => expect(Math.abs(chance - (rests.get(k) ?? 0))).toBeLessThan(1e-8));
+      expect(pmfMean(found)).toBeCloseTo(sum([...rests].map(([k, chance]) => k * chance)), 5);
+    }
+  });
+
   it('mix by weight', () => {
     expect(
       mixture([
