@@ -147,13 +147,23 @@ export interface Stale {
  */
 export function staleAfter(since: ChangesSince | null, beside: readonly Topic[]): Stale | null {
   if (!since) return null;
-  const changed = new Set<Topic>([...since.topics, ...beside]);
+  const changed = [...new Set<Topic>([...since.topics, ...beside])].sort();
+  const key = changed.join();
+  let asks = asksByTopics.get(key);
+  if (!asks) asksByTopics.set(key, (asks = asksOf(changed)));
+  return {
+    asks: [...asks.asks],
+    ofAnimals: { asks: [...asks.ofAnimals], ids: [...since.animals.keys()] },
+  };
+}
+
+/** By the topics that changed: a shop's writes change a few dozen sets of them. */
+const asksByTopics = new Map<string, { asks: readonly AskName[]; ofAnimals: readonly AskName[] }>();
+
+function asksOf(changed: readonly Topic[]): { asks: AskName[]; ofAnimals: AskName[] } {
   const all = Object.entries(READS) as [AskName, Reads][];
-  const meets = (topics: readonly Topic[] = []): boolean => topics.some((topic) => changed.has(topic));
+  const meets = (topics: readonly Topic[] = []): boolean => topics.some((topic) => changed.includes(topic));
   const asks = all.filter(([, { all: topics }]) => meets(topics)).map(([name]) => name);
   const ofAnimals = all.filter(([name, { ofAnimal }]) => meets(ofAnimal) && !asks.includes(name));
-  return {
-    asks,
-    ofAnimals: { asks: ofAnimals.map(([name]) => name), ids: [...since.animals.keys()] },
-  };
+  return { asks, ofAnimals: ofAnimals.map(([name]) => name) };
 }

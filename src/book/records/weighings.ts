@@ -122,14 +122,15 @@ export function weighingRecords(db: Db) {
   const countOfBatch = counted('batch_id');
   const voidOne = db.prepare('INSERT INTO weighing_void (weighing_id, reason, at, by) VALUES (?, ?, ?, ?)');
   const correction = db.prepare<[number], number>('SELECT 1 FROM weighing WHERE corrects = ?').pluck();
-  // The plus forces the index: scanning back from the newest id ends early only if the same was just weighed.
+  // The plus before a column forces the index: scanning back from the newest id ends early only if the same was just weighed.
+  // The plus before a parameter keeps the statement from being compiled again for each weight.
   const lastSame = (
     of: 'animal_id = @animalId AND +batch_id IS @batchId' | 'batch_id = @batchId AND +animal_id IS @animalId',
   ) =>
     db
       .prepare<SameWeighing, string>(
-        `SELECT at FROM weighing_now WHERE ${of} AND stage = @stage AND part = @part AND primal IS @primal
-           AND abs(grams - @grams) < 0.001 ORDER BY +id DESC LIMIT 1`,
+        `SELECT at FROM weighing_now WHERE ${of} AND stage = +@stage AND part = +@part AND primal IS +@primal
+           AND abs(grams - +@grams) < 0.001 ORDER BY +id DESC LIMIT 1`,
       )
       .pluck();
   const lastOfAnimal = lastSame('animal_id = @animalId AND +batch_id IS @batchId');

@@ -66,7 +66,8 @@ export function shrinkLearning(
 const MAX_DAYS = 60;
 
 function isSame(one: HookPair | undefined, other: HookPair | undefined): boolean {
-  return JSON.stringify(one) === JSON.stringify(other);
+  if (!one || !other) return one === other;
+  return (Object.keys(one) as (keyof HookPair)[]).every((key) => one[key] === other[key]);
 }
 
 function shrinkOf(

@@ -1,5 +1,6 @@
 /** Learns yields from the book incrementally. Past seasons enter by their stored summaries. */
 import type { Book } from '../../book/book.ts';
+import type { Topic } from '../../book/changes/topics.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import type { YieldObservation } from '../../core/yield/yield.ts';
 import {
@@ -15,6 +16,9 @@ interface YieldLearning {
   /** The current model. */
   knowledge(profiles: readonly SpeciesProfile[], running: number, shops: OtherShops): YieldKnowledge;
 }
+
+/** Without a change of these nothing else is learned: sums of finished animals, and the orders beside them. */
+const TEACHING: readonly Topic[] = ['finished', 'order'];
 
 type LearnedBook = Pick<Book, 'animals' | 'sums' | 'seasonSummaries' | 'changes'>;
 
@@ -46,6 +50,7 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
     const since = book.changes.since(mark);
     mark = book.changes.mark();
     if (!since) return reset();
+    if (!TEACHING.some((topic) => since.topics.has(topic))) return;
     for (const [id, seasons] of since.animals) {
       const row = book.sums.finishedOne(id);
       const now = book.animals.get(id)?.season;

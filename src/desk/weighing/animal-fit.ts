@@ -173,7 +173,28 @@ function hookFit(
   rows: readonly BalanceRow[],
   base: number,
 ): HookFit {
+  const { chiSquare, expected } = agreement({ species, animal, brought, going, shrink }, rows, base);
+  const whole = isWholeCarcass(animal.brought);
+  const { least, typical, most } = species.hangingGrams;
+  const size = whole ? Math.log(base / typical) / HANGING_LOG_SD : 0;
+  const impossible = whole && (base < least || base > most) ? IMPOSSIBLE : 0;
+  return { log: impossible - (chiSquare + size * size) / 2, expected };
+}
+
+/** How well the weights before the Table agree with each other. One carcass weight alone contradicts nothing. */
+function agreement(
+  {
+    species,
+    animal,
+    brought,
+    going,
+    shrink,
+  }: Pick<AnimalWeights, 'species' | 'animal' | 'brought' | 'going' | 'shrink'>,
+  rows: readonly BalanceRow[],
+  base: number,
+): { chiSquare: number; expected: HookFit['expected'] } {
   const hasPrimals = rows.some(({ stage }) => stage === 'primal');
+  if (rows.length <= 1 && !hasPrimals) return { chiSquare: 0, expected: new Map() };
   const block = hasPrimals
     ? primalFlows(primalsOf(species, brought), rows, base, going)
     : { flows: [], nodes: [] };
@@ -186,10 +207,6 @@ function hookFit(
     flows.some(({ from, to }) => from === node || to === node),
   );
   const { chiSquare, flows: reconciled } = reconcile({ flows, nodes });
-  const whole = isWholeCarcass(animal.brought);
-  const { least, typical, most } = species.hangingGrams;
-  const size = whole ? Math.log(base / typical) / HANGING_LOG_SD : 0;
-  const impossible = whole && (base < least || base > most) ? IMPOSSIBLE : 0;
   const expected = new Map(
     reconciled.flatMap(({ id, adjusted, z }, i) => {
       const { grams, sd } = flows[i] ?? {};
@@ -200,7 +217,7 @@ function hookFit(
       return [[id, { grams: grams + distance, sd: Math.abs(distance / z) }] as const];
     }),
   );
-  return { log: impossible - (chiSquare + size * size) / 2, expected };
+  return { chiSquare, expected };
 }
 
 function partsOf(
