@@ -1,6 +1,6 @@
 /** The agencies' lists of required fields, as data, and what an entry lacks by the shop's list. */
 import setsJson from '../../../resources/record-fields.json' with { type: 'json' };
-import type { OfficerRow } from '../../book/records/record-book.ts';
+import type { OfficerRow } from '../../book/records/record-entries.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { RecordField, RecordSet } from '../contract/contract.ts';
 

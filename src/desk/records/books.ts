@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { nameKey } from '../../book/records/hunters.ts';
-import { recordBook, type OfficerRow } from '../../book/records/record-book.ts';
+import { recordEntries, type OfficerRow } from '../../book/records/record-entries.ts';
 import { ticketOf } from '../../book/records/season-mark.ts';
 import { daysBetween, FIRST_DAY, yearsBefore } from '../../core/values/dates.ts';
 import { affectedBatches } from '../animal/affected.ts';
@@ -47,7 +47,7 @@ export const list = read(
       products: packedProducts(session, batchId),
     }));
     const rows = await session.book.read((db) =>
-      mapInSlices(recordBook(db).entries({ season, from, to, species, state }), (row) => {
+      mapInSlices(recordEntries(db, { season, from, to, species, state }), (row) => {
         if (key !== '' && !isFound(row, key)) return [];
         if ((found += 1) > MAX_RECORDS)
           throw new ProblemError('refused', 'records.too-many', { with: { most: MAX_RECORDS } });
