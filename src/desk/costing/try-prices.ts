@@ -36,9 +36,14 @@ export const tryPrices = read(
     const rows = input.lines.map((line) => listedLine(line, lookup));
     const lines = rows.map(coreLine);
     const seen = amountsFor(session, lines);
+    // Few animals have either, and none is asked about alone.
+    const unprocessed = session.book.leaving.unprocessedIn(season);
+    const adjusted = session.book.adjustments.animalsIn(season);
     const bills = await mapInSlices(billedAnimals(session, season), (bill) => {
-      const own = linesOf(session, bill.animalId, lines);
-      const standing = standingAdjustments(session, bill.animalId, currency);
+      const own = unprocessed.has(bill.animalId) ? linesOf(session, bill.animalId, lines) : lines;
+      const standing = adjusted.has(bill.animalId)
+        ? standingAdjustments(session, bill.animalId, currency)
+        : [];
       const { adjustments } = coreAdjustments(own, standing);
       return {
         ...bill,

@@ -34,6 +34,11 @@ export function adjustmentRecords(db: Db) {
   const ofAnimal = db.prepare<[number], AdjustmentRecord>(
     `SELECT ${columns} ${from} WHERE a.animal_id = ? ORDER BY a.id`,
   );
+  const animalsIn = db
+    .prepare<[number], number>(
+      'SELECT DISTINCT a.animal_id FROM adjustment a JOIN animal o ON o.id = a.animal_id WHERE o.season = ?',
+    )
+    .pluck();
   const voidOne = db.prepare(
     'INSERT INTO adjustment_void (adjustment_id, reason, at, by) VALUES (?, ?, ?, ?)',
   );
@@ -42,6 +47,8 @@ export function adjustmentRecords(db: Db) {
     get: (id: number) => get.get(id),
     /** Oldest first, including voided ones. */
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
+    /** Ids of the season's animals with any, valid or voided. */
+    animalsIn: (season: number): ReadonlySet<number> => new Set(animalsIn.all(season)),
     void: (id: number, reason: string, at: string, by: string): void => void voidOne.run(id, reason, at, by),
   };
 }

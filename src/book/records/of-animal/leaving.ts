@@ -28,6 +28,11 @@ export function leavingRecords(db: Db) {
   const unprocessed = db.prepare<[number], { id: number; reason: string; at: string; by: string }>(
     'SELECT id, reason, at, by FROM unprocessed_now WHERE animal_id = ? ORDER BY id DESC LIMIT 1',
   );
+  const unprocessedIn = db
+    .prepare<[number], number>(
+      'SELECT DISTINCT u.animal_id FROM unprocessed_now u JOIN animal a ON a.id = u.animal_id WHERE a.season = ?',
+    )
+    .pluck();
   const voidUnprocessed = db.prepare(
     'INSERT INTO unprocessed_void (unprocessed_id, reason, at, by) VALUES (@id, @reason, @at, @by)',
   );
@@ -45,6 +50,8 @@ export function leavingRecords(db: Db) {
     addUnprocessed: (row: Said & { reason: string }): void => void addUnprocessed.run(row),
     /** The valid statement that it goes back unprocessed. */
     unprocessed: (animalId: number) => unprocessed.get(animalId),
+    /** Ids of the season's animals with such a statement. */
+    unprocessedIn: (season: number): ReadonlySet<number> => new Set(unprocessedIn.all(season)),
     voidUnprocessed: (row: { id: number; reason: string; at: string; by: string }): void =>
       void voidUnprocessed.run(row),
     addNotice: (row: Said & { step: NoticeStep; how: NoticeHow; on: string; note: string }): number =>
