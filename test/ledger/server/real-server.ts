@@ -67,7 +67,7 @@ export async function startServer(options: RealOptions = {}): Promise<RealServer
   const port = await freePort();
   appendFileSync(
     join(data, 'postgresql.conf'),
-    `\nport = ${port}\nlisten_addresses = '127.0.0.1'\nunix_socket_directories = ''\nfsync = off\nsynchronous_commit = off
+    `\nport = ${port}\nlisten_addresses = '127.0.0.1'\nunix_socket_directories = ''\nfsync = off\nsynchronous_commit = on
 max_wal_size = '2GB'\nshared_buffers = '64MB'\nmax_connections = 40\nlog_min_messages = fatal\n`,
   );
   if (options.tls) {

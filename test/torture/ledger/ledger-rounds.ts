@@ -15,14 +15,15 @@ import type { Server } from '../../../src/ledger/server/server.ts';
 import { bookRows, differences, ledgerRows } from '../../ledger/compare.ts';
 import { OWNER, startServer, type RealServer } from '../../ledger/server/real-server.ts';
 import { listenTo } from '../kills.ts';
-import { startFaultProxy, type FaultProxy } from '../line/fault-proxy.ts';
+import { startFaultProxy, type Faults, type FaultProxy } from '../line/fault-proxy.ts';
 import { entriesOf, linesOf } from '../said.ts';
 import { tally, type Tally } from '../tally.ts';
 import { smallRoom } from './small-room.ts';
 
 const [WRITER, FEEDER] = ['../writer.ts', 'feeder-child.ts'].map((name) => join(import.meta.dirname, name));
 /** The chance of each fault for a piece of data. */
-const LINE = { cut: 0.03, truncate: 0.02, hold: 0.1, holdMs: 30, swallow: 0 };
+const BAD_LINE: Faults = { cut: 0.03, truncate: 0.02, hold: 0.1, holdMs: 30, swallow: 0 };
+const GOOD_LINE: Faults = { cut: 0, truncate: 0, hold: 0, holdMs: 0, swallow: 0 };
 /** The ledger is given this long to become even after everything is back, ms: a computer that is busy with other work is slow. */
 const EVEN_WITHIN = 300_000;
 /** Started and not ended yet: a round that fails leaves none behind. */
@@ -43,6 +44,7 @@ type Kind = (typeof KINDS)[number];
 interface Place {
   server: RealServer;
   proxy: FaultProxy;
+  faults: Faults;
   database: string;
   bookPath: string;
   /** The branch that the book feeds. */
@@ -55,9 +57,10 @@ export async function ledgerRounds(rounds: number, seed: number): Promise<Tally[
   const tallies = new Map(KINDS.map((kind) => [kind, tally(kind)]));
   const folder = mkdtempSync(join(tmpdir(), 'gambrel-torture-'));
   const server = await startServer();
-  const proxy = await startFaultProxy({ host: '127.0.0.1', port: server.port }, LINE, chance);
+  const faults = { ...GOOD_LINE };
+  const proxy = await startFaultProxy({ host: '127.0.0.1', port: server.port }, faults, chance);
   const place: Place = {
-    server, proxy, chance, branch: 1, database: await server.newDatabase(), bookPath: join(folder, 'shop.gambrel'),
+    server, proxy, faults, chance, branch: 1, database: await server.newDatabase(), bookPath: join(folder, 'shop.gambrel'),
   }; // prettier-ignore
   try {
     await asOwner(place, prepare);
@@ -86,6 +89,7 @@ async function oneRound(kind: Kind, place: Place, counted: Tally, seed: number):
   const { server, proxy, bookPath, chance } = place;
   const amid = (): Promise<void> =>
     new Promise((resolve) => setTimeout(resolve, 100 + chance.uniform() * 900));
+  Object.assign(place.faults, BAD_LINE);
   if (kind === 'server set back to yesterday') await restarted(server, () => server.keep());
   if (kind === 'book set back to a backup') copyBook(bookPath, `${bookPath}.earlier`);
   const writer = run(WRITER, [bookPath, String(seed)]);
@@ -130,6 +134,9 @@ async function oneRound(kind: Kind, place: Place, counted: Tally, seed: number):
   await writer.kill();
   counted.rounds += 1;
   counted.entries += entriesOf(linesOf(writer.text.out)).length;
+  // What is left to send meets the faults a while longer, and not to its end.
+  await amid();
+  Object.assign(place.faults, GOOD_LINE);
   if (kind === 'book set back to a backup') feeder = await setBack(place, feeder, counted);
   await judge(place, feeder, counted);
   await feeder.kill();
