@@ -81,7 +81,7 @@ describe('coverage of the quotes', () => {
     if (!elk || !moose || !bison) throw new Error('three species');
     const good = look({ species: [moose, bison], all });
     expect(coverageStory(good, format, String).finding).toBe(
-      'Every species comes out within range as often as an 80% range should.',
+      'Quotes of every species come out within range as often as an 80% range should.',
     );
     const wide = look({
       species: [

@@ -27,7 +27,7 @@ describe('losses of a recipe', () => {
   it('says what the next batch loses: the rest of its yield, so 88% packed are 12% lost', () => {
     const { finding, n } = lossStory(recipeOf([88, 87, 90, 86, 89]), format, linkOf);
     expect(finding).toBe(
-      'It loses about 12%. Expect 9% to 16% of the next batch, 8 times in 10.'.replaceAll(/(\d+)%/g, '$1.0%'),
+      'Summer sausage loses about 12%. Expect 9% to 16% of the next batch, 8 times in 10.'.replaceAll(/(\d+)%/g, '$1.0%'),
     );
     expect(n).toBe('5 batches');
   });
@@ -63,7 +63,7 @@ describe('losses of a recipe', () => {
     };
     const story = lossStory(recipeOf([88, 87], { assumed: assumed as never }), format, linkOf);
     expect(story.finding).toMatch(
-      /^2 batches so far, so the limits are based on an assumption about summer sausage:/,
+      /^Summer sausage: 2 batches so far, so the limits are based on an assumption about summer sausage:/,
     );
     expect(story.sources).toEqual([{ said: '', published: 'a source' }]);
   });

@@ -36,7 +36,7 @@ export function lossStory(
   return {
     title: text.title({ recipe }),
     finding: [
-      text.finding({ n: forecast.batches, middle, low, high, kind: assumed?.name ?? '' }, format),
+      text.finding({ recipe, n: forecast.batches, middle, low, high, kind: assumed?.name ?? '' }, format),
       out.length > 0 ? text.outside({ names: listText(out.slice(-MAX_NAMED), 'and'), n: out.length }) : '',
     ].join(' ').trim(),
     n: text.batches({ n: batches.length }, format),
