@@ -286,6 +286,7 @@ export const PLACES: readonly Place[] = [
   },
   { name: 'tag', at: (of) => `/label/tag/${of.plain}`, sees: /Shown at actual size/ },
   { name: 'labels of an animal', at: (of) => `/label/animal/${of.billed}`, sees: /Each package weighs/ },
+  { name: 'grinder with nothing picked', at: () => '/grinder', sees: /Pick what to grind/ },
   { name: 'grinder with a plan', at: () => '/grinder', act: planOne, sees: /Start this batch/ },
   {
     name: 'sheet: receive fat',
@@ -324,6 +325,7 @@ export const PLACES: readonly Place[] = [
     act: newIngredient,
     sees: /as printed/,
   },
+  { name: 'quote without a weight', at: () => '/quote', sees: /^Type a weight/ },
   { name: 'quote with an answer', at: () => '/quote', act: askQuote, sees: /Phone script/ },
   { name: 'quote on paper', at: (of) => `/quote/${of.quote}/paper`, sees: /Good until/ },
   { name: 'notice as a letter', at: (of) => `/notice/${of.packed}/first`, sees: /Print letter/ },
@@ -419,6 +421,7 @@ export const PLACES: readonly Place[] = [
   },
   { name: 'files', at: () => '/books?tab=files', sees: /Your records are yours/ },
   { name: 'shop', at: () => '/shop', sees: /Who works here/ },
+  { name: 'ledger', at: () => '/shop?at=ledger', sees: /^Off\. Nothing leaves this computer/ },
   { name: 'stations', at: () => '/shop?at=stations', sees: /^Off\. No other device/ },
   {
     name: 'sheet: cooler',
