@@ -421,7 +421,7 @@ export const PLACES: readonly Place[] = [
   },
   { name: 'files', at: () => '/books?tab=files', sees: /Your records are yours/ },
   { name: 'shop', at: () => '/shop', sees: /Who works here/ },
-  { name: 'ledger', at: () => '/shop?at=ledger', sees: /^Off\. Nothing leaves this computer/ },
+  { name: 'ledger', at: () => '/shop?at=ledger', sees: /The demo season is never sent/ },
   { name: 'stations', at: () => '/shop?at=stations', sees: /^Off\. No other device/ },
   {
     name: 'sheet: cooler',
