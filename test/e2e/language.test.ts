@@ -46,3 +46,25 @@ it('speaks American English without one, and fetches no other language', async (
   expect(scripts).toEqual([]);
   await page.context().close();
 });
+
+it.each(['en-US', 'es-MX', 'fr-CA'])('names the places side by side on every screen in %s', async (language) => {
+  const page = await (await browser.newContext()).newPage();
+  await page.goto((await demo.newAddress()).replace('/#', `/?language=${language}#`));
+  await expect.poll(() => page.locator('html').getAttribute('lang')).toBe(language);
+  await page.locator('main h1').first().waitFor();
+  for (const [width, height] of [[810, 1080], [1024, 768], [1366, 768]] as const) {
+    await page.setViewportSize({ width, height });
+    const wider = await page.locator('header .bar nav a').evaluateAll((links) =>
+      links
+        .filter((link) => {
+          const name = document.createRange();
+          name.selectNodeContents(link);
+          return name.getBoundingClientRect().width > link.clientWidth;
+        })
+        .map((link) => link.textContent),
+    );
+    expect(wider, `names over their neighbors at ${width} px`).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth), `${width} px`).toBe(0);
+  }
+  await page.context().close();
+}); // prettier-ignore
