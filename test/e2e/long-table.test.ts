@@ -69,11 +69,11 @@ it('renders every row for the browser’s search', async () => {
 
 it('prints every row, and renders few again afterwards', async () => {
   const { page } = shop;
-  count = 600;
+  count = 200;
   await page.reload();
   await link('26-0001').waitFor();
   const words = (await printed(page)).map((sheet) => sheet.words).join(' ');
-  for (const ticket of ['26-0001', '26-0300', '26-0600']) expect(words).toContain(ticket);
+  for (const ticket of ['26-0001', '26-0100', '26-0200']) expect(words).toContain(ticket);
   expect(await drawn()).toBeLessThan(60);
   expect(shop.complaints).toEqual([]);
 }, 60_000);

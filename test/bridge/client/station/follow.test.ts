@@ -98,7 +98,7 @@ it('goes on after a pause, and ends for good when it is removed', async () => {
 it('hears what changes while the screens ask', async () => {
   const line = desk(
     () => ENTRANCE,
-    () => after(1_000),
+    async () => void (await after(1_000)),
   );
   await after(500);
   line.say('event: changed\ndata: {"kind":"changed"}\n\n');
