@@ -25,10 +25,14 @@ export interface KindPrior {
 
 /** Share of the variance between products of a kind that all products of a shop share: its smokehouse, its hand. Our choice. */
 export const SHOP_SHARE = 0.3;
-/** Prior degrees of freedom of the typical spread where products inform others. Our choice. */
-export const SPREAD_BATCHES = 4;
-/** Assumption, so wide that a product's own batches decide (`npm run calibrate`: products half and twice as far apart). */
-const LOG_SD = 1.4;
+/** Prior degrees of freedom of the typical spread where products inform others: few, so that a shop's own products soon tell. Our choice. */
+export const SPREAD_BATCHES = 2;
+/**
+ * Assumption: 8 products in 10 spread between 0.4 and 2.5 times as far as is typical. Weakly informative (Gelman, Bayesian Analysis 1:515,
+ * 2006; from memory): wider, it counts on spreads that no smokehouse has, and the first batches of a product get too wide a range; narrower,
+ * a product that is unlike others is learned too late (`npm run calibrate`: batches half and twice as far apart).
+ */
+const LOG_SD = 0.7;
 
 const ASSUMED_LEVEL = 0.8;
 

@@ -7,7 +7,7 @@ import { requireFinite, ValidationError } from '../values/validation-error.ts';
 import type { RandomGenerator } from '../stats/random.ts';
 import { inverseLogit, logit } from '../yield/tree.ts';
 import { priorOf, SHOP_SHARE, SPREAD_BATCHES, type KindPrior, type LossKind } from './kind.ts';
-import { drawFrom, mixtureCdf, mixtureQuantile, nextBatch, type Mixture } from './product-posterior.ts';
+import { drawBatches, mixtureCdf, mixtureQuantile, nextBatch, type Mixture } from './product-posterior.ts';
 import { priorsFromSiblings, type LossLesson } from './siblings.ts';
 
 /** One batch at one stage: stuffed to cooked, cooked to packed, or stuffed to packed. */
@@ -34,7 +34,7 @@ export interface LossModel {
   /** @throws ValidationError `loss.kind-unknown`, `probability.out-of-range` */
   forecast(product: string, kind: string, level?: number): YieldForecast;
   /**
-   * Yields of the next batch drawn at random, finished ÷ raw: the distribution behind `forecast`, for simulations.
+   * Yields of the next batch drawn at random, finished ÷ raw, spread evenly over the distribution behind `forecast`, for simulations.
    * @throws ValidationError `loss.kind-unknown`
    */
   draws(product: string, kind: string, count: number, random: RandomGenerator): number[];
@@ -100,7 +100,7 @@ export function learnLoss(
     },
     draws(product, code, count, random) {
       const { next } = mixture(product, kindOf(code));
-      return Array.from({ length: count }, () => Math.max(EDGE, inverseLogit(drawFrom(next, random))));
+      return drawBatches(next, count, random).map((y) => Math.max(EDGE, inverseLogit(y)));
     },
     tailOf(batch, at) {
       const { next, n } = mixture(batch.product, kindOf(batch.kind), at);
