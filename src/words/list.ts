@@ -1,16 +1,21 @@
+import type { Language } from './languages.ts';
 import { currentLanguage } from './speech.ts';
 
 const formats = new Map<string, Intl.ListFormat>();
 
 /**
- * Items as a list of the current language.
+ * Items as a list of a language, by default the current one.
  * @example listText(['cape', 'antlers'], 'and') // 'cape and antlers'
  * @example listText(['cape', 'antlers']) // 'cape, antlers'
  */
-export function listText(items: readonly string[], join: 'and' | 'or' | 'comma' = 'comma'): string {
-  const key = `${currentLanguage()} ${join}`;
+export function listText(
+  items: readonly string[],
+  join: 'and' | 'or' | 'comma' = 'comma',
+  language: Language = currentLanguage(),
+): string {
+  const key = `${language} ${join}`;
   let format = formats.get(key);
-  if (!format) formats.set(key, (format = listFormat(currentLanguage(), join)));
+  if (!format) formats.set(key, (format = listFormat(language, join)));
   return format.format(items);
 }
 

@@ -4,6 +4,8 @@ import { beforeEach, expect, it, vi } from 'vitest';
 import PackageLabelPart from '../../../src/ui/labels/PackageLabel.vue';
 import { notForSaleBox, saleLines } from '../../../src/ui/labels/not-for-sale.ts';
 import type { LabelRun, PackageLabel } from '../../../src/ui/labels/package-label.ts';
+import type { MadeLabel } from '../../../src/bridge/contract.ts';
+import { labelLines } from '../../../src/ui/smokehouse/batches/made-runs.ts';
 import { languagesFor, saidRuns } from '../../../src/ui/labels/said-labels.ts';
 import { loadLanguage } from '../../../src/words/load.ts';
 import type { Language } from '../../../src/words/languages.ts';
@@ -79,4 +81,28 @@ it('keeps the letters of 3/8 in outside Canada', () => {
     lines: ['NOT FOR', 'SALE'],
     letter: 9.9,
   });
+});
+
+it('lists ingredients with commas in each language, and joins no list by a word of another', () => {
+  const made = (language: Language, names: string[]): PackageLabel => ({
+    ...label('Sausage', 'Elk', language),
+    ingredients: names,
+  });
+  const french = made('fr-CA', ['Wapiti', 'Gras de dos de porc', 'Sel']);
+  const text = textOf({ ...french, printed: [french, made('en-CA', ['Elk', 'Pork back fat', 'Salt'])] });
+  expect(text).toContain('Ingrédients\u00A0: Wapiti, Gras de dos de porc, Sel.');
+  expect(text).toContain('Ingredients: Elk, Pork back fat, Salt.');
+});
+
+it('names the agents of a cure as the language of its label joins them', () => {
+  const raw = {
+    state: 'raw',
+    keep: 'frozen',
+    cookTo: null,
+    allergens: { contains: [], unknown: [] },
+  } as const;
+  const cure = { nitrite: true, nitrate: false, accelerator: true };
+  const lines = (language: Language) => labelLines({ ...raw, cure } as unknown as MadeLabel, language).at(-1);
+  expect(lines('en-CA')).toBe('Cured with nitrite, a cure accelerator.');
+  expect(lines('fr-CA')).toBe('Saumuré avec\u00A0: nitrite et accélérateur de saumurage.');
 });

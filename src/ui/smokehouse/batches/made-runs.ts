@@ -32,7 +32,15 @@ export function labelLines(
       ? text.labelContains({ names: allergenNames(allergens.contains, language) })
       : '',
     allergens.unknown.length > 0 ? text.labelUnknown({ names: allergens.unknown.join(', ') }) : '',
-    agents.length > 0 ? text.labelCure({ agents: listText(agents.map((agent) => text[agent])) }) : '',
+    agents.length > 0
+      ? text.labelCure({
+          agents: listText(
+            agents.map((agent) => text[agent]),
+            'comma',
+            language,
+          ),
+        })
+      : '',
   ].filter(Boolean);
 }
 
