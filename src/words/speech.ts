@@ -3,6 +3,8 @@ import { SOURCE_LANGUAGE, type Language } from './languages.ts';
 
 /** Writes what a message asks for: `{grams, number, mass}` calls `mass`, `{day, date, longDay}` calls `longDay`. */
 export interface Writer {
+  /** The mark before decimals. */
+  readonly decimal: string;
   number(value: number): string;
   mass(grams: number): string;
   share(fraction: number): string;
@@ -25,6 +27,7 @@ const unknownFormat = (): never => {
   throw new Error('A message writes a weight, money or a day, and this process has no format for it.');
 };
 const plainWriter: Writer = {
+  decimal: '.',
   number: String,
   mass: unknownFormat,
   share: unknownFormat,

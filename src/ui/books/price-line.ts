@@ -1,7 +1,8 @@
 import type { Brought, PriceLineRow, ProductKind } from '../../bridge/contract.ts';
 import { isByProduct } from '../../core/pricing/by-product.ts';
-import { decimalText, parseMoney } from '../../core/values/money.ts';
+import { parseMoney } from '../../core/values/money.ts';
 import { text } from '../../words/compiled/window/books/prices.ts';
+import { moneyTyped, withMark } from '../texts/decimal-mark.ts';
 import { percentText, readPercent } from '../texts/percent.ts';
 
 /** A price line as text fields, so that invalid input is not lost. */
@@ -72,7 +73,7 @@ export function typeLine(row: PriceLineRow, unit: 'lb' | 'kg', currency: string)
     code: row.code,
     label: row.label,
     basis: row.basis,
-    amount: row.amountMinor === null ? '' : decimalText(row.amountMinor, currency),
+    amount: row.amountMinor === null ? '' : moneyTyped(row.amountMinor, currency),
     rate: row.rate === null ? '' : percentText(row.rate),
     unit: row.unit ?? unit,
     species: row.species ?? [],
@@ -80,7 +81,7 @@ export function typeLine(row: PriceLineRow, unit: 'lb' | 'kg', currency: string)
     products: [...row.products],
     kinds: [...row.kinds],
     recipes: row.recipes.map(String),
-    least: row.least === null ? '' : String(row.least),
+    least: row.least === null ? '' : withMark(String(row.least)),
     fatSource: row.fatSource ?? '',
     tax: row.taxRate === 0 ? '' : percentText(row.taxRate),
     depositAs: row.rate === null ? 'sum' : 'share',

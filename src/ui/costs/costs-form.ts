@@ -1,6 +1,6 @@
 import type { CallInput, CostFigures, ServiceCode } from '../../bridge/contract.ts';
-import { decimalText } from '../../core/values/money.ts';
 import { GRAMS_PER } from '../../core/values/units.ts';
+import { moneyTyped, withMark } from '../texts/decimal-mark.ts';
 import { percentText, readPercent } from '../texts/percent.ts';
 
 export const SERVICES: readonly ServiceCode[] = ['cutting', 'grinding', 'products'];
@@ -22,13 +22,13 @@ interface TypedCosts {
  * @example typeCosts(figures, 'lb', 'USD').wagePerHour // '21.50'
  */
 export function typeCosts(figures: CostFigures, unit: 'lb' | 'kg', currency: string): TypedCosts {
-  const money = (minor: number): string => decimalText(minor, currency);
+  const money = (minor: number): string => moneyTyped(minor, currency);
   const service = (code: ServiceCode): TypedCosts['services'][ServiceCode] => {
     const { minutesPerAnimal, minutesPerKg, packageGrams } = figures.services[code];
     return {
       minutesPerAnimal: short(minutesPerAnimal),
       minutesPerUnit: short((minutesPerKg * GRAMS_PER[unit]) / 1000),
-      packageSize: `${short(packageGrams / GRAMS_PER[unit])} ${unit}`,
+      packageSize: `${unambiguous(short(packageGrams / GRAMS_PER[unit]))} ${unit}`,
     };
   };
   return {
@@ -50,5 +50,10 @@ export function readCosts(typed: TypedCosts): CallInput<'costing.save'> | null {
 
 /** A number without the digits that come from unit conversion. */
 function short(value: number): string {
-  return String(Math.round(value * 1000) / 1000);
+  return withMark(String(Math.round(value * 1000) / 1000));
+}
+
+/** A weight of three decimals keeps its point: `1,234 kg` may be read as 1234 kg. */
+function unambiguous(number: string): string {
+  return /^[1-9]\d{0,2},\d{3}$/.test(number) ? number.replace(',', '.') : number;
 }

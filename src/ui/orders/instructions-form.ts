@@ -1,6 +1,7 @@
 /** Cutting instructions as text fields, so that invalid input is not lost. */
 import type { FatChoice, Instructions, PrimalUse } from '../../bridge/contract.ts';
 import { GRAMS_PER } from '../../core/values/units.ts';
+import { withMark } from '../texts/decimal-mark.ts';
 import { percentText } from '../texts/percent.ts';
 import { text as words } from '../../words/compiled/shared/common.ts';
 
@@ -38,7 +39,7 @@ export interface TypedInstructions extends TypedGrind {
 export function usualInstructions(unit: 'lb' | 'kg'): TypedInstructions {
   return {
     by: 'share', cuts: '40', primals: {}, product: words.usualProduct.ground, fat: 'none', target: '', patty: '', recipe: null, also: [],
-    pack: unit === 'lb' ? '1 lb' : '0.5 kg', pricedExtras: {}, extras: '', note: '',
+    pack: unit === 'lb' ? '1 lb' : withMark('0.5 kg'), pricedExtras: {}, extras: '', note: '',
   }; // prettier-ignore
 }
 
@@ -85,9 +86,9 @@ function typeGrind(
 }
 
 /**
- * A weight as editable text, to a hundredth of its unit.
+ * A weight as editable text with the shop's decimal mark, to a hundredth of its unit.
  * @example massTyped(113.3980925, 'oz') // '4 oz'
  */
 export function massTyped(grams: number, unit: 'lb' | 'kg' | 'oz' | 'g'): string {
-  return `${Number((grams / GRAMS_PER[unit]).toFixed(2))} ${unit}`;
+  return withMark(`${Number((grams / GRAMS_PER[unit]).toFixed(2))} ${unit}`);
 }

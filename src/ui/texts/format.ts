@@ -63,6 +63,8 @@ export function makeFormat({
 
   return {
     unit,
+    /** The mark before decimals. */
+    decimal: formatAmount(0.5, 1, locale).charAt(1),
     massNumber,
     mass,
     /** Whether the scale would show a nonzero weight; a used-up lot may have a hundredth of a gram left. */

@@ -1,3 +1,5 @@
+import { withMark } from './decimal-mark.ts';
+
 /**
  * Parses a percentage as a fraction; null if it is not a number from 0 to 100.
  * @example readPercent('12,5 %') // 0.125
@@ -10,7 +12,7 @@ export function readPercent(text: string): number | null {
   return share <= 1 ? share : null;
 }
 
-/** A fraction as editable text: 0.125 → `12.5`. */
+/** A fraction as editable text with the shop's decimal mark: 0.125 → `12.5`. */
 export function percentText(share: number): string {
-  return String(Math.round(share * 10_000) / 100);
+  return withMark(String(Math.round(share * 10_000) / 100));
 }

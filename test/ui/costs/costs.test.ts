@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import type { CostFigures, ServiceAnswer } from '../../../src/bridge/contract.ts';
 import { readCosts, typeCosts } from '../../../src/ui/costs/costs-form.ts';
 import {
@@ -9,6 +9,9 @@ import {
 } from '../../../src/ui/charts/money/costs-words.ts';
 import { placeParts } from '../../../src/ui/charts/money/parts-bar.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
+import { parseMoney } from '../../../src/core/values/money.ts';
+import { parseReading } from '../../../src/core/values/reading.ts';
+import { speakWith, writer } from '../../../src/words/speech.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.05, locale: 'en-US', currency: 'USD' });
 
@@ -100,6 +103,8 @@ describe('the bar', () => {
 });
 
 describe('the form', () => {
+  const plain = writer();
+  afterEach(() => speakWith({ writer: () => plain }));
   const minutes = { minutesPerAnimal: 30, minutesPerKg: 0.5 / 0.45359237, packageGrams: 1.25 * 453.59237 };
   const figures: CostFigures = {
     wagePerHour: 2150, overheadPerHour: 1400, packagingPerPackage: 16, ingredientsPerKg: 45 / 0.45359237, wantedMargin: 0.25,
@@ -126,5 +131,20 @@ describe('the form', () => {
     const typed = typeCosts(figures, 'lb', 'USD');
     expect(readCosts(typed)).toMatchObject({ wagePerHour: '21.50', wantedMargin: 0.25 });
     expect(readCosts({ ...typed, margin: 'some' })).toBeNull();
+  });
+
+  it('shows decimals with the mark of the shop, and reads them back', () => {
+    const french = makeFormat({ unit: 'kg', step: 0.05, locale: 'fr-CA', currency: 'CAD' });
+    speakWith({ writer: () => french });
+    const typed = typeCosts({ ...figures, wantedMargin: 0.125 }, 'lb', 'CAD');
+    expect(typed).toMatchObject({ wagePerHour: '21,50', packagingPerPackage: '0,16', margin: '12,5' });
+    expect(typed.services.grinding).toMatchObject({ minutesPerUnit: '0,5', packageSize: '1,25 lb' });
+    expect(readCosts(typed)).toMatchObject({ wagePerHour: '21,50', wantedMargin: 0.125 });
+    expect(parseMoney(typed.wagePerHour, 'CAD')).toBe(2150);
+    // `1,361 kg` may be 1361 kg, so a weight of three decimals keeps its point.
+    const heavy = { ...minutes, packageGrams: 1361 };
+    const { packageSize } = typeCosts({ ...figures, services: { ...figures.services, grinding: heavy } }, 'kg', 'CAD').services.grinding; // prettier-ignore
+    expect(packageSize).toBe('1.361 kg');
+    expect(parseReading(packageSize, 'kg')).toMatchObject({ digits: 1361, decimals: 3 });
   });
 });
