@@ -6,7 +6,7 @@
 /** Why something was voided, corrected or changed. */
 export const REASONS = [
   'weighed-twice', 'wrong-animal', 'wrong-part', 'mistyped', 'weighed-again', 'undone', 'entered-by-mistake', 'correction-undone',
-  'wrong-cooler', 'move-undone', 'processed-after-all', 'no-price-line', 'still-here', 'left-again',
+  'wrong-cooler', 'move-undone', 'processed-after-all', 'no-price-line', 'still-here', 'hunter-left',
   'typed-twice', 'another-animal', 'not-clear',
 ] as const; // prettier-ignore
 
@@ -17,7 +17,7 @@ export const OWN_REASONS = [
 
 /** Reasons of earlier versions, which nothing offers any more. Each reads as it did. */
 export const FORMER_REASONS = [
-  'stated-by-mistake', 'no-line', 'undone-then', 'undone-at-once', 'undone-at-once-batch', 'photo-undone',
+  'stated-by-mistake', 'left-again', 'no-line', 'undone-then', 'undone-at-once', 'undone-at-once-batch', 'photo-undone',
 ] as const; // prettier-ignore
 
 export type OwnReason = (typeof OWN_REASONS)[number] | 'undone';

@@ -71,7 +71,7 @@ it('puts one aside, and Undo puts it back', async () => {
   await page.getByRole('button', { name: 'Next animal' }).click();
   await page.getByRole('button', { name: /^Bo Rask/ }).click();
   await page.getByRole('button', { name: 'Set aside' }).click();
-  await page.getByRole('dialog').getByRole('button', { name: 'Left again' }).click();
+  await page.getByRole('dialog').getByRole('button', { name: 'Hunter left' }).click();
   await page.getByText('Bo Rask’s check-in was set aside.').waitFor();
   expect(await call('drafts.list', {})).toEqual([]);
   await page.getByRole('button', { name: /^Undo/ }).click();

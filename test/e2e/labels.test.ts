@@ -98,7 +98,7 @@ const plain = (text: string): string => text.replace(/\s+/g, '');
 describe.each(PACKAGE_PAPERS)('package labels on $name', ({ name, page: paper, each }) => {
   it('match the count on the button, have the right size, and are not clipped', async () => {
     await goTo(`/label/batch/${shop.batchId}`, name);
-    await page.getByLabel(`Also added to ${LONG_PRODUCT}`).fill(ALSO);
+    await page.getByLabel(`Other ingredients of ${LONG_PRODUCT}`).fill(ALSO);
     expect(await articles().count()).toBe(COUNT);
     expect(await cutOff(page)).toEqual([]);
     const sheets = await print(paper);
@@ -122,7 +122,7 @@ describe.each(PACKAGE_PAPERS)('package labels on $name', ({ name, page: paper, e
       expect(words).toContain(plain(said));
     // 11.35 lb in 11 packages: 1.0318 lb and 0.46803 kg each, both rounded down.
     expect(words).toContain(plain('NET WT 1.03 lb (0.468 kg) average of 11 packages weighed together'));
-    expect(words).toContain(plain('Ingredients: Elk, Pork back fat. Also added:'));
+    expect(words).toContain(plain('Ingredients: Elk, Pork back fat. Other ingredients:'));
     expect(words).toContain(plain('Cook to 165°F (74°C)'));
     expect(plain(sheets.at(-1)?.words ?? '')).toContain(plain('NET WT 1.00 lb (0.453 kg)'));
   });
@@ -260,7 +260,7 @@ describe('the page of labels', () => {
     await page.reload();
     await articles().first().waitFor();
     expect(await page.getByRole('radio', { name: SHEET, exact: true }).isChecked()).toBe(true);
-    expect(await page.getByLabel(`Also added to ${LONG_PRODUCT}`).inputValue()).toBe(ALSO);
+    expect(await page.getByLabel(`Other ingredients of ${LONG_PRODUCT}`).inputValue()).toBe(ALSO);
   });
 
   it('starts a used sheet at the next free label, and prints the requested number', async () => {
@@ -289,7 +289,7 @@ describe('the page of labels', () => {
 
   it('reports a text that does not fit instead of clipping it', async () => {
     await page.getByRole('radio', { name: '4 × 2 in', exact: true }).check({ force: true });
-    await page.getByLabel(`Also added to ${LONG_PRODUCT}`).fill(`${ALSO}, `.repeat(12));
+    await page.getByLabel(`Other ingredients of ${LONG_PRODUCT}`).fill(`${ALSO}, `.repeat(12));
     await page.getByText('This does not fit on the label.').waitFor();
     expect(await page.getByRole('button', { name: /^Print/ }).isDisabled()).toBe(true);
     await page.getByLabel(/^Labels of Smoked/).fill('3');
@@ -297,7 +297,7 @@ describe('the page of labels', () => {
     expect(await page.getByRole('button', { name: 'Print 3 labels' }).isDisabled()).toBe(true);
     // The check of this file detects it as well, so it can fail.
     expect((await cutOff(page)).length).toBeGreaterThan(0);
-    await page.getByLabel(`Also added to ${LONG_PRODUCT}`).fill(ALSO);
+    await page.getByLabel(`Other ingredients of ${LONG_PRODUCT}`).fill(ALSO);
     await page.getByText('This does not fit on the label.').waitFor({ state: 'detached' });
     expect(await cutOff(page)).toEqual([]);
   });

@@ -35,7 +35,7 @@ export function offeredReasons(language: Language): Readonly<Record<string, stri
     'processed-after-all': inLanguage(leaving, language).processed,
     'no-price-line': inLanguage(charges, language).chargeAsReason,
     'still-here': inLanguage(belongings, language).voidEnd,
-    'left-again': draft.left,
+    'hunter-left': draft.left,
     'typed-twice': draft.twice,
     'another-animal': photo.wrongAnimal,
     'not-clear': photo.unclear,

@@ -147,7 +147,7 @@ const SCREENS: Screen[] = [
   { place: 'hunter', name: 'thanks', go: () => tap('Send to the counter'), sees: 'Thank you, Hunter Hedda' },
   { place: 'counter', name: 'queue', sees: 'Waiting at check-in' },
   { place: 'counter', name: 'from a hunter', go: () => tap(/^Hunter Hedda/), sees: 'Tag T-4711' },
-  { place: 'counter', name: 'set aside', go: () => tap('Set aside'), sees: 'Left again' },
+  { place: 'counter', name: 'set aside', go: () => tap('Set aside'), sees: 'Hunter left' },
 ]; // prettier-ignore
 
 let at: Place = 'table';

@@ -120,10 +120,10 @@ it('are put aside with a reason, and put back', async () => {
   const { press, button } = await counter();
   await press(/^Rosa Vega/);
   await press(/^Set aside/);
-  const left = [...document.querySelectorAll('button')].find((one) => /Left again/.test(one.textContent));
+  const left = [...document.querySelectorAll('button')].find((one) => /Hunter left/.test(one.textContent));
   left?.click();
   await flushPromises();
-  expect(station.sent()).toMatchObject([{ name: 'drafts.dismiss', input: { id: 7, reason: 'Left again' } }]);
+  expect(station.sent()).toMatchObject([{ name: 'drafts.dismiss', input: { id: 7, reason: 'Hunter left' } }]);
   expect(button(/^Rosa Vega/)).toBeUndefined();
   await press(/^Undo/);
   expect(station.sent().at(-1)).toMatchObject({ name: 'drafts.restore', input: { id: 7 } });
