@@ -2,6 +2,7 @@ import type { RecordRow } from '../../bridge/contract.ts';
 import { fromGrams } from '../../core/values/units.ts';
 import type { Format } from '../texts/format.ts';
 import { wordFor } from '../texts/codes.ts';
+import { withPieces } from '../texts/pieces.ts';
 import { text as words } from '../../words/compiled/shared/common.ts';
 import { text } from '../../words/compiled/window/books/record.ts';
 import { text as holdText } from '../../words/compiled/window/hold.ts';
@@ -76,5 +77,5 @@ export function recordTable(
 /** How an animal was received, and which pieces of it: 'Quarters: 2 × Haunch'. */
 export function broughtText({ brought, pieces }: Pick<RecordRow, 'brought' | 'pieces'>): string {
   const counted = pieces.map(({ name, count }) => (count === 1 ? `1 ${name}` : `${count} × ${name}`));
-  return [words.brought[brought], counted.join(', ')].filter(Boolean).join(': ');
+  return withPieces(words.brought[brought], counted.join(', '));
 }

@@ -9,7 +9,7 @@ import { sexWord } from '../texts/codes.ts';
 import { text as words } from '../../words/compiled/shared/common.ts';
 import { text } from '../../words/compiled/window/receipt.ts';
 import { inCurrency, type Format } from '../texts/format.ts';
-import { piecesText } from '../texts/pieces.ts';
+import { piecesText, withPieces } from '../texts/pieces.ts';
 
 /** Hunter, animal, date and weights; unknown values are empty. */
 export function dropOffFacts(page: AnimalPage, format: Format): Fact[] {
@@ -20,7 +20,7 @@ export function dropOffFacts(page: AnimalPage, format: Format): Fact[] {
     [text.phone, page.hunter.phone],
     [text.deliverer, page.deliverer.name],
     [text.animal, `${page.species.name}, ${sexWord(page.species.words, page.sex, page.age)}`],
-    [text.brought, [words.brought[page.brought], pieces].filter(Boolean).join(': ')],
+    [text.brought, withPieces(words.brought[page.brought], pieces)],
     [
       shareText.title,
       page.sharers.map(({ name, share }) => shareText.line({ name, share: format.share(share) })).join(', '),

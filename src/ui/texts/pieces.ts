@@ -1,3 +1,4 @@
+import { text as words } from '../../words/compiled/shared/common.ts';
 import { listText } from '../../words/list.ts';
 
 /**
@@ -14,4 +15,12 @@ export function piecesText(
       ({ primal, count }) => `${count} × ${primals.find(({ code }) => code === primal)?.name ?? primal}`,
     ),
   );
+}
+
+/**
+ * How an animal was received, and which pieces of it.
+ * @example withPieces('Quarters', '2 × Hind leg') // 'Quarters: 2 × Hind leg'
+ */
+export function withPieces(brought: string, pieces: string): string {
+  return pieces === '' ? brought : words.named({ name: brought, text: pieces });
 }

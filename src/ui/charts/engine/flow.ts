@@ -1,6 +1,7 @@
 /** Where the nodes and streams of a flow lie. The package for flows brings 7 kB, more than the scripts of a window may grow by. */
 import type { FlowNode, FlowPlot } from '../plot.ts';
 import type { Paint } from './paint.ts';
+import { text as common } from '../../../words/compiled/shared/common.ts';
 
 /** Width of a node, its least height, height of a line of its words, and distance of two nodes; in CSS pixels. */
 export const NODE = 18;
@@ -93,7 +94,8 @@ function scaleFor(columns: readonly (readonly (Pick<FlowNode, 'words'> & { amoun
 export function markNodes(plot: FlowPlot, width: number) {
   return layFlow(plot, width).nodes.flatMap(({ words, link, left, top, tall }) => {
     const height = Math.max(words.length * LINE, tall);
-    const label = `${words[0]}: ${words.slice(1).join(', ')}`;
+    const [name = '', ...more] = words;
+    const label = common.named({ name, text: more.join(', ') });
     return words.length === 0
       ? []
       : [{ label, link, left, top: top + (tall - height) / 2, width: Math.min(REACH, width - left), height }];

@@ -2,6 +2,7 @@
 import type { Axis, AxisPlot, Mark } from '../plot.ts';
 import { namesAxis } from './axes.ts';
 import { levelLayer } from './bands.ts';
+import { text as common } from '../../../words/compiled/shared/common.ts';
 
 interface Measured {
   name: string;
@@ -45,7 +46,7 @@ export function limitLines(
     ],
     words: levels.map(({ value, label }) => ({ x: x.max ?? 0, y: value, dx: 8, text: label, tone: 'muted', bold: true })),
     marks: measured.map(({ name, value, words, link }, at): Mark => ({
-      label: `${name}: ${words}`,
+      label: common.named({ name, text: words }),
       link,
       x: [at, at],
       y: [value, value],

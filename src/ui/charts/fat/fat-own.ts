@@ -1,5 +1,6 @@
 import type { FatReport } from '../../../bridge/contract.ts';
 import { fromGrams } from '../../../core/values/units.ts';
+import { text as common } from '../../../words/compiled/shared/common.ts';
 import { text } from '../../../words/compiled/window/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
 import { massAxis } from '../engine/axes.ts';
@@ -17,7 +18,7 @@ export function ownFatStory({ season, saved }: FatReport, format: Format, animal
   ]; // prettier-ignore
   const drawn = rows.map(({ name, note, grams, paint, link }) => {
     const words = format.mass(grams, 0);
-    return { name: note ? [name, note] : name, lines: [{ pieces: [{ amount: fromGrams(grams, format.unit), paint }], words }], label: `${name}: ${words}`, link };
+    return { name: note ? [name, note] : name, lines: [{ pieces: [{ amount: fromGrams(grams, format.unit), paint }], words }], label: common.named({ name, text: words }), link };
   }); // prettier-ignore
   const none = rows.every(({ grams }) => grams === 0);
   return {

@@ -1,5 +1,6 @@
 import type { FatReport } from '../../../bridge/contract.ts';
 import { fromGrams } from '../../../core/values/units.ts';
+import { text as common } from '../../../words/compiled/shared/common.ts';
 import { text } from '../../../words/compiled/window/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
 import { massAxis } from '../engine/axes.ts';
@@ -17,7 +18,7 @@ export function fatSourcesStory({ season, sources, counts }: FatReport, format: 
   const drawn = named.map(({ source, name, grams, batches }): BarRow => {
     const words = `${format.mass(grams, 0)} (${format.share(grams / all, 0)})`;
     const paint = source === 'own' ? OWN : ('fat' as const);
-    return { name: [name, text.inBatches({ batches })], lines: [{ pieces: [{ amount: fromGrams(grams, format.unit), paint }], words }], label: `${name}: ${words}`, link: '' };
+    return { name: [name, text.inBatches({ batches })], lines: [{ pieces: [{ amount: fromGrams(grams, format.unit), paint }], words }], label: common.named({ name, text: words }), link: '' };
   }); // prettier-ignore
   return {
     title: text.sourcesTitle,

@@ -1,5 +1,6 @@
 import type { FlowReport } from '../../../bridge/contract.ts';
 import { daysBetween } from '../../../core/values/dates.ts';
+import { text as common } from '../../../words/compiled/shared/common.ts';
 import { text } from '../../../words/compiled/window/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
 import { countsAxis } from '../engine/axes.ts';
@@ -49,7 +50,7 @@ export function drawHanging({ days, forecast, places }: Drawn, format: Format): 
         ]
       : []),
   ];
-  const mark = (on: string, said: string): Mark => ({ label: `${format.day(on)}: ${said}`, link: '', quiet: true, x: [at(on) - 0.5, at(on) + 0.5] }); // prettier-ignore
+  const mark = (on: string, said: string): Mark => ({ label: common.named({ name: format.day(on), text: said }), link: '', quiet: true, x: [at(on) - 0.5, at(on) + 0.5] }); // prettier-ignore
   return {
     height: 332,
     x,

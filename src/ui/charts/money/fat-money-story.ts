@@ -1,5 +1,6 @@
 import type { CostingView } from '../../../bridge/contract.ts';
 import { fatFinding } from './costs-words.ts';
+import { text as common } from '../../../words/compiled/shared/common.ts';
 import { text } from '../../../words/compiled/window/season/money.ts';
 import type { Format } from '../../texts/format.ts';
 import { barRows, type BarRow } from '../engine/bar-rows.ts';
@@ -20,7 +21,7 @@ export function fatMoneyStory({ season, fat }: CostingView, format: Format, link
   const none = fat.cost === 0 && fat.chargedMinor === 0;
   const drawn = rows.map(({ name, minor, piece }): BarRow => {
     const words = format.money(minor);
-    return { name, lines: [{ pieces: [piece], words }], label: `${name}: ${words}`, link };
+    return { name, lines: [{ pieces: [piece], words }], label: common.named({ name, text: words }), link };
   });
   return {
     title: text.fatTitle,

@@ -1,5 +1,6 @@
 import type { CostingView, SpeciesMargin } from '../../../bridge/contract.ts';
 import { leftShare, speciesFinding } from './costs-words.ts';
+import { text as common } from '../../../words/compiled/shared/common.ts';
 import { text } from '../../../words/compiled/window/season/money.ts';
 import type { Format } from '../../texts/format.ts';
 import { barRows, type BarRow } from '../engine/bar-rows.ts';
@@ -70,6 +71,9 @@ function rowOf(row: SpeciesMargin, format: Format, link: string): BarRow {
     ],
     outcome,
     link,
-    label: `${row.name}: ${text.billed} ${billed}, ${text.cost} ${cost}, ${outcome.words}`,
+    label: common.named({
+      name: row.name,
+      text: `${text.billed} ${billed}, ${text.cost} ${cost}, ${outcome.words}`,
+    }),
   };
 }

@@ -1,4 +1,5 @@
 import type { CostingView, IncomeCode } from '../../../bridge/contract.ts';
+import { text as common } from '../../../words/compiled/shared/common.ts';
 import { text } from '../../../words/compiled/window/season/money.ts';
 import type { Format } from '../../texts/format.ts';
 import { barRows, type BarRow } from '../engine/bar-rows.ts';
@@ -92,6 +93,9 @@ function rowOf(work: Work, format: Format, link: string): BarRow {
     ],
     outcome,
     link,
-    label: `${name}: ${text.billed} ${format.money(billed)}, ${text.cost} ${costText}, ${outcome.words}`,
+    label: common.named({
+      name,
+      text: `${text.billed} ${format.money(billed)}, ${text.cost} ${costText}, ${outcome.words}`,
+    }),
   };
 }

@@ -1,5 +1,6 @@
 import type { PoundsReport } from '../../../bridge/contract.ts';
 import { fromGrams, toGrams } from '../../../core/values/units.ts';
+import { text as common } from '../../../words/compiled/shared/common.ts';
 import { text } from '../../../words/compiled/window/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
 import { paintOf, type Fate } from '../engine/part-paint.ts';
@@ -25,7 +26,7 @@ export function lossesStory(view: PoundsReport, format: Format, linkOf: (fate: F
           words: said.join('  ·  '),
         },
       ],
-      label: `${name}: ${said.join(', ')}`,
+      label: common.named({ name, text: said.join(', ') }),
       link: linkOf(what),
     };
   });

@@ -1,5 +1,6 @@
 import type { PoundsReport } from '../../../bridge/contract.ts';
 import { fromGrams } from '../../../core/values/units.ts';
+import { text as common } from '../../../words/compiled/shared/common.ts';
 import { text } from '../../../words/compiled/window/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
 import { paintOf } from '../engine/part-paint.ts';
@@ -71,7 +72,7 @@ function rowOf(one: Made, format: Format): BarRow {
       },
     ],
     below: words,
-    label: `${one.product}: ${words}`,
+    label: common.named({ name: one.product, text: words }),
     link: '',
   };
 }

@@ -1,3 +1,4 @@
+import { text as common } from '../../../words/compiled/shared/common.ts';
 import { text } from '../../../words/compiled/window/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { FOOT, namesAxis, sharesAxis, TITLE } from '../engine/axes.ts';
@@ -41,7 +42,7 @@ export function drawCoverage(rows: readonly Cover[], format: Format): AxisPlot {
       { x: 1.02, y: at, dx: 14, dy: 10, text: biasWords(row, format), tone: 'muted' as const },
     ]),
     marks: rows.map((row, at) => ({
-      label: `${row.name}: ${text.nOfN({ held: row.held, n: row.n })}, ${biasWords(row, format)}`,
+      label: common.named({ name: row.name, text: `${text.nOfN({ held: row.held, n: row.n })}, ${biasWords(row, format)}` }),
       link: row.link ?? '',
       y: [at - 0.5, at + 0.5],
     })),

@@ -1,4 +1,5 @@
 import type { PredictionPath, CheckReport, Range } from '../../../bridge/contract.ts';
+import { text as common } from '../../../words/compiled/shared/common.ts';
 import { text } from '../../../words/compiled/window/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { FOOT, namesAxis, sharesAxis, TITLE } from '../engine/axes.ts';
@@ -88,7 +89,7 @@ function drawPredictions(shown: readonly Species[], format: Format): AxisPlot {
       },
     ],
     marks: shown.map(({ name, prior, posterior }, row) => ({
-      label: `${name}: ${text.before} ${said(prior)}; ${text.now} ${said(posterior)}`,
+      label: common.named({ name, text: `${text.before} ${said(prior)}; ${text.now} ${said(posterior)}` }),
       link: '',
       y: [row - 0.5, row + 0.5],
     })),

@@ -1,4 +1,5 @@
 import type { SeasonFilter } from '../../../bridge/contract.ts';
+import { text as common } from '../../../words/compiled/shared/common.ts';
 import { text } from '../../../words/compiled/window/season/yields.ts';
 import type { Format } from '../../texts/format.ts';
 import { FOOT, namesAxis, sharesAxis } from '../engine/axes.ts';
@@ -56,7 +57,7 @@ export function drawSplits(
       { x: max, y: at, dx: 16 + count, text: counted(spread), tone: 'muted' as const },
     ]),
     marks: rows.map(({ at, label, spread, filter }) => ({
-      label: `${label}: ${format.share(spread.median)}, ${counted(spread)}`,
+      label: common.named({ name: label, text: `${format.share(spread.median)}, ${counted(spread)}` }),
       link: linkOf(filter),
       y: [at - 0.5, at + 0.5],
     })),

@@ -1,4 +1,5 @@
 import type { SpeciesYield } from '../../../bridge/contract.ts';
+import { text as common } from '../../../words/compiled/shared/common.ts';
 import { text } from '../../../words/compiled/window/season/yields.ts';
 import type { Format } from '../../texts/format.ts';
 import { FOOT, namesAxis, sharesAxis, TITLE } from '../engine/axes.ts';
@@ -56,12 +57,12 @@ export function drawYield(
     ],
     marks: rows.flatMap(({ at, code, name, spread: of, whiskers }): Mark[] => [
       ...(of && whiskers
-        ? [{ label: `${text.kindN({ name, n: of.n })}: ${format.share(of.median)}`, link: linkOf(code), x: [whiskers.low, whiskers.high] as const, y: [at - 0.3, at + 0.3] as const }] // prettier-ignore
+        ? [{ label: common.named({ name: text.kindN({ name, n: of.n }), text: format.share(of.median) }), link: linkOf(code), x: [whiskers.low, whiskers.high] as const, y: [at - 0.3, at + 0.3] as const }] // prettier-ignore
         : []),
       ...dots
         .filter(({ y }) => Math.round(y) === at)
         .toSorted((a, b) => a.share - b.share)
-        .map(({ ticket, share, y }): Mark => ({ label: `${ticket}: ${format.share(share)}`, link: `/table/${ticket}`, quiet: true, x: [share, share], y: [y, y] })), // prettier-ignore
+        .map(({ ticket, share, y }): Mark => ({ label: common.named({ name: ticket, text: format.share(share) }), link: `/table/${ticket}`, quiet: true, x: [share, share], y: [y, y] })), // prettier-ignore
     ]),
   };
 }
