@@ -56,12 +56,15 @@ it('keeps the focused row, and Tab continues from it', async () => {
   expect([...rows]).toEqual(['4', '5', '6', '7']);
 });
 
-it('renders every row for the browser’s search', async () => {
+it('leads Ctrl F to its search, and renders every row for the browser’s on the second press', async () => {
   const { page, keys } = shop;
   count = 1000;
   await page.reload();
   await link('26-0001').waitFor();
   expect(await link('26-0700').count()).toBe(0);
+  await keys.press('ControlOrMeta+f');
+  expect(await page.getByRole('searchbox').evaluate((field) => field === document.activeElement)).toBe(true);
+  expect(await drawn()).toBeLessThan(60);
   await keys.press('ControlOrMeta+f');
   await link('26-0700').waitFor();
   expect(await table().locator('tbody tr').count()).toBe(1000);

@@ -17,8 +17,9 @@ interface DrawnRow<Row> {
 
 /**
  * The rows of a long table to render: those near the screen and around the focused one. All of them for print, and
- * for the browser's own search (Ctrl F). Column widths are fixed meanwhile, because they would follow the rendered
- * rows.
+ * for the browser's own search (Ctrl F), which takes thousands of rows several seconds: where the page has a search of
+ * its own, the first press leads there, and only the second one renders them. Column widths are fixed meanwhile,
+ * because they would follow the rendered rows.
  */
 export function useRowWindow<Row>(table: Ref<HTMLTableElement | null>, rows: () => readonly Row[]) {
   const whole = ref(false);
@@ -116,7 +117,14 @@ export function useRowWindow<Row>(table: Ref<HTMLTableElement | null>, rows: () 
   useEventListener('beforeprint', () => (whole.value = true));
   useEventListener('afterprint', () => (whole.value = false));
   useEventListener('keydown', (event) => {
-    if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'f') whole.value = true;
+    if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'f' || !some.value) return;
+    const search = document.querySelector<HTMLInputElement>('main [type=search]');
+    const isThere = search === document.activeElement;
+    search?.focus();
+    search?.select();
+    // An open dialog keeps the focus.
+    if (!isThere && search && search === document.activeElement) event.preventDefault();
+    else whole.value = true;
   });
   return {
     some,

@@ -12,9 +12,6 @@ import { useLive } from '../use/useLive.ts';
 type QuoteStage = 'live' | 'dressed' | 'legs off' | 'hanging' | 'parts';
 export type QuoteInput = CallInput<'quotes.calculate'>;
 
-/** Debounce while typing, in milliseconds. */
-const WAIT_MS = 150;
-
 /** Whole animals can be predicted from any weight, pieces only from their own. */
 export function stagesOf(brought: Brought): QuoteStage[] {
   return brought === 'whole' || brought === 'skinned'
@@ -83,6 +80,6 @@ export function useQuote() {
       adjustments: [...form.adjustments],
     };
   });
-  const { value: answer, problem } = useLive('quotes.calculate', () => question.value, { waitMs: WAIT_MS });
+  const { value: answer, problem } = useLive('quotes.calculate', () => question.value, { inTurn: true });
   return { form, question, answer, problem };
 }

@@ -8,6 +8,11 @@ import { useLatest } from './useLatest.ts';
 interface LiveOptions<N extends AskName> {
   /** Debounce after the query changed (typing), in milliseconds. */
   waitMs?: number;
+  /**
+   * For a cheap query that is typed: asked at once, but never twice at a time. What changed while an answer was under way is asked when
+   * it is here.
+   */
+  inTurn?: boolean;
   /** An answer that is already available for a new query; null if there is none. */
   known?: (question: CallInput<N>) => CallOutput<N> | null;
 }
@@ -29,20 +34,28 @@ export function useLive<N extends AskName>(
   const slow = ref(false);
   let timer: ReturnType<typeof setTimeout> | undefined;
   let wait: ReturnType<typeof setTimeout> | undefined;
+  let underWay = false;
+  let changed = false;
 
   async function refresh(isNew = false): Promise<void> {
     const question = input();
     const known = question === null ? null : isNew ? (options.known?.(question) ?? null) : null;
     clearTimeout(timer);
+    changed = false;
     if (question === null || known !== null) {
       slow.value = false;
       show(known);
       return;
     }
     timer = setTimeout(() => (slow.value = true), SLOW_AFTER_MS);
-    if (!(await ask(() => call(name, question, spoken?.value)))) return;
-    clearTimeout(timer);
-    slow.value = false;
+    underWay = true;
+    const isShown = await ask(() => call(name, question, spoken?.value));
+    underWay = false;
+    if (isShown) {
+      clearTimeout(timer);
+      slow.value = false;
+    }
+    if (changed) void refresh(true);
   }
 
   /** The animal of the query, by its input or, if that has a ticket, by its answer. */
@@ -56,12 +69,14 @@ export function useLive<N extends AskName>(
     () => {
       clearTimeout(wait);
       if (options.waitMs) wait = setTimeout(() => void refresh(true), options.waitMs);
+      else if (options.inTurn && underWay && input() !== null) changed = true;
       else void refresh(true);
     },
     { immediate: true },
   );
   const stop = onStale([name], animal, () => void refresh());
   onScopeDispose(() => {
+    changed = false;
     clearTimeout(wait);
     clearTimeout(timer);
     stop();

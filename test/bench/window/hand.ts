@@ -32,7 +32,7 @@ export interface Hand {
   goTo(hash: string): Promise<void>;
   /** Waits until no call is under way, none follows, and the main thread is idle. */
   rest(): Promise<void>;
-  /** One round of an act. @throws Error when the answer stood there before the key, or did not come */
+  /** One round of an act. @throws Error when the answer stood there before the key */
   wait(act: Act, round: number): Promise<Wait>;
 }
 

@@ -33,8 +33,8 @@ export function tableOf(measured: readonly Measured[]): string {
     const paint = waits.map(({ nextPaintMs }) => nextPaintMs ?? 0);
     return [
       act.name,
-      of(({ answerMs }) => answerMs).toFixed(0),
-      Math.max(...waits.map(({ answerMs }) => answerMs)).toFixed(0),
+      ms(of(({ answerMs }) => answerMs)),
+      ms(Math.max(...waits.map(({ answerMs }) => answerMs))),
       `≤ ${act.barMs}`,
       misses(one) ? '**misses**' : 'holds',
       middle(paint) < 16 ? '< 16' : middle(paint).toFixed(0),
@@ -47,6 +47,8 @@ export function tableOf(measured: readonly Measured[]): string {
   });
   return table(head, rows);
 }
+
+const ms = (time: number): string => (Number.isFinite(time) ? time.toFixed(0) : 'none');
 
 /** The calls of a round in the middle by their number. @example '2: table.weigh, animals.get' */
 function callsOf(waits: readonly Wait[]): string {

@@ -119,6 +119,28 @@ describe('a table of very many rows', () => {
     expect(drawn()).toBe(600);
   });
 
+  it('leads the first press to the search of the page, and renders all rows on the second', async () => {
+    const { drawn } = await long();
+    const main = document.createElement('main');
+    main.innerHTML = '<input type="search" value="elk" />';
+    document.body.append(main);
+    const press = async (): Promise<boolean> => {
+      const event = new KeyboardEvent('keydown', { key: 'f', ctrlKey: true, cancelable: true });
+      window.dispatchEvent(event);
+      await flushPromises();
+      return event.defaultPrevented;
+    };
+    try {
+      expect(await press()).toBe(true);
+      expect(document.activeElement).toBe(main.firstElementChild);
+      expect(drawn()).toBeLessThan(200);
+      expect(await press()).toBe(false);
+      expect(drawn()).toBe(600);
+    } finally {
+      main.remove();
+    }
+  });
+
   it('is complete in print, and shortened again on screen', async () => {
     const { drawn } = await long();
     window.dispatchEvent(new Event('beforeprint'));
