@@ -6,10 +6,10 @@ import { ValidationError } from '../values/validation-error.ts';
 const BY_WEIGHT: readonly Basis[] = ['hanging', 'ground', 'product', 'trim', 'fat'];
 const NAMED = { fat: 'fatSource', extra: 'extra' } as const;
 
-/** @throws ValidationError if the line is invalid */
-export function checkLine(line: PriceLine, field: string): void {
+/** @param index of the line among the price book's @throws ValidationError if the line is invalid */
+export function checkLine(line: PriceLine, index: number): void {
   const refuse = (code: string, part: keyof PriceLine): never => {
-    throw new ValidationError(code, `${field}.${part}`, { code: line.code });
+    throw new ValidationError(code, `lines[${index}].${part}`, { code: line.code });
   };
   if (line.code === '') refuse('price.no-code', 'code');
   if (BY_WEIGHT.includes(line.basis) && !line.unit) refuse('price.no-unit', 'unit');
@@ -36,26 +36,23 @@ export function checkLine(line: PriceLine, field: string): void {
 
 /** @throws ValidationError `number.not-finite`, `amount.negative` */
 export function checkAmounts(amounts: Amounts): void {
-  const named = (kind: string, record: Readonly<Record<string, number>> = {}): [string, number][] =>
-    Object.entries(record).map(([code, grams]) => [`${kind}.${code}`, grams]);
-  const all: [string, number][] = [
-    ['animals', amounts.animals ?? 1],
-    ['hangingGrams', amounts.hangingGrams],
-    ['groundGrams', amounts.groundGrams],
-    ['packages', amounts.packages ?? 0],
-    ...named('minutes', amounts.minutes),
-    ...named('extras', amounts.extras),
-    ...named('products', amounts.products),
-    ...named('fats', amounts.fats),
-    ...Object.entries(amounts.made ?? {}).flatMap(([code, parts]) =>
-      parts.flatMap(({ grams, trimGrams }): [string, number][] => [
-        [`made.${code}`, grams],
-        [`made.${code}`, trimGrams ?? 0],
-      ]),
-    ),
-  ];
-  for (const [field, value] of all) {
-    if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', `amounts.${field}`);
-    if (value < 0) throw new ValidationError('amount.negative', `amounts.${field}`);
+  checkAmount('animals', amounts.animals ?? 1);
+  checkAmount('hangingGrams', amounts.hangingGrams);
+  checkAmount('groundGrams', amounts.groundGrams);
+  checkAmount('packages', amounts.packages ?? 0);
+  for (const kind of ['minutes', 'extras', 'products', 'fats'] as const) {
+    const record = amounts[kind];
+    for (const code in record) checkAmount(kind, record[code] as number, code);
   }
+  for (const code in amounts.made)
+    for (const { grams, trimGrams } of amounts.made[code] ?? []) {
+      checkAmount('made', grams, code);
+      checkAmount('made', trimGrams ?? 0, code);
+    }
+}
+
+function checkAmount(kind: string, value: number, code?: string): void {
+  if (value >= 0 && value < Infinity) return;
+  const field = `amounts.${code === undefined ? kind : `${kind}.${code}`}`;
+  throw new ValidationError(Number.isFinite(value) ? 'amount.negative' : 'number.not-finite', field);
 }

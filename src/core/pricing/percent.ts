@@ -21,12 +21,13 @@ import { ValidationError } from '../values/validation-error.ts';
  * // $100 tax-free and $50 at 6 %, less 10 %: −1000 at 0 and −500 at 0.06, so the tax is 300 − 30 = 270
  */
 export function percentLines(lines: readonly PriceLine[], plain: readonly Untaxed[]): Untaxed[] {
+  const percents = lines.filter(({ basis }) => basis === 'percent');
+  if (percents.length === 0) return [];
   const total = untaxedSum(plain);
   const sums = sumsByRate(plain);
   let running: Decimal = { digits: 0n, decimals: 0 };
   let apportioned = apportionPercentage(running, total, sums);
   const steps = new Map<PriceLine, Untaxed>();
-  const percents = lines.filter(({ basis }) => basis === 'percent');
   for (const line of percents.toSorted(byCode)) {
     const before = apportioned;
     running = addDecimals(running, decimalOf(line.rate ?? 0, 'rate'));

@@ -74,7 +74,7 @@ export function priceLines(job: {
   /** Adjustments of this bill or quote. */
   readonly adjustments?: readonly Adjustment[];
 }): Charge {
-  job.lines.forEach((line, i) => checkLine(line, `lines[${i}]`));
+  for (const [i, line] of job.lines.entries()) checkLine(line, i);
   checkAmounts(job.amounts);
   const adjustments = job.adjustments ?? [];
   const listed = job.lines.filter((line) => applies(line, job.amounts));

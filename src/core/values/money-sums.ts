@@ -76,6 +76,7 @@ export function quantityIn(grams: number, unit: MassUnit): Decimal {
 
 /** The decimal representation of a number: 0.1 is one tenth, not its nearest binary fraction. */
 export function decimalOf(value: number, field: string): Decimal {
+  if (Number.isSafeInteger(value)) return { digits: BigInt(value), decimals: 0 };
   if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', field);
   const [mantissa = '0', power = '0'] = String(value).split('e');
   const [whole = '0', part = ''] = mantissa.split('.');
@@ -109,12 +110,24 @@ export function wholeMinor(value: number, field: string): number {
 }
 
 function roundDecimal({ digits, decimals }: Decimal): number {
-  return roundRatio(digits, 10n ** BigInt(decimals));
+  return decimals === 0 ? safeNumber(digits) : roundRatio(digits, powerOfTen(decimals));
+}
+
+const powersOfTen: bigint[] = [];
+
+/** Kept: a season's bills ask for a few of them tens of thousands of times. */
+function powerOfTen(decimals: number): bigint {
+  return (powersOfTen[decimals] ??= 10n ** BigInt(decimals));
 }
 
 function roundRatio(digits: bigint, one: bigint): number {
   const size = digits < 0n ? -digits : digits;
-  const rounded = Number((2n * size + one) / (2n * one));
-  if (!Number.isSafeInteger(rounded)) throw new ValidationError('money.too-large', 'amount');
+  const rounded = safeNumber((2n * size + one) / (2n * one));
   return digits < 0n && rounded !== 0 ? -rounded : rounded;
+}
+
+function safeNumber(whole: bigint): number {
+  const number = Number(whole);
+  if (!Number.isSafeInteger(number)) throw new ValidationError('money.too-large', 'amount');
+  return number;
 }

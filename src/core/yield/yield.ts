@@ -83,6 +83,12 @@ export function predict(model: YieldModel, request: PredictionRequest): YieldPre
   };
 }
 
+/** The range of one part alone, the same as among `predict`'s. @throws ValidationError as `predict` */
+export function predictPart(model: YieldModel, request: PredictionRequest, part: Part): Range {
+  const { splits, group, input } = simulationOf(model, request);
+  return simulateParts(splits, predictDamageDependence(model, group), input, [part]).parts[part];
+}
+
 /**
  * The simulated animals behind `predict`, draw by draw: for what depends on several parts, or on something uncertain besides.
  * @throws ValidationError as `predict`
@@ -135,18 +141,7 @@ export function rangeOfShares(model: YieldModel, group: Group, level: number): R
 
 /** The range of one part alone, the same as among `rangeOfShares`. @throws ValidationError as `predict` */
 export function rangeOfShare(model: YieldModel, group: Group, part: Part, level: number): Range {
-  check(level > 0 && level < 1, 'yield.level', 'level');
-  const input = {
-    hangingGrams: 1,
-    hangingLogSd: 0,
-    cutsShare: null,
-    level,
-    seed: SHARES_SEED,
-    draws: DRAWS,
-    base: requireBase(group),
-  };
-  return simulateParts(predictSplits(model, group), predictDamageDependence(model, group), input, [part])
-    .parts[part];
+  return predictPart(model, { hangingGrams: 1, group, level, seed: SHARES_SEED }, part);
 }
 
 function onlyGroup(model: YieldModel): Group {

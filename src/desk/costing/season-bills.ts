@@ -58,6 +58,7 @@ export function billedAnimals(session: Session, season: number): BilledAnimal[] 
 export function amountsFor(session: Session, lines: readonly PriceLine[]): (amounts: Amounts) => Amounts {
   const lookup = productLookup(session);
   const hourly = lines.filter(({ basis }) => basis === 'hour').map(({ code }) => code);
+  const isCharged = chargedTest(lines);
   return (frozen) => {
     const { hours, extras, ...kept } = frozen as FrozenAmounts;
     const { products, kinds, made: how } = listedProducts(frozen, lookup);
@@ -66,8 +67,8 @@ export function amountsFor(session: Session, lines: readonly PriceLine[]): (amou
     const isWork = (product: string): boolean =>
       hasLine(product) || lacksPrice([], { product, kind: kinds?.[product] });
     const hasLine = (product: string): boolean =>
-      madeOf({ products, made: how }, product).some(
-        ({ recipe }) => linesFor(lines, { product, kind: kinds?.[product], recipe }).length > 0,
+      madeOf({ products, made: how }, product).some(({ recipe }) =>
+        isCharged({ product, kind: kinds?.[product], recipe }),
       );
     const ground = made.filter(([product]) => kinds?.[product] === 'grind' && !hasLine(product));
     return {
@@ -79,6 +80,17 @@ export function amountsFor(session: Session, lines: readonly PriceLine[]): (amou
       minutes: kept.minutes ?? minutesOf(hourly, hours),
       extras: Array.isArray(extras) ? Object.fromEntries(extras.map((code) => [code, 1])) : (extras ?? {}),
     };
+  };
+}
+
+/** Whether a line charges a product, known after the first bill with it. */
+function chargedTest(lines: readonly PriceLine[]): (sought: Parameters<typeof linesFor>[1]) => boolean {
+  const known = new Map<string, boolean>();
+  return (sought) => {
+    const key = `${sought.kind} ${sought.recipe} ${sought.product}`;
+    let isCharged = known.get(key);
+    if (isCharged === undefined) known.set(key, (isCharged = linesFor(lines, sought).length > 0));
+    return isCharged;
   };
 }
 

@@ -3,7 +3,7 @@ import * as v from 'valibot';
 import type { HookRow } from '../../book/records/animals.ts';
 import { normalQuantile } from '../../core/stats/distributions.ts';
 import { fatNeed, recipeNeed, sumNeeds, toOrder, type NeedEstimate } from '../../core/fat/needs.ts';
-import { meanOf, predict, type Group } from '../../core/yield/yield.ts';
+import { meanOf, predictPart, type Group } from '../../core/yield/yield.ts';
 import { instructionsOf } from '../animal/instructions.ts';
 import { trimOf } from '../learning/fat-estimates.ts';
 import { keepsOf } from './fat-keeps.ts';
@@ -115,14 +115,18 @@ function trimToCome(session: Session, row: HookRow): TrimToCome | null {
     received: sums?.received ?? null,
   });
   if (base === null) return sums?.trim ? weighedTrim(left) : null;
-  const { trim } = predict(session.yields.model, {
-    hangingGrams: base,
-    group: groupOf(row),
-    cutsShare: instructionsOf(session, row.id).cutsShare,
-    level: LEVEL,
-    seed: SEED,
-    draws: DRAWS,
-  }).parts;
+  const trim = predictPart(
+    session.yields.model,
+    {
+      hangingGrams: base,
+      group: groupOf(row),
+      cutsShare: instructionsOf(session, row.id).cutsShare,
+      level: LEVEL,
+      seed: SEED,
+      draws: DRAWS,
+    },
+    'trim',
+  );
   const weighed = sums?.trim ?? 0;
   // A weighed amount above the prediction replaces it.
   if (weighed >= trim.mean) return weighedTrim(left);
