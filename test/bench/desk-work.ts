@@ -1,7 +1,6 @@
 /** What a hand waits for all day: saving a weight, finding a hunter, quoting on the phone. */
-import { copyFileSync } from 'node:fs';
-import Database from 'better-sqlite3';
 import type { CallInput } from '../../src/bridge/contract.ts';
+import { writtenByHand } from './by-hand.ts';
 import type { BenchDesk } from './open-desk.ts';
 import type { Measure } from './timing.ts';
 
@@ -40,7 +39,7 @@ export async function animalToWeigh(desk: Pick<BenchDesk, 'call'>): Promise<numb
 const ON_THE_HOOK = 40;
 
 export async function deskWork(desk: BenchDesk): Promise<{ measures: Measure[]; close: () => void }> {
-  const bare = bareInsert(desk.path);
+  const byHand = writtenByHand(desk.path, ON_THE_HOOK);
   const animals: number[] = [];
   for (let i = 0; i < ON_THE_HOOK; i++) animals.push(await animalToWeigh(desk));
   let weighed = 0;
@@ -67,8 +66,16 @@ export async function deskWork(desk: BenchDesk): Promise<{ measures: Measure[]; 
         rounds: 60,
         before: next,
         run: weigh,
-        baseline: { what: 'a bare prepared INSERT into the same table', run: bare.insert },
+        baseline: { what: 'the same rows by prepared SQL in one transaction', run: byHand.rows },
         bar: { ratio: 1.5 },
+      },
+      {
+        name: 'save one weighing, beside its row alone',
+        rounds: 60,
+        before: next,
+        run: weigh,
+        baseline: { what: 'a bare prepared INSERT into the same table', run: byHand.row },
+        bar: { ratio: 3 },
       },
       {
         name: 'save one weighing, until its page is new',
@@ -118,37 +125,6 @@ export async function deskWork(desk: BenchDesk): Promise<{ measures: Measure[]; 
       { name: 'look at pick-up', run: () => desk.call('pickup.get', {}) },
       { name: 'look at the grinder', run: () => desk.call('grinder.get', {}) },
     ],
-    close: bare.close,
-  };
-}
-
-/**
- * The same row written into the same table of a copy of the book: with all its indexes, checks and references and the same
- * durability, each in a transaction of its own, but without the trail, the sums and anything that is checked beforehand.
- */
-function bareInsert(book: string) {
-  const path = `${book}.bare`;
-  copyFileSync(book, path);
-  const db = new Database(path);
-  db.pragma('journal_mode = WAL');
-  db.pragma('synchronous = FULL');
-  db.pragma('foreign_keys = ON');
-  const triggers = db
-    .prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'trigger'")
-    .pluck()
-    .all();
-  for (const name of triggers) db.exec(`DROP TRIGGER ${name}`);
-  const animals = db
-    .prepare<[number], number>('SELECT id FROM animal ORDER BY id DESC LIMIT ?')
-    .pluck()
-    .all(ON_THE_HOOK);
-  const insert = db.prepare(
-    `INSERT INTO weighing (animal_id, stage, part, typed, digits, decimals, unit, grams, source, at, by)
-     VALUES (?, 'cut', 'trim', '18.60', 1860, 2, 'lb', 8436.8, 'typed', '2026-11-14T12:00:00.000Z', 'LB')`,
-  );
-  let inserted = 0;
-  return {
-    insert: (): void => void insert.run(animals[inserted++ % ON_THE_HOOK]),
-    close: (): void => void db.close(),
+    close: byHand.close,
   };
 }
