@@ -57,6 +57,12 @@ export interface WeighingRecord {
   void_by: string | null;
 }
 
+/** What the balance of an animal needs of a weight that is not voided. */
+export type StandingWeight = Pick<
+  WeighingRecord,
+  'id' | 'stage' | 'part' | 'primal' | 'typed' | 'digits' | 'decimals' | 'unit' | 'grams' | 'at' | 'void_at'
+>;
+
 /** The criteria of a duplicate weighing. */
 interface SameWeighing {
   animalId: number | null;
@@ -99,6 +105,10 @@ export function weighingRecords(db: Db) {
   const get = db.prepare<[number], WeighingRecord>(`SELECT ${columns} ${from} WHERE w.id = ?`);
   const ofAnimal = db.prepare<[number], WeighingRecord>(
     `SELECT ${columns} ${from} WHERE w.animal_id = ? ORDER BY w.id`,
+  );
+  const standingOf = db.prepare<[number], StandingWeight>(
+    `SELECT id, stage, part, primal, typed, digits, decimals, unit, grams, at, NULL AS void_at
+     FROM weighing_now WHERE animal_id = ? ORDER BY id`,
   );
   const ofBatch = db.prepare<[number], WeighingRecord>(
     `SELECT ${columns} ${from} WHERE w.batch_id = ? ORDER BY w.id`,
@@ -157,6 +167,8 @@ export function weighingRecords(db: Db) {
     },
     get: (id: number) => get.get(id),
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
+    /** Those of an animal that are not voided, in the order in which they were entered. */
+    standing: (animalId: number) => standingOf.all(animalId),
     ofBatch: (batchId: number) => ofBatch.all(batchId),
     sums: (animalId: number): WeightSums | undefined => sums.get(animalId),
     /** Products packed at the Table for the preceding animals whose whole cuts were weighed; null for none. */

@@ -1,6 +1,6 @@
 /** Likelihood of one animal's weights, given each other and the species, as entered or with one weight changed. */
 import type { AnimalRow } from '../../book/records/animals.ts';
-import type { WeighingRecord, WeightSums } from '../../book/records/weighings.ts';
+import type { StandingWeight, WeightSums } from '../../book/records/weighings.ts';
 import { reconcile } from '../../core/balance/balance.ts';
 import type { Change } from '../../core/balance/explain.ts';
 import { SHARE_PARTS, type SharePart } from '../../core/balance/part-shares.ts';
@@ -254,7 +254,7 @@ function sumOf(rows: readonly BalanceRow[], stage: string): number | null {
  * The weighings that the balance uses. Packages count only if whole cuts were not weighed otherwise and the trim went
  * through a batch: then the packages are the whole cuts.
  */
-export function balanceRows(weighings: readonly WeighingRecord[], sums: WeightSums): BalanceRow[] {
+export function balanceRows(weighings: readonly StandingWeight[], sums: WeightSums): BalanceRow[] {
   const packages = sums.whole_cuts === null && sums.trim_ground > 0;
   return weighings
     .filter(

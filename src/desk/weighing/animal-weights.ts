@@ -61,7 +61,7 @@ function doubtWith(
   sums: WeightSums,
   given: Entering | null,
 ): ExplainedWeight | null {
-  const kept = balanceRows(session.book.weighings.ofAnimal(animal.id), sums);
+  const kept = balanceRows(session.book.weighings.standing(animal.id), sums);
   const rows = given ? [...kept, rowOf(session, given)] : kept;
   return culprit({ ...weightsOf(session, animal, rows), going: true }, () => containersOf(session));
 }

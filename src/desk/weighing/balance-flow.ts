@@ -1,4 +1,4 @@
-import type { WeighingRecord } from '../../book/records/weighings.ts';
+import type { StandingWeight, WeighingRecord } from '../../book/records/weighings.ts';
 import type { Flow } from '../../core/balance/balance.ts';
 import { readingStepGrams } from '../../core/values/reading.ts';
 
@@ -6,10 +6,7 @@ import { readingStepGrams } from '../../core/values/reading.ts';
 const RELATIVE_SD = 0.002;
 
 /** The fields of a weighing that the balance uses, stored or being entered. */
-export type BalanceRow = Pick<
-  WeighingRecord,
-  'id' | 'stage' | 'part' | 'primal' | 'typed' | 'digits' | 'decimals' | 'unit' | 'grams' | 'at' | 'void_at'
-> & {
+export type BalanceRow = StandingWeight & {
   /** Tare of the container; 0 if none. */
   tareGrams: number;
 };
