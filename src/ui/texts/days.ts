@@ -73,6 +73,18 @@ export function dayWriter(locale: string, order: DayOrder | null, clock: '12' | 
     write({ day: 'numeric', month: 'short', year: 'numeric' }),
     write({ weekday: 'short', day: 'numeric', month: 'short', year: 'numeric' }),
   ];
+  function momentIn(zone: string): (at: Date) => string {
+    const timeOfDay = { hour: 'numeric', minute: '2-digit', ...hours } as const;
+    if (order === null) {
+      const whole = write({ month: 'short', day: 'numeric', ...timeOfDay }, zone);
+      return (at) => unbroken(whole(at));
+    }
+    const date = write({ month: 'short', day: 'numeric' }, zone);
+    const time = new Intl.DateTimeFormat(locale, { ...timeOfDay, timeZone: zone });
+    return (at) => `${date(at)}, ${unbroken(time.format(at))}`;
+  }
+  /** By time zone: a format takes far longer to make than a moment to write. */
+  const moments = new Map<string, (at: Date) => string>();
   return {
     day: (date) => day(noon(date)),
     monthDay: (date) => monthDay(noon(date)),
@@ -80,18 +92,9 @@ export function dayWriter(locale: string, order: DayOrder | null, clock: '12' | 
     longDay: (date) => longDay(noon(date)),
     wholeDay: (date) => wholeDay(noon(date)),
     moment: (iso, zone) => {
-      const at = new Date(iso);
-      if (order === null)
-        return unbroken(
-          write({ month: 'short', day: 'numeric', hour: 'numeric', minute: '2-digit', ...hours }, zone)(at),
-        );
-      const time = new Intl.DateTimeFormat(locale, {
-        hour: 'numeric',
-        minute: '2-digit',
-        ...hours,
-        timeZone: zone,
-      });
-      return `${write({ month: 'short', day: 'numeric' }, zone)(at)}, ${unbroken(time.format(at))}`;
+      const written = moments.get(zone) ?? momentIn(zone);
+      moments.set(zone, written);
+      return written(new Date(iso));
     },
   };
 }

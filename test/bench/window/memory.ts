@@ -1,10 +1,11 @@
 /** What a window holds after each hour of an opening day: deer taken in, weighed and packed, and a visit to each page. */
-import type { CDPSession, Page } from 'playwright-core';
+import type { CDPSession } from 'playwright-core';
 import { BETWEEN } from '../../e2e/look-at.ts';
 import { openShop } from '../../e2e/shop-window.ts';
 import { inventVisitors } from '../../replay/visitors.ts';
 import { deerOnly, replayInWindow } from '../../replay/window-day.ts';
 import { places } from '../../../src/ui/frame/places.ts';
+import { handOn } from './hand.ts';
 import { installWatch, type Faults } from './on-page.ts';
 
 /** Deer of an hour. */
@@ -31,13 +32,15 @@ export async function heldByHour(hours: number, faults: Faults): Promise<Held[]>
       hunter: { name: 'The first of the season' }, species: 'mule-deer', brought: 'skinned', sex: 'unknown', age: 'unknown',
     }); // prettier-ignore
     const visitors = deerOnly(inventVisitors(hours * DEER * 3, 1));
+    const hand = await handOn(page, 1);
     const client = await page.context().newCDPSession(page);
     const held: Held[] = [];
     for (let hour = 0; hour < hours; hour++) {
       await replayInWindow({ page, keys }, visitors.slice(hour * DEER, (hour + 1) * DEER));
       for (const to of [...places.map((place) => `#/${place}`), ...VIEWS.map((view) => `#/season/${view}`)])
-        await visit(page, to);
-      held.push(await heldBy(page, client));
+        await hand.goTo(to);
+      await hand.goTo(BETWEEN);
+      held.push(await heldBy(client));
     }
     return held;
   } finally {
@@ -45,14 +48,7 @@ export async function heldByHour(hours: number, faults: Faults): Promise<Held[]>
   }
 }
 
-async function visit(page: Page, to: string): Promise<void> {
-  await page.evaluate((hash) => (location.hash = hash), to);
-  await page.waitForLoadState('networkidle');
-  await page.waitForTimeout(100);
-}
-
-async function heldBy(page: Page, client: CDPSession): Promise<Held> {
-  await visit(page, BETWEEN);
+async function heldBy(client: CDPSession): Promise<Held> {
   await client.send('HeapProfiler.collectGarbage');
   const { nodes, jsEventListeners: listeners } = await client.send('Memory.getDOMCounters');
   const { usedSize } = await client.send('Runtime.getHeapUsage');
