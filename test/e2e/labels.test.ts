@@ -122,7 +122,7 @@ describe.each(PACKAGE_PAPERS)('package labels on $name', ({ name, page: paper, e
       expect(words).toContain(plain(said));
     // 11.35 lb in 11 packages: 1.0318 lb and 0.46803 kg each, both rounded down.
     expect(words).toContain(plain('NET WT 1.03 lb (0.468 kg) average of 11 packages weighed together'));
-    expect(words).toContain(plain('Ingredients: Elk, Pork back fat. Other ingredients:'));
+    expect(words).toContain(plain('Ingredients: Elk, Pork back fat. Also added:'));
     expect(words).toContain(plain('Cook to 165°F (74°C)'));
     expect(plain(sheets.at(-1)?.words ?? '')).toContain(plain('NET WT 1.00 lb (0.453 kg)'));
   });
