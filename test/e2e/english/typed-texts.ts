@@ -37,6 +37,8 @@ export async function typedTexts(call: Call): Promise<RegExp> {
   };
   for (const { columns, rows } of tables)
     for (const row of rows) row.forEach((value, at) => take(columns[at] ?? '', value));
+  // An email may be shown in two pieces, so that it breaks before its @.
+  for (const text of [...texts]) if (text.includes('@')) texts.add(text.slice(text.indexOf('@')));
   const words = [...texts].filter((text) => /\p{L}{2}/u.test(text));
   const longestFirst = words.toSorted((a, b) => b.length - a.length).map(escaped);
   return new RegExp(`(?<![\\p{L}\\p{N}])(?:${longestFirst.join('|')})(?![\\p{L}\\p{N}])`, 'giu');

@@ -27,7 +27,10 @@ describe('losses of a recipe', () => {
   it('says what the next batch loses: the rest of its yield, so 88% packed are 12% lost', () => {
     const { finding, n } = lossStory(recipeOf([88, 87, 90, 86, 89]), format, linkOf);
     expect(finding).toBe(
-      'Summer sausage loses about 12%. Expect 9% to 16% of the next batch, 8 times in 10.'.replaceAll(/(\d+)%/g, '$1.0%'),
+      'Summer sausage loses about 12%. Expect 9% to 16% of the next batch, 8 times in 10.'.replaceAll(
+        /(\d+)%/g,
+        '$1.0%',
+      ),
     );
     expect(n).toBe('5 batches');
   });
