@@ -1,4 +1,5 @@
 /** Where the hanging weight went, for the animals with every part weighed. */
+import type { SumFilter } from '../../book/sums/season-filter.ts';
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { isWeighedWhole, poundSums, type PoundSums } from './pound-sums.ts';
 import { losesWater } from '../animal/water-loss.ts';
@@ -26,7 +27,7 @@ export const pounds = readAfterLearning(seasonFilter, (session, input): PoundsRe
     return sums ? [{ code, name: session.species.of(code).name, sums }] : [];
   });
   const total = (key: keyof PoundSums): number => of.reduce((all, { sums }) => all + sums[key], 0);
-  const ground = session.book.seasonPounds.ground(filter);
+  const ground = cachedOfBatches(session, filter, 'ground', () => session.book.seasonPounds.ground(filter));
   const inAll = (key: 'batches' | 'own' | 'bought' | 'added' | 'out'): number =>
     ground.reduce((all, one) => all + one[key], 0);
   const lossOf = (dried: boolean): number => {
@@ -68,7 +69,7 @@ export const pounds = readAfterLearning(seasonFilter, (session, input): PoundsRe
       lossGrams,
       driedGrams,
     },
-    made: session.book.seasonMade.of(filter).map((one) => ({
+    made: cachedOfBatches(session, filter, 'made', () => session.book.seasonMade.of(filter)).map((one) => ({
       product: one.product,
       batches: one.batches,
       blockGrams: one.block,
@@ -118,9 +119,27 @@ function mostShrink(session: Session, species: string): number {
   return session.yields.share({ species, brought: 'skinned' }, 'shrink').high;
 }
 
+/** What depends on grinds and made batches besides the season's animals. */
+function cachedOfBatches<T>(
+  session: Session,
+  filter: SumFilter & { season: number },
+  what: string,
+  work: () => T,
+): T {
+  const versions = (['grind', 'made', 'recipe'] as const).map((topic) => session.book.changes.version(topic));
+  return session.cached('animal', filter.season, `${what} ${JSON.stringify([filter, versions])}`, work);
+}
+
 /** The revenue of the season's valid bills before tax, and the take-home of their animals. */
 function incomeOf(session: Session, season: number): { minor: number; grams: number } {
   const { currency } = session.settings;
+  const bills = session.book.changes.seasonVersion('money', season);
+  return session.cached('animal', season, `income in ${currency} by bills ${bills}`, () =>
+    sumIncome(session, season, currency),
+  );
+}
+
+function sumIncome(session: Session, season: number, currency: string): { minor: number; grams: number } {
   const billed = session.cached('money', season, `billed in ${currency}`, () =>
     session.book.seasonPounds.billed(season, currency),
   );
