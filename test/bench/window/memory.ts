@@ -8,6 +8,8 @@ import { places } from '../../../src/ui/frame/places.ts';
 import { handOn } from './hand.ts';
 import { installWatch, type Faults } from './on-page.ts';
 
+/** A busy machine is no defect. */
+const PATIENCE_MS = 90_000;
 /** Deer of an hour. */
 const DEER = 5;
 const VIEWS = ['pounds', 'flow', 'money', 'fat', 'check', 'compare', 'animals', 'costs'];
@@ -23,6 +25,7 @@ export async function heldByHour(hours: number, faults: Faults): Promise<Held[]>
   const shop = await openShop();
   const { page, keys, call } = shop;
   try {
+    page.setDefaultTimeout(PATIENCE_MS);
     await page.addInitScript(installWatch, faults);
     await page.reload();
     await page.locator('h1').first().waitFor();
@@ -40,7 +43,9 @@ export async function heldByHour(hours: number, faults: Faults): Promise<Held[]>
       for (const to of [...places.map((place) => `#/${place}`), ...VIEWS.map((view) => `#/season/${view}`)])
         await hand.goTo(to);
       await hand.goTo(BETWEEN);
-      held.push(await heldBy(client));
+      const now = await heldBy(client);
+      held.push(now);
+      console.error(`hour ${hour + 1}: ${now.heapMb.toFixed(2)} MB, ${now.nodes} nodes`);
     }
     return held;
   } finally {
