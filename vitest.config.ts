@@ -59,8 +59,8 @@ export default defineConfig({
           name: 'driving',
           include: together.filter((file) => DRIVING.test(file)),
           isolate: false,
-          // One more than there are processors: each waits for its browser at times.
-          maxWorkers: cores + 1,
+          setupFiles: ['test/property-seed.ts', 'test/own-processor.ts'],
+          maxWorkers: Math.max(2, cores),
           sequence: { groupOrder: 0 },
         },
       },

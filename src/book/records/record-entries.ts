@@ -80,6 +80,9 @@ const CONDITIONS: Readonly<Record<keyof OfficerFilter, string>> = {
 export function recordEntries(db: Db, filter: OfficerFilter): Generator<OfficerRow> {
   const fromFile = `(SELECT b.file FROM brought_in b WHERE a.id BETWEEN b.animal_first AND b.animal_last
     AND NOT EXISTS (SELECT 1 FROM brought_in_undone u WHERE u.brought_in_id = b.id))`;
+  // A canceled intake stays in the record book and has no sums: its weights are added up here.
+  const weighed = (stage: string): string =>
+    `iif(s.animal_id IS NULL, (SELECT sum(w.grams) FROM weighing_now w WHERE w.animal_id = a.id AND w.stage = '${stage}'), s.${stage}) AS ${stage}_grams`;
   // One value each: a join with the view would first read the releases of all seasons.
   const released = (column: string): string =>
     `(SELECT r.${column} FROM release_now r WHERE r.animal_id = a.id) AS ${column}`;
@@ -98,7 +101,7 @@ export function recordEntries(db: Db, filter: OfficerFilter): Generator<OfficerR
              LEFT JOIN share_pickup_now t ON t.animal_id = n.animal_id AND t.hunter_id = n.hunter_id WHERE n.animal_id = a.id ORDER BY n.position) s) AS sharers,
        (SELECT json_group_array(json_object('program', n.program, 'grams', n.grams, 'confirmation', n.confirmation, 'on', n.donated_on))
           FROM donation_now n WHERE n.animal_id = a.id) AS donations,
-       s.received AS received_grams, s.hanging AS hanging_grams, s.packed AS packed_grams,
+       ${weighed('received')}, ${weighed('hanging')}, ${weighed('packed')},
        ${released('released_on')}, ${released('given_to')}, d.disposed_on, d.what AS disposed_what, d.how AS disposed_how,
        c.reason AS cancel_reason, c.at AS canceled_at,
        (SELECT iif(n.positive, 'positive', n.reason) FROM hold_now n WHERE n.animal_id = a.id ORDER BY n.positive DESC, n.id LIMIT 1) AS hold,
@@ -111,7 +114,7 @@ export function recordEntries(db: Db, filter: OfficerFilter): Generator<OfficerR
        i.total_minor AS billed_minor, i.currency AS billed_currency,
        (SELECT CAST(total(iif(p.kind = 'refund', -p.amount_minor, p.amount_minor)) AS INTEGER) FROM payment p
           WHERE p.animal_id = a.id AND NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)) AS paid_minor
-     FROM animal a JOIN hunter h ON h.id = a.hunter_id JOIN animal_sum s ON s.animal_id = a.id
+     FROM animal a JOIN hunter h ON h.id = a.hunter_id LEFT JOIN animal_sum s ON s.animal_id = a.id
      LEFT JOIN disposal_now d ON d.animal_id = a.id LEFT JOIN intake_cancel_now c ON c.animal_id = a.id
      LEFT JOIN bill i ON i.id = (SELECT b.id FROM bill b WHERE b.animal_id = a.id
        AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id) ORDER BY b.number DESC LIMIT 1)
