@@ -1,4 +1,5 @@
 import type { LoadPage } from '../../../bridge/contract.ts';
+import { spanText } from '../../cooler/span.ts';
 import { text } from '../../../words/compiled/window/smokehouse-load.ts';
 
 /** Rows of the table that are shown above the one without a hold time. */
@@ -16,7 +17,7 @@ export function reachLines({ target, hosts }: Pick<LoadPage, 'target' | 'hosts'>
       ? [...held.map((row) => text.reachRow(row)), text.reachAtOnce({ f: atOnceF })]
       : [text.reachHost({ names: hosts.join(', '), f: Math.max(hostF, atOnceF) })];
   const cool = cooling.stages.map(({ fromF, toF, minutes }) =>
-    text.stage({ from: fromF, to: toF, minutes: minutes === null ? null : String(minutes) }),
+    text.stage({ from: fromF, to: toF, time: minutes === null ? null : spanText(minutes) }),
   );
   return [...cook, ...cool];
 }

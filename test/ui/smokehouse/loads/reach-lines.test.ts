@@ -49,7 +49,7 @@ describe('a load of deer', () => {
       '157°F for 17 s',
       '158°F for 14 s',
       '159°F: no time needed',
-      '130°F to 80°F in 90 min',
+      '130°F to 80°F in 1 hour 30 min',
     ]);
     expect(findingOf(null)).toContain('call for 159°F');
   });
@@ -59,7 +59,7 @@ describe('a load with bear in it', () => {
   it('has the figure of the bear alone', () => {
     expect(reachLines(load(166))).toEqual([
       'Black bear in this load: at least 166°F',
-      '130°F to 80°F in 90 min',
+      '130°F to 80°F in 1 hour 30 min',
     ]);
     expect(findingOf(166)).toContain('call for 166°F');
     expect(findingOf(166)).not.toContain('159');
