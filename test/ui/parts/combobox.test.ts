@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 import { beforeEach, expect, it, vi } from 'vitest';
 import { nextTick } from 'vue';
-import Combobox from '../../../src/ui/parts/Combobox.vue';
+import Combobox, { type PickOption } from '../../../src/ui/parts/Combobox.vue';
 import { mountPart, openWindow } from '../mount-part.ts';
 
 vi.mock('../../../src/bridge/client/index.ts', async () => (await import('../played-desk.ts')).client);
@@ -12,7 +12,7 @@ const MATS = { id: 2, label: 'Mats Lindgren' };
 const OLE = { id: 3, label: 'Ole Moe' };
 
 /** A field in which somebody typed, and then pressed the arrow down once. */
-async function arrowed(options: object[]) {
+async function arrowed(options: PickOption[]) {
   const wrapper = mountPart(Combobox, {
     props: { label: 'Hunter', modelValue: '', options },
     attachTo: document.body,
