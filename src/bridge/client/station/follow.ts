@@ -57,7 +57,7 @@ export async function followDesk(place: FollowPlace, told: FollowTold, stopped: 
   }
 }
 
-/** @throws DeskAway, ShutOut */
+/** Opens the change stream, which ends after a silence. @throws DeskAway, ShutOut */
 async function openStream({ requests, hidden }: FollowPlace, stopped: AbortSignal) {
   const ended = new AbortController();
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -66,7 +66,12 @@ async function openStream({ requests, hidden }: FollowPlace, stopped: AbortSigna
     timer = setTimeout(() => ended.abort(), SILENCE);
   };
   heardSomething();
-  const stream = await requests.listen(AbortSignal.any([hidden(), ended.signal, stopped]));
+  const stream = await requests
+    .listen(AbortSignal.any([hidden(), ended.signal, stopped]))
+    .catch((error: unknown) => {
+      clearTimeout(timer);
+      throw error;
+    });
   const noted = new TransformStream<Uint8Array, Uint8Array>({
     transform(piece, controller) {
       heardSomething();
