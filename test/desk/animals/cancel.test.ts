@@ -23,6 +23,8 @@ describe('canceling an intake', () => {
     expect(JSON.stringify(flow)).not.toContain('26-0001');
     const [row] = await shop.call('records.list', {});
     expect(row).toMatchObject({ ticket: '26-0001', stage: 'canceled', canceled: { reason: REASON, on: '2026-10-10' }, lacks: [], lateDays: 0 });
+    // It was 400 lb; a pound is 453.59237 g (NIST Handbook 44, Appendix C).
+    expect(row?.hangingGrams).toBeCloseTo(400 * 453.59237, 3);
     const [entry] = await shop.call('animals.getHistory', { id });
     expect(entry).toMatchObject({ what: 'changed', by: 'MK', reason: REASON, changes: [{ field: 'stage', before: 'hanging', after: 'canceled' }] });
     expect(await shop.call('records.check', {})).toMatchObject({ seasons: [{ entries: 2, gaps: [] }] });
